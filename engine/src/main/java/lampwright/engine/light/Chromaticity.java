@@ -1,0 +1,39 @@
+package lampwright.engine.light;
+
+/**
+ * A point of the CIE 1931 chromaticity diagram.
+ *
+ * @param x 0 to 1
+ * @param y above 0, to 1, with x + y at most 1
+ */
+public record Chromaticity(double x, double y) {
+  /** CIE standard illuminant D65 (CIE 15; IEC 61966-2-1). */
+  public static final Chromaticity D65 = new Chromaticity(0.3127, 0.3290);
+
+  public Chromaticity {
+    if (!(x >= 0 && x <= 1)) {
+      throw new IllegalArgumentException("x: " + x + ": needs 0 to 1");
+    }
+    if (!(y > 0 && y <= 1)) {
+      throw new IllegalArgumentException("y: " + y + ": needs more than 0, to 1");
+    }
+    if (x + y > 1 + 1e-9) {
+      throw new IllegalArgumentException("x + y: " + (x + y) + ": needs at most 1");
+    }
+  }
+
+  /** CIE 1976 u' of this point (CIE 15). */
+  public double uPrime() {
+    return 4 * x / (-2 * x + 12 * y + 3);
+  }
+
+  /** CIE 1976 v' of this point (CIE 15). */
+  public double vPrime() {
+    return 9 * y / (-2 * x + 12 * y + 3);
+  }
+
+  /** Distance to another point in the CIE 1976 u'v' diagram. */
+  public double distanceTo(Chromaticity other) {
+    return Math.hypot(uPrime() - other.uPrime(), vPrime() - other.vPrime());
+  }
+}

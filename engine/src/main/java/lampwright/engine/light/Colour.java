@@ -1,0 +1,71 @@
+package lampwright.engine.light;
+
+import static lampwright.engine.light.Ranges.require;
+
+/** A colour as a builder states it; what an emitter does for it is the {@link Mixer}'s work. */
+public sealed interface Colour {
+  /** The default colour of every pattern. */
+  Colour WHITE = new Srgb(255, 255, 255);
+
+  /**
+   * An sRGB colour.
+   *
+   * @param red code value 0 to 255
+   * @param green code value 0 to 255
+   * @param blue code value 0 to 255
+   */
+  record Srgb(int red, int green, int blue) implements Colour {
+    public Srgb {
+      require("red", red, 0, 255);
+      require("green", green, 0, 255);
+      require("blue", blue, 0, 255);
+    }
+  }
+
+  /**
+   * A hue of the HSV hexcone at value 1.
+   *
+   * @param degrees 0 to 360
+   * @param saturation 0 to 1
+   */
+  record Hue(double degrees, double saturation) implements Colour {
+    public Hue {
+      require("hue", degrees, 0, 360);
+      require("saturation", saturation, 0, 1);
+    }
+  }
+
+  /**
+   * The white of a black body.
+   *
+   * @param kelvin its temperature, 1,667 to 25,000 K
+   */
+  record Kelvin(double kelvin) implements Colour {
+    public static final double MIN = 1667;
+    public static final double MAX = 25000;
+
+    public Kelvin {
+      require("kelvin", kelvin, MIN, MAX);
+    }
+  }
+
+  /** A signal colour of vehicle lighting. */
+  record Signal(SignalColour colour) implements Colour {}
+
+  /**
+   * The drives themselves, past every curve.
+   *
+   * @param r red, 0 to 1, linear
+   * @param g green, 0 to 1, linear
+   * @param b blue, 0 to 1, linear
+   * @param w white, 0 to 1, linear; ignored where a pixel has no white emitter
+   */
+  record Drive(double r, double g, double b, double w) implements Colour {
+    public Drive {
+      require("r", r, 0, 1);
+      require("g", g, 0, 1);
+      require("b", b, 0, 1);
+      require("w", w, 0, 1);
+    }
+  }
+}

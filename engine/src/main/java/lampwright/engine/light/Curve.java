@@ -1,0 +1,68 @@
+package lampwright.engine.light;
+
+/** The map from a code value or level, 0 to 1, to linear light, 0 to 1. */
+public sealed interface Curve {
+  /** The curve of a rig that names none. */
+  Curve DEFAULT = new Power(2.2);
+
+  /**
+   * Linear light for a code value or level.
+   *
+   * @param v 0 to 1
+   * @return 0 to 1, rising with v; 0 at 0 and 1 at 1; the same on every machine
+   */
+  double light(double v);
+
+  /**
+   * {@code light = v ^ gamma}.
+   *
+   * @param gamma 1 to 4
+   */
+  record Power(double gamma) implements Curve {
+    public Power {
+      Ranges.require("gamma", gamma, 1, 4);
+    }
+
+    @Override
+    public double light(double v) {
+      return StrictMath.pow(v, gamma);
+    }
+  }
+
+  /** The decoding of sRGB, IEC 61966-2-1. */
+  record Srgb() implements Curve {
+    @Override
+    public double light(double v) {
+      return decode(v);
+    }
+
+    /** Linear light of an sRGB code value 0 to 1 (IEC 61966-2-1). */
+    public static double decode(double v) {
+      return v <= 0.04045 ? v / 12.92 : StrictMath.pow((v + 0.055) / 1.055, 2.4);
+    }
+  }
+
+  /** CIE 1976 lightness inverted, {@code v = L* / 100} (CIE 15). */
+  record CieLightness() implements Curve {
+    // CIE 15: below L* = 8 lightness is linear, with the slope (29/3)^3.
+    private static final double KAPPA = 24389.0 / 27.0;
+
+    @Override
+    public double light(double v) {
+      double lightness = 100 * v;
+      if (lightness <= 8) {
+        return lightness / KAPPA;
+      }
+      double root = (lightness + 16) / 116;
+      return root * root * root;
+    }
+  }
+
+  /** {@code light = v}. */
+  record Linear() implements Curve {
+    @Override
+    public double light(double v) {
+      return v;
+    }
+  }
+}

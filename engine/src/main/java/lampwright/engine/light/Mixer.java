@@ -1,0 +1,36 @@
+package lampwright.engine.light;
+
+/**
+ * Turns colours into the drives of one kind of package, or of a driver output.
+ *
+ * <p>Drives are four numbers 0 to 1, in the order of {@link EmitterKind}: red, green, blue, white.
+ * An emitter that the package lacks stays 0. A driver output has one emitter; its drive stands in
+ * the first place. Level is not part of this: the drives are those of level 1. Mixers are safe for
+ * use by several threads.
+ */
+public interface Mixer {
+  /** How many drives one package takes in an array. */
+  int SLOTS = 4;
+
+  /** Writes the drives of a colour to {@code into[at .. at + 3]}. */
+  void mix(Colour colour, double[] into, int at);
+
+  /**
+   * Writes the drives of a hue to {@code into[at .. at + 3]}, as {@link #mix} does for {@link
+   * Colour.Hue} without making one.
+   *
+   * @param turns hue as a share of the circle, 0 to 1
+   * @param saturation 0 to 1
+   */
+  void mixHue(double turns, double saturation, double[] into, int at);
+
+  /**
+   * Writes the drives of a black body's white to {@code into[at .. at + 3]}.
+   *
+   * @param kelvin 1,667 to 25,000 K
+   */
+  void mixKelvin(double kelvin, double[] into, int at);
+
+  /** Whether this package has the emitter; for a driver output only the first place counts. */
+  boolean has(EmitterKind kind);
+}

@@ -1,0 +1,13 @@
+/** The model of a lit scale model, and the renderer that turns it into bytes. */
+module lampwright.engine {
+  requires com.google.common;
+  requires tools.jackson.core;
+  requires static org.jspecify;
+
+  exports lampwright.engine.light;
+  exports lampwright.engine.pattern;
+  exports lampwright.engine.project;
+  exports lampwright.engine.render;
+  exports lampwright.engine.rig;
+  exports lampwright.engine.scene;
+}
