@@ -1,7 +1,5 @@
 package lampwright.engine.light;
 
-import static lampwright.engine.light.Ranges.require;
-
 /** A colour as a builder states it; what an emitter does for it is the {@link Mixer}'s work. */
 public sealed interface Colour {
   /** The default colour of every pattern. */
@@ -16,9 +14,11 @@ public sealed interface Colour {
    */
   record Srgb(int red, int green, int blue) implements Colour {
     public Srgb {
-      require("red", red, 0, 255);
-      require("green", green, 0, 255);
-      require("blue", blue, 0, 255);
+      Checks.of("srgb")
+          .range("red", red, 0, 255)
+          .range("green", green, 0, 255)
+          .range("blue", blue, 0, 255)
+          .done();
     }
   }
 
@@ -30,8 +30,7 @@ public sealed interface Colour {
    */
   record Hue(double degrees, double saturation) implements Colour {
     public Hue {
-      require("hue", degrees, 0, 360);
-      require("saturation", saturation, 0, 1);
+      Checks.of("hue").range("hue", degrees, 0, 360).range("saturation", saturation, 0, 1).done();
     }
   }
 
@@ -45,7 +44,7 @@ public sealed interface Colour {
     public static final double MAX = 25000;
 
     public Kelvin {
-      require("kelvin", kelvin, MIN, MAX);
+      Checks.of("kelvin").range("kelvin", kelvin, MIN, MAX).done();
     }
   }
 
@@ -62,10 +61,12 @@ public sealed interface Colour {
    */
   record Drive(double r, double g, double b, double w) implements Colour {
     public Drive {
-      require("r", r, 0, 1);
-      require("g", g, 0, 1);
-      require("b", b, 0, 1);
-      require("w", w, 0, 1);
+      Checks.of("drive")
+          .range("drive.r", r, 0, 1)
+          .range("drive.g", g, 0, 1)
+          .range("drive.b", b, 0, 1)
+          .range("drive.w", w, 0, 1)
+          .done();
     }
   }
 }

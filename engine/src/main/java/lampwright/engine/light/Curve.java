@@ -20,7 +20,7 @@ public sealed interface Curve {
    */
   record Power(double gamma) implements Curve {
     public Power {
-      Ranges.require("gamma", gamma, 1, 4);
+      Checks.of("curve").range("gamma", gamma, 1, 4).done();
     }
 
     @Override

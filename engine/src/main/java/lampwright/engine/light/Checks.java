@@ -1,0 +1,165 @@
+package lampwright.engine.light;
+
+import com.google.common.base.CharMatcher;
+import java.math.BigDecimal;
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.function.Function;
+
+/**
+ * Collects what is wrong with the values of one record, so that all of it is reported at once.
+ *
+ * <p>A compact constructor checks each component and ends with {@link #done()}.
+ */
+public final class Checks {
+  /**
+   * How many decimals a decimal number may have: enough for a third, few enough to compute with.
+   */
+  public static final int MAX_DECIMALS = 40;
+
+  /** The longest text, in characters, that a name may have. */
+  public static final int MAX_NAME_LENGTH = 200;
+
+  private static final CharMatcher ID_CHARACTERS =
+      CharMatcher.inRange('a', 'z').or(CharMatcher.inRange('0', '9')).or(CharMatcher.is('-'));
+
+  private final String subject;
+  private final List<Fault> faults = new ArrayList<>();
+
+  private Checks(String subject) {
+    this.subject = subject;
+  }
+
+  /** Starts the checks of a record, named as a builder would name it. */
+  public static Checks of(String subject) {
+    return new Checks(subject);
+  }
+
+  /** Refuses a value outside {@code [min, max]}, or not a number. */
+  public Checks range(String field, double value, double min, double max) {
+    // Written so that NaN fails it.
+    return that(value >= min && value <= max, field, plain(value), needs(min, max));
+  }
+
+  /** Refuses a decimal outside {@code [min, max]}, or with more decimals than can be computed. */
+  public Checks range(String field, BigDecimal value, long min, long max) {
+    boolean inside =
+        value.compareTo(BigDecimal.valueOf(min)) >= 0
+            && value.compareTo(BigDecimal.valueOf(max)) <= 0;
+    if (inside && value.scale() > MAX_DECIMALS) {
+      return add(field, shortText(value), "needs at most " + MAX_DECIMALS + " decimals");
+    }
+    return that(inside, field, shortText(value), "needs " + min + " to " + max);
+  }
+
+  /** Refuses a decimal that is not above 0, is past {@code max}, or has too many decimals. */
+  public Checks above0(String field, BigDecimal value, long max) {
+    if (value.signum() <= 0) {
+      return add(field, shortText(value), "needs more than 0, to " + max);
+    }
+    return range(field, value, 0, max);
+  }
+
+  /** Refuses anything but 1 to 40 lower-case letters, digits and hyphens. */
+  public Checks id(String field, String value) {
+    boolean good = !value.isEmpty() && value.length() <= 40 && ID_CHARACTERS.matchesAllOf(value);
+    return that(good, field, value, "needs 1 to 40 lower-case letters, digits or hyphens");
+  }
+
+  /** Refuses a name that is too long. */
+  public Checks name(String field, String value) {
+    return that(
+        value.length() <= MAX_NAME_LENGTH,
+        field,
+        value.length() + " characters",
+        "needs at most " + MAX_NAME_LENGTH + " characters");
+  }
+
+  /** Refuses a list with fewer or more members. */
+  public Checks size(String field, Collection<?> list, int min, int max, String what) {
+    return that(
+        list.size() >= min && list.size() <= max,
+        field,
+        list.size() + " " + what,
+        min == 0 ? "needs at most " + max : "needs " + min + " to " + max);
+  }
+
+  /** Refuses a value unless the condition holds. */
+  public Checks that(boolean condition, String field, String value, String allowed) {
+    return condition ? this : add(field, value, allowed);
+  }
+
+  /** Refuses members of a list whose id an earlier member has. */
+  public <T> Checks uniqueIds(String list, List<T> members, Function<T, String> id) {
+    Map<String, Integer> first = new HashMap<>();
+    for (int i = 0; i < members.size(); i++) {
+      Integer earlier = first.putIfAbsent(id.apply(members.get(i)), i);
+      if (earlier != null) {
+        add(
+            list + "[" + i + "].id",
+            id.apply(members.get(i)),
+            "needs an id of its own; " + list + "[" + earlier + "] has this one");
+      }
+    }
+    return this;
+  }
+
+  /** Adds a fault. */
+  public Checks add(String field, String value, String allowed) {
+    faults.add(new Fault(field, value, allowed));
+    return this;
+  }
+
+  /** Adds faults found elsewhere. */
+  public Checks addAll(Collection<Fault> found) {
+    faults.addAll(found);
+    return this;
+  }
+
+  /** What was refused so far. */
+  public List<Fault> faults() {
+    return List.copyOf(faults);
+  }
+
+  /**
+   * Ends the checks.
+   *
+   * @throws InvalidModelException if anything was refused
+   */
+  public void done() {
+    if (!faults.isEmpty()) {
+      throw new InvalidModelException(subject, faults);
+    }
+  }
+
+  /** A number as people write it: no exponent, no needless decimals. */
+  public static String plain(double value) {
+    if (Double.isNaN(value) || Double.isInfinite(value)) {
+      return Double.toString(value);
+    }
+    return shortText(BigDecimal.valueOf(value));
+  }
+
+  /** The canonical form of a decimal: no trailing zeros, so that equal numbers are equal values. */
+  public static BigDecimal canonical(BigDecimal value) {
+    return value.signum() == 0 ? BigDecimal.ZERO : value.stripTrailingZeros();
+  }
+
+  // A hostile exponent must not become a million digits in a message.
+  private static String shortText(BigDecimal value) {
+    if (value.signum() == 0) {
+      return "0";
+    }
+    boolean short0 = Math.abs((long) value.scale()) <= 60 && value.precision() <= 60;
+    return short0 ? value.stripTrailingZeros().toPlainString() : value.round(SHORT).toString();
+  }
+
+  private static final java.math.MathContext SHORT = new java.math.MathContext(8);
+
+  private static String needs(double min, double max) {
+    return "needs " + plain(min) + " to " + plain(max);
+  }
+}

@@ -1,0 +1,82 @@
+package lampwright.engine.pattern;
+
+import static lampwright.engine.light.Checks.canonical;
+
+import java.math.BigDecimal;
+import lampwright.engine.light.Checks;
+import lampwright.engine.light.Mixer;
+
+/**
+ * A body of lit pixels with a fading tail, moving a pixel a step.
+ *
+ * <p>Without bounce the head runs 0 to n - 1 and begins again, and body and tail reach round the
+ * end. With bounce it runs 0 to n - 1 and back to 1, and they lie behind it in the direction of
+ * travel and end at the first or last pixel; the head at either end still lies in the direction in
+ * which it ran there, at the start forwards.
+ *
+ * @param look colour and level
+ * @param phase the share of the period at which it starts
+ * @param stepMs time of one step, above 0, to a day
+ * @param width lit pixels from the head backwards, 1 to 4,096
+ * @param tail fading pixels behind them, 0 to 4,096
+ * @param bounce whether it runs back
+ */
+public record Chase(
+    Look look, BigDecimal phase, BigDecimal stepMs, int width, int tail, boolean bounce)
+    implements Pattern {
+  public static final String KIND = "chase";
+  public static final BigDecimal DEFAULT_STEP_MS = BigDecimal.valueOf(80);
+  public static final int DEFAULT_WIDTH = 1;
+  public static final int DEFAULT_TAIL = 0;
+
+  public Chase {
+    phase = canonical(phase);
+    stepMs = canonical(stepMs);
+    Period.check(Checks.of(KIND), phase)
+        .above0("stepMs", stepMs, Times.MAX_MS)
+        .range("width", width, 1, 4096)
+        .range("tail", tail, 0, 4096)
+        .done();
+  }
+
+  @Override
+  public String kind() {
+    return KIND;
+  }
+
+  @Override
+  public Painter painter(Stage stage) {
+    int n = stage.count();
+    double[] full = stage.drives(look.colour());
+    double[] lightBehind = lightBehind(stage);
+    Ratio step = Ratio.of(stepMs);
+    int steps = bounce ? Math.max(1, 2 * n - 2) : n;
+    Period period = new Period(step.times(steps), phase);
+    return (tMs, drives) -> {
+      int s = (int) period.place(tMs).over(step).floor();
+      boolean forwards = s < n;
+      int head = forwards ? s : 2 * n - 2 - s;
+      for (int k = 0; k < n; k++) {
+        int behind = forwards ? head - k : k - head;
+        if (!bounce) {
+          behind = Math.floorMod(behind, n);
+        }
+        double light = behind >= 0 && behind < lightBehind.length ? lightBehind[behind] : 0;
+        for (int i = k * Mixer.SLOTS; i < (k + 1) * Mixer.SLOTS; i++) {
+          drives[i] = full[i] * light;
+        }
+      }
+    };
+  }
+
+  // Light of the head, of the body behind it and of the tail behind that.
+  private double[] lightBehind(Stage stage) {
+    double[] light = new double[Math.min(width + tail, stage.count())];
+    for (int behind = 0; behind < light.length; behind++) {
+      int j = behind - width + 1;
+      double level = j <= 0 ? look.level() : look.level() * (tail + 1 - j) / (tail + 1);
+      light[behind] = stage.curve().light(level);
+    }
+    return light;
+  }
+}

@@ -1,0 +1,71 @@
+package lampwright.engine.pattern;
+
+import static lampwright.engine.light.Checks.canonical;
+
+import java.math.BigDecimal;
+import lampwright.engine.light.Checks;
+import lampwright.engine.light.Mixer;
+
+/**
+ * The hue runs round the circle.
+ *
+ * @param look its level; the colour is the cycle's own
+ * @param phase the share of the period at which it starts
+ * @param periodMs time of one round, above 0, to a day
+ * @param spread turns of hue from the first pixel to past the last, -1,000 to 1,000
+ * @param saturation 0 to 1
+ * @param backwards whether the hue falls with time
+ */
+public record ColourCycle(
+    Look look,
+    BigDecimal phase,
+    BigDecimal periodMs,
+    double spread,
+    double saturation,
+    boolean backwards)
+    implements Pattern {
+  public static final String KIND = "colour-cycle";
+  public static final BigDecimal DEFAULT_PERIOD_MS = BigDecimal.valueOf(4000);
+  public static final double DEFAULT_SPREAD = 0;
+  public static final double DEFAULT_SATURATION = 1;
+
+  public ColourCycle {
+    phase = canonical(phase);
+    periodMs = canonical(periodMs);
+    Period.check(Checks.of(KIND), phase)
+        .above0("periodMs", periodMs, Times.MAX_MS)
+        .range("spread", spread, -1000, 1000)
+        .range("saturation", saturation, 0, 1)
+        .done();
+  }
+
+  @Override
+  public String kind() {
+    return KIND;
+  }
+
+  @Override
+  public Painter painter(Stage stage) {
+    Mixer[] mixers = stage.mixers().toArray(Mixer[]::new);
+    int n = mixers.length;
+    double light = stage.curve().light(look.level());
+    Period period = new Period(Ratio.of(periodMs), phase);
+    return (tMs, drives) -> {
+      double share = period.share(tMs);
+      double first = backwards ? -share : share;
+      for (int k = 0; k < n; k++) {
+        int at = k * Mixer.SLOTS;
+        // Without spread the pixels are alike, and mixing is the dear part.
+        if (k > 0 && spread == 0 && mixers[k] == mixers[k - 1]) {
+          System.arraycopy(drives, at - Mixer.SLOTS, drives, at, Mixer.SLOTS);
+          continue;
+        }
+        double turns = first + spread * k / n;
+        mixers[k].mixHue(turns - Math.floor(turns), saturation, drives, at);
+        for (int i = at; i < at + Mixer.SLOTS; i++) {
+          drives[i] *= light;
+        }
+      }
+    };
+  }
+}

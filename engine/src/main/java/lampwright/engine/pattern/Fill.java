@@ -1,0 +1,71 @@
+package lampwright.engine.pattern;
+
+import static lampwright.engine.light.Checks.canonical;
+
+import java.math.BigDecimal;
+import java.util.Arrays;
+import lampwright.engine.light.Checks;
+import lampwright.engine.light.Mixer;
+
+/**
+ * Pixels come on one after another, stay, and go off together: the sequential indicator.
+ *
+ * @param look colour and level
+ * @param phase the share of the period at which it starts
+ * @param overMs the time in which they come on, 0 to a day; UN Regulation 6 allows 200 ms
+ * @param holdMs the time for which all are on, 0 to a day
+ * @param offMs the time for which all are off, 0 to a day
+ */
+public record Fill(
+    Look look, BigDecimal phase, BigDecimal overMs, BigDecimal holdMs, BigDecimal offMs)
+    implements Pattern {
+  public static final String KIND = "fill";
+  public static final BigDecimal DEFAULT_OVER_MS = BigDecimal.valueOf(200);
+  public static final BigDecimal DEFAULT_HOLD_MS = BigDecimal.valueOf(200);
+  public static final BigDecimal DEFAULT_OFF_MS = BigDecimal.valueOf(400);
+
+  public Fill {
+    phase = canonical(phase);
+    overMs = canonical(overMs);
+    holdMs = canonical(holdMs);
+    offMs = canonical(offMs);
+    Period.check(Checks.of(KIND), phase)
+        .range("overMs", overMs, 0, Times.MAX_MS)
+        .range("holdMs", holdMs, 0, Times.MAX_MS)
+        .range("offMs", offMs, 0, Times.MAX_MS)
+        .that(
+            overMs.signum() > 0 || holdMs.signum() > 0 || offMs.signum() > 0,
+            "overMs",
+            "a period of 0 ms",
+            "needs overMs, holdMs or offMs above 0")
+        .done();
+  }
+
+  @Override
+  public String kind() {
+    return KIND;
+  }
+
+  @Override
+  public Painter painter(Stage stage) {
+    int n = stage.count();
+    double[] full = stage.drives(look);
+    Ratio over = Ratio.of(overMs);
+    Ratio lit = over.plus(Ratio.of(holdMs));
+    Period period = new Period(lit.plus(Ratio.of(offMs)), phase);
+    return (tMs, drives) -> {
+      Ratio place = period.place(tMs);
+      int on = place.compareTo(lit) < 0 ? litPixels(place, over, n) * Mixer.SLOTS : 0;
+      System.arraycopy(full, 0, drives, 0, on);
+      Arrays.fill(drives, on, full.length, 0);
+    };
+  }
+
+  // Pixel k is lit from over x k/n: those with k <= place x n / over.
+  private static int litPixels(Ratio place, Ratio over, int n) {
+    if (place.compareTo(over) >= 0) {
+      return n;
+    }
+    return (int) Math.min(n, place.times(n).over(over).floor() + 1);
+  }
+}

@@ -1,0 +1,73 @@
+package lampwright.engine.pattern;
+
+import static lampwright.engine.light.Checks.canonical;
+
+import java.math.BigDecimal;
+import lampwright.engine.light.Checks;
+import lampwright.engine.light.Mixer;
+
+/**
+ * The unrest of a fire or a failing lamp: the level falls by smooth noise, each pixel's its own.
+ *
+ * @param look colour and level
+ * @param seed of the noise; the same seed gives the same bytes
+ * @param depth how far the level falls, 0 to 1
+ * @param rateHz how often the noise turns, above 0, to 1,000 Hz
+ */
+public record Flicker(Look look, long seed, double depth, BigDecimal rateHz) implements Pattern {
+  public static final String KIND = "flicker";
+  public static final long DEFAULT_SEED = 1;
+  public static final double DEFAULT_DEPTH = 0.5;
+  public static final BigDecimal DEFAULT_RATE_HZ = BigDecimal.valueOf(8);
+
+  /** The greatest seed: integers up to here survive every JSON reader. */
+  public static final long MAX_SEED = (1L << 53) - 1;
+
+  private static final double UNIT = 0x1p-53;
+
+  public Flicker {
+    rateHz = canonical(rateHz);
+    Checks.of(KIND)
+        .range("seed", (double) seed, 0, (double) MAX_SEED)
+        .range("depth", depth, 0, 1)
+        .above0("rateHz", rateHz, 1000)
+        .done();
+  }
+
+  @Override
+  public String kind() {
+    return KIND;
+  }
+
+  @Override
+  public Painter painter(Stage stage) {
+    double[] full = stage.drives(look.colour());
+    Ratio turnsPerMs = Ratio.of(rateHz).over(Ratio.of(1000));
+    return (tMs, drives) -> {
+      Ratio turns = tMs.times(turnsPerMs);
+      long whole = turns.floor();
+      double rest = turns.minus(Ratio.of(whole)).doubleValue();
+      double share = rest * rest * (3 - 2 * rest);
+      for (int k = 0; k < stage.count(); k++) {
+        double left = noise(k, whole);
+        double noise = left + (noise(k, whole + 1) - left) * share;
+        double light = stage.curve().light(look.level() * (1 - depth * noise));
+        for (int i = k * Mixer.SLOTS; i < (k + 1) * Mixer.SLOTS; i++) {
+          drives[i] = full[i] * light;
+        }
+      }
+    };
+  }
+
+  // 0 to below 1, by the finaliser of SplitMix64 (Steele, Lea and Flood, OOPSLA 2014).
+  private double noise(int pixel, long turn) {
+    long z = mix(mix(seed + 0x9E3779B97F4A7C15L * (pixel + 1)) + 0x9E3779B97F4A7C15L * (turn + 1));
+    return (z >>> 11) * UNIT;
+  }
+
+  private static long mix(long seed) {
+    long z = (seed ^ (seed >>> 30)) * 0xBF58476D1CE4E5B9L;
+    z = (z ^ (z >>> 27)) * 0x94D049BB133111EBL;
+    return z ^ (z >>> 31);
+  }
+}

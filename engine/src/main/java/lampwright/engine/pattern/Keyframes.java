@@ -1,0 +1,99 @@
+package lampwright.engine.pattern;
+
+import java.math.BigDecimal;
+import java.util.List;
+import java.util.function.UnaryOperator;
+import lampwright.engine.light.Checks;
+
+/**
+ * Moves from keyframe to keyframe. Before the first one its values stand; after the last one its
+ * values hold, or with repeat time begins again at the last keyframe's time. Of two keyframes at
+ * one time the later one stands from there.
+ *
+ * @param look stands where a keyframe gives no colour or level
+ * @param phase with repeat, the share of the period at which it starts
+ * @param frames at least one, in order of time
+ * @param repeat whether time begins again
+ */
+public record Keyframes(Look look, BigDecimal phase, List<Keyframe> frames, boolean repeat)
+    implements Pattern {
+  public static final String KIND = "keyframes";
+  public static final int MAX_FRAMES = 100_000;
+
+  public Keyframes {
+    phase = Checks.canonical(phase);
+    frames = List.copyOf(frames);
+    Checks checks =
+        Period.check(Checks.of(KIND), phase).size("frames", frames, 1, MAX_FRAMES, "keyframes");
+    for (int i = 1; i < frames.size(); i++) {
+      checks.that(
+          frames.get(i).atMs().compareTo(frames.get(i - 1).atMs()) >= 0,
+          "frames[" + i + "].atMs",
+          frames.get(i).atMs().toPlainString(),
+          "needs at least " + frames.get(i - 1).atMs().toPlainString() + ", the time before it");
+    }
+    checks.done();
+  }
+
+  @Override
+  public String kind() {
+    return KIND;
+  }
+
+  @Override
+  public Painter painter(Stage stage) {
+    Stop[] stops = frames.stream().map(f -> stop(f, stage)).toArray(Stop[]::new);
+    Ratio last = stops[stops.length - 1].atMs;
+    UnaryOperator<Ratio> clock =
+        repeat && last.signum() > 0 ? new Period(last, phase)::place : UnaryOperator.identity();
+    return (tMs, drives) -> {
+      Ratio place = clock.apply(tMs);
+      int right = firstAfter(stops, place);
+      Stop a = stops[Math.max(0, right - 1)];
+      Stop b = stops[Math.min(right, stops.length - 1)];
+      double u = 0;
+      if (a != b) {
+        double v = place.minus(a.atMs).over(b.atMs.minus(a.atMs)).doubleValue();
+        u = a.easing.ease(v);
+      }
+      Blender.mix(a.drives, b.drives, a.level, b.level, u, stage.curve(), drives);
+    };
+  }
+
+  private Stop stop(Keyframe frame, Stage stage) {
+    return new Stop(
+        Ratio.of(frame.atMs()),
+        stage.drives(frame.colour().orElse(look.colour())),
+        frame.level().orElse(look.level()),
+        frame.easing());
+  }
+
+  // Index of the first stop later than the place; the number of stops if there is none.
+  private static int firstAfter(Stop[] stops, Ratio place) {
+    int low = 0;
+    int high = stops.length;
+    while (low < high) {
+      int middle = (low + high) >>> 1;
+      if (stops[middle].atMs.compareTo(place) <= 0) {
+        low = middle + 1;
+      } else {
+        high = middle;
+      }
+    }
+    return low;
+  }
+
+  private static final class Stop {
+    private final Ratio atMs;
+    private final double[] drives;
+    private final double level;
+    private final Easing easing;
+
+    Stop(Ratio atMs, double[] drives, double level, Easing easing) {
+      this.atMs = atMs;
+      this.drives = drives;
+      this.level = level;
+      this.easing = easing;
+    }
+  }
+}

@@ -1,0 +1,20 @@
+package lampwright.engine.pattern;
+
+import java.util.Arrays;
+import java.util.function.Predicate;
+
+/** Paints a look while something holds, and dark while it does not. */
+final class OnOff {
+  private OnOff() {}
+
+  static Painter painter(Stage stage, Look look, Predicate<Ratio> lit) {
+    double[] on = stage.drives(look);
+    return (tMs, drives) -> {
+      if (lit.test(tMs)) {
+        System.arraycopy(on, 0, drives, 0, on.length);
+      } else {
+        Arrays.fill(drives, 0, on.length, 0);
+      }
+    };
+  }
+}

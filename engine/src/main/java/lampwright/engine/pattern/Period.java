@@ -1,0 +1,43 @@
+package lampwright.engine.pattern;
+
+import java.math.BigDecimal;
+import lampwright.engine.light.Checks;
+
+/** A repeating time, begun at a share of itself. */
+final class Period {
+  private final Ratio lengthMs;
+  private final Ratio shiftMs;
+
+  /**
+   * @param lengthMs above 0
+   * @param phase the share of the period at which it starts, at least 0
+   */
+  Period(Ratio lengthMs, BigDecimal phase) {
+    this.lengthMs = lengthMs.reduced();
+    // Whole periods change nothing, so only the place within one counts.
+    this.shiftMs = lengthMs.times(Ratio.of(phase)).modulo(lengthMs).reduced();
+  }
+
+  Ratio lengthMs() {
+    return lengthMs;
+  }
+
+  /** The period of something that happens so often a minute. */
+  static Ratio ofRate(BigDecimal perMinute) {
+    return Ratio.of(Times.MINUTE_MS).over(Ratio.of(perMinute));
+  }
+
+  /** Place in the period, at least 0 and below its length. */
+  Ratio place(Ratio tMs) {
+    return tMs.plus(shiftMs).modulo(lengthMs);
+  }
+
+  /** Place as a share of the period, at least 0 and below 1. */
+  double share(Ratio tMs) {
+    return place(tMs).over(lengthMs).doubleValue();
+  }
+
+  static Checks check(Checks checks, BigDecimal phase) {
+    return checks.range("phase", phase, 0, 1_000_000);
+  }
+}

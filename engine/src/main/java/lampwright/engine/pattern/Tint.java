@@ -1,0 +1,61 @@
+package lampwright.engine.pattern;
+
+import java.util.OptionalDouble;
+import lampwright.engine.light.Checks;
+import lampwright.engine.light.Colour;
+import lampwright.engine.light.Mixer;
+
+/**
+ * White of a colour temperature, which may move evenly in mired over the cue.
+ *
+ * @param look its level; the colour is the temperature's own
+ * @param kelvin at the cue's start, 1,667 to 25,000 K
+ * @param toKelvin at the cue's end, if another
+ */
+public record Tint(Look look, double kelvin, OptionalDouble toKelvin) implements Pattern {
+  public static final String KIND = "tint";
+  public static final double DEFAULT_KELVIN = 4000;
+
+  private static final double MIRED = 1e6;
+
+  public Tint {
+    Checks checks = Checks.of(KIND).range("kelvin", kelvin, Colour.Kelvin.MIN, Colour.Kelvin.MAX);
+    if (toKelvin.isPresent()) {
+      checks.range("toKelvin", toKelvin.getAsDouble(), Colour.Kelvin.MIN, Colour.Kelvin.MAX);
+    }
+    checks.done();
+  }
+
+  @Override
+  public String kind() {
+    return KIND;
+  }
+
+  @Override
+  public Painter painter(Stage stage) {
+    double end = toKelvin.orElse(kelvin);
+    if (end == kelvin) {
+      return new Steady(new Look(new Colour.Kelvin(kelvin), look.level())).painter(stage);
+    }
+    Mixer[] mixers = stage.mixers().toArray(Mixer[]::new);
+    double light = stage.curve().light(look.level());
+    double startMired = MIRED / kelvin;
+    double endMired = MIRED / end;
+    return (tMs, drives) -> {
+      double u = tMs.over(stage.lengthMs()).doubleValue();
+      double now = MIRED / (startMired + (endMired - startMired) * u);
+      double within = Math.min(Colour.Kelvin.MAX, Math.max(Colour.Kelvin.MIN, now));
+      for (int k = 0; k < mixers.length; k++) {
+        int at = k * Mixer.SLOTS;
+        if (k > 0 && mixers[k] == mixers[k - 1]) {
+          System.arraycopy(drives, at - Mixer.SLOTS, drives, at, Mixer.SLOTS);
+          continue;
+        }
+        mixers[k].mixKelvin(within, drives, at);
+        for (int i = at; i < at + Mixer.SLOTS; i++) {
+          drives[i] *= light;
+        }
+      }
+    };
+  }
+}

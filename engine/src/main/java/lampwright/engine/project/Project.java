@@ -1,0 +1,42 @@
+package lampwright.engine.project;
+
+import java.util.List;
+import java.util.Optional;
+import lampwright.engine.light.Checks;
+import lampwright.engine.rig.PixelType;
+import lampwright.engine.rig.Rig;
+import lampwright.engine.scene.Scene;
+
+/**
+ * The saved document: one rig and its scenes.
+ *
+ * @param name for people
+ * @param pixelTypes the project's own, besides the built-in ones
+ * @param rig what is fitted
+ * @param scenes each with an id of its own; they drive lamps of the rig
+ */
+public record Project(String name, List<PixelType> pixelTypes, Rig rig, List<Scene> scenes) {
+  public static final int MAX_SCENES = 1000;
+  public static final int MAX_PIXEL_TYPES = 256;
+
+  public Project {
+    pixelTypes = List.copyOf(pixelTypes);
+    scenes = List.copyOf(scenes);
+    Checks.of("project")
+        .name("name", name)
+        .size("pixelTypes", pixelTypes, 0, MAX_PIXEL_TYPES, "pixel types")
+        .size("scenes", scenes, 0, MAX_SCENES, "scenes")
+        .addAll(ProjectFaults.find(pixelTypes, rig.lamps(), scenes))
+        .done();
+  }
+
+  /** A project of this rig and these scenes. */
+  public static Project of(String name, Rig rig, Scene... scenes) {
+    return new Project(name, List.of(), rig, List.of(scenes));
+  }
+
+  /** The scene with this id. */
+  public Optional<Scene> scene(String id) {
+    return scenes.stream().filter(s -> s.id().equals(id)).findFirst();
+  }
+}

@@ -1,0 +1,47 @@
+package lampwright.engine.project;
+
+import java.util.List;
+import java.util.Set;
+import java.util.stream.Collectors;
+import lampwright.engine.light.Checks;
+import lampwright.engine.light.Fault;
+import lampwright.engine.rig.BuiltInPixelTypes;
+import lampwright.engine.rig.Lamp;
+import lampwright.engine.rig.PixelType;
+import lampwright.engine.scene.Scene;
+import lampwright.engine.scene.Track;
+
+/** What can be wrong between the parts of a project. */
+final class ProjectFaults {
+  private ProjectFaults() {}
+
+  /** The faults between these parts, with paths such as {@code scenes[0].tracks[1].lamps[0]}. */
+  static List<Fault> find(List<PixelType> pixelTypes, List<Lamp> lamps, List<Scene> scenes) {
+    Checks checks = Checks.of("project").uniqueIds("pixelTypes", pixelTypes, PixelType::id);
+    for (int i = 0; i < pixelTypes.size(); i++) {
+      if (BuiltInPixelTypes.find(pixelTypes.get(i).id()).isPresent()) {
+        checks.add(
+            "pixelTypes[" + i + "].id",
+            pixelTypes.get(i).id(),
+            "needs an id that no built-in pixel type has");
+      }
+    }
+    checks.uniqueIds("scenes", scenes, Scene::id);
+    Set<String> lampIds = lamps.stream().map(Lamp::id).collect(Collectors.toSet());
+    for (int s = 0; s < scenes.size(); s++) {
+      List<Track> tracks = scenes.get(s).tracks();
+      for (int t = 0; t < tracks.size(); t++) {
+        List<String> named = tracks.get(t).lamps();
+        for (int l = 0; l < named.size(); l++) {
+          if (!lampIds.contains(named.get(l))) {
+            checks.add(
+                "scenes[" + s + "].tracks[" + t + "].lamps[" + l + "]",
+                named.get(l),
+                "needs the id of a lamp of this rig");
+          }
+        }
+      }
+    }
+    return checks.faults();
+  }
+}

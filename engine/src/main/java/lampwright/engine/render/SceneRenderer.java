@@ -1,0 +1,118 @@
+package lampwright.engine.render;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import lampwright.engine.light.Emitter;
+import lampwright.engine.light.EmitterKind;
+import lampwright.engine.light.Mixer;
+import lampwright.engine.light.Mixers;
+import lampwright.engine.pattern.Ratio;
+import lampwright.engine.rig.Chain;
+import lampwright.engine.rig.Rig;
+import lampwright.engine.scene.Dither;
+import lampwright.engine.scene.Scene;
+import lampwright.engine.scene.Span;
+import lampwright.engine.scene.Track;
+
+/**
+ * Light flows through here: tracks in order onto the drives, then feel, then caps, then bytes.
+ * Asked for frames in rising order, or rewound in between.
+ */
+final class SceneRenderer {
+  private final FrameLayout layout;
+  private final FrameClock clock;
+  private final int frameCount;
+  private final boolean loop;
+  private final boolean dither;
+  private final List<TrackPlayer> tracks = new ArrayList<>();
+  private final FeelStage feel;
+  private final Quantiser quantiser;
+  private final double[] light;
+
+  SceneRenderer(FrameLayout layout, Scene scene) {
+    this.layout = layout;
+    this.clock = new FrameClock(scene.framesPerSecond());
+    this.frameCount = scene.frameCount();
+    this.loop = scene.loop();
+    this.dither = scene.dither() == Dither.TEMPORAL;
+    this.feel = new FeelStage(layout, clock.frameMs());
+    this.quantiser = new Quantiser(layout, dither);
+    this.light = new double[layout.packages() * Mixer.SLOTS];
+    Mixer[] mixers = mixers(layout.rig());
+    for (Track track : scene.tracks()) {
+      tracks.add(new TrackPlayer(track, rows(track), mixers, clock, layout.rig().curve()));
+    }
+    rewind();
+  }
+
+  int frameBytes() {
+    return layout.bytes();
+  }
+
+  /** Whether a frame cannot be rendered without those before it. */
+  boolean restsOnThePast() {
+    return dither || feel.present();
+  }
+
+  /** Makes ready for any frame, or for the first one if frames rest on the past. */
+  void rewind() {
+    tracks.forEach(TrackPlayer::rewind);
+    quantiser.reset();
+    feel.reset();
+    if (loop && feel.present()) {
+      // Of a loop the second run round is kept, so that the seam does not show.
+      for (int frame = 0; frame < frameCount; frame++) {
+        shine(frame);
+      }
+      tracks.forEach(TrackPlayer::rewind);
+    }
+  }
+
+  /** Writes the bytes of a frame. */
+  void render(int frame, byte[] into) {
+    shine(frame);
+    quantiser.write(light, layout.rig().brightnessCap(), into);
+  }
+
+  private void shine(int frame) {
+    Arrays.fill(light, 0);
+    Ratio timeMs = clock.timeMs(frame);
+    for (TrackPlayer track : tracks) {
+      track.play(frame, timeMs, light);
+    }
+    feel.follow(light);
+  }
+
+  private List<int[]> rows(Track track) {
+    List<int[]> each =
+        track.lamps().stream()
+            .map(id -> layout.packagesOf(layout.rig().lamp(id).orElseThrow()))
+            .toList();
+    if (track.span() == Span.EACH) {
+      return each;
+    }
+    return List.of(each.stream().flatMapToInt(Arrays::stream).toArray());
+  }
+
+  // Packages with the same emitters share one mixer, so that patterns mix a colour once for all.
+  private static Mixer[] mixers(Rig rig) {
+    Map<Map<EmitterKind, Emitter>, Mixer> known = new HashMap<>();
+    List<Mixer> mixers = new ArrayList<>();
+    for (Chain chain : rig.chains()) {
+      Mixer mixer =
+          known.computeIfAbsent(
+              chain.emitters(),
+              emitters ->
+                  Mixers.forPixel(rig.curve(), rig.colourMatching(), rig.whiteFromRgb(), emitters));
+      for (int pixel = 0; pixel < chain.pixels(); pixel++) {
+        mixers.add(mixer);
+      }
+    }
+    Mixer output = Mixers.forOutput(rig.curve());
+    rig.outputs().forEach(o -> mixers.add(output));
+    return mixers.toArray(Mixer[]::new);
+  }
+}

@@ -1,0 +1,62 @@
+package lampwright.engine.rig;
+
+import java.util.Map;
+import java.util.OptionalDouble;
+import lampwright.engine.light.Checks;
+import lampwright.engine.light.Colour;
+import lampwright.engine.light.Emitter;
+import lampwright.engine.light.EmitterKind;
+
+/**
+ * One data line of daisy-chained pixels.
+ *
+ * @param id unique among the chains
+ * @param type what its pixels are
+ * @param pixels how many, 1 to 4,096
+ * @param order the byte order of this chain, with the emitters of its type
+ * @param whiteKelvin the colour temperature of the white emitter as bought, if stated
+ */
+public record Chain(
+    String id, PixelType type, int pixels, EmitterOrder order, OptionalDouble whiteKelvin) {
+  public static final int MAX_PIXELS = 4096;
+
+  public Chain {
+    boolean fits = order.size() == type.order().size();
+    boolean white = type.order().emitters().contains(EmitterKind.WHITE);
+    Checks checks =
+        Checks.of("chain")
+            .id("id", id)
+            .range("pixels", pixels, 1, MAX_PIXELS)
+            .that(
+                fits,
+                "order",
+                order.letters(),
+                "needs the letters of the pixel type's own order, " + type.order().letters());
+    if (whiteKelvin.isPresent()) {
+      double kelvin = whiteKelvin.getAsDouble();
+      checks
+          .range("whiteKelvin", kelvin, Colour.Kelvin.MIN, Colour.Kelvin.MAX)
+          .that(
+              white,
+              "whiteKelvin",
+              Checks.plain(kelvin),
+              "needs a pixel type with a white emitter, which " + type.id() + " has not");
+    }
+    checks.done();
+  }
+
+  /** A chain in its type's own byte order. */
+  public Chain(String id, PixelType type, int pixels) {
+    this(id, type, pixels, type.order(), OptionalDouble.empty());
+  }
+
+  /** The light of each emitter of its pixels at full drive. */
+  public Map<EmitterKind, Emitter> emitters() {
+    return type.light();
+  }
+
+  /** Bytes that the chain takes off the line in one frame. */
+  public int bytes() {
+    return pixels * order.size();
+  }
+}

@@ -1,0 +1,38 @@
+package lampwright.engine.rig;
+
+import lampwright.engine.light.Checks;
+import lampwright.engine.light.Colour;
+
+/**
+ * One constant-current or PWM output that drives plain LEDs in series.
+ *
+ * @param id unique among the outputs
+ * @param colour the colour of its LEDs, for the screen
+ * @param milliamps current at full duty, 0 to 10,000 mA
+ * @param ledsInSeries 1 to 100
+ * @param forwardVolts forward voltage of one LED, 0.5 to 10 V
+ */
+public record DriverOutput(
+    String id, Colour.Srgb colour, double milliamps, int ledsInSeries, double forwardVolts) {
+  public static final Colour.Srgb DEFAULT_COLOUR = new Colour.Srgb(255, 255, 255);
+  public static final double DEFAULT_MILLIAMPS = 20;
+  public static final int DEFAULT_LEDS_IN_SERIES = 1;
+
+  /** Of a red or amber LED; blue and white ones have 2.8 to 3.4 V (common practice). */
+  public static final double DEFAULT_FORWARD_VOLTS = 2.1;
+
+  public DriverOutput {
+    Checks.of("output")
+        .id("id", id)
+        .range("milliamps", milliamps, 0, 10_000)
+        .range("ledsInSeries", ledsInSeries, 1, 100)
+        .range("forwardVolts", forwardVolts, 0.5, 10)
+        .done();
+  }
+
+  /** An output with defaults for all but its id. */
+  public static DriverOutput of(String id) {
+    return new DriverOutput(
+        id, DEFAULT_COLOUR, DEFAULT_MILLIAMPS, DEFAULT_LEDS_IN_SERIES, DEFAULT_FORWARD_VOLTS);
+  }
+}

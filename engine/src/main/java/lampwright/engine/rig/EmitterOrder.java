@@ -1,0 +1,66 @@
+package lampwright.engine.rig;
+
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import lampwright.engine.light.Checks;
+import lampwright.engine.light.EmitterKind;
+
+/**
+ * The order in which a pixel takes its bytes off the line, such as GRB or GRBW.
+ *
+ * @param emitters red, green and blue once each, and white at most once
+ */
+public record EmitterOrder(List<EmitterKind> emitters) {
+  public EmitterOrder {
+    emitters = List.copyOf(emitters);
+    boolean each = emitters.stream().distinct().count() == emitters.size();
+    boolean colours =
+        emitters.containsAll(List.of(EmitterKind.RED, EmitterKind.GREEN, EmitterKind.BLUE));
+    Checks.of("order")
+        .that(
+            each && colours,
+            "order",
+            letters(emitters),
+            "needs R, G and B once each, and W at most once")
+        .done();
+  }
+
+  /** Reads an order from its letters, such as {@code GRBW}; empty if they are no order. */
+  public static Optional<EmitterOrder> parse(String letters) {
+    String sorted =
+        letters
+            .chars()
+            .sorted()
+            .mapToObj(c -> String.valueOf((char) c))
+            .collect(Collectors.joining());
+    if (!sorted.equals("BGR") && !sorted.equals("BGRW")) {
+      return Optional.empty();
+    }
+    return Optional.of(new EmitterOrder(letters.chars().mapToObj(EmitterOrder::kind).toList()));
+  }
+
+  /** Bytes a pixel: 3 or 4. */
+  public int size() {
+    return emitters.size();
+  }
+
+  /** The order as its letters. */
+  public String letters() {
+    return letters(emitters);
+  }
+
+  private static String letters(List<EmitterKind> emitters) {
+    return emitters.stream().map(e -> String.valueOf(e.letter())).collect(Collectors.joining());
+  }
+
+  private static EmitterKind kind(int letter) {
+    for (EmitterKind kind : EmitterKind.values()) {
+      if (kind.letter() == letter) {
+        return kind;
+      }
+    }
+    throw new IllegalArgumentException(String.format(Locale.ROOT, "letter: %c", letter));
+  }
+}

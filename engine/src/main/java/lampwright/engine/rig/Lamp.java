@@ -1,0 +1,56 @@
+package lampwright.engine.rig;
+
+import java.util.List;
+import java.util.Optional;
+import lampwright.engine.light.Checks;
+
+/**
+ * One light as fitted and named.
+ *
+ * @param id unique among the lamps
+ * @param name for people; empty if it has none
+ * @param function what it is on the vehicle
+ * @param fitting its pixels or its driver output
+ * @param place where it stands on the drawing
+ * @param feel its warm-up
+ */
+public record Lamp(
+    String id,
+    String name,
+    LampFunction function,
+    Fitting fitting,
+    Optional<Place> place,
+    Optional<Feel> feel) {
+  /** The most runs of pixels that one lamp may join. */
+  public static final int MAX_RUNS = 4096;
+
+  public Lamp {
+    Checks checks = Checks.of("lamp").id("id", id).name("name", name);
+    if (fitting instanceof Fitting.Pixels pixels) {
+      checks.size("pixels", pixels.runs(), 1, MAX_RUNS, "runs of pixels");
+    }
+    checks.done();
+  }
+
+  /** A lamp with pixels, and defaults for all else. */
+  public static Lamp ofPixels(String id, PixelRun... runs) {
+    return new Lamp(
+        id,
+        "",
+        LampFunction.OTHER,
+        new Fitting.Pixels(List.of(runs)),
+        Optional.empty(),
+        Optional.empty());
+  }
+
+  /** A lamp on a driver output, with defaults for all else. */
+  public static Lamp ofOutput(String id, String output) {
+    return new Lamp(
+        id, "", LampFunction.OTHER, new Fitting.Output(output), Optional.empty(), Optional.empty());
+  }
+
+  /** The name if there is one, else the id. */
+  public String title() {
+    return name.isEmpty() ? id : name;
+  }
+}

@@ -1,0 +1,24 @@
+package lampwright.engine.rig;
+
+import lampwright.engine.light.Checks;
+
+/**
+ * Neighbouring pixels of one chain.
+ *
+ * @param chain the chain's id
+ * @param from the first pixel, counted from 0 at the data input
+ * @param count how many pixels, at least 1
+ */
+public record PixelRun(String chain, int from, int count) {
+  public PixelRun {
+    Checks.of("pixels")
+        .range("from", from, 0, Chain.MAX_PIXELS - 1)
+        .range("count", count, 1, Chain.MAX_PIXELS)
+        .done();
+  }
+
+  /** The pixel after the last. */
+  public int end() {
+    return from + count;
+  }
+}

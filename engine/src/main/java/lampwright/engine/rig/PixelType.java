@@ -1,0 +1,49 @@
+package lampwright.engine.rig;
+
+import com.google.common.collect.ImmutableMap;
+import java.util.Map;
+import java.util.stream.Collectors;
+import lampwright.engine.light.Checks;
+import lampwright.engine.light.Emitter;
+import lampwright.engine.light.EmitterKind;
+
+/**
+ * One addressable package.
+ *
+ * @param id its part number in lower case
+ * @param order the order in which it takes its bytes
+ * @param idleMilliamps what it draws when dark, 0 to 1,000 mA
+ * @param volts its nominal supply, 1 to 60 V
+ * @param emitters one for each letter of the order
+ * @param line the times of its data line
+ */
+public record PixelType(
+    String id,
+    EmitterOrder order,
+    double idleMilliamps,
+    double volts,
+    Map<EmitterKind, FittedEmitter> emitters,
+    LineTiming line) {
+  public PixelType {
+    // In the order of EmitterKind, so that equal types are written alike.
+    emitters = ImmutableMap.copyOf(new java.util.TreeMap<>(emitters));
+    boolean match =
+        emitters.size() == order.size() && emitters.keySet().containsAll(order.emitters());
+    Checks.of("pixel type")
+        .id("id", id)
+        .range("idleMilliamps", idleMilliamps, 0, 1000)
+        .range("volts", volts, 1, 60)
+        .that(
+            match,
+            "emitters",
+            emitters.keySet().stream().map(EmitterKind::key).collect(Collectors.joining(", ")),
+            "needs one for each letter of the order " + order.letters())
+        .done();
+  }
+
+  /** The light of each emitter at full drive. */
+  public Map<EmitterKind, Emitter> light() {
+    return emitters.entrySet().stream()
+        .collect(ImmutableMap.toImmutableMap(Map.Entry::getKey, e -> e.getValue().light()));
+  }
+}

@@ -1,0 +1,82 @@
+package lampwright.engine.rig;
+
+import java.util.List;
+import java.util.Optional;
+import lampwright.engine.light.Checks;
+import lampwright.engine.light.ColourMatching;
+import lampwright.engine.light.Curve;
+
+/**
+ * What is fitted to the model.
+ *
+ * @param supplyVolts 1 to 60 V
+ * @param supplyLimitMilliamps what the supply can give, 1 to 1,000,000 mA
+ * @param dataVolts the high level of the data line, 1 to 12 V
+ * @param curve the map from code values and levels to light
+ * @param colourMatching how sRGB and hue colours become drives
+ * @param whiteFromRgb whether direct colour moves the least of three drives to the white emitter
+ * @param brightnessCap every drive is multiplied by this, 0 to 1
+ * @param currentCap how the supply's limit bounds the light
+ * @param chains at most 64
+ * @param outputs at most 256
+ * @param lamps each pixel and output in at most one of them
+ */
+public record Rig(
+    double supplyVolts,
+    double supplyLimitMilliamps,
+    double dataVolts,
+    Curve curve,
+    ColourMatching colourMatching,
+    boolean whiteFromRgb,
+    double brightnessCap,
+    CurrentCap currentCap,
+    List<Chain> chains,
+    List<DriverOutput> outputs,
+    List<Lamp> lamps) {
+  public static final int MAX_CHAINS = 64;
+  public static final int MAX_OUTPUTS = 256;
+  public static final double DEFAULT_SUPPLY_VOLTS = 5;
+  public static final double DEFAULT_SUPPLY_LIMIT_MILLIAMPS = 2000;
+  public static final double DEFAULT_DATA_VOLTS = 5;
+
+  public Rig {
+    chains = List.copyOf(chains);
+    outputs = List.copyOf(outputs);
+    lamps = List.copyOf(lamps);
+    Checks.of("rig")
+        .range("supplyVolts", supplyVolts, 1, 60)
+        .range("supplyLimitMilliamps", supplyLimitMilliamps, 1, 1_000_000)
+        .range("dataVolts", dataVolts, 1, 12)
+        .range("brightnessCap", brightnessCap, 0, 1)
+        .size("chains", chains, 0, MAX_CHAINS, "chains")
+        .size("outputs", outputs, 0, MAX_OUTPUTS, "outputs")
+        .that(
+            !chains.isEmpty() || !outputs.isEmpty(),
+            "chains",
+            "none",
+            "needs at least one chain or output")
+        .addAll(RigFaults.find(chains, outputs, lamps))
+        .done();
+  }
+
+  /** A rig with the default supply, curve and caps. */
+  public static Rig of(List<Chain> chains, List<DriverOutput> outputs, List<Lamp> lamps) {
+    return new Rig(
+        DEFAULT_SUPPLY_VOLTS,
+        DEFAULT_SUPPLY_LIMIT_MILLIAMPS,
+        DEFAULT_DATA_VOLTS,
+        Curve.DEFAULT,
+        ColourMatching.DIRECT,
+        false,
+        1,
+        CurrentCap.OFF,
+        chains,
+        outputs,
+        lamps);
+  }
+
+  /** The lamp with this id. */
+  public Optional<Lamp> lamp(String id) {
+    return lamps.stream().filter(l -> l.id().equals(id)).findFirst();
+  }
+}

@@ -1,0 +1,34 @@
+package lampwright.engine.scene;
+
+import java.util.List;
+import lampwright.engine.light.Checks;
+
+/**
+ * One row of a scene.
+ *
+ * @param lamps the ids of the lamps that it drives, at least one, each once
+ * @param span what a pattern sees as its row of pixels
+ * @param cues in any order; they play in order of start, then as listed
+ */
+public record Track(List<String> lamps, Span span, List<Cue> cues) {
+  public static final int MAX_CUES = 1_000_000;
+
+  public Track {
+    lamps = List.copyOf(lamps);
+    cues = List.copyOf(cues);
+    Checks checks =
+        Checks.of("track")
+            .size("lamps", lamps, 1, 4096, "lamps")
+            .size("cues", cues, 0, MAX_CUES, "cues");
+    for (int i = 0; i < lamps.size(); i++) {
+      checks.that(
+          lamps.indexOf(lamps.get(i)) == i, "lamps[" + i + "]", lamps.get(i), "is named twice");
+    }
+    checks.done();
+  }
+
+  /** A track whose patterns see each lamp alone. */
+  public static Track of(List<String> lamps, Cue... cues) {
+    return new Track(lamps, Span.EACH, List.of(cues));
+  }
+}
