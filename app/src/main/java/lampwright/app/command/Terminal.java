@@ -1,0 +1,50 @@
+package lampwright.app.command;
+
+import java.io.Console;
+import java.io.PrintWriter;
+import java.util.Locale;
+
+/**
+ * Where the commands speak: results on standard output, all else on standard error.
+ *
+ * @param out results
+ * @param err errors, cautions and progress
+ * @param interactive whether a person watches standard error
+ */
+record Terminal(PrintWriter out, PrintWriter err, boolean interactive) {
+  /** The streams of this process, in the encoding of the terminal. */
+  static Terminal ofSystem() {
+    return new Terminal(
+        new PrintWriter(System.out, true), new PrintWriter(System.err, true), watched());
+  }
+
+  /** Shows how far long work has come, on one line that the next call replaces. */
+  void progress(String what, long done, long total) {
+    if (interactive) {
+      err.printf(Locale.ROOT, "\r%s: %d %%", what, total == 0 ? 100 : done * 100 / total);
+      err.flush();
+    }
+  }
+
+  /** Removes the line that {@link #progress} left. */
+  void endProgress() {
+    if (interactive) {
+      err.print("\r\033[K");
+      err.flush();
+    }
+  }
+
+  // Before Java 22 there is a console only where both ends are terminals; since then there always
+  // is one, and it says itself whether it is a terminal.
+  private static boolean watched() {
+    Console console = System.console();
+    if (console == null) {
+      return false;
+    }
+    try {
+      return (boolean) Console.class.getMethod("isTerminal").invoke(console);
+    } catch (ReflectiveOperationException olderJava) {
+      return true;
+    }
+  }
+}

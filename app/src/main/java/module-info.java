@@ -1,0 +1,10 @@
+/** The command line of Lampwright. */
+module lampwright.app {
+  requires info.picocli;
+  requires lampwright.engine;
+  requires lampwright.exporters;
+  requires static org.jspecify;
+
+  opens lampwright.app.command to
+      info.picocli;
+}
