@@ -1,5 +1,8 @@
 package lampwright.engine.render;
 
+import com.google.common.base.Supplier;
+import com.google.common.base.Suppliers;
+import lampwright.engine.rig.CurrentCap;
 import lampwright.engine.rig.Rig;
 import lampwright.engine.scene.Scene;
 
@@ -10,10 +13,12 @@ import lampwright.engine.scene.Scene;
 public final class FrameTable {
   private final FrameLayout layout;
   private final Scene scene;
+  private final Supplier<Double> sceneFactor;
 
   private FrameTable(FrameLayout layout, Scene scene) {
     this.layout = layout;
     this.scene = scene;
+    this.sceneFactor = Suppliers.memoize(this::findSceneFactor);
   }
 
   /**
@@ -54,7 +59,7 @@ public final class FrameTable {
 
   /** Opens the table at its first frame. */
   public FrameCursor cursor() {
-    return new FrameCursor(new SceneRenderer(layout, scene), frameCount());
+    return new FrameCursor(new SceneRenderer(layout, scene, sceneFactor.get()), frameCount());
   }
 
   /**
@@ -68,5 +73,40 @@ public final class FrameTable {
     byte[] bytes = new byte[layout.bytes()];
     cursor.next(bytes);
     return bytes;
+  }
+
+  /**
+   * The factor by which the rig's current cap scales the whole scene, 0 to 1; 1 unless the cap is
+   * {@link CurrentCap#SCENE}. Found by rendering the scene when it is first asked for.
+   */
+  public double sceneFactor() {
+    return sceneFactor.get();
+  }
+
+  private double findSceneFactor() {
+    Rig rig = layout.rig();
+    if (rig.currentCap() != CurrentCap.SCENE) {
+      return 1;
+    }
+    CurrentLimit limit =
+        new CurrentLimit(new FrameCurrent(layout).idleMilliamps(), rig.supplyLimitMilliamps());
+    return limit.factor(peak(1).exactMilliamps, factor -> peak(factor).roundedMilliamps);
+  }
+
+  /** The greatest currents of any frame, before and after rounding. */
+  private record Peak(double exactMilliamps, double roundedMilliamps) {}
+
+  private Peak peak(double factor) {
+    FrameCurrent current = new FrameCurrent(layout);
+    SceneRenderer renderer = new SceneRenderer(layout, scene, factor);
+    byte[] frame = new byte[layout.bytes()];
+    double exact = 0;
+    double rounded = 0;
+    for (int i = 0; i < frameCount(); i++) {
+      renderer.render(i, frame);
+      exact = Math.max(exact, renderer.exactMilliamps());
+      rounded = Math.max(rounded, current.milliamps(frame));
+    }
+    return new Peak(exact, rounded);
   }
 }

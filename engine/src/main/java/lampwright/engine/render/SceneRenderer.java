@@ -11,6 +11,7 @@ import lampwright.engine.light.Mixer;
 import lampwright.engine.light.Mixers;
 import lampwright.engine.pattern.Ratio;
 import lampwright.engine.rig.Chain;
+import lampwright.engine.rig.CurrentCap;
 import lampwright.engine.rig.Rig;
 import lampwright.engine.scene.Dither;
 import lampwright.engine.scene.Scene;
@@ -30,10 +31,19 @@ final class SceneRenderer {
   private final List<TrackPlayer> tracks = new ArrayList<>();
   private final FeelStage feel;
   private final Quantiser quantiser;
+  private final FrameCurrent current;
+  private final CurrentLimit limit;
+  private final double factor;
   private final double[] light;
 
-  SceneRenderer(FrameLayout layout, Scene scene) {
+  /**
+   * @param sceneFactor by which the scene's current cap scales every drive, 0 to 1
+   */
+  SceneRenderer(FrameLayout layout, Scene scene, double sceneFactor) {
     this.layout = layout;
+    this.current = new FrameCurrent(layout);
+    this.limit = new CurrentLimit(current.idleMilliamps(), layout.rig().supplyLimitMilliamps());
+    this.factor = layout.rig().brightnessCap() * sceneFactor;
     this.clock = new FrameClock(scene.framesPerSecond());
     this.frameCount = scene.frameCount();
     this.loop = scene.loop();
@@ -74,7 +84,23 @@ final class SceneRenderer {
   /** Writes the bytes of a frame. */
   void render(int frame, byte[] into) {
     shine(frame);
-    quantiser.write(light, layout.rig().brightnessCap(), into);
+    double frameFactor = layout.rig().currentCap() == CurrentCap.FRAME ? frameFactor() : 1;
+    quantiser.write(light, factor * frameFactor, into);
+  }
+
+  /** Current of a frame before rounding, in mA; the frame must have been rendered last. */
+  double exactMilliamps() {
+    int[] slots = layout.slots();
+    double sum = current.idleMilliamps();
+    for (int i = 0; i < slots.length; i++) {
+      sum += current.fullMilliamps(i) * light[slots[i]] * factor;
+    }
+    return sum;
+  }
+
+  private double frameFactor() {
+    return limit.factor(
+        exactMilliamps(), f -> current.milliamps(quantiser.tried(light, factor * f)));
   }
 
   private void shine(int frame) {
