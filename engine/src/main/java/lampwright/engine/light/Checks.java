@@ -38,6 +38,17 @@ public final class Checks {
     return new Checks(subject);
   }
 
+  /**
+   * Refuses one value outside {@code [min, max]}, or not a number.
+   *
+   * @throws IllegalArgumentException naming the value, what came and what is allowed
+   */
+  public static void require(String name, double value, double min, double max) {
+    if (!(value >= min && value <= max)) {
+      throw new IllegalArgumentException(name + ": " + plain(value) + ": " + needs(min, max));
+    }
+  }
+
   /** Refuses a value outside {@code [min, max]}, or not a number. */
   public Checks range(String field, double value, double min, double max) {
     // Written so that NaN fails it.

@@ -4,13 +4,10 @@ package lampwright.engine.light;
  * The light of one emitter at full drive.
  *
  * @param chromaticity its colour
- * @param millicandela its luminous intensity on the axis, above 0, at most 1,000,000
+ * @param millicandela its luminous intensity on the axis, 0.000001 to 1,000,000
  */
 public record Emitter(Chromaticity chromaticity, double millicandela) {
   public Emitter {
-    if (!(millicandela > 0 && millicandela <= 1_000_000)) {
-      throw new IllegalArgumentException(
-          "millicandela: " + millicandela + ": needs more than 0, to 1000000");
-    }
+    Checks.of("emitter").range("mcd", millicandela, 0.000001, 1_000_000).done();
   }
 }

@@ -1,11 +1,13 @@
 package lampwright.engine.rig;
 
+import java.util.EnumMap;
 import java.util.Map;
 import java.util.OptionalDouble;
 import lampwright.engine.light.Checks;
 import lampwright.engine.light.Colour;
 import lampwright.engine.light.Emitter;
 import lampwright.engine.light.EmitterKind;
+import lampwright.engine.light.Planck;
 
 /**
  * One data line of daisy-chained pixels.
@@ -52,7 +54,15 @@ public record Chain(
 
   /** The light of each emitter of its pixels at full drive. */
   public Map<EmitterKind, Emitter> emitters() {
-    return type.light();
+    if (whiteKelvin.isEmpty()) {
+      return type.light();
+    }
+    Map<EmitterKind, Emitter> emitters = new EnumMap<>(type.light());
+    double millicandela = emitters.get(EmitterKind.WHITE).millicandela();
+    emitters.put(
+        EmitterKind.WHITE,
+        new Emitter(Planck.chromaticity(whiteKelvin.getAsDouble()), millicandela));
+    return emitters;
   }
 
   /** Bytes that the chain takes off the line in one frame. */

@@ -6,6 +6,7 @@ import java.util.stream.Collectors;
 import lampwright.engine.light.Checks;
 import lampwright.engine.light.Emitter;
 import lampwright.engine.light.EmitterKind;
+import lampwright.engine.light.Gamut;
 
 /**
  * One addressable package.
@@ -29,20 +30,37 @@ public record PixelType(
     emitters = ImmutableMap.copyOf(new java.util.TreeMap<>(emitters));
     boolean match =
         emitters.size() == order.size() && emitters.keySet().containsAll(order.emitters());
-    Checks.of("pixel type")
-        .id("id", id)
-        .range("idleMilliamps", idleMilliamps, 0, 1000)
-        .range("volts", volts, 1, 60)
-        .that(
-            match,
-            "emitters",
-            emitters.keySet().stream().map(EmitterKind::key).collect(Collectors.joining(", ")),
-            "needs one for each letter of the order " + order.letters())
-        .done();
+    Checks checks =
+        Checks.of("pixel type")
+            .id("id", id)
+            .range("idleMilliamps", idleMilliamps, 0, 1000)
+            .range("volts", volts, 1, 60)
+            .that(
+                match,
+                "emitters",
+                emitters.keySet().stream().map(EmitterKind::key).collect(Collectors.joining(", ")),
+                "needs one for each letter of the order " + order.letters());
+    if (match) {
+      mixable(emitters, checks);
+    }
+    checks.done();
+  }
+
+  // Emitters in a line or at one point mix nothing.
+  private static void mixable(Map<EmitterKind, FittedEmitter> emitters, Checks checks) {
+    try {
+      new Gamut(light(emitters));
+    } catch (IllegalArgumentException wrong) {
+      checks.add("emitters", "of " + emitters.size(), String.valueOf(wrong.getMessage()));
+    }
   }
 
   /** The light of each emitter at full drive. */
   public Map<EmitterKind, Emitter> light() {
+    return light(emitters);
+  }
+
+  private static Map<EmitterKind, Emitter> light(Map<EmitterKind, FittedEmitter> emitters) {
     return emitters.entrySet().stream()
         .collect(ImmutableMap.toImmutableMap(Map.Entry::getKey, e -> e.getValue().light()));
   }
