@@ -1,0 +1,185 @@
+package lampwright.app.command;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.concurrent.Callable;
+import lampwright.engine.project.FileBatch;
+import lampwright.engine.project.Project;
+import lampwright.engine.scene.Scene;
+import lampwright.exporters.CancelledException;
+import lampwright.exporters.ExportFacts;
+import lampwright.exporters.ExportJob;
+import lampwright.exporters.ExportOptions;
+import lampwright.exporters.ExportRefusedException;
+import lampwright.exporters.Exporter;
+import lampwright.exporters.ExporterRegistry;
+import lampwright.exporters.table.TableExporters;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Spec;
+
+/** Writes the bytes of scenes in the formats asked for. */
+@Command(
+    name = "export",
+    mixinStandardHelpOptions = true,
+    description = {
+      "Renders scenes and writes their bytes. All files are written beside and then moved into place:"
+          + " a failure leaves no half file and no changed file.",
+      ""
+    },
+    footer = {
+      "",
+      "Formats:",
+      "  c    a .h and .c pair: the frame table as a C array, in program memory on AVR",
+      "  bin  the bare frame table: frames x bytes a frame, no header",
+      "  hex  the frame table as Intel HEX, from the address that --at gives",
+      "  csv  one row a frame, one column a byte",
+      "",
+      "Examples:",
+      "  lampwright export samples/recovery-tractor.lampwright.json --to out",
+      "  lampwright export samples/harbour-dusk.lampwright.json --to out --scene dusk --as bin,hex"
+          + " --at 0x4000"
+    })
+final class ExportCommand implements Callable<Integer> {
+  private final Terminal terminal;
+
+  @Spec private CommandSpec spec;
+  @Mixin private ProjectFile file;
+
+  @Option(
+      names = "--to",
+      paramLabel = "DIR",
+      required = true,
+      description = "folder for the files; made if it is not there")
+  private Path folder;
+
+  @Option(
+      names = "--scene",
+      paramLabel = "ID",
+      description = "a scene to export; may be given again. Without it: every scene")
+  private List<String> sceneIds = new ArrayList<>();
+
+  @Option(
+      names = "--as",
+      paramLabel = "FORMAT",
+      split = ",",
+      description = "formats, parted by commas. Without it: c")
+  private List<String> formats = new ArrayList<>(List.of("c"));
+
+  @Option(
+      names = "--at",
+      paramLabel = "ADDRESS",
+      description = "address of the first byte in hex files, such as 0x4000. Without it: 0")
+  private String address = "0";
+
+  ExportCommand(Terminal terminal) {
+    this.terminal = terminal;
+  }
+
+  @Override
+  public Integer call() throws IOException, CancelledException {
+    List<Exporter> exporters = exporters();
+    ExportOptions options = options();
+    Optional<Project> read = file.read(terminal);
+    if (read.isEmpty()) {
+      return ExitCode.PROJECT_HAS_ERRORS;
+    }
+    Project project = read.get();
+    List<ExportJob> jobs =
+        scenes(project).stream().map(scene -> ExportJob.of(project, scene, options)).toList();
+    try (FileBatch files = FileBatch.in(folder)) {
+      for (ExportJob job : jobs) {
+        for (Exporter exporter : exporters) {
+          export(job, exporter, files);
+        }
+      }
+      files.commit();
+    } finally {
+      terminal.endProgress();
+    }
+    report(jobs, exporters);
+    return ExitCode.DONE;
+  }
+
+  private void export(ExportJob job, Exporter exporter, FileBatch files)
+      throws IOException, CancelledException {
+    ExportFacts facts = exporter.facts(job);
+    if (!facts.faults().isEmpty()) {
+      throw new ExportRefusedException(exporter.key(), job.scene().id(), facts.faults());
+    }
+    String what = job.scene().id() + " as " + exporter.key();
+    exporter.export(job, files::open, (done, total) -> terminal.progress(what, done, total));
+  }
+
+  private void report(List<ExportJob> jobs, List<Exporter> exporters) {
+    for (ExportJob job : jobs) {
+      for (Exporter exporter : exporters) {
+        ExportFacts facts = exporter.facts(job);
+        facts.cautions().forEach(c -> terminal.err().println("caution: " + c));
+        for (String name : facts.files()) {
+          terminal.out().println(folder.resolve(name));
+        }
+      }
+    }
+  }
+
+  private List<Exporter> exporters() {
+    ExporterRegistry registry = ExporterRegistry.of(TableExporters.all());
+    Set<String> wanted = new LinkedHashSet<>(formats);
+    List<Exporter> found = new ArrayList<>();
+    for (String key : wanted) {
+      found.add(
+          registry
+              .find(key)
+              .orElseThrow(
+                  () -> wrong("--as: " + key + ": needs " + String.join(", ", registry.keys()))));
+    }
+    return found;
+  }
+
+  private ExportOptions options() {
+    try {
+      boolean hex = address.startsWith("0x") || address.startsWith("0X");
+      return new ExportOptions(hex ? Long.parseLong(address.substring(2), 16) : Long.parseLong(address));
+    } catch (IllegalArgumentException notAnAddress) {
+      throw wrong(
+          "--at: "
+              + address
+              + ": needs an address from 0 to "
+              + ExportOptions.address(ExportOptions.MAX_ADDRESS));
+    }
+  }
+
+  private List<Scene> scenes(Project project) {
+    if (sceneIds.isEmpty()) {
+      return project.scenes();
+    }
+    List<Scene> scenes = new ArrayList<>();
+    for (String id : new LinkedHashSet<>(sceneIds)) {
+      scenes.add(
+          project
+              .scene(id)
+              .orElseThrow(
+                  () ->
+                      wrong(
+                          "--scene: "
+                              + id
+                              + ": needs a scene of the project: "
+                              + String.join(
+                                  ", ", project.scenes().stream().map(Scene::id).toList()))));
+    }
+    return scenes;
+  }
+
+  private ParameterException wrong(String message) {
+    return new ParameterException(spec.commandLine(), message);
+  }
+}

@@ -1,0 +1,39 @@
+package lampwright.app.command;
+
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Spec;
+
+/** The program itself: names the commands. */
+@Command(
+    name = "lampwright",
+    mixinStandardHelpOptions = true,
+    versionProvider = ProgramVersion.class,
+    synopsisSubcommandLabel = "COMMAND",
+    subcommands = {CheckCommand.class, ExportCommand.class, PixelsCommand.class},
+    description = {
+      "Composes what the lamps of a lit scale model do, proves that it fits, and exports it for a"
+          + " microcontroller.",
+      ""
+    },
+    commandListHeading = "%nCommands:%n",
+    footer = {
+      "",
+      "Example:",
+      "  lampwright check samples/recovery-tractor.lampwright.json",
+      "  lampwright export samples/recovery-tractor.lampwright.json --to out --as c,bin",
+      "",
+      "Exit codes: 0 done; 1 the project has errors; 2 wrong command line; 3 could not read or"
+          + " write."
+    })
+final class LampwrightCommand implements Callable<Integer> {
+  @Spec private CommandSpec spec;
+
+  @Override
+  public Integer call() {
+    throw new ParameterException(
+        spec.commandLine(), "needs a command: " + String.join(", ", spec.subcommands().keySet()));
+  }
+}

@@ -1,0 +1,31 @@
+package lampwright.app.command;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.Optional;
+import lampwright.engine.project.Project;
+import lampwright.engine.project.ProjectReader;
+import lampwright.engine.project.ReadResult;
+import picocli.CommandLine.Parameters;
+
+/** The project that a command works on. */
+final class ProjectFile {
+  @Parameters(paramLabel = "PROJECT", description = "the project file (*.lampwright.json)")
+  private Path file;
+
+  /** The file as named on the command line. */
+  Path path() {
+    return file;
+  }
+
+  /**
+   * Reads it and says everything that is wrong with it on standard error.
+   *
+   * @return empty if the project has errors
+   */
+  Optional<Project> read(Terminal terminal) throws IOException {
+    ReadResult result = ProjectReader.read(file);
+    result.lines().forEach(terminal.err()::println);
+    return result.project();
+  }
+}
