@@ -1,0 +1,23 @@
+package lampwright.exporters;
+
+import java.io.IOException;
+
+/** One export format. Without state of its own, so safe for use by several threads. */
+public interface Exporter {
+  /** The word for this format on the command line, such as {@code bin}. */
+  String key();
+
+  /** What can be said of an export without rendering it. */
+  ExportFacts facts(ExportJob job);
+
+  /**
+   * Writes the files of one scene. Frames are rendered and written one after another; no more than
+   * one is held. Each stream that the target opens is closed, also when the export fails.
+   *
+   * @throws ExportRefusedException if {@link #facts} has a fault; nothing was opened
+   * @throws IOException whatever the target or its streams throw; files may be incomplete
+   * @throws CancelledException if {@code progress} asked for it; files may be incomplete
+   */
+  void export(ExportJob job, ExportTarget target, Progress progress)
+      throws IOException, CancelledException;
+}

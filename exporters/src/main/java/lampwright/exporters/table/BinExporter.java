@@ -1,0 +1,31 @@
+package lampwright.exporters.table;
+
+import java.io.IOException;
+import java.util.List;
+import lampwright.exporters.CancelledException;
+import lampwright.exporters.ExportFacts;
+import lampwright.exporters.ExportJob;
+import lampwright.exporters.ExportTarget;
+import lampwright.exporters.Progress;
+
+/** The bare frame table: frames x bytes a frame, no header. */
+final class BinExporter extends TableExporter {
+  @Override
+  public String key() {
+    return "bin";
+  }
+
+  @Override
+  public ExportFacts facts(ExportJob job) {
+    return new ExportFacts(job.table().bytes(), List.of(job.fileName("bin")), List.of(), List.of());
+  }
+
+  @Override
+  void write(ExportJob job, ExportTarget target, Progress progress)
+      throws IOException, CancelledException {
+    writeFile(
+        target,
+        job.fileName("bin"),
+        out -> writeFrames(job.table(), progress, frame -> out.bytes(frame, 0, frame.length)));
+  }
+}

@@ -1,0 +1,136 @@
+package lampwright.exporters.table;
+
+import java.io.IOException;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Set;
+import lampwright.engine.light.Fault;
+import lampwright.exporters.CancelledException;
+import lampwright.exporters.Caution;
+import lampwright.exporters.ExportFacts;
+import lampwright.exporters.ExportJob;
+import lampwright.exporters.ExportTarget;
+import lampwright.exporters.Progress;
+
+/** A header and a source file for C99 and C++, with the table in program memory on AVR. */
+final class CExporter extends TableExporter {
+  /** avr-gcc refuses greater arrays, since its ptrdiff_t has 16 bits. */
+  static final int AVR_MAX_TABLE_BYTES = 32_767;
+
+  // Counts and offsets are unsigned numbers of 32 bits on the controllers.
+  private static final long MAX_TABLE_BYTES = 0xFFFF_FFFFL;
+
+  // Headers of C11 and of POSIX that compilers' own headers include.
+  private static final Set<String> COMPILER_HEADERS =
+      Set.of(
+          "assert",
+          "complex",
+          "ctype",
+          "endian",
+          "errno",
+          "features",
+          "fenv",
+          "float",
+          "inttypes",
+          "iso646",
+          "limits",
+          "locale",
+          "math",
+          "newlib",
+          "setjmp",
+          "signal",
+          "stdalign",
+          "stdarg",
+          "stdatomic",
+          "stdbool",
+          "stddef",
+          "stdint",
+          "stdio",
+          "stdlib",
+          "stdnoreturn",
+          "string",
+          "strings",
+          "tgmath",
+          "threads",
+          "time",
+          "uchar",
+          "unistd",
+          "wchar",
+          "wctype");
+
+  @Override
+  public String key() {
+    return "c";
+  }
+
+  @Override
+  public ExportFacts facts(ExportJob job) {
+    return new ExportFacts(
+        job.table().bytes(),
+        List.of(job.fileName("h"), job.fileName("c")),
+        cautions(job),
+        faults(job.table().bytes()));
+  }
+
+  static List<Fault> faults(long bytes) {
+    if (bytes <= MAX_TABLE_BYTES) {
+      return List.of();
+    }
+    return List.of(
+        new Fault(
+            "c",
+            bytes + " bytes",
+            "needs at most "
+                + MAX_TABLE_BYTES
+                + " bytes, as many as a C array of 32-bit"
+                + " controllers can have; use bin"));
+  }
+
+  private static List<Caution> cautions(ExportJob job) {
+    List<Caution> cautions = new ArrayList<>();
+    String header = job.fileName("h");
+    if (job.table().bytes() > AVR_MAX_TABLE_BYTES) {
+      cautions.add(
+          new Caution(
+              header
+                  + ": a table of "
+                  + job.table().bytes()
+                  + " bytes is too large for AVR, where one array has at most "
+                  + AVR_MAX_TABLE_BYTES,
+              avrRemedy(job)));
+    }
+    if (COMPILER_HEADERS.contains(job.scene().id())) {
+      cautions.add(
+          new Caution(
+              header + " has the name of one of the compiler's own headers, and may hide it",
+              "give the scene another id, such as " + job.scene().id() + "-scene"));
+    }
+    return cautions;
+  }
+
+  private static String avrRemedy(ExportJob job) {
+    int frames = AVR_MAX_TABLE_BYTES / job.table().layout().bytes();
+    if (frames == 0) {
+      return "no frame of this rig fits; use another controller";
+    }
+    return "shorten the scene or lower its frame rate, to at most "
+        + frames
+        + (frames == 1 ? " frame" : " frames")
+        + ", or use another controller";
+  }
+
+  @Override
+  void write(ExportJob job, ExportTarget target, Progress progress)
+      throws IOException, CancelledException {
+    CNames names = new CNames(job.scene());
+    writeFile(target, job.fileName("h"), out -> new CHeader(job, names, out).write());
+    writeFile(
+        target,
+        job.fileName("c"),
+        out -> {
+          CArray.begin(job, names, out);
+          writeFrames(job.table(), progress, frame -> CArray.frame(frame, out));
+          CArray.end(out);
+        });
+  }
+}

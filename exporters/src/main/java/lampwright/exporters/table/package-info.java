@@ -1,0 +1,5 @@
+/** The frame table as it stands: C source, bare bytes, Intel HEX and rows of numbers. */
+@NullMarked
+package lampwright.exporters.table;
+
+import org.jspecify.annotations.NullMarked;
