@@ -1,0 +1,82 @@
+package lampwright.app;
+
+import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
+import static com.tngtech.archunit.library.Architectures.layeredArchitecture;
+import static com.tngtech.archunit.library.dependencies.SlicesRuleDefinition.slices;
+
+import com.tngtech.archunit.core.importer.ImportOption;
+import com.tngtech.archunit.junit.AnalyzeClasses;
+import com.tngtech.archunit.junit.ArchTest;
+import com.tngtech.archunit.lang.ArchRule;
+
+/** Light flows one way: who may import whom. */
+@AnalyzeClasses(packages = "lampwright", importOptions = ImportOption.DoNotIncludeTests.class)
+class StructureTest {
+  @ArchTest
+  static final ArchRule enginePackagesLookOnlyTowardsTheLight =
+      layeredArchitecture()
+          .consideringOnlyDependenciesInAnyPackage("lampwright..")
+          .layer("light")
+          .definedBy("lampwright.engine.light..")
+          .layer("rig")
+          .definedBy("lampwright.engine.rig..")
+          .layer("pattern")
+          .definedBy("lampwright.engine.pattern..")
+          .layer("scene")
+          .definedBy("lampwright.engine.scene..")
+          .optionalLayer("situation")
+          .definedBy("lampwright.engine.situation..")
+          .layer("project")
+          .definedBy("lampwright.engine.project..")
+          .layer("render")
+          .definedBy("lampwright.engine.render..")
+          .optionalLayer("meter")
+          .definedBy("lampwright.engine.meter..")
+          .layer("exporters")
+          .definedBy("lampwright.exporters..")
+          .layer("app")
+          .definedBy("lampwright.app..")
+          .whereLayer("light")
+          .mayNotAccessAnyLayer()
+          .whereLayer("rig")
+          .mayOnlyAccessLayers("light")
+          .whereLayer("pattern")
+          .mayOnlyAccessLayers("light")
+          .whereLayer("scene")
+          .mayOnlyAccessLayers("pattern", "rig", "light")
+          .whereLayer("situation")
+          .mayOnlyAccessLayers("scene", "rig", "pattern", "light")
+          .whereLayer("project")
+          .mayOnlyAccessLayers("situation", "scene", "pattern", "rig", "light")
+          .whereLayer("render")
+          .mayOnlyAccessLayers("scene", "rig", "pattern", "light")
+          .whereLayer("meter")
+          .mayOnlyAccessLayers("render", "rig", "light")
+          .whereLayer("exporters")
+          .mayOnlyAccessLayers(
+              "meter", "render", "project", "situation", "scene", "pattern", "rig", "light")
+          .whereLayer("app")
+          .mayNotBeAccessedByAnyLayer();
+
+  @ArchTest
+  static final ArchRule enginePackagesAreFreeOfCycles =
+      slices().matching("lampwright.engine.(*)..").should().beFreeOfCycles();
+
+  @ArchTest
+  static final ArchRule onlyTheAppKnowsTheScreen =
+      noClasses()
+          .that()
+          .resideOutsideOfPackage("lampwright.app..")
+          .should()
+          .dependOnClassesThat()
+          .resideInAnyPackage("javafx..", "java.awt..", "javax.swing..");
+
+  @ArchTest
+  static final ArchRule onlyTheProjectPackageKnowsJson =
+      noClasses()
+          .that()
+          .resideOutsideOfPackage("lampwright.engine.project..")
+          .should()
+          .dependOnClassesThat()
+          .resideInAPackage("tools.jackson..");
+}
