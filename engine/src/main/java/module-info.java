@@ -5,6 +5,7 @@ module lampwright.engine {
   requires static org.jspecify;
 
   exports lampwright.engine.light;
+  exports lampwright.engine.meter;
   exports lampwright.engine.pattern;
   exports lampwright.engine.project;
   exports lampwright.engine.render;

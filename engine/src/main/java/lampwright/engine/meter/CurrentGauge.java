@@ -1,0 +1,155 @@
+package lampwright.engine.meter;
+
+import java.util.ArrayList;
+import java.util.List;
+import lampwright.engine.render.Column;
+import lampwright.engine.render.FrameCurrent;
+import lampwright.engine.render.FrameLayout;
+import lampwright.engine.rig.Chain;
+import lampwright.engine.rig.DriverOutput;
+import lampwright.engine.rig.Fitting;
+import lampwright.engine.rig.Lamp;
+import lampwright.engine.rig.PixelRun;
+
+/** Measures current, frame by frame, for the supply and for every chain, output and lamp. */
+final class CurrentGauge implements FrameGauge {
+  private static final double FULL = 255;
+
+  private final double[] fullMilliamps;
+  private final Part supply;
+  private final List<Part> chains = new ArrayList<>();
+  private final List<Part> outputs = new ArrayList<>();
+  private final List<Part> lamps = new ArrayList<>();
+  private byte[] worstFrame;
+
+  CurrentGauge(FrameLayout layout) {
+    FrameCurrent current = new FrameCurrent(layout);
+    fullMilliamps = new double[layout.bytes()];
+    for (int i = 0; i < fullMilliamps.length; i++) {
+      fullMilliamps[i] = current.fullMilliamps(i);
+    }
+    supply = new Part("supply", current.idleMilliamps(), range(0, layout.bytes()));
+    worstFrame = new byte[layout.bytes()];
+    List<Chain> rigChains = layout.rig().chains();
+    for (int c = 0; c < rigChains.size(); c++) {
+      Chain chain = rigChains.get(c);
+      int from = layout.chainOffset(c);
+      double idle = chain.pixels() * chain.type().idleMilliamps();
+      chains.add(new Part(chain.id(), idle, range(from, from + chain.bytes())));
+    }
+    int at = layout.outputsOffset();
+    for (DriverOutput output : layout.rig().outputs()) {
+      outputs.add(new Part(output.id(), 0, range(at, ++at)));
+    }
+    List<Column> columns = layout.columns();
+    for (Lamp lamp : layout.rig().lamps()) {
+      lamps.add(new Part(lamp.id(), idle(lamp, rigChains), owned(lamp, columns)));
+    }
+  }
+
+  @Override
+  public void frame(int frame, byte[] bytes) {
+    if (supply.take(frame, bytes)) {
+      worstFrame = bytes.clone();
+    }
+    chains.forEach(part -> part.take(frame, bytes));
+    outputs.forEach(part -> part.take(frame, bytes));
+    lamps.forEach(part -> part.take(frame, bytes));
+  }
+
+  Draw supply() {
+    return supply.draw();
+  }
+
+  List<Draw> chains() {
+    return draws(chains);
+  }
+
+  List<Draw> outputs() {
+    return draws(outputs);
+  }
+
+  List<Draw> lamps() {
+    return draws(lamps);
+  }
+
+  /** The bytes of the frame that draws most. */
+  byte[] worstFrame() {
+    return worstFrame.clone();
+  }
+
+  private static List<Draw> draws(List<Part> parts) {
+    return parts.stream().map(Part::draw).toList();
+  }
+
+  private static int[] range(int from, int to) {
+    int[] columns = new int[to - from];
+    for (int i = 0; i < columns.length; i++) {
+      columns[i] = from + i;
+    }
+    return columns;
+  }
+
+  private static int[] owned(Lamp lamp, List<Column> columns) {
+    List<Integer> owned = new ArrayList<>();
+    for (int i = 0; i < columns.size(); i++) {
+      if (columns.get(i).lamp().filter(l -> l.lamp().equals(lamp.id())).isPresent()) {
+        owned.add(i);
+      }
+    }
+    return owned.stream().mapToInt(Integer::intValue).toArray();
+  }
+
+  private static double idle(Lamp lamp, List<Chain> chains) {
+    if (!(lamp.fitting() instanceof Fitting.Pixels pixels)) {
+      return 0;
+    }
+    double idle = 0;
+    for (PixelRun run : pixels.runs()) {
+      for (Chain chain : chains) {
+        if (chain.id().equals(run.chain())) {
+          idle += run.count() * chain.type().idleMilliamps();
+        }
+      }
+    }
+    return idle;
+  }
+
+  /** The columns of one part, and what they drew so far. */
+  private final class Part {
+    private final String id;
+    private final double idleMilliamps;
+    private final int[] columns;
+    private double peak = -1;
+    private int peakFrame;
+    private double sum;
+    private int frames;
+
+    Part(String id, double idleMilliamps, int[] columns) {
+      this.id = id;
+      this.idleMilliamps = idleMilliamps;
+      this.columns = columns;
+    }
+
+    // Whether this frame draws more than any before it.
+    boolean take(int frame, byte[] bytes) {
+      double milliamps = 0;
+      for (int column : columns) {
+        milliamps += fullMilliamps[column] * (bytes[column] & 0xFF);
+      }
+      milliamps = idleMilliamps + milliamps / FULL;
+      sum += milliamps;
+      frames++;
+      if (milliamps <= peak) {
+        return false;
+      }
+      peak = milliamps;
+      peakFrame = frame;
+      return true;
+    }
+
+    Draw draw() {
+      return new Draw(id, peak, peakFrame, sum / frames);
+    }
+  }
+}
