@@ -11,15 +11,15 @@ public record Chromaticity(double x, double y) {
   public static final Chromaticity D65 = new Chromaticity(0.3127, 0.3290);
 
   public Chromaticity {
-    if (!(x >= 0 && x <= 1)) {
-      throw new IllegalArgumentException("x: " + x + ": needs 0 to 1");
+    Checks checks =
+        Checks.of("chromaticity")
+            .range("x", x, 0, 1)
+            .that(y > 0 && y <= 1, "y", Checks.plain(y), "needs more than 0, to 1");
+    if (checks.faults().isEmpty() && x + y > 1 + 1e-9) {
+      checks.add(
+          "y", Checks.plain(x) + " + " + Checks.plain(y), "needs x and y of at most 1 together");
     }
-    if (!(y > 0 && y <= 1)) {
-      throw new IllegalArgumentException("y: " + y + ": needs more than 0, to 1");
-    }
-    if (x + y > 1 + 1e-9) {
-      throw new IllegalArgumentException("x + y: " + (x + y) + ": needs at most 1");
-    }
+    checks.done();
   }
 
   /** CIE 1976 u' of this point (CIE 15). */

@@ -8,9 +8,12 @@ package lampwright.engine.light;
  */
 public record Emitter(Chromaticity chromaticity, double millicandela) {
   public Emitter {
-    if (!(millicandela > 0 && millicandela <= 1_000_000)) {
-      throw new IllegalArgumentException(
-          "millicandela: " + millicandela + ": needs more than 0, to 1000000");
-    }
+    Checks.of("emitter")
+        .that(
+            millicandela > 0 && millicandela <= 1_000_000,
+            "mcd",
+            Checks.plain(millicandela),
+            "needs more than 0, to 1000000")
+        .done();
   }
 }
