@@ -154,6 +154,15 @@ public final class Checks {
     return shortText(BigDecimal.valueOf(value));
   }
 
+  /**
+   * A number in full, without exponent or needless zeros: reading it gives the same number.
+   *
+   * @throws NumberFormatException if it is not finite
+   */
+  public static String exact(double value) {
+    return canonical(BigDecimal.valueOf(value)).toPlainString();
+  }
+
   /** The canonical form of a decimal: no trailing zeros, so that equal numbers are equal values. */
   public static BigDecimal canonical(BigDecimal value) {
     return value.signum() == 0 ? BigDecimal.ZERO : value.stripTrailingZeros();

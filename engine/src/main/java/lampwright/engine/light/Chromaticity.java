@@ -11,11 +11,15 @@ public record Chromaticity(double x, double y) {
   public static final Chromaticity D65 = new Chromaticity(0.3127, 0.3290);
 
   public Chromaticity {
-    Checks.of("chromaticity")
-        .range("x", x, 0, 1)
-        .that(y > 0 && y <= 1, "y", Checks.plain(y), "needs more than 0, to 1")
-        .that(!(x + y > 1 + 1e-9), "y", "x + y of " + Checks.plain(x + y), "needs at most 1")
-        .done();
+    Checks checks =
+        Checks.of("chromaticity")
+            .range("x", x, 0, 1)
+            .that(y > 0 && y <= 1, "y", Checks.plain(y), "needs more than 0, to 1");
+    if (checks.faults().isEmpty() && x + y > 1 + 1e-9) {
+      checks.add(
+          "y", Checks.plain(x) + " + " + Checks.plain(y), "needs x and y of at most 1 together");
+    }
+    checks.done();
   }
 
   /** CIE 1976 u' of this point (CIE 15). */

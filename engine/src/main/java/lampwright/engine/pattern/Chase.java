@@ -28,6 +28,7 @@ public record Chase(
   public static final BigDecimal DEFAULT_STEP_MS = BigDecimal.valueOf(80);
   public static final int DEFAULT_WIDTH = 1;
   public static final int DEFAULT_TAIL = 0;
+  public static final boolean DEFAULT_BOUNCE = false;
 
   public Chase {
     phase = canonical(phase);

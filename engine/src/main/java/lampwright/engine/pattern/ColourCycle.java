@@ -28,6 +28,7 @@ public record ColourCycle(
   public static final BigDecimal DEFAULT_PERIOD_MS = BigDecimal.valueOf(4000);
   public static final double DEFAULT_SPREAD = 0;
   public static final double DEFAULT_SATURATION = 1;
+  public static final boolean DEFAULT_BACKWARDS = false;
 
   public ColourCycle {
     phase = canonical(phase);

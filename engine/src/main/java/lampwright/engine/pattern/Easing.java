@@ -106,13 +106,13 @@ public sealed interface Easing {
     @Override
     public String text() {
       return "cubic-bezier("
-          + Checks.plain(x1)
+          + Checks.exact(x1)
           + ", "
-          + Checks.plain(y1)
+          + Checks.exact(y1)
           + ", "
-          + Checks.plain(x2)
+          + Checks.exact(x2)
           + ", "
-          + Checks.plain(y2)
+          + Checks.exact(y2)
           + ")";
     }
   }
@@ -135,7 +135,7 @@ public sealed interface Easing {
   /** The written form of a cubic Bézier. */
   final class BezierText {
     private static final String NUMBER =
-        "\\s*([+-]?(?:\\d{1,20}(?:\\.\\d{0,20})?|\\.\\d{1,20}))\\s*";
+        "\\s*([+-]?(?:\\d{1,20}(?:\\.\\d{0,400})?|\\.\\d{1,400}))\\s*";
     private static final Pattern FORM =
         Pattern.compile(
             "cubic-bezier\\(" + NUMBER + "," + NUMBER + "," + NUMBER + "," + NUMBER + "\\)");
@@ -149,7 +149,8 @@ public sealed interface Easing {
       }
       double[] p = new double[4];
       for (int i = 0; i < p.length; i++) {
-        p[i] = Double.parseDouble(m.group(i + 1));
+        // Adding 0 makes a written -0 the 0 that it is.
+        p[i] = Double.parseDouble(m.group(i + 1)) + 0.0;
       }
       boolean valid = p[0] >= 0 && p[0] <= 1 && p[2] >= 0 && p[2] <= 1;
       valid &= Math.abs(p[1]) <= 10 && Math.abs(p[3]) <= 10;

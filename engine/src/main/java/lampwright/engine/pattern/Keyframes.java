@@ -19,6 +19,7 @@ public record Keyframes(Look look, BigDecimal phase, List<Keyframe> frames, bool
     implements Pattern {
   public static final String KIND = "keyframes";
   public static final int MAX_FRAMES = 100_000;
+  public static final boolean DEFAULT_REPEAT = true;
 
   public Keyframes {
     phase = Checks.canonical(phase);

@@ -28,6 +28,7 @@ public record RotatingBeacon(
   public static final String KIND = "rotating-beacon";
   public static final BigDecimal DEFAULT_PER_MINUTE = BigDecimal.valueOf(120);
   public static final double DEFAULT_BEAM_DEGREES = 120;
+  public static final boolean DEFAULT_CLOCKWISE = true;
 
   public RotatingBeacon {
     phase = canonical(phase);

@@ -11,7 +11,7 @@ import lampwright.engine.scene.Scene;
  * The saved document: one rig and its scenes.
  *
  * @param name for people
- * @param pixelTypes the project's own, besides the built-in ones
+ * @param pixelTypes the project's own, besides the built-in ones; every chain has one of either
  * @param rig what is fitted
  * @param scenes each with an id of its own; they drive lamps of the rig
  */
@@ -23,10 +23,7 @@ public record Project(String name, List<PixelType> pixelTypes, Rig rig, List<Sce
     pixelTypes = List.copyOf(pixelTypes);
     scenes = List.copyOf(scenes);
     Checks.of("project")
-        .name("name", name)
-        .size("pixelTypes", pixelTypes, 0, MAX_PIXEL_TYPES, "pixel types")
-        .size("scenes", scenes, 0, MAX_SCENES, "scenes")
-        .addAll(ProjectFaults.find(pixelTypes, rig.lamps(), scenes))
+        .addAll(ProjectFaults.find(name, pixelTypes, rig.chains(), rig.lamps(), scenes))
         .done();
   }
 

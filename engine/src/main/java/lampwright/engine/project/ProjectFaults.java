@@ -6,6 +6,7 @@ import java.util.stream.Collectors;
 import lampwright.engine.light.Checks;
 import lampwright.engine.light.Fault;
 import lampwright.engine.rig.BuiltInPixelTypes;
+import lampwright.engine.rig.Chain;
 import lampwright.engine.rig.Lamp;
 import lampwright.engine.rig.PixelType;
 import lampwright.engine.scene.Scene;
@@ -16,8 +17,18 @@ final class ProjectFaults {
   private ProjectFaults() {}
 
   /** The faults between these parts, with paths such as {@code scenes[0].tracks[1].lamps[0]}. */
-  static List<Fault> find(List<PixelType> pixelTypes, List<Lamp> lamps, List<Scene> scenes) {
-    Checks checks = Checks.of("project").uniqueIds("pixelTypes", pixelTypes, PixelType::id);
+  static List<Fault> find(
+      String name,
+      List<PixelType> pixelTypes,
+      List<Chain> chains,
+      List<Lamp> lamps,
+      List<Scene> scenes) {
+    Checks checks =
+        Checks.of("project")
+            .name("name", name)
+            .size("pixelTypes", pixelTypes, 0, Project.MAX_PIXEL_TYPES, "pixel types")
+            .size("scenes", scenes, 0, Project.MAX_SCENES, "scenes")
+            .uniqueIds("pixelTypes", pixelTypes, PixelType::id);
     for (int i = 0; i < pixelTypes.size(); i++) {
       if (BuiltInPixelTypes.find(pixelTypes.get(i).id()).isPresent()) {
         checks.add(
@@ -25,6 +36,14 @@ final class ProjectFaults {
             pixelTypes.get(i).id(),
             "needs an id that no built-in pixel type has");
       }
+    }
+    for (int i = 0; i < chains.size(); i++) {
+      PixelType type = chains.get(i).type();
+      checks.that(
+          pixelTypes.contains(type) || BuiltInPixelTypes.all().contains(type),
+          "rig.chains[" + i + "].pixelType",
+          type.id(),
+          "needs a built-in pixel type or one of pixelTypes");
     }
     checks.uniqueIds("scenes", scenes, Scene::id);
     Set<String> lampIds = lamps.stream().map(Lamp::id).collect(Collectors.toSet());

@@ -13,18 +13,15 @@ import lampwright.engine.light.EmitterKind;
  * @param emitters red, green and blue once each, and white at most once
  */
 public record EmitterOrder(List<EmitterKind> emitters) {
+  /** What {@link #parse} accepts, for messages. */
+  public static final String ALLOWED = "needs R, G and B once each, and W at most once";
+
   public EmitterOrder {
     emitters = List.copyOf(emitters);
     boolean each = emitters.stream().distinct().count() == emitters.size();
     boolean colours =
         emitters.containsAll(List.of(EmitterKind.RED, EmitterKind.GREEN, EmitterKind.BLUE));
-    Checks.of("order")
-        .that(
-            each && colours,
-            "order",
-            letters(emitters),
-            "needs R, G and B once each, and W at most once")
-        .done();
+    Checks.of("order").that(each && colours, "order", letters(emitters), ALLOWED).done();
   }
 
   /** Reads an order from its letters, such as {@code GRBW}; empty if they are no order. */

@@ -14,6 +14,9 @@ import lampwright.engine.light.Checks;
  */
 public record LineTiming(
     double t0hNs, double t0lNs, double t1hNs, double t1lNs, double toleranceNs, double resetUs) {
+  /** Of a type that states none; the times of the SK6812 RGBW datasheet, from memory. */
+  public static final LineTiming DEFAULT = new LineTiming(300, 900, 600, 600, 150, 80);
+
   private static final double MAX_NS = 1_000_000;
 
   public LineTiming {

@@ -10,6 +10,9 @@ import lampwright.engine.light.Checks;
  * @param count how many pixels, at least 1
  */
 public record PixelRun(String chain, int from, int count) {
+  public static final int DEFAULT_FROM = 0;
+  public static final int DEFAULT_COUNT = 1;
+
   public PixelRun {
     Checks.of("pixels")
         .range("from", from, 0, Chain.MAX_PIXELS - 1)

@@ -25,6 +25,10 @@ public record PixelType(
     double volts,
     Map<EmitterKind, FittedEmitter> emitters,
     LineTiming line) {
+  public static final double DEFAULT_IDLE_MILLIAMPS = 1;
+  public static final double DEFAULT_VOLTS = 5;
+  public static final double DEFAULT_EMITTER_MILLIAMPS = 20;
+
   public PixelType {
     // In the order of EmitterKind, so that equal types are written alike.
     emitters = ImmutableMap.copyOf(new java.util.TreeMap<>(emitters));

@@ -38,6 +38,10 @@ public record Rig(
   public static final double DEFAULT_SUPPLY_VOLTS = 5;
   public static final double DEFAULT_SUPPLY_LIMIT_MILLIAMPS = 2000;
   public static final double DEFAULT_DATA_VOLTS = 5;
+  public static final ColourMatching DEFAULT_COLOUR_MATCHING = ColourMatching.DIRECT;
+  public static final boolean DEFAULT_WHITE_FROM_RGB = false;
+  public static final double DEFAULT_BRIGHTNESS_CAP = 1;
+  public static final CurrentCap DEFAULT_CURRENT_CAP = CurrentCap.OFF;
 
   public Rig {
     chains = List.copyOf(chains);
@@ -66,10 +70,10 @@ public record Rig(
         DEFAULT_SUPPLY_LIMIT_MILLIAMPS,
         DEFAULT_DATA_VOLTS,
         Curve.DEFAULT,
-        ColourMatching.DIRECT,
-        false,
-        1,
-        CurrentCap.OFF,
+        DEFAULT_COLOUR_MATCHING,
+        DEFAULT_WHITE_FROM_RGB,
+        DEFAULT_BRIGHTNESS_CAP,
+        DEFAULT_CURRENT_CAP,
         chains,
         outputs,
         lamps);

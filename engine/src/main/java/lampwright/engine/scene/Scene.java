@@ -5,6 +5,7 @@ import static lampwright.engine.light.Checks.canonical;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.util.List;
+import java.util.Set;
 import lampwright.engine.light.Checks;
 import lampwright.engine.pattern.Times;
 
@@ -26,24 +27,26 @@ public record Scene(
     Dither dither,
     List<Track> tracks) {
   public static final int MAX_FRAMES = 1_000_000;
+  public static final int MAX_TRACKS = 4096;
+  public static final boolean DEFAULT_LOOP = true;
   public static final BigDecimal DEFAULT_FRAMES_PER_SECOND = BigDecimal.valueOf(50);
 
   private static final BigDecimal SECOND_MS = BigDecimal.valueOf(1000);
+  private static final Set<String> TIMES = Set.of("lengthMs", "framesPerSecond");
 
   public Scene {
     lengthMs = canonical(lengthMs);
     framesPerSecond = canonical(framesPerSecond);
     tracks = List.copyOf(tracks);
-    boolean tooLong =
-        exactFrames(lengthMs, framesPerSecond).compareTo(BigDecimal.valueOf(MAX_FRAMES)) > 0;
     Checks checks =
         Checks.of("scene")
             .id("id", id)
             .range("lengthMs", lengthMs, 1, Times.MAX_MS)
             .range("framesPerSecond", framesPerSecond, 1, 1000)
-            .size("tracks", tracks, 0, 4096, "tracks");
+            .size("tracks", tracks, 0, MAX_TRACKS, "tracks");
     // Past a wrong length or rate the number of frames says nothing.
-    if (tooLong && lengthMs.longValue() <= Times.MAX_MS && framesPerSecond.longValue() <= 1000) {
+    if (checks.faults().stream().noneMatch(f -> TIMES.contains(f.field()))
+        && exactFrames(lengthMs, framesPerSecond).compareTo(BigDecimal.valueOf(MAX_FRAMES)) > 0) {
       checks.add(
           "lengthMs",
           lengthMs.toPlainString() + " at " + framesPerSecond.toPlainString() + " frames/s",

@@ -1,6 +1,8 @@
 package lampwright.engine.scene;
 
+import java.util.HashSet;
 import java.util.List;
+import java.util.Set;
 import lampwright.engine.light.Checks;
 
 /**
@@ -11,6 +13,7 @@ import lampwright.engine.light.Checks;
  * @param cues in any order; they play in order of start, then as listed
  */
 public record Track(List<String> lamps, Span span, List<Cue> cues) {
+  public static final int MAX_LAMPS = 4096;
   public static final int MAX_CUES = 1_000_000;
 
   public Track {
@@ -18,11 +21,11 @@ public record Track(List<String> lamps, Span span, List<Cue> cues) {
     cues = List.copyOf(cues);
     Checks checks =
         Checks.of("track")
-            .size("lamps", lamps, 1, 4096, "lamps")
+            .size("lamps", lamps, 1, MAX_LAMPS, "lamps")
             .size("cues", cues, 0, MAX_CUES, "cues");
+    Set<String> named = new HashSet<>();
     for (int i = 0; i < lamps.size(); i++) {
-      checks.that(
-          lamps.indexOf(lamps.get(i)) == i, "lamps[" + i + "]", lamps.get(i), "is named twice");
+      checks.that(named.add(lamps.get(i)), "lamps[" + i + "]", lamps.get(i), "is named twice");
     }
     checks.done();
   }

@@ -1,0 +1,206 @@
+package lampwright.engine.project;
+
+import java.util.Collection;
+import java.util.HashSet;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.function.Supplier;
+import lampwright.engine.light.Fault;
+import lampwright.engine.light.InvalidModelException;
+
+/**
+ * The fields of one object of the file. What is wrong with a field is reported where it stands; the
+ * caller then gets a stand-in, so that all other fields are read and checked too.
+ */
+final class Fields {
+  private final Json.Obj object;
+  private final boolean silent;
+  private final Where where;
+  private final Problems problems;
+  private final Set<String> known = new LinkedHashSet<>();
+  private final Set<String> broken = new HashSet<>();
+
+  /**
+   * @param object empty if the value is no object, which was reported: then nothing more is
+   */
+  Fields(Located at, Optional<Json.Obj> object) {
+    this.object =
+        object.orElseGet(() -> new Json.Obj(at.json().line(), at.json().column(), List.of()));
+    this.silent = object.isEmpty();
+    this.where = at.where();
+    this.problems = at.problems();
+  }
+
+  /** Names fields in the order in which messages list them, before they are asked for. */
+  Fields expect(String... names) {
+    known.addAll(List.of(names));
+    return this;
+  }
+
+  int line() {
+    return object.line();
+  }
+
+  int column() {
+    return object.column();
+  }
+
+  boolean has(String name) {
+    return object.find(name).isPresent();
+  }
+
+  /** The value of a field, if it is given. */
+  Optional<Located> find(String name) {
+    known.add(name);
+    return object.find(name).map(json -> new Located(json, where.field(name), problems));
+  }
+
+  /** The value of a field; the fallback if it is not given or not accepted. */
+  <T> T optional(String name, ValueKind<T> kind, T fallback) {
+    return given(name, kind).orElse(fallback);
+  }
+
+  /** The value of a field that must be given; the stand-in if it is not given or not accepted. */
+  <T> T required(String name, ValueKind<T> kind, T standIn) {
+    if (!has(name)) {
+      missing(name, kind.allowed());
+    }
+    return given(name, kind).orElse(standIn);
+  }
+
+  /** The value of a field, if it is given and accepted. */
+  <T> Optional<T> given(String name, ValueKind<T> kind) {
+    Optional<Located> at = find(name);
+    if (at.isEmpty()) {
+      return Optional.empty();
+    }
+    Optional<T> value = at.get().as(kind);
+    if (value.isEmpty()) {
+      broken.add(name);
+    }
+    return value;
+  }
+
+  /** A whole number that fits an int; past that the nearest, which every field refuses. */
+  int whole(String name, int fallback) {
+    return clamped(optional(name, ValueKind.WHOLE, (long) fallback));
+  }
+
+  int requiredWhole(String name, int standIn) {
+    return clamped(required(name, ValueKind.WHOLE, (long) standIn));
+  }
+
+  /** The members of a list; none if it is not given. */
+  List<Located> list(String name) {
+    return find(name)
+        .map(at -> at.items(optional(name, ValueKind.LIST, List.of())))
+        .orElse(List.of());
+  }
+
+  List<Located> requiredList(String name) {
+    if (!has(name)) {
+      missing(name, ValueKind.LIST.allowed());
+    }
+    return list(name);
+  }
+
+  /** Reports a field that is not given. */
+  void missing(String name, String allowed) {
+    known.add(name);
+    breaks(name);
+    if (!silent) {
+      problems.error(where.field(name), line(), column(), "missing", allowed);
+    }
+  }
+
+  /** Marks a field whose value was reported elsewhere. */
+  void breaks(String name) {
+    broken.add(name);
+  }
+
+  /** Whether any field so far, or the object itself, was reported. */
+  boolean sound() {
+    return broken.isEmpty() && !silent;
+  }
+
+  /**
+   * Makes a record from the fields and reports what it refuses.
+   *
+   * @return the stand-in if anything is wrong with these fields
+   */
+  <T> T build(Supplier<T> constructor, Supplier<T> standIn) {
+    return build(constructor, standIn, References.NONE);
+  }
+
+  <T> T build(Supplier<T> constructor, Supplier<T> standIn, References references) {
+    try {
+      T built = constructor.get();
+      if (sound()) {
+        return built;
+      }
+    } catch (InvalidModelException refused) {
+      refused.faults().forEach(fault -> report(fault, references));
+    }
+    return standIn.get();
+  }
+
+  /** Reports a fault at the field that its path names, unless that field was reported before. */
+  void report(Fault fault, References references) {
+    if (silent || references.excuses(fault)) {
+      return;
+    }
+    String first = fault.field().split("[.\\[]", 2)[0];
+    if (broken.contains(first) && fault.field().equals(first)) {
+      return;
+    }
+    broken.add(first);
+    Json at = FaultPath.find(object, fault.field());
+    problems.error(
+        where.field(fault.field()),
+        at.line(),
+        at.column(),
+        FaultPath.shown(at, fault),
+        fault.allowed(),
+        fault.value(),
+        references.candidates(fault));
+  }
+
+  /** Reports a fault as a caution. */
+  void caution(Fault fault) {
+    Json at = FaultPath.find(object, fault.field());
+    problems.caution(
+        where.field(fault.field()),
+        at.line(),
+        at.column(),
+        FaultPath.shown(at, fault),
+        fault.allowed());
+  }
+
+  /** Reports fields that nobody asked for. */
+  void close() {
+    for (Json.Member member : object.members()) {
+      if (!known.contains(member.name())) {
+        broken.add(member.name());
+        problems.error(
+            where.field(member.name()),
+            member.line(),
+            member.column(),
+            "unknown field",
+            "needs one of " + String.join(", ", known),
+            member.name(),
+            unused());
+      }
+    }
+  }
+
+  // A field that stands there already was not meant by a misspelt one.
+  private Collection<String> unused() {
+    return known.stream().filter(name -> !has(name)).toList();
+  }
+
+  private static int clamped(long value) {
+    return (int) Math.max(Integer.MIN_VALUE, Math.min(Integer.MAX_VALUE, value));
+  }
+}

@@ -1,0 +1,39 @@
+package lampwright.engine.project;
+
+import java.io.IOException;
+import java.nio.file.AccessDeniedException;
+import java.nio.file.FileSystemException;
+import java.nio.file.NoSuchFileException;
+import java.nio.file.NotDirectoryException;
+import java.nio.file.Path;
+
+/** Says in plain words why a file could not be read or written. */
+final class FileTroubles {
+  private FileTroubles() {}
+
+  /** An exception whose message names the file and the reason. */
+  static IOException clear(String what, Path file, IOException trouble) {
+    return new IOException(text(file, what + ": " + reason(trouble)), trouble);
+  }
+
+  static String text(Path file, String what) {
+    return Harmless.text(file.toString(), Harmless.MAX_NAME) + ": " + what;
+  }
+
+  private static String reason(IOException trouble) {
+    if (trouble instanceof NoSuchFileException) {
+      return "there is no such file or folder";
+    }
+    if (trouble instanceof AccessDeniedException) {
+      return "permission denied";
+    }
+    if (trouble instanceof NotDirectoryException) {
+      return "not a folder";
+    }
+    String reason =
+        trouble instanceof FileSystemException known && known.getReason() != null
+            ? known.getReason()
+            : trouble.getMessage();
+    return reason == null ? trouble.getClass().getSimpleName() : Harmless.text(reason, 200);
+  }
+}

@@ -1,0 +1,62 @@
+package lampwright.engine.project;
+
+import java.util.Locale;
+
+/**
+ * Text of a file as it may stand in a message: nothing in it moves a cursor, colours a terminal,
+ * turns the direction of writing or hides.
+ */
+final class Harmless {
+  /** The longest text shown, in characters. */
+  static final int MAX_TEXT = 60;
+
+  /** The longest file name shown, in characters. */
+  static final int MAX_NAME = 300;
+
+  private Harmless() {}
+
+  /** The text, cut to so many characters, with all but plain characters written as escapes. */
+  static String text(String text, int max) {
+    StringBuilder shown = new StringBuilder();
+    for (int i = 0; i < text.length(); ) {
+      if (shown.length() >= max) {
+        return shown.append("...").toString();
+      }
+      int c = text.codePointAt(i);
+      if (plain(c)) {
+        shown.appendCodePoint(c);
+      } else {
+        shown.append(String.format(Locale.ROOT, c > 0xffff ? "\\u{%x}" : "\\u%04x", c));
+      }
+      i += Character.charCount(c);
+    }
+    return shown.toString();
+  }
+
+  static String text(String text) {
+    return text(text, MAX_TEXT);
+  }
+
+  /** The text in quotation marks, as JSON writes it. */
+  static String quoted(String text) {
+    // Cut first: what comes may be long.
+    String start = text.length() > 2 * MAX_TEXT ? text.substring(0, 2 * MAX_TEXT) : text;
+    String escaped = start.replace("\\", "\\\\").replace("\"", "\\\"");
+    return '"' + text(escaped) + '"';
+  }
+
+  /** Whether a character shows as itself and changes nothing around it. */
+  static boolean plain(int codePoint) {
+    return switch (Character.getType(codePoint)) {
+      case Character.CONTROL,
+          Character.FORMAT,
+          Character.SURROGATE,
+          Character.PRIVATE_USE,
+          Character.UNASSIGNED,
+          Character.LINE_SEPARATOR,
+          Character.PARAGRAPH_SEPARATOR ->
+          false;
+      default -> true;
+    };
+  }
+}

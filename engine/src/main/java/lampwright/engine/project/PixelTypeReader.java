@@ -1,0 +1,111 @@
+package lampwright.engine.project;
+
+import static lampwright.engine.project.ValueKind.NUMBER;
+
+import java.util.EnumMap;
+import java.util.Map;
+import java.util.Optional;
+import lampwright.engine.light.Chromaticity;
+import lampwright.engine.light.Emitter;
+import lampwright.engine.light.EmitterKind;
+import lampwright.engine.rig.BuiltInPixelTypes;
+import lampwright.engine.rig.EmitterOrder;
+import lampwright.engine.rig.FittedEmitter;
+import lampwright.engine.rig.LineTiming;
+import lampwright.engine.rig.PixelType;
+
+/** Reads a project's own pixel types. */
+final class PixelTypeReader {
+  /** Has every emitter, so that it fits whatever a chain asks for. */
+  static final PixelType STAND_IN =
+      BuiltInPixelTypes.all().stream().filter(t -> t.order().size() == 4).findFirst().orElseThrow();
+
+  static final ValueKind<EmitterOrder> ORDER =
+      ValueKind.text(EmitterOrder.ALLOWED, EmitterOrder::parse);
+
+  private static final FittedEmitter EMITTER = STAND_IN.emitters().get(EmitterKind.WHITE);
+
+  private PixelTypeReader() {}
+
+  static PixelType read(Located at, Names names) {
+    Fields fields = at.fields();
+    String id = names.read(fields);
+    EmitterOrder order = fields.required("order", ORDER, STAND_IN.order());
+    double idle = fields.optional("idleMilliamps", NUMBER, PixelType.DEFAULT_IDLE_MILLIAMPS);
+    double volts = fields.optional("volts", NUMBER, PixelType.DEFAULT_VOLTS);
+    Map<EmitterKind, FittedEmitter> emitters = emitters(fields);
+    LineTiming line = fields.find("line").map(l -> line(l, fields)).orElse(LineTiming.DEFAULT);
+    PixelType type =
+        fields.build(
+            () -> new PixelType(id, order, idle, volts, emitters, line),
+            () -> standIn(names.ofStandIn(id, fields)));
+    fields.close();
+    return type;
+  }
+
+  private static PixelType standIn(String id) {
+    return new PixelType(
+        id,
+        STAND_IN.order(),
+        STAND_IN.idleMilliamps(),
+        STAND_IN.volts(),
+        STAND_IN.emitters(),
+        STAND_IN.line());
+  }
+
+  private static Map<EmitterKind, FittedEmitter> emitters(Fields fields) {
+    Map<EmitterKind, FittedEmitter> emitters = new EnumMap<>(EmitterKind.class);
+    Optional<Located> at = fields.find("emitters");
+    if (at.isEmpty()) {
+      fields.missing("emitters", ValueKind.OBJECT.allowed());
+      return emitters;
+    }
+    Fields each = at.get().fields();
+    for (EmitterKind kind : EmitterKind.values()) {
+      each.find(kind.key()).ifPresent(e -> emitters.put(kind, emitter(e, each, kind)));
+    }
+    each.close();
+    if (!each.sound()) {
+      fields.breaks("emitters");
+    }
+    return emitters;
+  }
+
+  private static FittedEmitter emitter(Located at, Fields parent, EmitterKind kind) {
+    Fields f = at.fields();
+    double x = f.required("x", NUMBER, 0.3);
+    double y = f.required("y", NUMBER, 0.3);
+    double mcd = f.required("mcd", NUMBER, 1.0);
+    double milliamps = f.optional("milliamps", NUMBER, PixelType.DEFAULT_EMITTER_MILLIAMPS);
+    // In steps, so that a fault of one leaves the others to be found.
+    Chromaticity point = f.build(() -> new Chromaticity(x, y), () -> Chromaticity.D65);
+    Emitter light = f.build(() -> new Emitter(point, mcd), EMITTER::light);
+    FittedEmitter emitter = f.build(() -> new FittedEmitter(light, milliamps), () -> EMITTER);
+    f.close();
+    if (!f.sound()) {
+      parent.breaks(kind.key());
+    }
+    return emitter;
+  }
+
+  private static LineTiming line(Located at, Fields parent) {
+    Fields f = at.fields();
+    LineTiming usual = LineTiming.DEFAULT;
+    LineTiming line =
+        f.build(
+            () ->
+                new LineTiming(
+                    f.optional("t0hNs", NUMBER, usual.t0hNs()),
+                    f.optional("t0lNs", NUMBER, usual.t0lNs()),
+                    f.optional("t1hNs", NUMBER, usual.t1hNs()),
+                    f.optional("t1lNs", NUMBER, usual.t1lNs()),
+                    f.optional("toleranceNs", NUMBER, usual.toleranceNs()),
+                    f.optional("resetUs", NUMBER, usual.resetUs())),
+            () -> usual);
+    f.close();
+    if (!f.sound()) {
+      parent.breaks("line");
+    }
+    return line;
+  }
+}

@@ -1,0 +1,37 @@
+package lampwright.engine.project;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * What reading a project file gave.
+ *
+ * @param source the file's name, as given; made harmless
+ * @param project the project; empty if there is an error among the problems
+ * @param problems sorted by position, at most {@link #MAX_PROBLEMS}
+ * @param unlisted how many more there are
+ */
+public record ReadResult(
+    String source, Optional<Project> project, List<Problem> problems, int unlisted) {
+  /** The most problems that are listed; errors before cautions. */
+  public static final int MAX_PROBLEMS = 100;
+
+  public ReadResult {
+    source = Harmless.text(source, Harmless.MAX_NAME);
+    problems = List.copyOf(problems);
+  }
+
+  /** Every problem in one line, such as {@code a.lampwright.json: error: name: ...}. */
+  public List<String> lines() {
+    List<String> lines = new ArrayList<>();
+    for (Problem problem : problems) {
+      lines.add(source + ": " + problem.severity().key() + ": " + problem.text());
+    }
+    if (unlisted > 0) {
+      lines.add(
+          source + ": and " + unlisted + (unlisted == 1 ? " more problem" : " more problems"));
+    }
+    return lines;
+  }
+}

@@ -1,0 +1,27 @@
+package lampwright.engine.project;
+
+import java.util.Collection;
+import java.util.List;
+import lampwright.engine.light.Fault;
+
+/** What is known about the names that stand in a file. */
+interface References {
+  References NONE =
+      new References() {
+        @Override
+        public boolean excuses(Fault fault) {
+          return false;
+        }
+
+        @Override
+        public Collection<String> candidates(Fault fault) {
+          return List.of();
+        }
+      };
+
+  /** Whether a fault only follows from another that was reported. */
+  boolean excuses(Fault fault);
+
+  /** The names that may have been meant. */
+  Collection<String> candidates(Fault fault);
+}

@@ -1,0 +1,148 @@
+package lampwright.engine.project;
+
+import java.util.List;
+import lampwright.engine.light.Curve;
+import lampwright.engine.light.EmitterKind;
+import lampwright.engine.rig.Chain;
+import lampwright.engine.rig.DriverOutput;
+import lampwright.engine.rig.Feel;
+import lampwright.engine.rig.FittedEmitter;
+import lampwright.engine.rig.Fitting;
+import lampwright.engine.rig.Lamp;
+import lampwright.engine.rig.LampFunction;
+import lampwright.engine.rig.LineTiming;
+import lampwright.engine.rig.PixelRun;
+import lampwright.engine.rig.PixelType;
+import lampwright.engine.rig.Place;
+import lampwright.engine.rig.Rig;
+
+/** Writes the rig and the pixel types. */
+final class RigWriter {
+  private RigWriter() {}
+
+  static Out rig(Rig rig) {
+    return new FieldWriter()
+        .number("supplyVolts", rig.supplyVolts())
+        .number("supplyLimitMilliamps", rig.supplyLimitMilliamps())
+        .number("dataVolts", rig.dataVolts())
+        .value("curve", curve(rig.curve()))
+        .text("colourMatching", rig.colourMatching().key())
+        .flag("whiteFromRgb", rig.whiteFromRgb())
+        .number("brightnessCap", rig.brightnessCap())
+        .text("currentCap", rig.currentCap().key())
+        .list("chains", rig.chains(), RigWriter::chain)
+        .list("outputs", rig.outputs(), RigWriter::output)
+        .list("lamps", rig.lamps(), RigWriter::lamp)
+        .done();
+  }
+
+  static Out pixelType(PixelType type) {
+    FieldWriter emitters = new FieldWriter();
+    for (EmitterKind kind : type.emitters().keySet()) {
+      emitters.value(kind.key(), emitter(type.emitters().get(kind)));
+    }
+    FieldWriter f =
+        new FieldWriter()
+            .text("id", type.id())
+            .text("order", type.order().letters())
+            .numberUnless(PixelType.DEFAULT_IDLE_MILLIAMPS, "idleMilliamps", type.idleMilliamps())
+            .numberUnless(PixelType.DEFAULT_VOLTS, "volts", type.volts())
+            .value("emitters", emitters.done());
+    return type.line().equals(LineTiming.DEFAULT)
+        ? f.done()
+        : f.value("line", line(type.line())).done();
+  }
+
+  private static Out emitter(FittedEmitter emitter) {
+    return new FieldWriter()
+        .number("x", emitter.light().chromaticity().x())
+        .number("y", emitter.light().chromaticity().y())
+        .number("mcd", emitter.light().millicandela())
+        .numberUnless(PixelType.DEFAULT_EMITTER_MILLIAMPS, "milliamps", emitter.milliamps())
+        .done();
+  }
+
+  // In full: the times belong together.
+  private static Out line(LineTiming line) {
+    return new FieldWriter()
+        .number("t0hNs", line.t0hNs())
+        .number("t0lNs", line.t0lNs())
+        .number("t1hNs", line.t1hNs())
+        .number("t1lNs", line.t1lNs())
+        .number("toleranceNs", line.toleranceNs())
+        .number("resetUs", line.resetUs())
+        .done();
+  }
+
+  private static Out curve(Curve curve) {
+    FieldWriter f = new FieldWriter().text("kind", CurveKinds.of(curve));
+    if (curve instanceof Curve.Power power) {
+      f.number("gamma", power.gamma());
+    }
+    return f.done();
+  }
+
+  private static Out chain(Chain chain) {
+    FieldWriter f =
+        new FieldWriter()
+            .text("id", chain.id())
+            .text("pixelType", chain.type().id())
+            .number("pixels", chain.pixels())
+            .textUnless(chain.type().order().letters(), "order", chain.order().letters());
+    chain.whiteKelvin().ifPresent(kelvin -> f.number("whiteKelvin", kelvin));
+    return f.done();
+  }
+
+  private static Out output(DriverOutput output) {
+    return new FieldWriter()
+        .text("id", output.id())
+        .colourUnless(DriverOutput.DEFAULT_COLOUR, "colour", output.colour())
+        .numberUnless(DriverOutput.DEFAULT_MILLIAMPS, "milliamps", output.milliamps())
+        .numberUnless(DriverOutput.DEFAULT_LEDS_IN_SERIES, "ledsInSeries", output.ledsInSeries())
+        .numberUnless(DriverOutput.DEFAULT_FORWARD_VOLTS, "forwardVolts", output.forwardVolts())
+        .done();
+  }
+
+  private static Out lamp(Lamp lamp) {
+    FieldWriter f =
+        new FieldWriter()
+            .text("id", lamp.id())
+            .textUnless("", "name", lamp.name())
+            .textUnless(LampFunction.OTHER.key(), "function", lamp.function().key());
+    if (lamp.fitting() instanceof Fitting.Output fitted) {
+      f.text("output", fitted.output());
+    } else if (lamp.fitting() instanceof Fitting.Pixels fitted) {
+      f.value("pixels", runs(fitted.runs()));
+    }
+    lamp.place().ifPresent(place -> f.value("place", place(place)));
+    lamp.feel().ifPresent(feel -> f.value("feel", feel(feel)));
+    return f.done();
+  }
+
+  private static Out runs(List<PixelRun> runs) {
+    return FieldWriter.list(
+        runs,
+        run ->
+            new FieldWriter()
+                .text("chain", run.chain())
+                .numberUnless(PixelRun.DEFAULT_FROM, "from", run.from())
+                .numberUnless(PixelRun.DEFAULT_COUNT, "count", run.count())
+                .done());
+  }
+
+  private static Out place(Place place) {
+    return new FieldWriter()
+        .textUnless(Place.DEFAULT_VIEW.key(), "view", place.view().key())
+        .numberUnless(Place.DEFAULT_X, "x", place.x())
+        .numberUnless(Place.DEFAULT_Y, "y", place.y())
+        .numberUnless(Place.DEFAULT_SIZE, "size", place.size())
+        .done();
+  }
+
+  private static Out feel(Feel feel) {
+    return new FieldWriter()
+        .numberUnless(Feel.DEFAULT_RISE_MS, "riseMs", feel.riseMs())
+        .numberUnless(Feel.DEFAULT_FALL_MS, "fallMs", feel.fallMs())
+        .done();
+  }
+}
