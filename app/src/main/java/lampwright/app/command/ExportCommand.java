@@ -8,8 +8,8 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.Callable;
-import lampwright.engine.project.FileBatch;
 import lampwright.engine.project.Project;
+import lampwright.engine.project.StagedFiles;
 import lampwright.engine.scene.Scene;
 import lampwright.exporters.CancelledException;
 import lampwright.exporters.ExportFacts;
@@ -95,7 +95,7 @@ final class ExportCommand implements Callable<Integer> {
     Project project = read.get();
     List<ExportJob> jobs =
         scenes(project).stream().map(scene -> ExportJob.of(project, scene, options)).toList();
-    try (FileBatch files = FileBatch.in(folder)) {
+    try (StagedFiles files = StagedFiles.in(folder)) {
       for (ExportJob job : jobs) {
         for (Exporter exporter : exporters) {
           export(job, exporter, files);
@@ -109,7 +109,7 @@ final class ExportCommand implements Callable<Integer> {
     return ExitCode.DONE;
   }
 
-  private void export(ExportJob job, Exporter exporter, FileBatch files)
+  private void export(ExportJob job, Exporter exporter, StagedFiles files)
       throws IOException, CancelledException {
     ExportFacts facts = exporter.facts(job);
     if (!facts.faults().isEmpty()) {
@@ -148,7 +148,8 @@ final class ExportCommand implements Callable<Integer> {
   private ExportOptions options() {
     try {
       boolean hex = address.startsWith("0x") || address.startsWith("0X");
-      return new ExportOptions(hex ? Long.parseLong(address.substring(2), 16) : Long.parseLong(address));
+      return new ExportOptions(
+          hex ? Long.parseLong(address.substring(2), 16) : Long.parseLong(address));
     } catch (IllegalArgumentException notAnAddress) {
       throw wrong(
           "--at: "

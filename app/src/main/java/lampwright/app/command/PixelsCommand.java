@@ -32,8 +32,13 @@ final class PixelsCommand implements Callable<Integer> {
     var out = terminal.out();
     out.println(type.id());
     out.println(
-        "  order " + type.order().letters() + ", " + Checks.plain(type.volts()) + " V, idle "
-            + Checks.plain(type.idleMilliamps()) + " mA");
+        "  order "
+            + type.order().letters()
+            + ", "
+            + Checks.plain(type.volts())
+            + " V, idle "
+            + Checks.plain(type.idleMilliamps())
+            + " mA");
     type.emitters()
         .forEach(
             (kind, emitter) ->

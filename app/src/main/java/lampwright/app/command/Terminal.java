@@ -2,6 +2,7 @@ package lampwright.app.command;
 
 import java.io.Console;
 import java.io.PrintWriter;
+import java.nio.charset.Charset;
 import java.util.Locale;
 
 /**
@@ -15,7 +16,9 @@ record Terminal(PrintWriter out, PrintWriter err, boolean interactive) {
   /** The streams of this process, in the encoding of the terminal. */
   static Terminal ofSystem() {
     return new Terminal(
-        new PrintWriter(System.out, true), new PrintWriter(System.err, true), watched());
+        new PrintWriter(System.out, true, encoding("stdout.encoding")),
+        new PrintWriter(System.err, true, encoding("stderr.encoding")),
+        watched());
   }
 
   /** Shows how far long work has come, on one line that the next call replaces. */
@@ -34,8 +37,14 @@ record Terminal(PrintWriter out, PrintWriter err, boolean interactive) {
     }
   }
 
+  // Java 19 and later say the terminal's encoding; before, it is the default one.
+  private static Charset encoding(String property) {
+    return Charset.forName(System.getProperty(property, Charset.defaultCharset().name()));
+  }
+
   // Before Java 22 there is a console only where both ends are terminals; since then there always
   // is one, and it says itself whether it is a terminal.
+  @SuppressWarnings("SystemConsoleNull") // Handled by asking the console itself.
   private static boolean watched() {
     Console console = System.console();
     if (console == null) {

@@ -18,8 +18,8 @@ import org.openjdk.jmh.annotations.State;
 import org.openjdk.jmh.annotations.Warmup;
 
 /**
- * Whole processes from start to end: one export of a sample by the program folder, and beside it the
- * bare start of a Java program that does nothing.
+ * Whole processes from start to end: one export of a sample by the program folder, and beside it
+ * the bare start of a Java program that does nothing.
  */
 @State(Scope.Benchmark)
 @BenchmarkMode(Mode.SingleShotTime)

@@ -82,8 +82,7 @@ public class RenderBenchmark {
   }
 
   private static FrameTable table(ColourMatching matching) {
-    Chain chain =
-        new Chain("c", BuiltInPixelTypes.find("sk6812-rgbw").orElseThrow(), PIXELS);
+    Chain chain = new Chain("c", BuiltInPixelTypes.find("sk6812-rgbw").orElseThrow(), PIXELS);
     Rig rig =
         new Rig(
             5,
@@ -115,16 +114,14 @@ public class RenderBenchmark {
                 track(
                     Blend.ADD,
                     new RotatingBeacon(amber, none, BigDecimal.valueOf(118), 90, true, List.of())),
-                track(
-                    Blend.COVER, new Chase(amber, none, BigDecimal.valueOf(70), 5, 20, true)),
+                track(Blend.COVER, new Chase(amber, none, BigDecimal.valueOf(70), 5, 20, true)),
                 track(Blend.SCALE, new Flicker(Look.DEFAULT, 3, 0.3, BigDecimal.valueOf(8))))));
   }
 
   private static Track track(Blend blend, lampwright.engine.pattern.Pattern pattern) {
     BigDecimal second = BigDecimal.valueOf(1000);
     Cue cue =
-        new Cue(
-            BigDecimal.ZERO, BigDecimal.valueOf(LENGTH_MS), second, second, blend, pattern);
+        new Cue(BigDecimal.ZERO, BigDecimal.valueOf(LENGTH_MS), second, second, blend, pattern);
     return Track.of(List.of("all"), cue);
   }
 }

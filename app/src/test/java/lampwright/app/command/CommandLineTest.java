@@ -229,7 +229,8 @@ class CommandLineTest {
         assertThat(Run.of("export", project, "--to", to, "--as", "c,hex,csv").code()).isZero();
         for (String name : new String[] {"s.h", "s.c", "s.hex", "s.csv"}) {
           assertThat(to.resolve(name))
-              .hasSameTextualContentAs(folder.resolve("en-US").resolve(name), StandardCharsets.UTF_8);
+              .hasSameTextualContentAs(
+                  folder.resolve("en-US").resolve(name), StandardCharsets.UTF_8);
         }
         assertThat(Run.of("pixels").out()).contains("order GRB");
       }

@@ -6,7 +6,10 @@ import java.util.Locale;
  * Text of a file as it may stand in a message: nothing in it moves a cursor, colours a terminal,
  * turns the direction of writing or hides.
  */
-final class Harmless {
+public final class Harmless {
+  /** The longest message shown, in characters. */
+  public static final int MAX_MESSAGE = 2000;
+
   /** The longest text shown, in characters. */
   static final int MAX_TEXT = 60;
 
@@ -16,7 +19,7 @@ final class Harmless {
   private Harmless() {}
 
   /** The text, cut to so many characters, with all but plain characters written as escapes. */
-  static String text(String text, int max) {
+  public static String text(String text, int max) {
     StringBuilder shown = new StringBuilder();
     for (int i = 0; i < text.length(); ) {
       if (shown.length() >= max) {
