@@ -53,4 +53,9 @@ public final class ExportJob {
   public String fileName(String extension) {
     return scene.id() + "." + extension;
   }
+
+  @Override
+  public String toString() {
+    return "scene " + scene.id() + " of " + project.name();
+  }
 }

@@ -129,10 +129,13 @@ final class CHeaderComment {
   }
 
   private void use() throws IOException {
-    line("To play it: every FRAME_US microseconds, copy the next frame with");
-    line(names.readFrame() + "(). Send each chain its bytes, from its OFFSET on, in the order");
-    line("in which they stand, most significant bit first; give each output its byte as");
-    line("PWM duty.");
+    line(
+        "To play it: every "
+            + names.constant("FRAME_US")
+            + " microseconds, copy the next frame with");
+    line(names.readFrame() + "(). Send each chain its bytes, which begin at its OFFSET, in the");
+    line("order in which they stand, most significant bit first; give each output its byte");
+    line("as PWM duty out of 255.");
   }
 
   private static String lamp(@Nullable Lamp lamp) {

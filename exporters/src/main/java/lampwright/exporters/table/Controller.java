@@ -13,11 +13,11 @@ record Controller(String name, int flashBytes) {
     new Controller("ATtiny85", 8 * 1024)
   };
 
-  /** What share of the flash a table takes, in words: {@code 20.2 % of 32768 bytes}. */
+  /** What share of the flash a table takes, in words: {@code 20.2 % of 32768 bytes of flash}. */
   String share(long bytes) {
     // Rounded up, so that what does not quite fit never reads 100.0 %.
     long tenths = Math.floorDiv(Math.multiplyExact(bytes, 1000L) + flashBytes - 1, flashBytes);
-    String share = tenths / 10 + "." + tenths % 10 + " % of " + flashBytes + " bytes";
+    String share = tenths / 10 + "." + tenths % 10 + " % of " + flashBytes + " bytes of flash";
     return bytes > flashBytes ? share + ", does not fit" : share;
   }
 }
