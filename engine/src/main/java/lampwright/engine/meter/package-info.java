@@ -1,6 +1,4 @@
-/**
- * What the hardware and the eye will feel: current, voltage, wire time, memory, flashes, colours.
- */
+/** What the hardware and the eye feel of a scene, measured and held against limits. */
 @NullMarked
 package lampwright.engine.meter;
 

@@ -15,6 +15,7 @@ import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.Provide;
 import net.jqwik.api.constraints.DoubleRange;
+import net.jqwik.api.constraints.Scale;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -36,7 +37,7 @@ class CurveTest {
   }
 
   @Property(tries = 300, seed = "61")
-  void lightnessAgreesWithALibrary(@ForAll @DoubleRange(min = 0, max = 1) double v) {
+  void lightnessAgreesWithALibrary(@ForAll @Scale(5) @DoubleRange(min = 0, max = 1) double v) {
     double light = new Curve.CieLightness().light(v);
     XYZ grey =
         new XYZ(
@@ -51,9 +52,9 @@ class CurveTest {
 
   @Property(tries = 300, seed = "62")
   void srgbToXyzAgreesWithALibrary(
-      @ForAll @DoubleRange(min = 0, max = 360) double hue,
-      @ForAll @DoubleRange(min = 0, max = 1) double saturation,
-      @ForAll @DoubleRange(min = 0, max = 1) double value) {
+      @ForAll @Scale(5) @DoubleRange(min = 0, max = 360) double hue,
+      @ForAll @Scale(5) @DoubleRange(min = 0, max = 1) double saturation,
+      @ForAll @Scale(5) @DoubleRange(min = 0, max = 1) double value) {
     RGB rgb = new HSV((float) hue, (float) saturation, (float) value, 1f).toSRGB();
     XYZ expected = rgb.toXYZ();
     double r = Curve.Srgb.decode(rgb.getR());
@@ -72,8 +73,8 @@ class CurveTest {
   // CIE 15: u* = 13 L* (u' - u'n), so that u'v' can be had back from the library's L*u*v*.
   @Property(tries = 300, seed = "63")
   void uniformDiagramAgreesWithALibrary(
-      @ForAll @DoubleRange(min = 0.05, max = 0.6) double x,
-      @ForAll @DoubleRange(min = 0.1, max = 0.39) double y) {
+      @ForAll @Scale(5) @DoubleRange(min = 0.05, max = 0.6) double x,
+      @ForAll @Scale(5) @DoubleRange(min = 0.1, max = 0.39) double y) {
     Chromaticity point = new Chromaticity(x, y);
     LUV luv =
         new XYZ(
@@ -104,8 +105,8 @@ class CurveTest {
   @Property(tries = 500, seed = "64")
   void curveRises(
       @ForAll("curves") Curve curve,
-      @ForAll @DoubleRange(min = 0, max = 1) double one,
-      @ForAll @DoubleRange(min = 0, max = 1) double other) {
+      @ForAll @Scale(5) @DoubleRange(min = 0, max = 1) double one,
+      @ForAll @Scale(5) @DoubleRange(min = 0, max = 1) double other) {
     double low = curve.light(Math.min(one, other));
     double high = curve.light(Math.max(one, other));
 

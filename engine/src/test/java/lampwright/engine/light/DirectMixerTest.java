@@ -10,6 +10,7 @@ import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.constraints.DoubleRange;
 import net.jqwik.api.constraints.IntRange;
+import net.jqwik.api.constraints.Scale;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -29,8 +30,8 @@ class DirectMixerTest {
 
   @Property(tries = 1000, seed = "51")
   void hexconeAgreesWithALibrary(
-      @ForAll @DoubleRange(min = 0, max = 360) double degrees,
-      @ForAll @DoubleRange(min = 0, max = 1) double saturation) {
+      @ForAll @Scale(5) @DoubleRange(min = 0, max = 360) double degrees,
+      @ForAll @Scale(5) @DoubleRange(min = 0, max = 1) double saturation) {
     double[] codes = new double[3];
     Hexcone.codes(degrees / 60, saturation, codes, 0);
 
@@ -42,8 +43,8 @@ class DirectMixerTest {
 
   @Property(tries = 1000, seed = "52")
   void hueAgreesWithTheJavaPlatform(
-      @ForAll @DoubleRange(min = 0, max = 1) double turns,
-      @ForAll @DoubleRange(min = 0, max = 1) double saturation) {
+      @ForAll @Scale(5) @DoubleRange(min = 0, max = 1) double turns,
+      @ForAll @Scale(5) @DoubleRange(min = 0, max = 1) double saturation) {
     double[] drives = new double[4];
     rgbw(LINEAR, false).mixHue(turns, saturation, drives, 0);
 

@@ -13,6 +13,7 @@ import java.util.Map;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.constraints.DoubleRange;
+import net.jqwik.api.constraints.Scale;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -60,8 +61,8 @@ class MatchedMixerTest {
   // The library's own conversion from HSV to XYZ says what chromaticity and luminance are due.
   @Property(tries = 500, seed = "41")
   void hueHasTheChromaticityAndLuminanceOfItsSrgbColour(
-      @ForAll @DoubleRange(min = 0, max = 360) double degrees,
-      @ForAll @DoubleRange(min = 0, max = 0.9) double saturation) {
+      @ForAll @Scale(5) @DoubleRange(min = 0, max = 360) double degrees,
+      @ForAll @Scale(5) @DoubleRange(min = 0, max = 0.9) double saturation) {
     XYZ expected = new HSV((float) degrees, (float) saturation, 1f, 1f).toSRGB().toXYZ();
     double sum = expected.getX() + expected.getY() + expected.getZ();
     double[] drives = new double[4];

@@ -46,8 +46,8 @@ final class Packages {
   }
 
   private static Arbitrary<Emitter> anyEmitter() {
-    Arbitrary<Double> coordinate = Arbitraries.doubles().between(0.01, 0.85);
-    Arbitrary<Double> light = Arbitraries.doubles().between(1, 5000);
+    Arbitrary<Double> coordinate = Arbitraries.doubles().between(0.01, 0.85).ofScale(6);
+    Arbitrary<Double> light = Arbitraries.doubles().between(1, 5000).ofScale(2);
     return Combinators.combine(coordinate, coordinate, light)
         .filter((x, y, i) -> x + y < 1)
         .as(Packages::emitter);

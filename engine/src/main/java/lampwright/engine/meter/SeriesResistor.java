@@ -1,0 +1,86 @@
+package lampwright.engine.meter;
+
+import java.util.Optional;
+import java.util.OptionalDouble;
+import lampwright.engine.light.Ranges;
+
+/**
+ * The resistor in series with a string of LEDs on a voltage.
+ *
+ * @param exactOhms what the current asked for needs
+ * @param ohms the next value up of the E24 series
+ * @param watts dissipation at the current asked for, which the E24 value keeps it below
+ * @param ratingWatts the least usual rating of at least twice that; none if there is none to 5 W
+ * @param milliamps the current that flows with the E24 value
+ */
+public record SeriesResistor(
+    double exactOhms, double ohms, double watts, OptionalDouble ratingWatts, double milliamps) {
+  /** E24 in tenths (IEC 60063). */
+  private static final int[] E24 = {
+    10, 11, 12, 13, 15, 16, 18, 20, 22, 24, 27, 30, 33, 36, 39, 43, 47, 51, 56, 62, 68, 75, 82, 91
+  };
+
+  /** Ratings in W that shops keep (practice). */
+  private static final double[] RATINGS = {0.125, 0.25, 0.5, 1, 2, 3, 5};
+
+  private static final double ROUNDING = 1e-9;
+
+  /**
+   * Chooses the resistor of a string.
+   *
+   * @param supplyVolts 0.1 to 1,000
+   * @param leds in series, 1 to 1,000
+   * @param forwardVolts of each LED, 0.1 to 100
+   * @param milliamps through the string, 0.01 to 100,000
+   * @return none if the string can't light, as its LEDs need all of the supply or more
+   */
+  public static Optional<SeriesResistor> of(
+      double supplyVolts, int leds, double forwardVolts, double milliamps) {
+    Ranges.require("supply volts", supplyVolts, 0.1, 1000);
+    Ranges.require("LEDs in series", leds, 1, 1000);
+    Ranges.require("forward volts", forwardVolts, 0.1, 100);
+    Ranges.require("milliamps", milliamps, 0.01, 100_000);
+    double left = supplyVolts - leds * forwardVolts;
+    // 5 V on two LEDs of 2.5 V must not light by a rounding.
+    if (left <= supplyVolts * ROUNDING) {
+      return Optional.empty();
+    }
+    double amps = milliamps / 1000;
+    double exact = left / amps;
+    double ohms = e24AtLeast(exact);
+    double watts = amps * amps * ohms;
+    return Optional.of(new SeriesResistor(exact, ohms, watts, ratingOf(watts), 1000 * left / ohms));
+  }
+
+  /** The least value of the E24 series that is at least so great. */
+  static double e24AtLeast(double ohms) {
+    double wanted = ohms * (1 - ROUNDING);
+    // Powers of ten from 10^-8 up hold every resistance that the ranges above allow.
+    for (int power = -8; ; power++) {
+      for (int tenths : E24) {
+        double value = power < 1 ? tenths / powerOfTen(1 - power) : tenths * powerOfTen(power - 1);
+        if (value >= wanted) {
+          return value;
+        }
+      }
+    }
+  }
+
+  private static OptionalDouble ratingOf(double watts) {
+    for (double rating : RATINGS) {
+      if (rating >= 2 * watts * (1 - ROUNDING)) {
+        return OptionalDouble.of(rating);
+      }
+    }
+    return OptionalDouble.empty();
+  }
+
+  // Exact up to 10^22, which StrictMath.pow need not be.
+  private static double powerOfTen(int power) {
+    double value = 1;
+    for (int i = 0; i < power; i++) {
+      value *= 10;
+    }
+    return value;
+  }
+}
