@@ -1,6 +1,6 @@
 package lampwright.engine.meter;
 
-import lampwright.engine.light.Ranges;
+import lampwright.engine.light.Checks;
 
 /**
  * The flash caution of W3C WCAG 2.2, success criterion 2.3.1: at most three general flashes and at
@@ -49,10 +49,10 @@ public record FlashCaution(Worst general, Worst red) {
       throw new IllegalArgumentException(
           "rgb: " + rgb.length + " numbers: needs three for each frame, and one frame at least");
     }
-    Ranges.require("frames per second", framesPerSecond, 1e-6, 1000);
+    Checks.require("frames per second", framesPerSecond, 1e-6, 1000);
     double[] bounded = new double[rgb.length];
     for (int i = 0; i < rgb.length; i++) {
-      Ranges.require("linear red, green or blue", rgb[i], -Double.MAX_VALUE, Double.MAX_VALUE);
+      Checks.require("linear red, green or blue", rgb[i], -Double.MAX_VALUE, Double.MAX_VALUE);
       bounded[i] = Math.min(1, Math.max(0, rgb[i]));
     }
     int frames = rgb.length / 3;

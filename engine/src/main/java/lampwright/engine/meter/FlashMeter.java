@@ -5,7 +5,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import lampwright.engine.light.Ranges;
+import lampwright.engine.light.Checks;
 
 /** The work of {@link FlashTrain#measure}: all times here are in frames, and cost is linear. */
 final class FlashMeter {
@@ -42,11 +42,11 @@ final class FlashMeter {
     if (light.length == 0) {
       throw new IllegalArgumentException("light: no frame: needs one at least");
     }
-    Ranges.require("frames per second", framesPerSecond, 1e-6, 1000);
+    Checks.require("frames per second", framesPerSecond, 1e-6, 1000);
     double most = 0;
     int darkest = 0;
     for (int i = 0; i < light.length; i++) {
-      Ranges.require("light of a frame", light[i], 0, Double.MAX_VALUE);
+      Checks.require("light of a frame", light[i], 0, Double.MAX_VALUE);
       most = Math.max(most, light[i]);
       if (light[i] < light[darkest]) {
         darkest = i;

@@ -1,6 +1,6 @@
 package lampwright.engine.meter;
 
-import lampwright.engine.light.Ranges;
+import lampwright.engine.light.Checks;
 
 /**
  * A run of pixels along a pair of wires, each drawing a current of its own whatever its voltage.
@@ -24,10 +24,10 @@ public final class Ladder {
 
   private Ladder(
       double supplyVolts, double feedOhms, double betweenOhms, double farFeedOhms, boolean both) {
-    Ranges.require("supply volts", supplyVolts, 0, 1000);
-    Ranges.require("feed ohms", feedOhms, 0, MOST_OHMS);
-    Ranges.require("ohms between pixels", betweenOhms, 0, MOST_OHMS);
-    Ranges.require("far feed ohms", farFeedOhms, 0, MOST_OHMS);
+    Checks.require("supply volts", supplyVolts, 0, 1000);
+    Checks.require("feed ohms", feedOhms, 0, MOST_OHMS);
+    Checks.require("ohms between pixels", betweenOhms, 0, MOST_OHMS);
+    Checks.require("far feed ohms", farFeedOhms, 0, MOST_OHMS);
     this.supplyVolts = supplyVolts;
     this.feedOhms = feedOhms;
     this.betweenOhms = betweenOhms;
@@ -67,7 +67,7 @@ public final class Ladder {
     }
     double total = 0;
     for (double drawn : amps) {
-      Ranges.require("pixel amps", drawn, 0, 1000);
+      Checks.require("pixel amps", drawn, 0, 1000);
       total += drawn;
     }
     double near = bothEnds ? nearAmps(amps, total) : total;

@@ -2,7 +2,7 @@ package lampwright.engine.meter;
 
 import java.util.Optional;
 import java.util.OptionalDouble;
-import lampwright.engine.light.Ranges;
+import lampwright.engine.light.Checks;
 
 /**
  * The resistor in series with a string of LEDs on a voltage.
@@ -36,10 +36,10 @@ public record SeriesResistor(
    */
   public static Optional<SeriesResistor> of(
       double supplyVolts, int leds, double forwardVolts, double milliamps) {
-    Ranges.require("supply volts", supplyVolts, 0.1, 1000);
-    Ranges.require("LEDs in series", leds, 1, 1000);
-    Ranges.require("forward volts", forwardVolts, 0.1, 100);
-    Ranges.require("milliamps", milliamps, 0.01, 100_000);
+    Checks.require("supply volts", supplyVolts, 0.1, 1000);
+    Checks.require("LEDs in series", leds, 1, 1000);
+    Checks.require("forward volts", forwardVolts, 0.1, 100);
+    Checks.require("milliamps", milliamps, 0.01, 100_000);
     double left = supplyVolts - leds * forwardVolts;
     // 5 V on two LEDs of 2.5 V must not light by a rounding.
     if (left <= supplyVolts * ROUNDING) {

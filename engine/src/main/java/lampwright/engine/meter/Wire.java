@@ -1,7 +1,7 @@
 package lampwright.engine.meter;
 
 import java.util.OptionalInt;
-import lampwright.engine.light.Ranges;
+import lampwright.engine.light.Checks;
 
 /**
  * One conductor of copper.
@@ -27,7 +27,7 @@ public record Wire(double squareMillimetres) {
   private static final double ROUNDING = 1e-9;
 
   public Wire {
-    Ranges.require("wire cross-section in mm2", squareMillimetres, 0.001, 120);
+    Checks.require("wire cross-section in mm2", squareMillimetres, 0.001, 120);
   }
 
   /**
@@ -46,7 +46,7 @@ public record Wire(double squareMillimetres) {
    * @param gauge 0 to 40
    */
   public static double gaugeDiameterMillimetres(int gauge) {
-    Ranges.require("wire gauge AWG", gauge, THICKEST_GAUGE, THINNEST_GAUGE);
+    Checks.require("wire gauge AWG", gauge, THICKEST_GAUGE, THINNEST_GAUGE);
     return 0.127 * StrictMath.pow(92, (36.0 - gauge) / 39);
   }
 

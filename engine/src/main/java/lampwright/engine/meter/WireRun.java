@@ -1,7 +1,7 @@
 package lampwright.engine.meter;
 
 import java.util.OptionalDouble;
-import lampwright.engine.light.Ranges;
+import lampwright.engine.light.Checks;
 
 /**
  * How a chain is wired to its supply.
@@ -16,8 +16,8 @@ public record WireRun(Wire wire, double feedMetres, double betweenMetres, boolea
   private static final double CONDUCTORS = 2;
 
   public WireRun {
-    Ranges.require("feed metres", feedMetres, 0, 1000);
-    Ranges.require("metres between pixels", betweenMetres, 0, 1000);
+    Checks.require("feed metres", feedMetres, 0, 1000);
+    Checks.require("metres between pixels", betweenMetres, 0, 1000);
   }
 
   /** The run as resistances. */

@@ -19,6 +19,7 @@ import lampwright.engine.rig.CurrentCap;
 import lampwright.engine.rig.DriverOutput;
 import lampwright.engine.rig.EmitterOrder;
 import lampwright.engine.rig.Lamp;
+import lampwright.engine.rig.OutputSupply;
 import lampwright.engine.rig.PixelType;
 import lampwright.engine.rig.Rig;
 
@@ -28,6 +29,8 @@ final class RigReader implements References {
       ValueKind.choice(ColourMatching.values(), ColourMatching::key);
   private static final ValueKind<CurrentCap> CAP =
       ValueKind.choice(CurrentCap.values(), CurrentCap::key);
+  private static final ValueKind<OutputSupply> OUTPUT_SUPPLY =
+      ValueKind.choice(OutputSupply.values(), OutputSupply::key);
   private static final List<String> BUILT_IN =
       BuiltInPixelTypes.all().stream().map(PixelType::id).toList();
 
@@ -48,6 +51,7 @@ final class RigReader implements References {
   Result read(Located at) {
     Fields f = at.fields().expect("supplyVolts", "supplyLimitMilliamps", "dataVolts", "curve");
     f.expect("colourMatching", "whiteFromRgb", "brightnessCap", "currentCap");
+    f.expect("feed", "battery", "controller");
     LampReader lampReader = new LampReader(chainNames, outputNames, lampNames);
     List<Chain> chains = f.list("chains").stream().map(this::chain).toList();
     List<DriverOutput> outputs = f.list("outputs").stream().map(this::output).toList();
@@ -66,6 +70,9 @@ final class RigReader implements References {
                         f.optional("whiteFromRgb", FLAG, Rig.DEFAULT_WHITE_FROM_RGB),
                         f.optional("brightnessCap", NUMBER, Rig.DEFAULT_BRIGHTNESS_CAP),
                         f.optional("currentCap", CAP, Rig.DEFAULT_CURRENT_CAP),
+                        f.find("feed").flatMap(given -> PowerReader.feed(given, f)),
+                        f.find("battery").flatMap(given -> PowerReader.battery(given, f)),
+                        f.given("controller", PowerReader.CONTROLLER),
                         chains,
                         outputs,
                         lamps)),
@@ -150,7 +157,8 @@ final class RigReader implements References {
                     ColourReader.givenSrgb(f, "colour").orElse(DriverOutput.DEFAULT_COLOUR),
                     f.optional("milliamps", NUMBER, DriverOutput.DEFAULT_MILLIAMPS),
                     f.whole("ledsInSeries", DriverOutput.DEFAULT_LEDS_IN_SERIES),
-                    f.optional("forwardVolts", NUMBER, DriverOutput.DEFAULT_FORWARD_VOLTS)),
+                    f.optional("forwardVolts", NUMBER, DriverOutput.DEFAULT_FORWARD_VOLTS),
+                    f.optional("supply", OUTPUT_SUPPLY, DriverOutput.DEFAULT_SUPPLY)),
             () -> DriverOutput.of(outputNames.ofStandIn(id, f)));
     f.close();
     return output;

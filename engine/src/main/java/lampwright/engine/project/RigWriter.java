@@ -3,8 +3,10 @@ package lampwright.engine.project;
 import java.util.List;
 import lampwright.engine.light.Curve;
 import lampwright.engine.light.EmitterKind;
+import lampwright.engine.rig.Battery;
 import lampwright.engine.rig.Chain;
 import lampwright.engine.rig.DriverOutput;
+import lampwright.engine.rig.Feed;
 import lampwright.engine.rig.Feel;
 import lampwright.engine.rig.FittedEmitter;
 import lampwright.engine.rig.Fitting;
@@ -21,7 +23,8 @@ final class RigWriter {
   private RigWriter() {}
 
   static Out rig(Rig rig) {
-    return new FieldWriter()
+    FieldWriter f =
+        new FieldWriter()
         .number("supplyVolts", rig.supplyVolts())
         .number("supplyLimitMilliamps", rig.supplyLimitMilliamps())
         .number("dataVolts", rig.dataVolts())
@@ -29,10 +32,30 @@ final class RigWriter {
         .text("colourMatching", rig.colourMatching().key())
         .flag("whiteFromRgb", rig.whiteFromRgb())
         .number("brightnessCap", rig.brightnessCap())
-        .text("currentCap", rig.currentCap().key())
-        .list("chains", rig.chains(), RigWriter::chain)
+        .text("currentCap", rig.currentCap().key());
+    rig.feed().ifPresent(feed -> f.value("feed", feed(feed)));
+    rig.battery().ifPresent(battery -> f.value("battery", battery(battery)));
+    rig.controller().ifPresent(controller -> f.text("controller", controller.id()));
+    return f.list("chains", rig.chains(), RigWriter::chain)
         .list("outputs", rig.outputs(), RigWriter::output)
         .list("lamps", rig.lamps(), RigWriter::lamp)
+        .done();
+  }
+
+  private static Out feed(Feed feed) {
+    FieldWriter f = new FieldWriter();
+    feed.awg().ifPresent(awg -> f.number("awg", awg));
+    feed.mm2().ifPresent(mm2 -> f.number("mm2", mm2));
+    return f.numberUnless(Feed.DEFAULT_SUPPLY_MM, "supplyMm", feed.supplyMm())
+        .numberUnless(Feed.DEFAULT_PITCH_MM, "pitchMm", feed.pitchMm())
+        .textUnless(Feed.DEFAULT_ENDS.key(), "ends", feed.ends().key())
+        .done();
+  }
+
+  private static Out battery(Battery battery) {
+    return new FieldWriter()
+        .number("milliampHours", battery.milliampHours())
+        .numberUnless(Battery.DEFAULT_USABLE_SHARE, "usableShare", battery.usableShare())
         .done();
   }
 
@@ -100,6 +123,7 @@ final class RigWriter {
         .numberUnless(DriverOutput.DEFAULT_MILLIAMPS, "milliamps", output.milliamps())
         .numberUnless(DriverOutput.DEFAULT_LEDS_IN_SERIES, "ledsInSeries", output.ledsInSeries())
         .numberUnless(DriverOutput.DEFAULT_FORWARD_VOLTS, "forwardVolts", output.forwardVolts())
+        .textUnless(DriverOutput.DEFAULT_SUPPLY.key(), "supply", output.supply().key())
         .done();
   }
 

@@ -52,6 +52,16 @@ public final class FrameTable {
     return scene.frameCount();
   }
 
+  /** Frames a second. */
+  public double framesPerSecond() {
+    return scene.framesPerSecond().doubleValue();
+  }
+
+  /** Whether the first frame follows the last. */
+  public boolean loops() {
+    return scene.loop();
+  }
+
   /** Frames x bytes a frame. */
   public long bytes() {
     return (long) frameCount() * layout.bytes();

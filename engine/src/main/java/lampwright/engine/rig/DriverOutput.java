@@ -11,15 +11,23 @@ import lampwright.engine.light.Colour;
  * @param milliamps current at full duty, 0 to 10,000 mA
  * @param ledsInSeries 1 to 100
  * @param forwardVolts forward voltage of one LED, 0.5 to 10 V
+ * @param supply whether it gives a current or a voltage
  */
 public record DriverOutput(
-    String id, Colour.Srgb colour, double milliamps, int ledsInSeries, double forwardVolts) {
+    String id,
+    Colour.Srgb colour,
+    double milliamps,
+    int ledsInSeries,
+    double forwardVolts,
+    OutputSupply supply) {
   public static final Colour.Srgb DEFAULT_COLOUR = new Colour.Srgb(255, 255, 255);
   public static final double DEFAULT_MILLIAMPS = 20;
   public static final int DEFAULT_LEDS_IN_SERIES = 1;
 
   /** Of a red or amber LED; blue and white ones have 2.8 to 3.4 V (common practice). */
   public static final double DEFAULT_FORWARD_VOLTS = 2.1;
+
+  public static final OutputSupply DEFAULT_SUPPLY = OutputSupply.CURRENT;
 
   public DriverOutput {
     Checks.of("output")
@@ -28,6 +36,12 @@ public record DriverOutput(
         .range("ledsInSeries", ledsInSeries, 1, 100)
         .range("forwardVolts", forwardVolts, 0.5, 10)
         .done();
+  }
+
+  /** An output that gives a current. */
+  public DriverOutput(
+      String id, Colour.Srgb colour, double milliamps, int ledsInSeries, double forwardVolts) {
+    this(id, colour, milliamps, ledsInSeries, forwardVolts, DEFAULT_SUPPLY);
   }
 
   /** An output with defaults for all but its id. */

@@ -17,6 +17,9 @@ import lampwright.engine.light.Curve;
  * @param whiteFromRgb whether direct colour moves the least of three drives to the white emitter
  * @param brightnessCap every drive is multiplied by this, 0 to 1
  * @param currentCap how the supply's limit bounds the light
+ * @param feed the supply wires of each chain, if stated
+ * @param battery what the supply runs from, if stated
+ * @param controller what plays the exported data, if stated
  * @param chains at most 64
  * @param outputs at most 256
  * @param lamps each pixel and output in at most one of them
@@ -30,6 +33,9 @@ public record Rig(
     boolean whiteFromRgb,
     double brightnessCap,
     CurrentCap currentCap,
+    Optional<Feed> feed,
+    Optional<Battery> battery,
+    Optional<Controller> controller,
     List<Chain> chains,
     List<DriverOutput> outputs,
     List<Lamp> lamps) {
@@ -61,6 +67,36 @@ public record Rig(
             "needs at least one chain or output")
         .addAll(RigFaults.find(chains, outputs, lamps))
         .done();
+  }
+
+  /** A rig of which no feed, battery or controller is stated. */
+  public Rig(
+      double supplyVolts,
+      double supplyLimitMilliamps,
+      double dataVolts,
+      Curve curve,
+      ColourMatching colourMatching,
+      boolean whiteFromRgb,
+      double brightnessCap,
+      CurrentCap currentCap,
+      List<Chain> chains,
+      List<DriverOutput> outputs,
+      List<Lamp> lamps) {
+    this(
+        supplyVolts,
+        supplyLimitMilliamps,
+        dataVolts,
+        curve,
+        colourMatching,
+        whiteFromRgb,
+        brightnessCap,
+        currentCap,
+        Optional.empty(),
+        Optional.empty(),
+        Optional.empty(),
+        chains,
+        outputs,
+        lamps);
   }
 
   /** A rig with the default supply, curve and caps. */

@@ -1,7 +1,7 @@
-package lampwright.engine.meter;
+package lampwright.engine.rig;
 
 import java.util.OptionalDouble;
-import lampwright.engine.light.Ranges;
+import lampwright.engine.light.Checks;
 
 /**
  * A battery pack by its label.
@@ -11,9 +11,13 @@ import lampwright.engine.light.Ranges;
  *     lithium cells must not be, so that 0.8 is common (practice)
  */
 public record Battery(double milliampHours, double usableShare) {
+  public static final double DEFAULT_USABLE_SHARE = 0.8;
+
   public Battery {
-    Ranges.require("battery milliamp hours", milliampHours, 1, 1_000_000);
-    Ranges.require("usable share", usableShare, 0.01, 1);
+    Checks.of("battery")
+        .range("milliampHours", milliampHours, 1, 1_000_000)
+        .range("usableShare", usableShare, 0.01, 1)
+        .done();
   }
 
   /**
@@ -23,7 +27,7 @@ public record Battery(double milliampHours, double usableShare) {
    * @return hours; none if no current flows
    */
   public OptionalDouble hours(double meanMilliamps) {
-    Ranges.require("mean milliamps", meanMilliamps, 0, 10_000_000);
+    Checks.require("mean milliamps", meanMilliamps, 0, 10_000_000);
     return meanMilliamps == 0
         ? OptionalDouble.empty()
         : OptionalDouble.of(milliampHours * usableShare / meanMilliamps);
