@@ -10,7 +10,8 @@ import java.util.Map;
 import java.util.function.Function;
 
 /**
- * Collects what is wrong with the values of one record, so that all of it is reported at once.
+ * Collects what is wrong with the values of one record, so that all of it is reported at once. A
+ * file has many records and few faults, so texts are made for faults alone.
  *
  * <p>A compact constructor checks each component and ends with {@link #done()}.
  */
@@ -52,7 +53,7 @@ public final class Checks {
   /** Refuses a value outside {@code [min, max]}, or not a number. */
   public Checks range(String field, double value, double min, double max) {
     // Written so that NaN fails it.
-    return that(value >= min && value <= max, field, plain(value), needs(min, max));
+    return value >= min && value <= max ? this : add(field, plain(value), needs(min, max));
   }
 
   /** Refuses a decimal outside {@code [min, max]}, or with more decimals than can be computed. */
@@ -63,7 +64,7 @@ public final class Checks {
     if (inside && value.scale() > MAX_DECIMALS) {
       return add(field, shortText(value), "needs at most " + MAX_DECIMALS + " decimals");
     }
-    return that(inside, field, shortText(value), "needs " + min + " to " + max);
+    return inside ? this : add(field, shortText(value), "needs " + min + " to " + max);
   }
 
   /** Refuses a decimal that is not above 0, is past {@code max}, or has too many decimals. */
@@ -82,20 +83,22 @@ public final class Checks {
 
   /** Refuses a name that is too long. */
   public Checks name(String field, String value) {
-    return that(
-        value.length() <= MAX_NAME_LENGTH,
-        field,
-        value.length() + " characters",
-        "needs at most " + MAX_NAME_LENGTH + " characters");
+    return value.length() <= MAX_NAME_LENGTH
+        ? this
+        : add(
+            field,
+            value.length() + " characters",
+            "needs at most " + MAX_NAME_LENGTH + " characters");
   }
 
   /** Refuses a list with fewer or more members. */
   public Checks size(String field, Collection<?> list, int min, int max, String what) {
-    return that(
-        list.size() >= min && list.size() <= max,
-        field,
-        list.size() + " " + what,
-        min == 0 ? "needs at most " + max : "needs " + min + " to " + max);
+    return list.size() >= min && list.size() <= max
+        ? this
+        : add(
+            field,
+            list.size() + " " + what,
+            min == 0 ? "needs at most " + max : "needs " + min + " to " + max);
   }
 
   /** Refuses a value unless the condition holds. */

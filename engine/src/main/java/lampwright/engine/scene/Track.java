@@ -25,7 +25,9 @@ public record Track(List<String> lamps, Span span, List<Cue> cues) {
             .size("cues", cues, 0, MAX_CUES, "cues");
     Set<String> named = new HashSet<>();
     for (int i = 0; i < lamps.size(); i++) {
-      checks.that(named.add(lamps.get(i)), "lamps[" + i + "]", lamps.get(i), "is named twice");
+      if (!named.add(lamps.get(i))) {
+        checks.add("lamps[" + i + "]", lamps.get(i), "is named twice");
+      }
     }
     checks.done();
   }

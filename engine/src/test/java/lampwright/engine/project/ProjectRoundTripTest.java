@@ -1,0 +1,46 @@
+package lampwright.engine.project;
+
+import static java.nio.charset.StandardCharsets.UTF_8;
+import static org.assertj.core.api.Assertions.assertThat;
+
+import net.jqwik.api.Arbitrary;
+import net.jqwik.api.ForAll;
+import net.jqwik.api.Property;
+import net.jqwik.api.Provide;
+
+class ProjectRoundTripTest {
+  @Provide
+  Arbitrary<Project> projects() {
+    return ProjectArbitraries.projects();
+  }
+
+  @Property(tries = 300, seed = "2026")
+  void whatIsWrittenIsReadAsTheSameProject(@ForAll("projects") Project project) {
+    ReadResult read = ProjectReader.read("p", ProjectWriter.write(project).getBytes(UTF_8));
+
+    assertThat(read.problems()).noneMatch(p -> p.severity() == Severity.ERROR);
+    assertThat(read.project()).contains(project);
+  }
+
+  @Property(tries = 100, seed = "2027")
+  void aFormattedFileIsReadAndWrittenUnchanged(@ForAll("projects") Project project) {
+    String text = ProjectWriter.write(project);
+
+    Project read = ProjectReader.read("p", text.getBytes(UTF_8)).project().orElseThrow();
+
+    assertThat(ProjectWriter.write(read)).isEqualTo(text);
+  }
+
+  @Property(tries = 100, seed = "2028")
+  void linesStayWithin100ColumnsUnlessOneValueIsLonger(@ForAll("projects") Project project) {
+    String text = ProjectWriter.write(project);
+
+    assertThat(text).endsWith("}\n").doesNotContain("\r").doesNotContain("\t");
+    assertThat(text.lines())
+        .allSatisfy(
+            line ->
+                assertThat(line.length() <= 100 || line.strip().matches("\"[a-zA-Z]+\": [^{\\[].*"))
+                    .as(line)
+                    .isTrue());
+  }
+}

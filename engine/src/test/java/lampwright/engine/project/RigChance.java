@@ -1,0 +1,168 @@
+package lampwright.engine.project;
+
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.OptionalDouble;
+import lampwright.engine.light.Chromaticity;
+import lampwright.engine.light.ColourMatching;
+import lampwright.engine.light.Curve;
+import lampwright.engine.light.Emitter;
+import lampwright.engine.light.EmitterKind;
+import lampwright.engine.rig.BuiltInPixelTypes;
+import lampwright.engine.rig.Chain;
+import lampwright.engine.rig.CurrentCap;
+import lampwright.engine.rig.DriverOutput;
+import lampwright.engine.rig.EmitterOrder;
+import lampwright.engine.rig.Feel;
+import lampwright.engine.rig.FittedEmitter;
+import lampwright.engine.rig.Fitting;
+import lampwright.engine.rig.Lamp;
+import lampwright.engine.rig.LampFunction;
+import lampwright.engine.rig.LineTiming;
+import lampwright.engine.rig.PixelRun;
+import lampwright.engine.rig.PixelType;
+import lampwright.engine.rig.Place;
+import lampwright.engine.rig.Rig;
+import lampwright.engine.rig.View;
+
+/** Random valid rigs: up to three chains of up to eight pixels, and up to three outputs. */
+final class RigChance {
+  private final Chance chance;
+  private final boolean matched;
+
+  RigChance(Chance chance, boolean matched) {
+    this.chance = chance;
+    this.matched = matched;
+  }
+
+  List<PixelType> pixelTypes() {
+    return chance.distinct(2, this::pixelType, PixelType::id);
+  }
+
+  Rig rig(List<PixelType> own) {
+    List<PixelType> types = new ArrayList<>(BuiltInPixelTypes.all());
+    types.addAll(own);
+    List<Chain> chains = chance.distinct(3, () -> chain(chance.of(types)), Chain::id);
+    List<DriverOutput> outputs = chance.distinct(3, this::output, DriverOutput::id);
+    if (chains.isEmpty() && outputs.isEmpty()) {
+      outputs = List.of(output());
+    }
+    return new Rig(
+        chance.number(1, 60),
+        chance.number(1, 20_000),
+        chance.number(1, 12),
+        curve(),
+        matched ? chance.of(ColourMatching.values()) : ColourMatching.DIRECT,
+        chance.flag(),
+        chance.number(0, 1),
+        matched ? chance.of(CurrentCap.values()) : CurrentCap.OFF,
+        chains,
+        outputs,
+        lamps(chains, outputs));
+  }
+
+  private Curve curve() {
+    return switch (chance.whole(0, 4)) {
+      case 0 -> new Curve.Srgb();
+      case 1 -> new Curve.CieLightness();
+      case 2 -> new Curve.Linear();
+      default -> new Curve.Power(chance.number(1, 4));
+    };
+  }
+
+  private PixelType pixelType() {
+    EmitterOrder order = order(chance.whole(3, 4));
+    Map<EmitterKind, FittedEmitter> emitters = new EnumMap<>(EmitterKind.class);
+    order.emitters().forEach(kind -> emitters.put(kind, emitter()));
+    return new PixelType(
+        chance.id("own-"),
+        order,
+        chance.number(0, 5),
+        chance.number(1, 12),
+        emitters,
+        chance.flag() ? LineTiming.DEFAULT : line());
+  }
+
+  private FittedEmitter emitter() {
+    Chromaticity point = new Chromaticity(chance.number(0.1, 0.5), chance.number(0.1, 0.5));
+    return new FittedEmitter(new Emitter(point, chance.number(1, 5000)), chance.number(0, 30));
+  }
+
+  private LineTiming line() {
+    return new LineTiming(
+        chance.number(100, 1000),
+        chance.number(100, 1000),
+        chance.number(100, 1000),
+        chance.number(100, 1000),
+        chance.number(0, 200),
+        chance.number(50, 500));
+  }
+
+  private EmitterOrder order(int size) {
+    return new EmitterOrder(chance.shuffled(List.of(EmitterKind.values()).subList(0, size)));
+  }
+
+  private Chain chain(PixelType type) {
+    int emitters = type.order().size();
+    return new Chain(
+        chance.id("c"),
+        type,
+        chance.whole(1, 8),
+        chance.flag() ? type.order() : order(emitters),
+        emitters == 4 ? chance.maybeNumber(1667, 25000) : OptionalDouble.empty());
+  }
+
+  private DriverOutput output() {
+    return new DriverOutput(
+        chance.id("o"),
+        new PatternChance(chance, matched).srgb(),
+        chance.number(0, 500),
+        chance.whole(1, 5),
+        chance.number(0.5, 10));
+  }
+
+  // Cuts the chains into runs with gaps, and deals runs and outputs to lamps.
+  private List<Lamp> lamps(List<Chain> chains, List<DriverOutput> outputs) {
+    List<PixelRun> runs = new ArrayList<>();
+    for (Chain chain : chains) {
+      for (int from = chance.whole(0, 1); from < chain.pixels(); ) {
+        int count = chance.whole(1, chain.pixels() - from);
+        runs.add(new PixelRun(chain.id(), from, count));
+        from += count + chance.whole(0, 1);
+      }
+    }
+    List<Fitting> fittings = new ArrayList<>();
+    outputs.forEach(output -> fittings.add(new Fitting.Output(output.id())));
+    runs = chance.shuffled(runs);
+    while (!runs.isEmpty()) {
+      List<PixelRun> some = runs.subList(0, chance.whole(1, Math.min(3, runs.size())));
+      fittings.add(new Fitting.Pixels(some));
+      some.clear();
+    }
+    List<Lamp> lamps = new ArrayList<>();
+    for (Fitting fitting : chance.shuffled(fittings)) {
+      if (!chance.once(4)) {
+        lamps.add(lamp("l" + lamps.size() + chance.id("-"), fitting));
+      }
+    }
+    return lamps;
+  }
+
+  private Lamp lamp(String id, Fitting fitting) {
+    return new Lamp(
+        id,
+        chance.text(),
+        chance.of(LampFunction.values()),
+        fitting,
+        chance.maybe(
+            () ->
+                new Place(
+                    chance.of(View.values()),
+                    chance.number(0, 1),
+                    chance.number(0, 1),
+                    chance.number(0.001, 1))),
+        chance.maybe(() -> new Feel(chance.number(0, 300), chance.number(0, 300))));
+  }
+}
