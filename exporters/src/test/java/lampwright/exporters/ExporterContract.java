@@ -15,6 +15,8 @@ import org.junit.jupiter.params.provider.MethodSource;
 
 /** What every exporter keeps to. A subclass names the exporter and decodes what it wrote. */
 public abstract class ExporterContract {
+  protected ExporterContract() {}
+
   /** The exporter under test. */
   protected abstract Exporter exporter();
 

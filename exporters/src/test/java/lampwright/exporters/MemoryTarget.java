@@ -16,6 +16,9 @@ public final class MemoryTarget implements ExportTarget {
   private final Map<String, ByteArrayOutputStream> files = new LinkedHashMap<>();
   private final List<String> open = new ArrayList<>();
 
+  /** A target without files. */
+  public MemoryTarget() {}
+
   /** The files of one export. */
   public static MemoryTarget of(Exporter exporter, ExportJob job) {
     MemoryTarget target = new MemoryTarget();

@@ -148,18 +148,39 @@ public final class OutsideTools {
     }
   }
 
-  /**
-   * What a program did.
-   *
-   * @param out what it wrote to standard output
-   * @param errors what it wrote to standard error
-   */
-  public record Result(List<String> command, int exit, byte[] out, String errors) {
+  /** What a program did. */
+  public static final class Result {
+    private final List<String> command;
+    private final int exit;
+    private final byte[] out;
+    private final String errors;
+
+    Result(List<String> command, int exit, byte[] out, String errors) {
+      this.command = command;
+      this.exit = exit;
+      this.out = out;
+      this.errors = errors;
+    }
+
+    public int exit() {
+      return exit;
+    }
+
+    /** What it wrote to standard output. */
+    public byte[] out() {
+      return out.clone();
+    }
+
+    /** What it wrote to standard error. */
+    public String errors() {
+      return errors;
+    }
+
     /** Asserts that it ended well and had nothing to say on standard error. */
     public byte[] quietOut() {
       Assertions.assertEquals("", errors, () -> "standard error of " + command);
       Assertions.assertEquals(0, exit, () -> "exit code of " + command);
-      return out;
+      return out();
     }
   }
 }

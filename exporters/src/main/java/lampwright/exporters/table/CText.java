@@ -1,6 +1,7 @@
 package lampwright.exporters.table;
 
 import java.util.Locale;
+import java.util.Set;
 
 /**
  * Makes text of a project fit for C source.
@@ -13,6 +14,8 @@ import java.util.Locale;
  * and our prefix keeps names from being keywords or reserved, or beginning with a digit.
  */
 final class CText {
+  private static final Set<String> PARTED = Set.of("*/", "/*", "??");
+
   private CText() {}
 
   /**
@@ -27,7 +30,7 @@ final class CText {
       if (c == '-') {
         boolean edge = i == 0 || i == id.length() - 1;
         name.append(edge || name.charAt(i - 1) == '_' ? 'H' : '_');
-      } else if (c >= 'a' && c <= 'z' || c >= '0' && c <= '9') {
+      } else if ((c >= 'a' && c <= 'z') || (c >= '0' && c <= '9')) {
         name.append(c);
       } else {
         throw new IllegalArgumentException(
@@ -55,7 +58,7 @@ final class CText {
                 return;
               }
               char last = safe.isEmpty() ? ' ' : safe.charAt(safe.length() - 1);
-              if (last == '*' && c == '/' || last == '/' && c == '*' || last == '?' && c == '?') {
+              if (PARTED.contains("" + last + (char) c)) {
                 safe.append(' ');
               }
               safe.append((char) c);

@@ -175,7 +175,7 @@ class CCompilersTest {
     StringBuilder main = new StringBuilder("#include \"night-watch.h\"\n#include <stdio.h>\n");
     main.append("int main(void)\n{\n");
     for (String line : lines) {
-      String name = line.split(" ")[0];
+      String name = line.substring(0, line.indexOf(' '));
       // Each is an integer constant expression that the preprocessor can use.
       main.append("#if LW_night_watch_").append(name).append(" >= 0\n");
       main.append("    printf(\"").append(name).append(" %lu\\n\", (unsigned long) ");

@@ -55,7 +55,7 @@ class CExporterTest extends ExporterContract {
       MemoryTarget files = MemoryTarget.of(exporter(), job);
       for (String name : files.names()) {
         for (byte b : files.bytes(name)) {
-          assertThat(b == '\n' || b >= ' ' && b <= '~').isTrue();
+          assertThat(b == '\n' || (b >= ' ' && b <= '~')).isTrue();
         }
       }
     }

@@ -1,5 +1,6 @@
 package lampwright.exporters.table;
 
+import com.google.common.base.Splitter;
 import java.io.ByteArrayOutputStream;
 import java.util.ArrayList;
 import java.util.List;
@@ -16,7 +17,7 @@ final class CSourceReader {
   static byte[] bytes(String source) {
     String values = source.substring(source.indexOf("= {") + 3, source.indexOf("};"));
     ByteArrayOutputStream bytes = new ByteArrayOutputStream();
-    for (String value : values.split(",")) {
+    for (String value : Splitter.on(',').split(values)) {
       if (!value.isBlank()) {
         bytes.write(Integer.decode(value.strip()));
       }

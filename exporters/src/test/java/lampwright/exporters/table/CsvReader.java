@@ -17,7 +17,7 @@ final class CsvReader {
     }
     int columns = names(text).size();
     ByteArrayOutputStream bytes = new ByteArrayOutputStream();
-    for (String row : text.substring(text.indexOf('\n') + 1).split("\n")) {
+    for (String row : text.lines().skip(1).toList()) {
       String[] cells = row.split(",", -1);
       if (cells.length != columns) {
         throw new AssertionError(columns + " columns, but a row of " + cells.length);

@@ -11,19 +11,32 @@ import java.util.List;
  * from that, apart from the exporter. Takes records of type 00, 01 and 04.
  */
 final class IntelHexReader {
-  /**
-   * A data record.
-   *
-   * @param address of its first byte, 0 to 0xFFFFFFFF
-   */
-  record Data(long address, byte[] bytes) {}
+  /** A data record. */
+  static final class Data {
+    private final long address;
+    private final byte[] bytes;
+
+    Data(long address, byte[] bytes) {
+      this.address = address;
+      this.bytes = bytes;
+    }
+
+    /** The address of its first byte, 0 to 0xFFFFFFFF. */
+    long address() {
+      return address;
+    }
+
+    byte[] bytes() {
+      return bytes;
+    }
+  }
 
   private final List<Data> records = new ArrayList<>();
 
   IntelHexReader(String text) {
     boolean ended = false;
     long upper = 0;
-    for (String line : text.split("\n")) {
+    for (String line : text.lines().toList()) {
       check(!ended, "a record after the end", line);
       check(line.matches(":([0-9A-F]{2}){5,}"), "not a record", line);
       byte[] bytes = HexFormat.of().parseHex(line.substring(1));
@@ -34,7 +47,7 @@ final class IntelHexReader {
       check((sum & 0xFF) == 0, "wrong checksum", line);
       int count = bytes[0] & 0xFF;
       check(bytes.length == count + 5, "wrong length", line);
-      int lower = (bytes[1] & 0xFF) << 8 | bytes[2] & 0xFF;
+      int lower = (bytes[1] & 0xFF) << 8 | (bytes[2] & 0xFF);
       byte[] data = Arrays.copyOfRange(bytes, 4, 4 + count);
       switch (bytes[3]) {
         case 0 -> {
@@ -47,7 +60,7 @@ final class IntelHexReader {
         }
         case 4 -> {
           check(count == 2 && lower == 0, "not an upper address", line);
-          upper = ((data[0] & 0xFFL) << 8 | data[1] & 0xFFL) << 16;
+          upper = ((data[0] & 0xFFL) << 8 | (data[1] & 0xFFL)) << 16;
         }
         default -> check(false, "unknown type", line);
       }
