@@ -13,7 +13,8 @@ import lampwright.engine.rig.DriverOutput;
 import lampwright.engine.rig.Lamp;
 
 /**
- * The light that a lamp emits for the bytes of a frame: CIE XYZ, with Y in millicandela on the axis.
+ * The light that a lamp emits for the bytes of a frame: CIE XYZ, with Y in millicandela on the
+ * axis.
  *
  * <p>Pixels shine as the emitters of their type do. For plain LEDs a project states no intensity;
  * they count with {@link #OUTPUT_MILLICANDELA_PER_MILLIAMP} and LED (common practice: a clear 5 mm

@@ -25,14 +25,14 @@ final class RigWriter {
   static Out rig(Rig rig) {
     FieldWriter f =
         new FieldWriter()
-        .number("supplyVolts", rig.supplyVolts())
-        .number("supplyLimitMilliamps", rig.supplyLimitMilliamps())
-        .number("dataVolts", rig.dataVolts())
-        .value("curve", curve(rig.curve()))
-        .text("colourMatching", rig.colourMatching().key())
-        .flag("whiteFromRgb", rig.whiteFromRgb())
-        .number("brightnessCap", rig.brightnessCap())
-        .text("currentCap", rig.currentCap().key());
+            .number("supplyVolts", rig.supplyVolts())
+            .number("supplyLimitMilliamps", rig.supplyLimitMilliamps())
+            .number("dataVolts", rig.dataVolts())
+            .value("curve", curve(rig.curve()))
+            .text("colourMatching", rig.colourMatching().key())
+            .flag("whiteFromRgb", rig.whiteFromRgb())
+            .number("brightnessCap", rig.brightnessCap())
+            .text("currentCap", rig.currentCap().key());
     rig.feed().ifPresent(feed -> f.value("feed", feed(feed)));
     rig.battery().ifPresent(battery -> f.value("battery", battery(battery)));
     rig.controller().ifPresent(controller -> f.text("controller", controller.id()));

@@ -1,19 +1,91 @@
 package lampwright.engine.rig;
 
+import com.google.common.collect.ImmutableMap;
+import com.google.common.collect.ImmutableSetMultimap;
+import com.google.common.collect.LinkedHashMultimap;
+import com.google.common.collect.SetMultimap;
+import java.util.EnumMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
+import lampwright.engine.light.Chromaticity;
+import lampwright.engine.light.Emitter;
+import lampwright.engine.light.EmitterKind;
+import lampwright.engine.light.Planck;
 
-/** The pixel types that every project knows, by part number. */
+/** The pixel types that every project knows, by part number; from the table pixel-types.csv. */
 public final class BuiltInPixelTypes {
+  private static final ImmutableSetMultimap<String, SourcedNumber> NUMBERS = numbers();
+  private static final ImmutableMap<String, PixelType> TYPES =
+      NUMBERS.keySet().stream()
+          .collect(ImmutableMap.toImmutableMap(id -> id, id -> type(id, NUMBERS.get(id))));
+
   private BuiltInPixelTypes() {}
 
   /** All of them, in the order in which they are listed to people. */
   public static List<PixelType> all() {
-    return PixelTypeTable.TYPES;
+    return TYPES.values().asList();
   }
 
   /** The type with this id. */
   public static Optional<PixelType> find(String id) {
-    return all().stream().filter(type -> type.id().equals(id)).findFirst();
+    return Optional.ofNullable(TYPES.get(id));
+  }
+
+  /** The numbers of a built-in type with their sources; none for another type. */
+  public static List<SourcedNumber> numbers(String id) {
+    return NUMBERS.get(id).asList();
+  }
+
+  private static ImmutableSetMultimap<String, SourcedNumber> numbers() {
+    SetMultimap<String, SourcedNumber> numbers = LinkedHashMultimap.create();
+    for (List<String> row : TableFile.rows("pixel-types.csv")) {
+      numbers.put(row.get(0), new SourcedNumber(row.get(1), row.get(2), row.get(3), row.get(4)));
+    }
+    return ImmutableSetMultimap.copyOf(numbers);
+  }
+
+  private static PixelType type(String id, Set<SourcedNumber> numbers) {
+    Map<String, String> text =
+        numbers.stream().collect(Collectors.toMap(SourcedNumber::item, SourcedNumber::value));
+    EmitterOrder order = EmitterOrder.parse(text.get("order")).orElseThrow();
+    Map<String, Double> number =
+        numbers.stream()
+            .filter(n -> !n.item().equals("order"))
+            .collect(Collectors.toMap(SourcedNumber::item, n -> Double.valueOf(n.value())));
+    Map<EmitterKind, FittedEmitter> emitters = new EnumMap<>(EmitterKind.class);
+    for (EmitterKind kind : order.emitters()) {
+      emitters.put(kind, emitter(kind, number));
+    }
+    return new PixelType(
+        id,
+        order,
+        number.get("idleMilliamps"),
+        number.get("volts"),
+        emitters,
+        new LineTiming(
+            number.get("t0hNs"),
+            number.get("t0lNs"),
+            number.get("t1hNs"),
+            number.get("t1lNs"),
+            number.get("toleranceNs"),
+            number.get("resetUs")),
+        new SupplyNeeds(
+            number.get("minVolts"),
+            number.get("maxVolts"),
+            number.getOrDefault("vihShare", 0.0),
+            number.getOrDefault("vihVolts", 0.0)));
+  }
+
+  private static FittedEmitter emitter(EmitterKind kind, Map<String, Double> number) {
+    String item = kind.key() + ".";
+    Chromaticity chromaticity =
+        kind == EmitterKind.WHITE
+            ? Planck.chromaticity(number.get(item + "kelvin"))
+            : new Chromaticity(number.get(item + "x"), number.get(item + "y"));
+    return new FittedEmitter(
+        new Emitter(chromaticity, number.get(item + "mcd")), number.get(item + "milliamps"));
   }
 }

@@ -15,14 +15,8 @@ import java.util.OptionalInt;
  */
 public record Controller(
     String id, String name, OptionalInt flashBytes, int ramBytes, String source) {
-  private static final String DATASHEET = "published: datasheet";
-
   private static final List<Controller> KNOWN =
-      List.of(
-          new Controller("atmega328p", "ATmega328P", OptionalInt.of(32768), 2048, DATASHEET),
-          new Controller("atmega32u4", "ATmega32U4", OptionalInt.of(32768), 2560, DATASHEET),
-          new Controller("attiny85", "ATtiny85", OptionalInt.of(8192), 512, DATASHEET),
-          new Controller("rp2040", "RP2040", OptionalInt.empty(), 264 * 1024, DATASHEET));
+      TableFile.rows("controllers.csv").stream().map(Controller::of).toList();
 
   /** All that are known, in the order in which they are listed to people. */
   public static List<Controller> all() {
@@ -32,5 +26,15 @@ public record Controller(
   /** The controller with this id. */
   public static Optional<Controller> find(String id) {
     return KNOWN.stream().filter(c -> c.id().equals(id)).findFirst();
+  }
+
+  private static Controller of(List<String> row) {
+    String flash = row.get(2);
+    return new Controller(
+        row.get(0),
+        row.get(1),
+        flash.isEmpty() ? OptionalInt.empty() : OptionalInt.of(Integer.parseInt(flash)),
+        Integer.parseInt(row.get(3)),
+        row.get(4) + ": " + row.get(5));
   }
 }

@@ -17,6 +17,7 @@ import lampwright.engine.light.Gamut;
  * @param volts its nominal supply, 1 to 60 V
  * @param emitters one for each letter of the order
  * @param line the times of its data line
+ * @param needs the supply and data levels at which it works
  */
 public record PixelType(
     String id,
@@ -24,7 +25,8 @@ public record PixelType(
     double idleMilliamps,
     double volts,
     Map<EmitterKind, FittedEmitter> emitters,
-    LineTiming line) {
+    LineTiming line,
+    SupplyNeeds needs) {
   public static final double DEFAULT_IDLE_MILLIAMPS = 1;
   public static final double DEFAULT_VOLTS = 5;
   public static final double DEFAULT_EMITTER_MILLIAMPS = 20;
@@ -50,12 +52,39 @@ public record PixelType(
     checks.done();
   }
 
+  /** A type of which no more than its nominal supply is known. */
+  public PixelType(
+      String id,
+      EmitterOrder order,
+      double idleMilliamps,
+      double volts,
+      Map<EmitterKind, FittedEmitter> emitters,
+      LineTiming line) {
+    this(
+        id,
+        order,
+        idleMilliamps,
+        volts,
+        emitters,
+        line,
+        // A wrong voltage is refused for itself; its needs must not be in the way.
+        SupplyNeeds.around(volts >= 1 && volts <= 60 ? volts : DEFAULT_VOLTS));
+  }
+
   // Emitters in a line or at one point mix nothing.
   private static void mixable(Map<EmitterKind, FittedEmitter> emitters, Checks checks) {
     try {
       new Gamut(light(emitters));
-    } catch (IllegalArgumentException wrong) {
-      checks.add("emitters", "of " + emitters.size(), String.valueOf(wrong.getMessage()));
+    } catch (IllegalArgumentException unmixable) {
+      String points =
+          emitters.values().stream()
+              .map(e -> e.light().chromaticity())
+              .map(c -> "(" + Checks.plain(c.x()) + ", " + Checks.plain(c.y()) + ")")
+              .collect(Collectors.joining(" "));
+      checks.add(
+          "emitters",
+          points,
+          "needs three that span a triangle of the x y diagram, each with y of 0.001 or more");
     }
   }
 

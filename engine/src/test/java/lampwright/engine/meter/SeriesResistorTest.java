@@ -4,10 +4,10 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
+import lampwright.engine.rig.Battery;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.constraints.DoubleRange;
-import lampwright.engine.rig.Battery;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -113,7 +113,8 @@ class SeriesResistorTest {
   void batteryOutOfRangeIsRefused() {
     assertThatThrownBy(() -> new Battery(0, 0.8))
         .hasMessage("battery: milliampHours: 0: needs 1 to 1000000");
-    assertThatThrownBy(() -> new Battery(2000, 0)).hasMessage("battery: usableShare: 0: needs 0.01 to 1");
+    assertThatThrownBy(() -> new Battery(2000, 0))
+        .hasMessage("battery: usableShare: 0: needs 0.01 to 1");
     assertThatThrownBy(() -> new Battery(2000, 0.8).hours(-1))
         .hasMessageStartingWith("mean milliamps: -1");
   }

@@ -4,23 +4,30 @@ import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.OptionalInt;
 import lampwright.engine.light.Chromaticity;
 import lampwright.engine.light.ColourMatching;
 import lampwright.engine.light.Curve;
 import lampwright.engine.light.Emitter;
 import lampwright.engine.light.EmitterKind;
+import lampwright.engine.rig.Battery;
 import lampwright.engine.rig.BuiltInPixelTypes;
 import lampwright.engine.rig.Chain;
+import lampwright.engine.rig.Controller;
 import lampwright.engine.rig.CurrentCap;
 import lampwright.engine.rig.DriverOutput;
 import lampwright.engine.rig.EmitterOrder;
+import lampwright.engine.rig.Ends;
+import lampwright.engine.rig.Feed;
 import lampwright.engine.rig.Feel;
 import lampwright.engine.rig.FittedEmitter;
 import lampwright.engine.rig.Fitting;
 import lampwright.engine.rig.Lamp;
 import lampwright.engine.rig.LampFunction;
 import lampwright.engine.rig.LineTiming;
+import lampwright.engine.rig.OutputSupply;
 import lampwright.engine.rig.PixelRun;
 import lampwright.engine.rig.PixelType;
 import lampwright.engine.rig.Place;
@@ -58,6 +65,13 @@ final class RigChance {
         chance.flag(),
         chance.number(0, 1),
         matched ? chance.of(CurrentCap.values()) : CurrentCap.OFF,
+        chance.flag() ? Optional.of(feed()) : Optional.empty(),
+        chance.flag()
+            ? Optional.of(new Battery(chance.number(1, 9000), chance.number(0.01, 1)))
+            : Optional.empty(),
+        chance.flag()
+            ? Optional.of(chance.of(Controller.all().toArray(Controller[]::new)))
+            : Optional.empty(),
         chains,
         outputs,
         lamps(chains, outputs));
@@ -75,7 +89,7 @@ final class RigChance {
   private PixelType pixelType() {
     EmitterOrder order = order(chance.whole(3, 4));
     Map<EmitterKind, FittedEmitter> emitters = new EnumMap<>(EmitterKind.class);
-    order.emitters().forEach(kind -> emitters.put(kind, emitter()));
+    order.emitters().forEach(kind -> emitters.put(kind, emitter(kind)));
     return new PixelType(
         chance.id("own-"),
         order,
@@ -85,8 +99,15 @@ final class RigChance {
         chance.flag() ? LineTiming.DEFAULT : line());
   }
 
-  private FittedEmitter emitter() {
-    Chromaticity point = new Chromaticity(chance.number(0.1, 0.5), chance.number(0.1, 0.5));
+  // Each in a corner of its own: emitters in a line mix nothing and are refused.
+  private FittedEmitter emitter(EmitterKind kind) {
+    Chromaticity point =
+        switch (kind) {
+          case RED -> new Chromaticity(chance.number(0.5, 0.7), chance.number(0.2, 0.3));
+          case GREEN -> new Chromaticity(chance.number(0.1, 0.3), chance.number(0.5, 0.7));
+          case BLUE -> new Chromaticity(chance.number(0.1, 0.2), chance.number(0.02, 0.1));
+          case WHITE -> new Chromaticity(chance.number(0.2, 0.5), chance.number(0.2, 0.5));
+        };
     return new FittedEmitter(new Emitter(point, chance.number(1, 5000)), chance.number(0, 30));
   }
 
@@ -120,7 +141,18 @@ final class RigChance {
         new PatternChance(chance, matched).srgb(),
         chance.number(0, 500),
         chance.whole(1, 5),
-        chance.number(0.5, 10));
+        chance.number(0.5, 10),
+        chance.of(OutputSupply.values()));
+  }
+
+  private Feed feed() {
+    boolean gauge = chance.flag();
+    return new Feed(
+        gauge ? OptionalInt.of(chance.whole(0, 40)) : OptionalInt.empty(),
+        gauge ? OptionalDouble.empty() : OptionalDouble.of(chance.number(0.01, 10)),
+        chance.number(0, 5000),
+        chance.number(0, 200),
+        chance.of(Ends.values()));
   }
 
   // Cuts the chains into runs with gaps, and deals runs and outputs to lamps.
