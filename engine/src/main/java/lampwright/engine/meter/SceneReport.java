@@ -1,0 +1,81 @@
+package lampwright.engine.meter;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import lampwright.engine.render.FrameTable;
+import lampwright.engine.rig.DriverOutput;
+import lampwright.engine.rig.OutputSupply;
+import lampwright.engine.rig.Rig;
+
+/**
+ * Everything that is measured of a scene, and the advice that follows.
+ *
+ * @param table the scene
+ * @param measure what its bytes ask of supply and eye
+ * @param wires the wire time of every chain
+ * @param volts the voltage along every chain; none where the rig states no feed
+ * @param resistors of the outputs that give a voltage
+ * @param runHours how long the rig's battery lasts; none where it states none
+ * @param advice worst first
+ */
+public record SceneReport(
+    FrameTable table,
+    SceneMeasure measure,
+    List<WireTime> wires,
+    List<Volts> volts,
+    List<OutputResistor> resistors,
+    OptionalDouble runHours,
+    List<Advice> advice) {
+  /**
+   * The resistor of an output that gives a voltage.
+   *
+   * @param resistor none if the string can't light
+   */
+  public record OutputResistor(String output, Optional<SeriesResistor> resistor) {}
+
+  public SceneReport {
+    wires = List.copyOf(wires);
+    volts = List.copyOf(volts);
+    resistors = List.copyOf(resistors);
+    advice = List.copyOf(advice);
+  }
+
+  /** Measures a scene; this renders it. */
+  public static SceneReport of(FrameTable table) {
+    Rig rig = table.layout().rig();
+    SceneMeasure measure = SceneMeasure.of(table);
+    List<WireTime> wires = rig.chains().stream().map(WireTime::of).toList();
+    List<Volts> volts =
+        rig.feed()
+            .map(feed -> FeedMeter.measure(table.layout(), feed, measure.worstFrame()))
+            .orElse(List.of());
+    List<OutputResistor> resistors =
+        rig.outputs().stream()
+            .filter(o -> o.supply() == OutputSupply.VOLTAGE && o.milliamps() > 0)
+            .map(o -> new OutputResistor(o.id(), resistor(o, rig.supplyVolts())))
+            .toList();
+    double mean = measure.supply().meanMilliamps();
+    OptionalDouble hours = rig.battery().map(b -> b.hours(mean)).orElse(OptionalDouble.empty());
+    List<Advice> advice = new ArrayList<>();
+    advice.addAll(SupplyAdvice.of(table, measure, volts, resistors));
+    advice.addAll(LineAdvice.of(table, wires));
+    advice.addAll(MemoryAdvice.of(table));
+    advice.addAll(LightAdvice.of(table, measure));
+    advice.sort(Comparator.comparing(Advice::weight));
+    return new SceneReport(table, measure, wires, volts, resistors, hours, advice);
+  }
+
+  /** Energy of one run of the scene at the rig's supply voltage, J. */
+  public double joules() {
+    double seconds = table.frameCount() / table.framesPerSecond();
+    return table.layout().rig().supplyVolts() * measure.supply().meanMilliamps() * 1e-3 * seconds;
+  }
+
+  private static Optional<SeriesResistor> resistor(DriverOutput output, double supplyVolts) {
+    return SeriesResistor.of(
+        supplyVolts, output.ledsInSeries(), output.forwardVolts(), output.milliamps());
+  }
+}
