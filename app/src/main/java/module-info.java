@@ -3,6 +3,8 @@ module lampwright.app {
   requires info.picocli;
   requires lampwright.engine;
   requires lampwright.exporters;
+  requires tools.jackson.core;
+  requires com.google.common;
   requires static org.jspecify;
 
   opens lampwright.app.command to

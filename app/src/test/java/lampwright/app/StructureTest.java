@@ -72,10 +72,10 @@ class StructureTest {
           .resideInAnyPackage("javafx..", "java.awt..", "javax.swing..");
 
   @ArchTest
-  static final ArchRule onlyTheProjectPackageKnowsJson =
+  static final ArchRule engineAndExportersKnowJsonOnlyAsProjects =
       noClasses()
           .that()
-          .resideOutsideOfPackage("lampwright.engine.project..")
+          .resideOutsideOfPackages("lampwright.engine.project..", "lampwright.app..")
           .should()
           .dependOnClassesThat()
           .resideInAPackage("tools.jackson..");

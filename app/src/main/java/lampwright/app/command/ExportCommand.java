@@ -10,7 +10,6 @@ import java.util.Set;
 import java.util.concurrent.Callable;
 import lampwright.engine.project.Project;
 import lampwright.engine.project.StagedFiles;
-import lampwright.engine.scene.Scene;
 import lampwright.exporters.CancelledException;
 import lampwright.exporters.ExportFacts;
 import lampwright.exporters.ExportJob;
@@ -53,6 +52,7 @@ final class ExportCommand implements Callable<Integer> {
 
   @Spec private CommandSpec spec;
   @Mixin private ProjectFile file;
+  @Mixin private SceneChoice choice;
 
   @Option(
       names = "--to",
@@ -60,12 +60,6 @@ final class ExportCommand implements Callable<Integer> {
       required = true,
       description = "folder for the files; made if it is not there")
   private Path folder;
-
-  @Option(
-      names = "--scene",
-      paramLabel = "ID",
-      description = "a scene to export; may be given again. Without it: every scene")
-  private List<String> sceneIds = new ArrayList<>();
 
   @Option(
       names = "--as",
@@ -94,7 +88,7 @@ final class ExportCommand implements Callable<Integer> {
     }
     Project project = read.get();
     List<ExportJob> jobs =
-        scenes(project).stream().map(scene -> ExportJob.of(project, scene, options)).toList();
+        choice.of(project).stream().map(scene -> ExportJob.of(project, scene, options)).toList();
     try (StagedFiles files = StagedFiles.in(folder)) {
       for (ExportJob job : jobs) {
         for (Exporter exporter : exporters) {
@@ -157,27 +151,6 @@ final class ExportCommand implements Callable<Integer> {
               + ": needs an address from 0 to "
               + ExportOptions.address(ExportOptions.MAX_ADDRESS));
     }
-  }
-
-  private List<Scene> scenes(Project project) {
-    if (sceneIds.isEmpty()) {
-      return project.scenes();
-    }
-    List<Scene> scenes = new ArrayList<>();
-    for (String id : new LinkedHashSet<>(sceneIds)) {
-      scenes.add(
-          project
-              .scene(id)
-              .orElseThrow(
-                  () ->
-                      wrong(
-                          "--scene: "
-                              + id
-                              + ": needs a scene of the project: "
-                              + String.join(
-                                  ", ", project.scenes().stream().map(Scene::id).toList()))));
-    }
-    return scenes;
   }
 
   private ParameterException wrong(String message) {

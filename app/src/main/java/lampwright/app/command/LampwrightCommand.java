@@ -12,7 +12,12 @@ import picocli.CommandLine.Spec;
     mixinStandardHelpOptions = true,
     versionProvider = ProgramVersion.class,
     synopsisSubcommandLabel = "COMMAND",
-    subcommands = {CheckCommand.class, ExportCommand.class, PixelsCommand.class},
+    subcommands = {
+      CheckCommand.class,
+      MeasureCommand.class,
+      ExportCommand.class,
+      PixelsCommand.class
+    },
     description = {
       "Composes what the lamps of a lit scale model do, proves that it fits, and exports it for a"
           + " microcontroller.",
@@ -23,6 +28,7 @@ import picocli.CommandLine.Spec;
       "",
       "Example:",
       "  lampwright check samples/recovery-tractor.lampwright.json",
+      "  lampwright measure samples/recovery-tractor.lampwright.json",
       "  lampwright export samples/recovery-tractor.lampwright.json --to out --as c,bin",
       "",
       "Exit codes: 0 done; 1 the project has errors; 2 wrong command line; 3 could not read or"

@@ -1,0 +1,64 @@
+package lampwright.app.command;
+
+import java.io.IOException;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import lampwright.engine.meter.SceneReport;
+import lampwright.engine.project.Project;
+import lampwright.engine.render.FrameTable;
+import lampwright.engine.scene.Scene;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+
+/** Measures scenes. */
+@Command(
+    name = "measure",
+    mixinStandardHelpOptions = true,
+    description = {
+      "Renders scenes and measures what they ask of supply, wires, data line, controller and eye:"
+          + " current, voltage at the pixels, wire time, memory, flash rates and colours.",
+      "What passes a limit stands first, with the figure, the limit, its source and a remedy."
+    },
+    footer = {
+      "",
+      "Examples:",
+      "  lampwright measure samples/recovery-tractor.lampwright.json --scene working",
+      "  lampwright measure samples/harbour-dusk.lampwright.json --json"
+    })
+final class MeasureCommand implements Callable<Integer> {
+  private final Terminal terminal;
+
+  @Mixin private ProjectFile file;
+  @Mixin private SceneChoice choice;
+
+  @Option(names = "--json", description = "writes the figures as JSON, for other programs")
+  private boolean json;
+
+  MeasureCommand(Terminal terminal) {
+    this.terminal = terminal;
+  }
+
+  @Override
+  public Integer call() throws IOException {
+    Optional<Project> read = file.read(terminal);
+    if (read.isEmpty()) {
+      return ExitCode.PROJECT_HAS_ERRORS;
+    }
+    Project project = read.get();
+    List<SceneReport> reports = new ArrayList<>();
+    for (Scene scene : choice.of(project)) {
+      terminal.progress("measuring " + scene.id(), reports.size(), project.scenes().size());
+      reports.add(SceneReport.of(FrameTable.of(project.rig(), scene)));
+    }
+    terminal.endProgress();
+    if (json) {
+      MeasureJson.write(project, reports, terminal.out());
+    } else {
+      new MeasureText(terminal.out()).write(project, reports);
+    }
+    return ExitCode.DONE;
+  }
+}

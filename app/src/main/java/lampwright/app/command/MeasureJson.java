@@ -1,0 +1,225 @@
+package lampwright.app.command;
+
+import java.io.PrintWriter;
+import java.io.StringWriter;
+import java.math.BigDecimal;
+import java.math.MathContext;
+import java.util.List;
+import java.util.OptionalDouble;
+import lampwright.engine.light.Checks;
+import lampwright.engine.meter.Advice;
+import lampwright.engine.meter.Draw;
+import lampwright.engine.meter.FlashCaution;
+import lampwright.engine.meter.FlashTrain;
+import lampwright.engine.meter.LightReport;
+import lampwright.engine.meter.SceneReport;
+import lampwright.engine.meter.SeriesResistor;
+import lampwright.engine.meter.Volts;
+import lampwright.engine.meter.WireTime;
+import lampwright.engine.project.Project;
+import lampwright.engine.render.FrameTable;
+import tools.jackson.core.JsonGenerator;
+import tools.jackson.core.ObjectWriteContext;
+import tools.jackson.core.PrettyPrinter;
+import tools.jackson.core.json.JsonFactory;
+import tools.jackson.core.util.DefaultPrettyPrinter;
+
+/**
+ * The figures of a measurement for other programs. The form is described in docs/formats.md; fields
+ * are added, never changed, while its number stays the same.
+ */
+final class MeasureJson {
+  private static final int FORM = 1;
+  private static final MathContext DIGITS = new MathContext(7);
+
+  private final JsonGenerator json;
+
+  private MeasureJson(JsonGenerator json) {
+    this.json = json;
+  }
+
+  static void write(Project project, List<SceneReport> reports, PrintWriter out) {
+    ObjectWriteContext pretty =
+        new ObjectWriteContext.Base() {
+          @Override
+          public PrettyPrinter getPrettyPrinter() {
+            return new DefaultPrettyPrinter();
+          }
+        };
+    StringWriter text = new StringWriter();
+    try (JsonGenerator json = new JsonFactory().createGenerator(pretty, text)) {
+      new MeasureJson(json).project(project, reports);
+    }
+    out.println(text);
+  }
+
+  private void project(Project project, List<SceneReport> reports) {
+    json.writeStartObject();
+    json.writeNumberProperty("lampwrightMeasure", FORM);
+    json.writeStringProperty("name", project.name());
+    json.writeArrayPropertyStart("scenes");
+    reports.forEach(this::scene);
+    json.writeEndArray();
+    json.writeEndObject();
+  }
+
+  private void scene(SceneReport report) {
+    FrameTable table = report.table();
+    json.writeStartObject();
+    json.writeStringProperty("id", table.scene().id());
+    json.writeNumberProperty("frames", table.frameCount());
+    json.writeNumberProperty("framesPerSecond", table.scene().framesPerSecond());
+    json.writeBooleanProperty("loop", table.loops());
+    json.writeNumberProperty("frameBytes", table.layout().bytes());
+    json.writeNumberProperty("tableBytes", table.bytes());
+    json.writeArrayPropertyStart("advice");
+    report.advice().forEach(this::advice);
+    json.writeEndArray();
+    json.writeObjectPropertyStart("supply");
+    drawn(report.measure().supply());
+    number("limitMilliamps", table.layout().rig().supplyLimitMilliamps());
+    number("joulesARun", report.joules());
+    number("currentCapFactor", table.sceneFactor());
+    optional("batteryHours", report.runHours());
+    json.writeEndObject();
+    json.writeArrayPropertyStart("chains");
+    for (int i = 0; i < report.wires().size(); i++) {
+      chain(report, i);
+    }
+    json.writeEndArray();
+    number("chainsInTurnUs", WireTime.inTurnUs(report.wires()));
+    json.writeArrayPropertyStart("outputs");
+    report.measure().outputs().forEach(draw -> output(draw, report));
+    json.writeEndArray();
+    json.writeArrayPropertyStart("lamps");
+    for (int i = 0; i < report.measure().lamps().size(); i++) {
+      lamp(report.measure().lamps().get(i), report.measure().lights().get(i));
+    }
+    json.writeEndArray();
+    json.writeObjectPropertyStart("wholeModel");
+    caution(report.measure().model().caution());
+    json.writeEndObject();
+    json.writeEndObject();
+  }
+
+  private void advice(Advice advice) {
+    json.writeStartObject();
+    json.writeStringProperty("weight", advice.weight().key());
+    json.writeStringProperty("subject", advice.subject());
+    json.writeStringProperty("finding", advice.finding());
+    json.writeStringProperty("limit", advice.limit());
+    json.writeStringProperty("source", advice.source());
+    json.writeStringProperty("remedy", advice.remedy());
+    json.writeEndObject();
+  }
+
+  private void drawn(Draw draw) {
+    number("peakMilliamps", draw.peakMilliamps());
+    json.writeNumberProperty("peakFrame", draw.peakFrame());
+    number("meanMilliamps", draw.meanMilliamps());
+  }
+
+  private void chain(SceneReport report, int i) {
+    double rate = report.table().framesPerSecond();
+    WireTime wire = report.wires().get(i);
+    json.writeStartObject();
+    json.writeStringProperty("id", wire.chain());
+    drawn(report.measure().chains().get(i));
+    number("wireUs", wire.frameUs());
+    number("wireShare", wire.share(rate));
+    number("highestFramesPerSecond", wire.highestFramesPerSecond());
+    json.writeNumberProperty("longestChainPixels", wire.longestChain(rate));
+    if (i < report.volts().size()) {
+      volts(report.volts().get(i));
+    }
+    json.writeEndObject();
+  }
+
+  private void volts(Volts volts) {
+    json.writeObjectPropertyStart("voltage");
+    number("firstVolts", volts.first());
+    number("lowestVolts", volts.lowest());
+    json.writeNumberProperty("lowestPixel", volts.lowestPixel());
+    number("neededVolts", volts.neededVolts());
+    if (volts.firstBelow().isPresent()) {
+      json.writeNumberProperty("firstPixelBelow", volts.firstBelow().getAsInt());
+    }
+    optional("neededMm2", volts.neededMm2());
+    number("feedAmps", volts.feedAmps());
+    json.writeEndObject();
+  }
+
+  private void output(Draw draw, SceneReport report) {
+    json.writeStartObject();
+    json.writeStringProperty("id", draw.id());
+    drawn(draw);
+    report.resistors().stream()
+        .filter(r -> r.output().equals(draw.id()))
+        .flatMap(r -> r.resistor().stream())
+        .forEach(this::resistor);
+    json.writeEndObject();
+  }
+
+  private void resistor(SeriesResistor resistor) {
+    json.writeObjectPropertyStart("resistor");
+    number("exactOhms", resistor.exactOhms());
+    number("ohms", resistor.ohms());
+    number("watts", resistor.watts());
+    optional("ratingWatts", resistor.ratingWatts());
+    number("milliamps", resistor.milliamps());
+    json.writeEndObject();
+  }
+
+  private void lamp(Draw draw, LightReport light) {
+    json.writeStartObject();
+    json.writeStringProperty("id", draw.id());
+    drawn(draw);
+    if (light.brightest().isPresent()) {
+      json.writeObjectPropertyStart("brightest");
+      json.writeNumberProperty("frame", light.brightestFrame());
+      number("x", light.brightest().get().x());
+      number("y", light.brightest().get().y());
+      json.writeEndObject();
+    }
+    light.train().ifPresent(this::train);
+    caution(light.caution());
+    json.writeEndObject();
+  }
+
+  private void train(FlashTrain train) {
+    json.writeObjectPropertyStart("flashes");
+    optional("groupsPerMinute", train.groupsPerMinute());
+    optional("flashesPerMinute", train.flashesPerMinute());
+    json.writeNumberProperty("flashesPerGroup", train.flashesPerGroup());
+    json.writeBooleanProperty("regular", train.regular());
+    number("onSeconds", train.onSeconds());
+    number("gapSeconds", train.gapSeconds());
+    number("offSeconds", train.offSeconds());
+    number("onShare", train.onShare());
+    json.writeEndObject();
+  }
+
+  private void caution(FlashCaution caution) {
+    json.writeObjectPropertyStart("flashCaution");
+    json.writeNumberProperty("generalFlashesInASecond", caution.general().flashes());
+    json.writeNumberProperty("redFlashesInASecond", caution.red().flashes());
+    json.writeBooleanProperty("passes", caution.passes());
+    json.writeEndObject();
+  }
+
+  // Seven digits say all that is known, and read well.
+  private void number(String name, double value) {
+    if (Double.isNaN(value) || Double.isInfinite(value)) {
+      throw new IllegalStateException(name + ": " + value);
+    }
+    json.writeName(name);
+    double rounded = new BigDecimal(value).round(DIGITS).doubleValue();
+    json.writeNumber(new BigDecimal(Checks.plain(rounded)));
+  }
+
+  private void optional(String name, OptionalDouble value) {
+    if (value.isPresent()) {
+      number(name, value.getAsDouble());
+    }
+  }
+}

@@ -1,0 +1,220 @@
+package lampwright.app.command;
+
+import com.google.common.base.Strings;
+import java.io.PrintWriter;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import lampwright.engine.light.Chromaticity;
+import lampwright.engine.meter.Advice;
+import lampwright.engine.meter.Draw;
+import lampwright.engine.meter.FlashTrain;
+import lampwright.engine.meter.LightReport;
+import lampwright.engine.meter.SceneReport;
+import lampwright.engine.meter.SeriesResistor;
+import lampwright.engine.meter.Volts;
+import lampwright.engine.meter.WireTime;
+import lampwright.engine.project.Harmless;
+import lampwright.engine.project.Project;
+import lampwright.engine.render.FrameTable;
+import lampwright.engine.rig.Rig;
+
+/** The figures of a measurement for people: what matters first, then aligned columns. */
+final class MeasureText {
+  private final PrintWriter out;
+
+  MeasureText(PrintWriter out) {
+    this.out = out;
+  }
+
+  void write(Project project, List<SceneReport> reports) {
+    if (!project.name().isEmpty()) {
+      out.println(Harmless.text(project.name(), Harmless.MAX_MESSAGE));
+    }
+    for (SceneReport report : reports) {
+      out.println();
+      scene(report);
+    }
+  }
+
+  private void scene(SceneReport report) {
+    FrameTable table = report.table();
+    say(
+        "Scene %s: %d frames at %s frames/s, %.3f s, %s",
+        table.scene().id(),
+        table.frameCount(),
+        table.scene().framesPerSecond().toPlainString(),
+        table.frameCount() / table.framesPerSecond(),
+        table.loops() ? "loops" : "plays once");
+    if (report.advice().isEmpty()) {
+      say("  Nothing passes a limit.");
+    }
+    for (Advice advice : report.advice()) {
+      say("  ! %s: %s", advice.subject(), advice.finding());
+      say("    %s (%s)", advice.limit(), advice.source());
+      say("    -> %s", advice.remedy());
+    }
+    supply(report);
+    lines(report);
+    volts(report);
+    resistors(report);
+    memory(table);
+    lamps(report);
+  }
+
+  private void supply(SceneReport report) {
+    Rig rig = report.table().layout().rig();
+    Draw supply = report.measure().supply();
+    say("");
+    say(
+        "  Supply     peak %s mA of %s mA (%s), frame %d at %.3f s; mean %s mA; %.2f J a run",
+        whole(supply.peakMilliamps()),
+        whole(rig.supplyLimitMilliamps()),
+        percent(supply.peakMilliamps() / rig.supplyLimitMilliamps()),
+        supply.peakFrame(),
+        supply.peakFrame() / report.table().framesPerSecond(),
+        whole(supply.meanMilliamps()),
+        report.joules());
+    if (report.table().sceneFactor() < 1) {
+      say("             currentCap scales every drive by %.4f", report.table().sceneFactor());
+    }
+    if (report.runHours().isPresent()) {
+      say("  Battery    lasts %.1f h at this mean", report.runHours().getAsDouble());
+    }
+  }
+
+  private void lines(SceneReport report) {
+    double rate = report.table().framesPerSecond();
+    for (int i = 0; i < report.wires().size(); i++) {
+      WireTime wire = report.wires().get(i);
+      Draw draw = report.measure().chains().get(i);
+      say(
+          "  Chain      %s  peak %s mA, mean %s mA; wire %.2f ms, %s of a frame; to %.1f frames/s,"
+              + " or %d pixels at this rate",
+          padded(wire.chain()),
+          whole(draw.peakMilliamps()),
+          whole(draw.meanMilliamps()),
+          wire.frameUs() / 1000,
+          percent(wire.share(rate)),
+          Math.floor(wire.highestFramesPerSecond() * 10) / 10,
+          wire.longestChain(rate));
+    }
+    if (report.wires().size() > 1) {
+      double inTurn = WireTime.inTurnUs(report.wires());
+      say(
+          "             all in turn from one controller: %.2f ms, %s of a frame",
+          inTurn / 1000, percent(inTurn * rate / 1e6));
+    }
+    for (Draw draw : report.measure().outputs()) {
+      say(
+          "  Output     %s  peak %s mA, mean %s mA",
+          padded(draw.id()), whole(draw.peakMilliamps()), whole(draw.meanMilliamps()));
+    }
+  }
+
+  private void volts(SceneReport report) {
+    for (Volts volts : report.volts()) {
+      say(
+          "  Voltage    %s  %.2f V at the first pixel, least %.2f V at pixel %d; they need %.2f V",
+          padded(volts.chain()),
+          volts.first(),
+          volts.lowest(),
+          volts.lowestPixel(),
+          volts.neededVolts());
+    }
+  }
+
+  private void resistors(SceneReport report) {
+    for (SceneReport.OutputResistor found : report.resistors()) {
+      Optional<SeriesResistor> resistor = found.resistor();
+      if (resistor.isEmpty()) {
+        say("  Resistor   %s  none: the string can't light", padded(found.output()));
+        continue;
+      }
+      SeriesResistor r = resistor.get();
+      say(
+          "  Resistor   %s  %s ohm (E24), %.3f W, rated %s; %.1f mA flow",
+          padded(found.output()),
+          plain(r.ohms()),
+          r.watts(),
+          r.ratingWatts().isPresent() ? plain(r.ratingWatts().getAsDouble()) + " W" : "over 5 W",
+          r.milliamps());
+    }
+  }
+
+  private void memory(FrameTable table) {
+    say("  Memory     raw table %d bytes; a frame %d bytes", table.bytes(), table.layout().bytes());
+    table
+        .layout()
+        .rig()
+        .controller()
+        .ifPresent(
+            controller ->
+                say(
+                    "             %s: %s of program memory, a frame %s of working memory",
+                    controller.name(),
+                    controller.flashBytes().isPresent()
+                        ? percent((double) table.bytes() / controller.flashBytes().getAsInt())
+                        : "flash outside the chip instead",
+                    percent((double) table.layout().bytes() / controller.ramBytes())));
+  }
+
+  private void lamps(SceneReport report) {
+    List<LightReport> lights = report.measure().lights();
+    for (int i = 0; i < lights.size(); i++) {
+      LightReport light = lights.get(i);
+      Draw draw = report.measure().lamps().get(i);
+      say(
+          "  Lamp       %s  peak %s mA; %s; %s",
+          padded(light.id()),
+          whole(draw.peakMilliamps()),
+          light.brightest().map(MeasureText::colour).orElse("dark"),
+          light.train().map(MeasureText::flashes).orElse("does not flash"));
+    }
+    say(
+        "  Flashes    at most %d in any second over the whole model, %d of them saturated red;"
+            + " three are safe (WCAG 2.2, 2.3.1)",
+        report.measure().model().caution().general().flashes(),
+        report.measure().model().caution().red().flashes());
+  }
+
+  private static String colour(Chromaticity point) {
+    return String.format(Locale.ROOT, "x %.4f y %.4f", point.x(), point.y());
+  }
+
+  private static String flashes(FlashTrain train) {
+    String rate =
+        train.groupsPerMinute().isPresent()
+            ? String.format(Locale.ROOT, "%.1f a minute", train.groupsPerMinute().getAsDouble())
+            : "once";
+    String group = train.flashesPerGroup() > 1 ? " in groups of " + train.flashesPerGroup() : "";
+    return rate
+        + group
+        + String.format(
+            Locale.ROOT,
+            ", on %.2f s, off %.2f s (%s lit)",
+            train.onSeconds(),
+            train.offSeconds(),
+            percent(train.onShare()));
+  }
+
+  private void say(String form, Object... values) {
+    out.println(String.format(Locale.ROOT, form, values));
+  }
+
+  private static String padded(String id) {
+    return Strings.padEnd(id, 16, ' ');
+  }
+
+  private static String whole(double value) {
+    return String.format(Locale.ROOT, "%.0f", value);
+  }
+
+  private static String percent(double share) {
+    return String.format(Locale.ROOT, "%.0f %%", 100 * share);
+  }
+
+  private static String plain(double value) {
+    return lampwright.engine.light.Checks.plain(value);
+  }
+}
