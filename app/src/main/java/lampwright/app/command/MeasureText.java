@@ -7,6 +7,7 @@ import java.util.Locale;
 import java.util.Optional;
 import lampwright.engine.light.Chromaticity;
 import lampwright.engine.meter.Advice;
+import lampwright.engine.meter.ColourPlace;
 import lampwright.engine.meter.Draw;
 import lampwright.engine.meter.FlashTrain;
 import lampwright.engine.meter.LightReport;
@@ -17,6 +18,8 @@ import lampwright.engine.meter.WireTime;
 import lampwright.engine.project.Harmless;
 import lampwright.engine.project.Project;
 import lampwright.engine.render.FrameTable;
+import lampwright.engine.rig.Fitting;
+import lampwright.engine.rig.Lamp;
 import lampwright.engine.rig.Rig;
 
 /** The figures of a measurement for people: what matters first, then aligned columns. */
@@ -161,14 +164,16 @@ final class MeasureText {
 
   private void lamps(SceneReport report) {
     List<LightReport> lights = report.measure().lights();
+    List<Lamp> lamps = report.table().layout().rig().lamps();
     for (int i = 0; i < lights.size(); i++) {
       LightReport light = lights.get(i);
+      int place = i;
       Draw draw = report.measure().lamps().get(i);
       say(
           "  Lamp       %s  peak %s mA; %s; %s",
           padded(light.id()),
           whole(draw.peakMilliamps()),
-          light.brightest().map(MeasureText::colour).orElse("dark"),
+          light.brightest().map(c -> colour(c, lamps.get(place))).orElse("dark"),
           light.train().map(MeasureText::flashes).orElse("does not flash"));
     }
     say(
@@ -178,8 +183,24 @@ final class MeasureText {
         report.measure().model().caution().red().flashes());
   }
 
-  private static String colour(Chromaticity point) {
-    return String.format(Locale.ROOT, "x %.4f y %.4f", point.x(), point.y());
+  private static String colour(Chromaticity point, Lamp lamp) {
+    if (lamp.fitting() instanceof Fitting.Output) {
+      return "plain LED";
+    }
+    String place =
+        ColourPlace.of(lamp.function(), point)
+            .map(
+                p ->
+                    p.inside()
+                        ? ", inside " + p.boundary().words()
+                        : String.format(
+                            Locale.ROOT,
+                            ", %.4f outside %s towards %s",
+                            -p.margin(),
+                            p.boundary().words(),
+                            p.towards()))
+            .orElse("");
+    return String.format(Locale.ROOT, "x %.4f y %.4f%s", point.x(), point.y(), place);
   }
 
   private static String flashes(FlashTrain train) {

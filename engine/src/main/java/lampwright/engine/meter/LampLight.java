@@ -1,7 +1,11 @@
 package lampwright.engine.meter;
 
 import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.OptionalInt;
 import lampwright.engine.light.Chromaticity;
 import lampwright.engine.light.Colour;
 import lampwright.engine.light.Emitter;
@@ -13,8 +17,8 @@ import lampwright.engine.rig.DriverOutput;
 import lampwright.engine.rig.Lamp;
 
 /**
- * The light that a lamp emits for the bytes of a frame: CIE XYZ, with Y in millicandela on the
- * axis.
+ * The light that a pixel or output emits for the bytes of a frame: CIE XYZ, with Y in millicandela
+ * on the axis.
  *
  * <p>Pixels shine as the emitters of their type do. For plain LEDs a project states no intensity;
  * they count with {@link #OUTPUT_MILLICANDELA_PER_MILLIAMP} and LED (common practice: a clear 5 mm
@@ -34,19 +38,27 @@ final class LampLight {
     this.full = full.stream().flatMapToDouble(java.util.Arrays::stream).toArray();
   }
 
-  /** The light of one lamp. */
-  static LampLight of(Lamp lamp, FrameLayout layout) {
-    List<Integer> owned = new ArrayList<>();
-    List<double[]> light = new ArrayList<>();
+  /** The light of each pixel of a lamp alone, in the lamp's order; of its output if it has one. */
+  static List<LampLight> pixelsOf(Lamp lamp, FrameLayout layout) {
+    Map<OptionalInt, List<Integer>> owned = new LinkedHashMap<>();
     List<Column> columns = layout.columns();
     for (int i = 0; i < columns.size(); i++) {
-      Column column = columns.get(i);
-      if (column.lamp().filter(l -> l.lamp().equals(lamp.id())).isPresent()) {
-        owned.add(i);
-        light.add(atFullDuty(column.source(), layout));
-      }
+      int column = i;
+      columns
+          .get(i)
+          .lamp()
+          .filter(l -> l.lamp().equals(lamp.id()))
+          .ifPresent(l -> owned.computeIfAbsent(l.pixel(), p -> new ArrayList<>()).add(column));
     }
-    return new LampLight(owned, light);
+    return owned.entrySet().stream()
+        .sorted(Comparator.comparing(pixel -> pixel.getKey().orElse(0)))
+        .map(Map.Entry::getValue)
+        .map(
+            some ->
+                new LampLight(
+                    some,
+                    some.stream().map(i -> atFullDuty(columns.get(i).source(), layout)).toList()))
+        .toList();
   }
 
   /** Adds the XYZ of a frame to {@code into[at .. at + 2]}. */

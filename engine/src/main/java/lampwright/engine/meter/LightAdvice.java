@@ -4,19 +4,21 @@ import static lampwright.engine.meter.Figures.fixed;
 import static lampwright.engine.meter.Figures.percent;
 
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
-import java.util.Set;
 import java.util.stream.Collectors;
 import lampwright.engine.light.Chromaticity;
 import lampwright.engine.render.FrameTable;
+import lampwright.engine.rig.Fitting;
 import lampwright.engine.rig.Lamp;
 import lampwright.engine.rig.LampFunction;
 
 /** Advice on how lamps flash and in what colour they shine. */
 final class LightAdvice {
   private static final String WCAG = "W3C WCAG 2.2, success criterion 2.3.1";
+
+  /** So far outside a boundary, in x y, a colour still looks like one inside (our choice). */
+  private static final double HARDLY_SEEN = 0.005;
 
   private final List<Advice> advice = new ArrayList<>();
   private final double framesPerSecond;
@@ -136,23 +138,23 @@ final class LightAdvice {
   }
 
   private void colour(Lamp lamp, LightReport light) {
-    Set<ColourBoundary> allowed = ColourBoundary.ofFunction(lamp.function().key());
-    if (allowed.isEmpty() || light.brightest().isEmpty()) {
+    // The colour of a plain LED is only the one that it is drawn in.
+    if (lamp.fitting() instanceof Fitting.Output || light.brightest().isEmpty()) {
       return;
     }
     Chromaticity point = light.brightest().get();
-    if (allowed.stream().anyMatch(boundary -> boundary.contains(point))) {
-      if (lamp.function() == LampFunction.SPECIAL_WARNING) {
-        reserved(lamp, point);
-      }
+    if (lamp.function() == LampFunction.SPECIAL_WARNING) {
+      reserved(lamp, point);
+    }
+    Optional<ColourPlace> place = ColourPlace.of(lamp.function(), point);
+    if (place.isEmpty() || place.get().margin() > -HARDLY_SEEN) {
       return;
     }
-    ColourBoundary nearest =
-        allowed.stream()
-            .max(Comparator.comparingDouble(boundary -> boundary.margin(point)))
-            .orElseThrow();
     String colours =
-        allowed.stream().map(ColourBoundary::words).sorted().collect(Collectors.joining(" or "));
+        ColourBoundary.ofFunction(lamp.function().key()).stream()
+            .map(ColourBoundary::words)
+            .sorted()
+            .collect(Collectors.joining(" or "));
     advice.add(
         new Advice(
             Weight.LOOKS,
@@ -164,18 +166,18 @@ final class LightAdvice {
                 + " in frame "
                 + light.brightestFrame()
                 + ", "
-                + fixed(-nearest.margin(point), 4)
+                + fixed(-place.get().margin(), 4)
                 + " outside "
-                + nearest.words()
+                + place.get().boundary().words()
                 + " towards "
-                + nearest.towards(point),
+                + place.get().towards(),
             "a real one shines " + colours,
-            nearest.source(),
+            place.get().boundary().source(),
             "use its signal colour; the nearest that these emitters mix may still lie outside"));
   }
 
   private void reserved(Lamp lamp, Chromaticity point) {
-    for (ColourBoundary colour : Set.of(ColourBoundary.BLUE, ColourBoundary.RED)) {
+    for (ColourBoundary colour : List.of(ColourBoundary.BLUE, ColourBoundary.RED)) {
       if (colour.contains(point)) {
         advice.add(
             new Advice(

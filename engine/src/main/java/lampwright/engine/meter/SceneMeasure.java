@@ -14,7 +14,9 @@ import lampwright.engine.rig.Lamp;
  * @param outputs what each driver output draws
  * @param lamps what each lamp draws, the idle current of its pixels included
  * @param worstFrame the bytes of the frame that draws most
- * @param lights what the eye gets of each lamp
+ * @param lights what the eye gets of the brightest pixel of each lamp. One who stands before a lamp
+ *     whose pixels shine in turn, such as a ring that stands for a turning beam, sees each pixel by
+ *     itself, and not their sum
  * @param model what the eye gets of all lamps together
  */
 public record SceneMeasure(
@@ -42,14 +44,14 @@ public record SceneMeasure(
    */
   public static SceneMeasure of(FrameTable table) {
     CurrentGauge current = new CurrentGauge(table.layout());
-    List<LampLight> lights =
-        table.layout().rig().lamps().stream().map(l -> LampLight.of(l, table.layout())).toList();
+    List<LampGauge> gauges =
+        table.layout().rig().lamps().stream().map(l -> new LampGauge(l, table.layout())).toList();
     double[] model = new double[3 * table.frameCount()];
     watch(
         table,
         (frame, bytes) -> {
           current.frame(frame, bytes);
-          lights.forEach(light -> light.add(bytes, model, 3 * frame));
+          gauges.forEach(gauge -> gauge.add(bytes, model, 3 * frame));
         });
     byte[] worst = current.worstFrame();
     List<Integer> worstFrame = new ArrayList<>();
@@ -62,7 +64,7 @@ public record SceneMeasure(
         current.outputs(),
         current.lamps(),
         worstFrame,
-        lightOfLamps(table, lights),
+        lightOfLamps(table, gauges.stream().map(LampGauge::brightest).toList()),
         LightReport.of("", model, table.framesPerSecond(), table.loops()));
   }
 
