@@ -76,12 +76,7 @@ public final class StagedFiles implements Closeable {
     if (staged.stream().anyMatch(s -> s.target.equals(target))) {
       throw new IllegalArgumentException("name: " + Harmless.quoted(name) + ": is open already");
     }
-    if (Files.isDirectory(target)) {
-      throw new IOException(FileTroubles.text(target, WRITING + ": it is a folder"));
-    }
-    if (Files.exists(target) && !Files.isWritable(target)) {
-      throw new IOException(FileTroubles.text(target, WRITING + ": it is write-protected"));
-    }
+    checkTarget(target);
     try {
       Staged file = new Staged(target, beside(target));
       staged.add(file);
@@ -99,6 +94,7 @@ public final class StagedFiles implements Closeable {
   public void commit() throws IOException {
     for (Staged file : staged) {
       file.finish();
+      checkTarget(file.target);
     }
     int moved = 0;
     try {
@@ -128,6 +124,15 @@ public final class StagedFiles implements Closeable {
   public void close() {
     staged.forEach(Staged::discard);
     staged.clear();
+  }
+
+  private static void checkTarget(Path target) throws IOException {
+    if (Files.isDirectory(target)) {
+      throw new IOException(FileTroubles.text(target, WRITING + ": it is a folder"));
+    }
+    if (Files.exists(target) && !Files.isWritable(target)) {
+      throw new IOException(FileTroubles.text(target, WRITING + ": it is write-protected"));
+    }
   }
 
   private static boolean isPlainName(String name) {
