@@ -56,6 +56,15 @@ class ProjectFilesTest {
   }
 
   @Test
+  void longestNameThatAFileCanHaveIsSaved() throws IOException {
+    Path file = folder.resolve("n".repeat(239) + ".lampwright.json");
+
+    ProjectFiles.save(PROJECT, file);
+
+    assertThat(ProjectReader.read(file).project()).contains(PROJECT);
+  }
+
+  @Test
   void folderIsNotOverwritten() {
     assertThatThrownBy(() -> ProjectFiles.save(PROJECT, folder))
         .isInstanceOf(IOException.class)
