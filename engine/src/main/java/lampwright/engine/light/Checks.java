@@ -69,10 +69,10 @@ public final class Checks {
 
   /** Refuses a decimal that is not above 0, is past {@code max}, or has too many decimals. */
   public Checks above0(String field, BigDecimal value, long max) {
-    if (value.signum() <= 0) {
-      return add(field, shortText(value), "needs more than 0, to " + max);
-    }
-    return range(field, value, 0, max);
+    boolean inside = value.signum() > 0 && value.compareTo(BigDecimal.valueOf(max)) <= 0;
+    return inside
+        ? range(field, value, 0, max)
+        : add(field, shortText(value), "needs more than 0, to " + max);
   }
 
   /** Refuses anything but 1 to 40 lower-case letters, digits and hyphens. */

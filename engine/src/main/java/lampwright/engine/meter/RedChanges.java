@@ -15,8 +15,9 @@ final class RedChanges {
   private static final double SATURATED = 0.8;
   private static final double LEAST_CHANGE = 0.2;
   private static final double ROUNDING = 1e-9;
-  // Ours: less than this share of white, all channels together, is darkness.
-  private static final double DARK = 0.001;
+  // Ours: less than this share of white, all channels together, is darkness: the last steps of a
+  // byte have coarse colours that nobody sees.
+  private static final double DARK = 0.03;
 
   private final double[] rgb;
   private final int frames;

@@ -188,7 +188,7 @@ final class Fields {
             member.line(),
             member.column(),
             "unknown field",
-            "needs one of " + String.join(", ", known),
+            (known.size() == 1 ? "needs only " : "needs one of ") + String.join(", ", known),
             member.name(),
             unused());
       }

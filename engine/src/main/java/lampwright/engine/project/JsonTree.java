@@ -5,10 +5,9 @@ import java.io.InputStreamReader;
 import java.io.Reader;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayDeque;
-import java.util.ArrayList;
 import java.util.Deque;
 import java.util.HashMap;
-import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
@@ -51,7 +50,7 @@ final class JsonTree {
           .build();
 
   private final Problems problems;
-  private final Deque<Open> open = new ArrayDeque<>();
+  private final Deque<OpenJson> open = new ArrayDeque<>();
   private final Map<String, String> names = new HashMap<>();
   private @Nullable Json root;
   private int values;
@@ -120,7 +119,7 @@ final class JsonTree {
       case PROPERTY_NAME -> open.element().name(pooled(parser.currentName()), line, column);
       case END_OBJECT, END_ARRAY -> add(open.pop().closed());
       case START_OBJECT, START_ARRAY -> {
-        open.push(new Open(token == JsonToken.START_OBJECT, line, column, path(), problems));
+        open.push(new OpenJson(token == JsonToken.START_OBJECT, line, column, path(), problems));
         values++;
       }
       case VALUE_STRING -> leaf(new Json.Text(line, column, parser.getString()));
@@ -188,69 +187,7 @@ final class JsonTree {
     // The parser tells of settings that it has, and we have not.
     String message =
         String.valueOf(wrong.getOriginalMessage()).replaceFirst(": was expecting \\(.*", "");
-    return Harmless.text(message.substring(0, 1).toLowerCase(java.util.Locale.ROOT), 1)
+    return Harmless.text(message.substring(0, 1).toLowerCase(Locale.ROOT), 1)
         + Harmless.text(message.substring(1), MAX_MESSAGE);
-  }
-
-  /** An object or list whose end has not come. */
-  private static final class Open {
-    private final boolean object;
-    private final int line;
-    private final int column;
-    private final Where where;
-    private final Problems problems;
-    private final List<Json> items = new ArrayList<>();
-    private final List<Json.Member> members = new ArrayList<>();
-    private final Map<String, Json.Member> byName = new HashMap<>(0);
-    private String name = "";
-    private int nameLine;
-    private int nameColumn;
-
-    Open(boolean object, int line, int column, Where where, Problems problems) {
-      this.object = object;
-      this.line = line;
-      this.column = column;
-      this.where = where;
-      this.problems = problems;
-    }
-
-    void name(String next, int atLine, int atColumn) {
-      name = next;
-      nameLine = atLine;
-      nameColumn = atColumn;
-    }
-
-    Where next() {
-      return object ? where.field(name) : where.index(items.size());
-    }
-
-    void add(Json value) {
-      if (!object) {
-        items.add(value);
-        return;
-      }
-      Json.Member member = new Json.Member(nameLine, nameColumn, name, value);
-      Json.Member earlier = byName.putIfAbsent(name, member);
-      if (earlier == null) {
-        members.add(member);
-      } else {
-        problems.error(
-            where.field(name),
-            nameLine,
-            nameColumn,
-            "given twice",
-            "needs to stand once; it stands at line "
-                + earlier.line()
-                + ", column "
-                + earlier.column()
-                + " already");
-      }
-    }
-
-    Json closed() {
-      return object
-          ? new Json.Obj(line, column, List.copyOf(members))
-          : new Json.Arr(line, column, List.copyOf(items));
-    }
   }
 }

@@ -20,16 +20,18 @@ final class NearName {
       return Optional.empty();
     }
     String best = null;
-    int least = MAX_DISTANCE + 1;
+    // Of candidates as near, one of the same length is rather meant: letters are swapped or wrong.
+    int least = 2 * (MAX_DISTANCE + 1);
     int tried = 0;
     for (String candidate : candidates) {
       if (++tried > MAX_CANDIDATES) {
         break;
       }
-      if (Math.abs(candidate.length() - name.length()) < least) {
+      if (Math.abs(candidate.length() - name.length()) <= MAX_DISTANCE) {
         int distance = distance(name, candidate);
-        if (distance < least && 2 * distance < Math.min(name.length(), candidate.length())) {
-          least = distance;
+        int rank = 2 * distance + (candidate.length() == name.length() ? 0 : 1);
+        if (rank < least && 2 * distance < Math.min(name.length(), candidate.length())) {
+          least = rank;
           best = candidate;
         }
       }

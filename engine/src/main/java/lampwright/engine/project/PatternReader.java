@@ -36,7 +36,8 @@ import lampwright.engine.pattern.Tint;
 /** Reads patterns. */
 final class PatternReader {
   private static final Pattern STAND_IN = new Steady(Look.DEFAULT);
-  private static final ValueKind<Easing> EASING = ValueKind.text(Easing.ALLOWED, Easing::parse);
+  private static final ValueKind<Easing> EASING =
+      ValueKind.text(Easing.ALLOWED, Easing::parse).knowing(List.of("linear", "hold", "smooth"));
 
   private static final Map<String, BiFunction<Fields, Look, Pattern>> KINDS =
       ImmutableMap.<String, BiFunction<Fields, Look, Pattern>>builder()

@@ -30,10 +30,13 @@ final class PixelTypeReader {
   static PixelType read(Located at, Names names) {
     Fields fields = at.fields();
     String id = names.read(fields);
-    EmitterOrder order = fields.required("order", ORDER, STAND_IN.order());
+    fields.expect("order", "idleMilliamps", "volts");
+    Map<EmitterKind, FittedEmitter> emitters = emitters(fields);
+    // The stand-in of a broken order fits the emitters, which are then not at fault.
+    String letters = emitters.containsKey(EmitterKind.WHITE) ? "GRBW" : "GRB";
+    EmitterOrder order = fields.required("order", ORDER, EmitterOrder.parse(letters).orElseThrow());
     double idle = fields.optional("idleMilliamps", NUMBER, PixelType.DEFAULT_IDLE_MILLIAMPS);
     double volts = fields.optional("volts", NUMBER, PixelType.DEFAULT_VOLTS);
-    Map<EmitterKind, FittedEmitter> emitters = emitters(fields);
     LineTiming line = fields.find("line").map(l -> line(l, fields)).orElse(LineTiming.DEFAULT);
     PixelType type =
         fields.build(

@@ -6,22 +6,26 @@ import lampwright.engine.light.Fault;
 
 /** What is known about the names that stand in a file. */
 interface References {
-  References NONE =
-      new References() {
-        @Override
-        public boolean excuses(Fault fault) {
-          return false;
-        }
-
-        @Override
-        public Collection<String> candidates(Fault fault) {
-          return List.of();
-        }
-      };
+  References NONE = to(List.of());
 
   /** Whether a fault only follows from another that was reported. */
   boolean excuses(Fault fault);
 
   /** The names that may have been meant. */
   Collection<String> candidates(Fault fault);
+
+  /** Where any of these names may have been meant, and nothing is excused. */
+  static References to(Collection<String> names) {
+    return new References() {
+      @Override
+      public boolean excuses(Fault fault) {
+        return false;
+      }
+
+      @Override
+      public Collection<String> candidates(Fault fault) {
+        return names;
+      }
+    };
+  }
 }

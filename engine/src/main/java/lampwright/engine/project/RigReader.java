@@ -4,12 +4,12 @@ import static lampwright.engine.project.ValueKind.FLAG;
 import static lampwright.engine.project.ValueKind.NUMBER;
 import static lampwright.engine.project.ValueKind.TEXT;
 
+import com.google.common.collect.ImmutableList;
 import com.google.common.collect.Iterables;
 import java.util.Collection;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.function.Function;
 import lampwright.engine.light.ColourMatching;
 import lampwright.engine.light.Curve;
 import lampwright.engine.light.Fault;
@@ -120,9 +120,11 @@ final class RigReader implements References {
 
   private PixelType type(Fields f) {
     String id = f.required("pixelType", TEXT, PixelTypeReader.STAND_IN.id());
-    Function<PixelType, Boolean> named = type -> type.id().equals(id);
     Optional<PixelType> type =
-        types.stream().filter(named::apply).findFirst().or(() -> BuiltInPixelTypes.find(id));
+        types.stream()
+            .filter(own -> own.id().equals(id))
+            .findFirst()
+            .or(() -> BuiltInPixelTypes.find(id));
     if (typeNames.excuses(id)) {
       f.breaks("pixelType");
       return PixelTypeReader.STAND_IN;
@@ -130,18 +132,7 @@ final class RigReader implements References {
     if (type.isEmpty()) {
       f.report(
           new Fault("pixelType", id, "needs a built-in pixel type or one of pixelTypes"),
-          new References() {
-            @Override
-            public boolean excuses(Fault fault) {
-              return false;
-            }
-
-            @Override
-            public Collection<String> candidates(Fault fault) {
-              return com.google.common.collect.ImmutableList.copyOf(
-                  Iterables.concat(BUILT_IN, typeNames.good()));
-            }
-          });
+          References.to(ImmutableList.copyOf(Iterables.concat(BUILT_IN, typeNames.good()))));
     }
     return type.orElse(PixelTypeReader.STAND_IN);
   }

@@ -1,0 +1,82 @@
+package lampwright.engine.project;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import lampwright.engine.rig.DriverOutput;
+import lampwright.engine.rig.Rig;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+class ProjectFilesTest {
+  private static final Project PROJECT =
+      Project.of("Küste", Rig.of(List.of(), List.of(DriverOutput.of("o")), List.of()));
+
+  @TempDir private Path folder;
+
+  @Test
+  void savedProjectIsReadAgain() throws IOException {
+    Path file = folder.resolve("a.lampwright.json");
+
+    ProjectFiles.save(PROJECT, file);
+
+    assertThat(ProjectReader.read(file).project()).contains(PROJECT);
+    assertThat(folder).isDirectoryContaining("glob:**/a.lampwright.json");
+    assertThat(folder.toFile().list()).hasSize(1);
+  }
+
+  @Test
+  void savingReplacesTheFile() throws IOException {
+    Path file = Files.writeString(folder.resolve("a.lampwright.json"), "old");
+
+    ProjectFiles.save(PROJECT, file);
+
+    assertThat(file).hasContent(ProjectWriter.write(PROJECT));
+    assertThat(folder.toFile().list()).hasSize(1);
+  }
+
+  @Test
+  void savingThroughALinkKeepsTheLink() throws IOException {
+    Path file = Files.writeString(folder.resolve("real.lampwright.json"), "old");
+    Path link = folder.resolve("link.lampwright.json");
+    try {
+      Files.createSymbolicLink(link, file);
+    } catch (UnsupportedOperationException | IOException noLinks) {
+      return;
+    }
+
+    ProjectFiles.save(PROJECT, link);
+
+    assertThat(link).isSymbolicLink();
+    assertThat(file).hasContent(ProjectWriter.write(PROJECT));
+  }
+
+  @Test
+  void longestNameThatAFileCanHaveIsSaved() throws IOException {
+    Path file = folder.resolve("n".repeat(239) + ".lampwright.json");
+
+    ProjectFiles.save(PROJECT, file);
+
+    assertThat(ProjectReader.read(file).project()).contains(PROJECT);
+  }
+
+  @Test
+  void folderIsNotOverwritten() {
+    assertThatThrownBy(() -> ProjectFiles.save(PROJECT, folder))
+        .isInstanceOf(IOException.class)
+        .hasMessage(folder + ": could not write: it is a folder");
+  }
+
+  @Test
+  void missingFolderIsNamed() {
+    Path file = folder.resolve("none").resolve("a.lampwright.json");
+
+    assertThatThrownBy(() -> ProjectFiles.save(PROJECT, file))
+        .isInstanceOf(IOException.class)
+        .hasMessage(file + ": could not write: there is no such folder");
+  }
+}
