@@ -14,6 +14,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.TimeUnit;
+import java.util.function.Consumer;
 import org.junit.jupiter.api.Assertions;
 import org.junit.jupiter.api.Assumptions;
 
@@ -32,9 +33,12 @@ public final class OutsideTools {
 
   private final List<Path> folders;
   private final boolean required;
+  private final Consumer<String> report;
+  private final Set<String> said = ConcurrentHashMap.newKeySet();
   private final Set<String> headersFound = ConcurrentHashMap.newKeySet();
 
-  OutsideTools(List<Path> folders, boolean required) {
+  OutsideTools(List<Path> folders, boolean required, Consumer<String> report) {
+    this.report = report;
     this.folders = List.copyOf(folders);
     this.required = required;
   }
@@ -49,7 +53,7 @@ public final class OutsideTools {
             .map(Path::of)
             .toList();
     String require = System.getProperty(REQUIRE, environment.getOrDefault(REQUIRE, ""));
-    return new OutsideTools(folders, require.equals("1"));
+    return new OutsideTools(folders, require.equals("1"), System.out::println);
   }
 
   /**
@@ -104,6 +108,10 @@ public final class OutsideTools {
     String message = what + " is not installed; the Debian package " + debianPackage + " brings it";
     if (required) {
       Assertions.fail(message + ", and " + REQUIRE + "=1 asks for it");
+    }
+    if (said.add(message)) {
+      // Build tools count left out tests but do not say why.
+      report.accept("Tests left out: " + message + ".");
     }
     Assumptions.abort("left out: " + message);
   }

@@ -7,6 +7,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.attribute.PosixFilePermissions;
+import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.condition.DisabledOnOs;
@@ -16,11 +17,13 @@ import org.opentest4j.AssertionFailedError;
 import org.opentest4j.TestAbortedException;
 
 class OutsideToolsTest {
+  private final List<String> said = new ArrayList<>();
+
   @TempDir Path folder;
 
   @Test
   void missingToolLeavesTheTestOutAndNamesItsPackage() {
-    OutsideTools tools = new OutsideTools(List.of(folder), false);
+    OutsideTools tools = new OutsideTools(List.of(folder), false, said::add);
     assertThatThrownBy(() -> tools.find("srec_cat", "srecord"))
         .isInstanceOf(TestAbortedException.class)
         .hasMessageContaining(
@@ -28,8 +31,20 @@ class OutsideToolsTest {
   }
 
   @Test
+  void missingToolIsReportedOnce() {
+    OutsideTools tools = new OutsideTools(List.of(folder), false, said::add);
+    for (int i = 0; i < 2; i++) {
+      assertThatThrownBy(() -> tools.find("avr-gcc", "gcc-avr"))
+          .isInstanceOf(TestAbortedException.class);
+    }
+    assertThat(said)
+        .containsExactly(
+            "Tests left out: avr-gcc is not installed; the Debian package gcc-avr brings it.");
+  }
+
+  @Test
   void missingToolFailsTheTestWhereToolsAreRequired() {
-    OutsideTools tools = new OutsideTools(List.of(folder), true);
+    OutsideTools tools = new OutsideTools(List.of(folder), true, said::add);
     assertThatThrownBy(() -> tools.find("srec_cat", "srecord"))
         .isInstanceOf(AssertionFailedError.class)
         .hasMessage(
@@ -41,7 +56,7 @@ class OutsideToolsTest {
   @DisabledOnOs(OS.WINDOWS)
   void missingHeaderNamesItsPackage() throws Exception {
     script("some-gcc", "exit 1");
-    OutsideTools tools = new OutsideTools(List.of(folder), false);
+    OutsideTools tools = new OutsideTools(List.of(folder), false, said::add);
     assertThatThrownBy(() -> tools.findCompiler("some-gcc", "gcc-some", "some/io.h", "some-libc"))
         .isInstanceOf(TestAbortedException.class)
         .hasMessageContaining(
@@ -53,7 +68,9 @@ class OutsideToolsTest {
   void resultCarriesOutputErrorsAndExit() throws Exception {
     script("speaker", "echo \"$1\"; echo bad >&2; exit 3");
     OutsideTools.Result result =
-        new OutsideTools(List.of(folder), true).find("speaker", "none").run(folder, "good");
+        new OutsideTools(List.of(folder), true, said::add)
+            .find("speaker", "none")
+            .run(folder, "good");
     assertThat(new String(result.out(), StandardCharsets.US_ASCII)).isEqualTo("good\n");
     assertThat(result.errors()).isEqualTo("bad\n");
     assertThat(result.exit()).isEqualTo(3);

@@ -8,6 +8,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Random;
 import java.util.stream.Stream;
 import lampwright.exporters.ExportJob;
 import lampwright.exporters.MemoryTarget;
@@ -20,6 +21,7 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
 import org.junit.jupiter.params.provider.MethodSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** Exported C against the GNU compilers for this machine, AVR and ARM: no warning, same bytes. */
 class CCompilersTest {
@@ -113,6 +115,14 @@ class CCompilersTest {
     for (Compiler compiler : List.of(Compiler.HOST_C, Compiler.HOST_CXX)) {
       assertThat(printed(compiler, job)).isEqualTo(TestJobs.table(job));
     }
+  }
+
+  /** With seeds 1 to 5 of java.util.Random. */
+  @ParameterizedTest
+  @ValueSource(longs = {1, 2, 3, 4, 5})
+  void programPrintsBackARandomTable(long seed) throws IOException {
+    ExportJob job = RandomJobs.job(new Random(seed));
+    assertThat(printed(Compiler.HOST_C, job)).isEqualTo(TestJobs.table(job));
   }
 
   @ParameterizedTest

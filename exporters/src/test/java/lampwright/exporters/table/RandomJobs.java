@@ -4,6 +4,7 @@ import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Random;
 import lampwright.engine.light.Colour;
 import lampwright.engine.pattern.Flicker;
 import lampwright.engine.pattern.Look;
@@ -48,6 +49,27 @@ final class RandomJobs {
             Arbitraries.integers().between(1, 60),
             Arbitraries.longs().between(0, 1000))
         .as(RandomJobs::job);
+  }
+
+  /** One of them. */
+  static ExportJob job(Random random) {
+    List<Integer> chainPixels =
+        random
+            .ints(random.nextInt(5), 1, 7)
+            .map(n -> random.nextBoolean() ? n : -n)
+            .boxed()
+            .toList();
+    Rig rig = rig(chainPixels, random.nextInt(4), random.nextInt(4) > 0);
+    String letters = "abcxyz019--";
+    StringBuilder id = new StringBuilder();
+    random
+        .ints(1 + random.nextInt(40), 0, letters.length())
+        .forEach(i -> id.append(letters.charAt(i)));
+    StringBuilder name = new StringBuilder();
+    random.ints(random.nextInt(40), 0, 0x250).forEach(name::appendCodePoint);
+    BigDecimal rate = BigDecimal.valueOf(1000 + random.nextInt(999_001), 3);
+    return job(
+        rig, id.toString(), name.toString(), rate, 1 + random.nextInt(60), random.nextInt(1000));
   }
 
   // A chain of each number: RGBW of so many pixels above 0, RGB of so many below.
