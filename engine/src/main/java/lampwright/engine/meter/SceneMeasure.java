@@ -17,7 +17,7 @@ import lampwright.engine.rig.Lamp;
  * @param lights what the eye gets of the brightest pixel of each lamp. One who stands before a lamp
  *     whose pixels shine in turn, such as a ring that stands for a turning beam, sees each pixel by
  *     itself, and not their sum
- * @param model what the eye gets of all lamps together
+ * @param model what the eye gets of all lamps together, each by its brightest pixel
  */
 public record SceneMeasure(
     Draw supply,
@@ -46,29 +46,33 @@ public record SceneMeasure(
     CurrentGauge current = new CurrentGauge(table.layout());
     List<LampGauge> gauges =
         table.layout().rig().lamps().stream().map(l -> new LampGauge(l, table.layout())).toList();
-    double[] model = new double[3 * table.frameCount()];
     watch(
         table,
         (frame, bytes) -> {
           current.frame(frame, bytes);
-          gauges.forEach(gauge -> gauge.add(bytes, model, 3 * frame));
+          gauges.forEach(gauge -> gauge.frame(frame, bytes));
         });
     byte[] worst = current.worstFrame();
     List<Integer> worstFrame = new ArrayList<>();
     for (byte b : worst) {
       worstFrame.add(b & 0xFF);
     }
+    double[] model = new double[3 * table.frameCount()];
+    List<LightReport> lights =
+        lightOfLamps(table, gauges.stream().map(LampGauge::brightest).toList(), model);
     return new SceneMeasure(
         current.supply(),
         current.chains(),
         current.outputs(),
         current.lamps(),
         worstFrame,
-        lightOfLamps(table, gauges.stream().map(LampGauge::brightest).toList()),
+        lights,
         LightReport.of("", model, table.framesPerSecond(), table.loops()));
   }
 
-  private static List<LightReport> lightOfLamps(FrameTable table, List<LampLight> lights) {
+  // Adds the light of all of them to that of the model.
+  private static List<LightReport> lightOfLamps(
+      FrameTable table, List<LampLight> lights, double[] model) {
     List<Lamp> lamps = table.layout().rig().lamps();
     int size = 3 * table.frameCount();
     int atOnce = (int) Math.max(1, MAX_KEPT / size);
@@ -84,6 +88,9 @@ public record SceneMeasure(
             }
           });
       for (int i = 0; i < xyz.length; i++) {
+        for (int j = 0; j < size; j++) {
+          model[j] += xyz[i][j];
+        }
         String id = lamps.get(first + i).id();
         reports.add(LightReport.of(id, xyz[i], table.framesPerSecond(), table.loops()));
       }

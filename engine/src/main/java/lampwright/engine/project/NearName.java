@@ -20,8 +20,9 @@ final class NearName {
       return Optional.empty();
     }
     String best = null;
-    // Of candidates as near, one of the same length is rather meant: letters are swapped or wrong.
-    int least = 2 * (MAX_DISTANCE + 1);
+    // Of candidates as near, one that only goes on is rather meant, then one of the same length:
+    // its letters are swapped or wrong.
+    int least = 3 * (MAX_DISTANCE + 1);
     int tried = 0;
     for (String candidate : candidates) {
       if (++tried > MAX_CANDIDATES) {
@@ -29,7 +30,8 @@ final class NearName {
       }
       if (Math.abs(candidate.length() - name.length()) <= MAX_DISTANCE) {
         int distance = distance(name, candidate);
-        int rank = 2 * distance + (candidate.length() == name.length() ? 0 : 1);
+        int kind = candidate.startsWith(name) ? 0 : candidate.length() == name.length() ? 1 : 2;
+        int rank = 3 * distance + kind;
         if (rank < least && 2 * distance < Math.min(name.length(), candidate.length())) {
           least = rank;
           best = candidate;

@@ -11,6 +11,7 @@ import java.util.stream.Collectors;
 import lampwright.engine.light.EmitterKind;
 import lampwright.engine.render.FrameLayout;
 import lampwright.engine.rig.Chain;
+import lampwright.engine.rig.Controller;
 import lampwright.engine.rig.DriverOutput;
 import lampwright.engine.rig.Fitting;
 import lampwright.engine.rig.Lamp;
@@ -85,10 +86,9 @@ final class CHeaderComment {
 
   private void howLarge() throws IOException {
     line("The table takes " + plural(job.table().bytes(), "byte") + " of program memory:");
-    for (Controller controller : Controller.WITH_FLASH) {
-      row(controller.name(), controller.share(job.table().bytes()));
+    for (Controller controller : Controller.all()) {
+      row(controller.name(), FlashShare.words(controller, job.table().bytes()));
     }
-    row("RP2040", "flash is outside the chip: see the board");
     if (job.table().bytes() > CExporter.AVR_MAX_TABLE_BYTES) {
       line("AVR compilers refuse it: one array has at most 32767 bytes.");
     }

@@ -2,10 +2,11 @@ package lampwright.exporters.table;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import lampwright.engine.rig.Controller;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
-class ControllerTest {
+class FlashShareTest {
   @ParameterizedTest
   @CsvSource(
       delimiter = '|',
@@ -18,6 +19,7 @@ class ControllerTest {
         "1000000000000|12207031250.0 % of 8192 bytes of flash, does not fit",
       })
   void shareIsRoundedUp(long bytes, String share) {
-    assertThat(new Controller("ATtiny85", 8192).share(bytes)).isEqualTo(share);
+    Controller small = Controller.find("attiny85").orElseThrow();
+    assertThat(FlashShare.words(small, bytes)).isEqualTo(share);
   }
 }

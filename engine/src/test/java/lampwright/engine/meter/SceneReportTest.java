@@ -1,0 +1,306 @@
+package lampwright.engine.meter;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import java.math.BigDecimal;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.OptionalInt;
+import lampwright.engine.light.Colour;
+import lampwright.engine.light.ColourMatching;
+import lampwright.engine.light.Curve;
+import lampwright.engine.light.SignalColour;
+import lampwright.engine.pattern.Flash;
+import lampwright.engine.pattern.Look;
+import lampwright.engine.pattern.Pattern;
+import lampwright.engine.pattern.RotatingBeacon;
+import lampwright.engine.pattern.Steady;
+import lampwright.engine.render.FrameTable;
+import lampwright.engine.rig.Battery;
+import lampwright.engine.rig.BuiltInPixelTypes;
+import lampwright.engine.rig.Chain;
+import lampwright.engine.rig.Controller;
+import lampwright.engine.rig.CurrentCap;
+import lampwright.engine.rig.DriverOutput;
+import lampwright.engine.rig.Ends;
+import lampwright.engine.rig.Feed;
+import lampwright.engine.rig.Fitting;
+import lampwright.engine.rig.Lamp;
+import lampwright.engine.rig.LampFunction;
+import lampwright.engine.rig.OutputSupply;
+import lampwright.engine.rig.PixelRun;
+import lampwright.engine.rig.Rig;
+import lampwright.engine.scene.Cue;
+import lampwright.engine.scene.Dither;
+import lampwright.engine.scene.Scene;
+import lampwright.engine.scene.Track;
+import net.jqwik.api.Arbitrary;
+import net.jqwik.api.ForAll;
+import net.jqwik.api.Property;
+import net.jqwik.api.Provide;
+import org.junit.jupiter.api.Test;
+
+class SceneReportTest {
+  private static final Colour FULL = new Colour.Drive(1, 1, 1, 0);
+  private static final Steady WHITE = new Steady(new Look(FULL, 1));
+
+  private double supplyVolts = 5;
+  private double limit = 2000;
+  private double dataVolts = 5;
+  private String type = "ws2812b";
+  private int pixels = 10;
+  private LampFunction function = LampFunction.OTHER;
+  private Optional<Feed> feed = Optional.empty();
+  private Optional<Battery> battery = Optional.empty();
+  private Optional<Controller> controller = Optional.empty();
+  private List<DriverOutput> outputs = List.of();
+  private double framesPerSecond = 50;
+
+  private SceneReport report(Pattern pattern) {
+    Chain chain = new Chain("roof", BuiltInPixelTypes.find(type).orElseThrow(), pixels);
+    Lamp lamp =
+        new Lamp(
+            "beacon",
+            "",
+            function,
+            new Fitting.Pixels(List.of(new PixelRun("roof", 0, pixels))),
+            Optional.empty(),
+            Optional.empty());
+    Rig rig =
+        new Rig(
+            supplyVolts,
+            limit,
+            dataVolts,
+            new Curve.Linear(),
+            ColourMatching.DIRECT,
+            false,
+            1,
+            CurrentCap.OFF,
+            feed,
+            battery,
+            controller,
+            List.of(chain),
+            outputs,
+            List.of(lamp));
+    Scene scene =
+        new Scene(
+            "s",
+            BigDecimal.valueOf(4000),
+            BigDecimal.valueOf(framesPerSecond),
+            true,
+            Dither.OFF,
+            List.of(Track.of(List.of("beacon"), Cue.of(0, 4000, pattern))));
+    return SceneReport.of(FrameTable.of(rig, scene));
+  }
+
+  private static Flash flash(long onMs, long offMs, Colour colour) {
+    return new Flash(
+        new Look(colour, 1),
+        BigDecimal.ZERO,
+        BigDecimal.valueOf(onMs),
+        BigDecimal.valueOf(offMs),
+        1,
+        BigDecimal.ZERO);
+  }
+
+  private static RotatingBeacon beacon(long perMinute) {
+    return new RotatingBeacon(
+        new Look(new Colour.Signal(SignalColour.AMBER), 1),
+        BigDecimal.ZERO,
+        BigDecimal.valueOf(perMinute),
+        120,
+        true,
+        List.of());
+  }
+
+  private static List<String> texts(SceneReport report) {
+    return report.advice().stream().map(Advice::text).toList();
+  }
+
+  /** By hand: 10 pixels of 1 mA idle and 60 mA white (practice), half of the time. */
+  @Test
+  void currentIsThatOfTheWorstAndTheMeanFrame() {
+    SceneReport report = report(flash(500, 500, FULL));
+    assertThat(report.measure().supply().peakMilliamps()).isCloseTo(610, within(1e-9));
+    assertThat(report.measure().supply().peakFrame()).isZero();
+    assertThat(report.measure().supply().meanMilliamps()).isCloseTo(310, within(1e-9));
+    assertThat(report.joules()).isCloseTo(5 * 0.310 * 4, within(1e-9));
+    assertThat(report.measure().lamps().get(0).peakMilliamps()).isCloseTo(610, within(1e-9));
+    assertThat(report.advice()).isEmpty();
+  }
+
+  @Test
+  void overloadNamesFigureLimitAndCap() {
+    limit = 310;
+    assertThat(texts(report(WHITE)))
+        .containsExactly(
+            "supply: draws 610 mA in frame 0, at 0.000 s; the limit is 310 mA (the rig's"
+                + " supplyLimitMilliamps): set currentCap to scene or frame, or brightnessCap to"
+                + " 0.500, or take a larger supply; an overloaded supply sags or overheats");
+  }
+
+  @Test
+  void idleCurrentOverTheLimitNeedsALargerSupply() {
+    limit = 5;
+    assertThat(texts(report(WHITE)).get(0)).contains("its dark pixels alone draw 10 mA");
+  }
+
+  /** FACTS of the WS2812B datasheet: 3.3 V is below 0.7 x 5.0 V = 3.5 V. */
+  @Test
+  void dataLevelOf3V3IsTooLowForPixelsAt5V() {
+    dataVolts = 3.3;
+    assertThat(texts(report(WHITE)))
+        .containsExactly(
+            "chain roof: is driven with 3.30 V; its data input needs 3.50 V (pixel type ws2812b):"
+                + " put a level shifter in the data line, or lower the pixels' supply");
+    supplyVolts = 4.5;
+    assertThat(report(WHITE).advice()).isEmpty();
+  }
+
+  @Test
+  void supplyOutsideTheDatasheetIsSaid() {
+    supplyVolts = 3.2;
+    assertThat(texts(report(WHITE)).get(0)).contains("is fed 3.20 V; its pixels need 3.50 V");
+    supplyVolts = 8.4;
+    SceneReport lithium = report(WHITE);
+    assertThat(lithium.advice().get(0).weight()).isEqualTo(Weight.HARM);
+    assertThat(texts(lithium).get(0)).contains("its pixels stand 5.30 V at most");
+  }
+
+  /**
+   * By hand: 0.61 A through 2 x 1 m of AWG 30 (0.3386 ohm/m by handbook tables) drops 0.413 V
+   * before the first pixel.
+   */
+  @Test
+  void thinFeedDropsVoltage() {
+    feed = Optional.of(new Feed(OptionalInt.of(30), OptionalDouble.empty(), 1000, 0, Ends.ONE));
+    SceneReport report = report(WHITE);
+    assertThat(report.volts().get(0).first()).isCloseTo(5 - 0.413, within(0.002));
+    assertThat(report.volts().get(0).lowest())
+        .isCloseTo(report.volts().get(0).first(), within(1e-9));
+    assertThat(texts(report)).anySatisfy(t -> assertThat(t).contains("its feed carries 0.61 A"));
+  }
+
+  @Test
+  void pixelsThatGetTooLittleNameTheWireThatWouldDo() {
+    pixels = 60;
+    limit = 10_000;
+    feed = Optional.of(new Feed(OptionalInt.of(28), OptionalDouble.empty(), 500, 30, Ends.ONE));
+    SceneReport report = report(WHITE);
+    Volts volts = report.volts().get(0);
+    assertThat(volts.firstBelow()).isPresent();
+    assertThat(texts(report))
+        .anySatisfy(t -> assertThat(t).contains("get too little", "use wire of"));
+    feed = Optional.of(new Feed(OptionalInt.empty(), volts.neededMm2(), 500, 30, Ends.ONE));
+    Volts thicker = report(WHITE).volts().get(0);
+    assertThat(thicker.lowest()).isCloseTo(3.5, within(1e-6));
+  }
+
+  @Test
+  void batteryGivesRunTimeAndItsCautions() {
+    battery = Optional.of(new Battery(1220, 0.5));
+    SceneReport report = report(WHITE);
+    assertThat(report.runHours()).hasValue(1.0);
+    assertThat(texts(report).get(0)).contains("fuse it close to the pack");
+  }
+
+  /** By hand: (5 - 2 x 2.1) / 20 mA = 40 ohm, next in E24 (IEC 60063) 43 ohm. */
+  @Test
+  void outputOnAVoltageGetsItsResistor() {
+    outputs =
+        List.of(
+            new DriverOutput("step", DriverOutput.DEFAULT_COLOUR, 20, 2, 2.1, OutputSupply.VOLTAGE),
+            new DriverOutput(
+                "sign", DriverOutput.DEFAULT_COLOUR, 20, 3, 2.1, OutputSupply.VOLTAGE));
+    SceneReport report = report(WHITE);
+    assertThat(report.resistors().get(0).resistor().orElseThrow().ohms()).isEqualTo(43);
+    assertThat(report.resistors().get(1).resistor()).isEmpty();
+    assertThat(texts(report))
+        .anySatisfy(t -> assertThat(t).contains("output sign: 3 LEDs in series"));
+  }
+
+  @Test
+  void tableLargerThanTheControllerSaysWhatWouldHelp() {
+    controller = Controller.find("attiny85");
+    pixels = 60;
+    limit = 10_000;
+    assertThat(texts(report(WHITE)))
+        .containsExactly(
+            "controller ATtiny85: the raw frame table takes 36000 bytes; it has 8192 bytes of"
+                + " program memory (published: ATtiny85 datasheet): play fewer frames/s, a shorter"
+                + " loop, or pack the data; at this size 45 frames would fill it");
+  }
+
+  @Test
+  void chainLongerThanTheFramePeriodIsSaid() {
+    pixels = 800;
+    limit = 100_000;
+    SceneReport report = report(WHITE);
+    assertThat(texts(report).get(0))
+        .contains("takes 24.30 ms a frame on its line; a frame lasts 20.00 ms", "656 pixels");
+  }
+
+  /** A ring of pixels that stands for a turning beam: each pixel flashes once a turn. */
+  @Test
+  void beaconFlashesAsOftenAsItTurns() {
+    function = LampFunction.SPECIAL_WARNING;
+    pixels = 4;
+    LightReport light = report(beacon(150)).measure().lights().get(0);
+    assertThat(light.train().orElseThrow().groupsPerMinute().getAsDouble())
+        .isCloseTo(150, within(1.5));
+    assertThat(report(beacon(150)).advice()).isEmpty();
+    assertThat(texts(report(beacon(60))))
+        .containsExactly(
+            "lamp beacon: flashes 60.0 times a minute; slower than a real special warning lamp, 120"
+                + " to 240 (UN Regulation 65, annex 5: 2 to 4 Hz (from memory)): change its rate or"
+                + " period");
+  }
+
+  /** W3C WCAG 2.2, 2.3.1: three flashes in a second are safe, four are not. */
+  @Test
+  void flashCautionIsGivenAboveThreeFlashesASecond() {
+    assertThat(report(flash(160, 180, FULL)).advice()).isEmpty();
+    List<Advice> advice = report(flash(120, 130, FULL)).advice();
+    assertThat(advice).hasSize(2).allMatch(a -> a.weight() == Weight.HARM);
+    assertThat(advice.get(0).text()).contains("whole model", "4 flashes", "photosensitive");
+  }
+
+  @Test
+  void colourIsHeldAgainstItsFunction() {
+    function = LampFunction.STOP;
+    Steady green = new Steady(new Look(new Colour.Drive(0, 1, 0, 0), 1));
+    assertThat(texts(report(green)).get(0)).contains("lamp beacon: shines at", "outside red");
+    Steady red = new Steady(new Look(new Colour.Signal(SignalColour.RED), 1));
+    assertThat(report(red).advice()).isEmpty();
+  }
+
+  @Test
+  void blueWarningLampIsForModelsOnly() {
+    function = LampFunction.SPECIAL_WARNING;
+    Steady blue = new Steady(new Look(new Colour.Signal(SignalColour.BLUE), 1));
+    assertThat(texts(report(blue)).get(0)).contains("for models only; local law");
+  }
+
+  @Provide
+  Arbitrary<lampwright.engine.project.Project> projects() {
+    return lampwright.engine.project.ProjectArbitraries.projects();
+  }
+
+  @Property(tries = 100)
+  void anyValidProjectIsMeasuredWithoutNaN(
+      @ForAll("projects") lampwright.engine.project.Project project) {
+    for (Scene scene : project.scenes()) {
+      SceneReport report = SceneReport.of(FrameTable.of(project.rig(), scene));
+      assertThat(report.toString()).doesNotContain("NaN", "Infinity");
+      assertThat(texts(report)).allSatisfy(t -> assertThat(t).doesNotContain("NaN", "Infinity"));
+      double cap = project.rig().supplyLimitMilliamps();
+      double idle =
+          new lampwright.engine.render.FrameCurrent(report.table().layout()).idleMilliamps();
+      if (project.rig().currentCap() != CurrentCap.OFF && idle <= cap) {
+        assertThat(report.measure().supply().peakMilliamps()).isLessThanOrEqualTo(cap + 1e-9);
+      }
+    }
+  }
+}

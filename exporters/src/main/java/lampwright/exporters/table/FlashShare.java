@@ -1,0 +1,20 @@
+package lampwright.exporters.table;
+
+import lampwright.engine.rig.Controller;
+
+/** What share of a controller's program memory a table takes. */
+final class FlashShare {
+  private FlashShare() {}
+
+  /** The share in words: {@code 20.2 % of 32768 bytes of flash}. */
+  static String words(Controller controller, long bytes) {
+    if (controller.flashBytes().isEmpty()) {
+      return "flash is outside the chip: see the board";
+    }
+    int flash = controller.flashBytes().getAsInt();
+    // Rounded up, so that what does not quite fit never reads 100.0 %.
+    long tenths = Math.floorDiv(Math.multiplyExact(bytes, 1000L) + flash - 1, flash);
+    String share = tenths / 10 + "." + tenths % 10 + " % of " + flash + " bytes of flash";
+    return bytes > flash ? share + ", does not fit" : share;
+  }
+}
