@@ -22,6 +22,9 @@ public final class Gamut {
   /** Two greatest drives that differ by less, as a share, are equal; then less t is taken. */
   private static final double TIE = 1e-13;
 
+  /** A drive as near to 1 as this is 1. */
+  private static final double FULL_ROUNDING = 1e-12;
+
   /** Emitters known to four digits that span less of the x y diagram lie in a line. */
   private static final double LEAST_SPAN = 1e-5;
 
@@ -160,7 +163,9 @@ public final class Gamut {
       greatest = Math.max(greatest, drive);
     }
     for (int i = 0; i < SLOTS; i++) {
-      into[at + i] /= greatest;
+      double share = into[at + i] / greatest;
+      // At the best mix two emitters are often both full; rounding must not set them apart.
+      into[at + i] = share > 1 - FULL_ROUNDING ? 1 : share;
     }
     return reachedY / greatest;
   }

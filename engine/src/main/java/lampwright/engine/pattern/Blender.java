@@ -19,13 +19,14 @@ final class Blender {
       double u,
       Curve curve,
       double[] drives) {
-    double light = curve.light(clamp(fromLevel * (1 - u) + toLevel * u));
+    double light = curve.light(between(fromLevel, toLevel, u));
     for (int i = 0; i < from.length; i++) {
-      drives[i] = clamp(from[i] * (1 - u) + to[i] * u) * light;
+      drives[i] = between(from[i], to[i], u) * light;
     }
   }
 
-  private static double clamp(double v) {
-    return Math.min(1, Math.max(0, v));
+  private static double between(double from, double to, double u) {
+    // Equal values mix to themselves, whatever rounding makes of the parts.
+    return from == to ? from : Math.min(1, Math.max(0, from * (1 - u) + to * u));
   }
 }

@@ -10,7 +10,7 @@ final class Period {
 
   /**
    * @param lengthMs above 0
-   * @param phase the share of the period at which it starts, at least 0
+   * @param phase the share of the period at which it starts
    */
   Period(Ratio lengthMs, BigDecimal phase) {
     this.lengthMs = lengthMs.reduced();
@@ -38,6 +38,6 @@ final class Period {
   }
 
   static Checks check(Checks checks, BigDecimal phase) {
-    return checks.range("phase", phase, 0, 1_000_000);
+    return checks.range("phase", phase, -1_000_000, 1_000_000);
   }
 }

@@ -15,7 +15,7 @@ import lampwright.engine.light.Mixer;
  * @param perMinute turns a minute, above 0, to 60,000
  * @param beamDegrees full width of the beam, above 0, to 360
  * @param clockwise whether the angle of the beam grows with time
- * @param angles where each pixel stands, 0 to 360 degrees; empty for an even ring
+ * @param angles where each pixel stands, -360 to 360 degrees; empty for an even ring
  */
 public record RotatingBeacon(
     Look look,
@@ -39,7 +39,7 @@ public record RotatingBeacon(
             .above0("perMinute", perMinute, Times.MAX_PER_MINUTE)
             .range("beamDegrees", beamDegrees, 0.001, 360);
     for (int k = 0; k < angles.size(); k++) {
-      checks.range("angles[" + k + "]", angles.get(k), 0, 360);
+      checks.range("angles[" + k + "]", angles.get(k), -360, 360);
     }
     checks.done();
   }
