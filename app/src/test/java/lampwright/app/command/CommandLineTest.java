@@ -9,6 +9,8 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Locale;
 import java.util.stream.Stream;
+import lampwright.engine.project.ProjectReader;
+import lampwright.engine.project.ProjectWriter;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -46,6 +48,14 @@ class CommandLineTest {
     Run run = Run.of("check", sample(name));
     assertThat(run.code()).isZero();
     assertThat(run.out()).contains("no errors");
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"recovery-tractor", "mountain-rescue", "harbour-dusk", "bench-rgbw"})
+  void everySampleStandsAsTheWriterLaysItOut(String name) throws IOException {
+    String text = Files.readString(sample(name));
+    assertThat(ProjectWriter.write(ProjectReader.read(sample(name)).project().orElseThrow()))
+        .isEqualTo(text);
   }
 
   @ParameterizedTest
@@ -198,7 +208,10 @@ class CommandLineTest {
   void pixelsListsEveryTypeWithItsNumbers() {
     Run run = Run.of("pixels");
     assertThat(run.code()).isZero();
-    assertThat(run.out()).contains("ws2812b", "sk6812-rgb", "sk6812-rgbw", "order GRBW");
+    assertThat(run.out())
+        .contains("ws2812b", "sk6812-rgb", "sk6812-rgbw", "published: WS2812B datasheet")
+        .containsPattern("order +GRBW")
+        .containsPattern("vihShare +0.7");
   }
 
   @Test
@@ -231,7 +244,7 @@ class CommandLineTest {
               .hasSameTextualContentAs(
                   folder.resolve("en-US").resolve(name), StandardCharsets.UTF_8);
         }
-        assertThat(Run.of("pixels").out()).contains("order GRB");
+        assertThat(Run.of("pixels").out()).containsPattern("order +GRB").contains("0.3");
       }
     } finally {
       Locale.setDefault(before);
