@@ -41,7 +41,16 @@ public final class CommandLineProgram {
 
   /** Runs one command line and returns its exit code. */
   public int run(String... arguments) {
-    int code = commands.execute(arguments);
+    int code;
+    try {
+      code = commands.execute(arguments);
+    } catch (OutOfMemoryError tooLarge) {
+      terminal.endProgress();
+      say(
+          "out of memory: give it more, such as LAMPWRIGHT_JAVA_OPTIONS=-Xmx4g, or divide the"
+              + " project");
+      code = ExitCode.NO_READ_OR_WRITE;
+    }
     terminal.out().flush();
     terminal.err().flush();
     return code;

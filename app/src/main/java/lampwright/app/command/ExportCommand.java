@@ -110,7 +110,7 @@ final class ExportCommand implements Callable<Integer> {
       throw new ExportRefusedException(exporter.key(), job.scene().id(), facts.faults());
     }
     String what = job.scene().id() + " as " + exporter.key();
-    exporter.export(job, files::open, (done, total) -> terminal.progress(what, done, total));
+    exporter.export(job, files::open, new TerminalProgress(terminal, what));
   }
 
   private void report(List<ExportJob> jobs, List<Exporter> exporters) {

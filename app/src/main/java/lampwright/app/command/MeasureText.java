@@ -11,6 +11,7 @@ import lampwright.engine.meter.ColourPlace;
 import lampwright.engine.meter.Draw;
 import lampwright.engine.meter.FlashTrain;
 import lampwright.engine.meter.LightReport;
+import lampwright.engine.meter.RateVerdict;
 import lampwright.engine.meter.SceneReport;
 import lampwright.engine.meter.SeriesResistor;
 import lampwright.engine.meter.Volts;
@@ -174,7 +175,7 @@ final class MeasureText {
           padded(light.id()),
           whole(draw.peakMilliamps()),
           light.brightest().map(c -> colour(c, lamps.get(place))).orElse("dark"),
-          light.train().map(MeasureText::flashes).orElse("does not flash"));
+          light.train().map(t -> flashes(t, lamps.get(place))).orElse("does not flash"));
     }
     say(
         "  Flashes    at most %d in any second over the whole model, %d of them saturated red;"
@@ -203,11 +204,17 @@ final class MeasureText {
     return String.format(Locale.ROOT, "x %.4f y %.4f%s", point.x(), point.y(), place);
   }
 
-  private static String flashes(FlashTrain train) {
+  private static String flashes(FlashTrain train, Lamp lamp) {
     String rate =
         train.groupsPerMinute().isPresent()
             ? String.format(Locale.ROOT, "%.1f a minute", train.groupsPerMinute().getAsDouble())
             : "once";
+    String verdict =
+        train.groupsPerMinute().isPresent()
+            ? RateVerdict.of(lamp.function(), train.groupsPerMinute().getAsDouble())
+                .map(v -> "; " + v.words())
+                .orElse("")
+            : "";
     String group = train.flashesPerGroup() > 1 ? " in groups of " + train.flashesPerGroup() : "";
     return rate
         + group
@@ -216,7 +223,8 @@ final class MeasureText {
             ", on %.2f s, off %.2f s (%s lit)",
             train.onSeconds(),
             train.offSeconds(),
-            percent(train.onShare()));
+            percent(train.onShare()))
+        + verdict;
   }
 
   private void say(String form, Object... values) {

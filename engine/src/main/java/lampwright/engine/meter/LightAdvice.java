@@ -71,29 +71,24 @@ final class LightAdvice {
 
   private void rate(String id, FlashTrain train, List<Lamp> lamps) {
     Lamp lamp = lamps.stream().filter(l -> l.id().equals(id)).findFirst().orElseThrow();
-    Optional<FlashRange> range = range(lamp.function());
-    if (range.isEmpty() || train.groupsPerMinute().isEmpty()) {
+    if (train.groupsPerMinute().isEmpty()) {
       return;
     }
     double perMinute = train.groupsPerMinute().getAsDouble();
-    int compared = range.get().compare(perMinute);
-    if (compared != 0) {
+    Optional<RateVerdict> verdict = RateVerdict.of(lamp.function(), perMinute);
+    if (verdict.isEmpty()) {
+      return;
+    }
+    if (!verdict.get().likeReal()) {
       advice.add(
           new Advice(
               Weight.LOOKS,
               subject(lamp),
               "flashes " + fixed(perMinute, 1) + " times a minute",
-              (compared < 0 ? "slower" : "faster")
-                  + " than a real "
-                  + range.get().words()
-                  + ", "
-                  + fixed(range.get().leastPerMinute(), 0)
-                  + " to "
-                  + fixed(range.get().mostPerMinute(), 0),
-              range.get().source(),
+              verdict.get().words(),
+              verdict.get().range().source(),
               "change its rate or period"));
-    }
-    if (lamp.function() == LampFunction.SPECIAL_WARNING && compared == 0) {
+    } else if (verdict.get().range() == FlashRange.SPECIAL_WARNING) {
       onAndOff(lamp, train, perMinute);
     }
   }
@@ -126,15 +121,6 @@ final class LightAdvice {
               "UN Regulation 65, annex 5 (from memory)",
               "make the gap longer"));
     }
-  }
-
-  static Optional<FlashRange> range(LampFunction function) {
-    return switch (function) {
-      case DIRECTION_INDICATOR, HAZARD -> Optional.of(FlashRange.DIRECTION_INDICATOR);
-      case SPECIAL_WARNING -> Optional.of(FlashRange.SPECIAL_WARNING);
-      case STOP -> Optional.of(FlashRange.EMERGENCY_STOP);
-      default -> Optional.empty();
-    };
   }
 
   private void colour(Lamp lamp, LightReport light) {
