@@ -2,6 +2,7 @@ package lampwright.engine.meter;
 
 import java.util.Optional;
 import lampwright.engine.light.Chromaticity;
+import lampwright.engine.light.SrgbSpace;
 
 /**
  * What the eye gets of a lamp, or of the whole model, over a scene.
@@ -45,7 +46,8 @@ public record LightReport(
     double[] luminance = new double[frames];
     for (int i = 0; i < frames; i++) {
       luminance[i] = xyz[3 * i + 1] / peak;
-      SrgbLight.fromXyz(xyz, 3 * i, peak);
+      SrgbSpace.fromXyz(
+          xyz[3 * i] / peak, xyz[3 * i + 1] / peak, xyz[3 * i + 2] / peak, xyz, 3 * i);
     }
     return new LightReport(
         id,
