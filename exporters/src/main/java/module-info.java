@@ -1,8 +1,10 @@
 /** One export format each behind one small interface. */
 module lampwright.exporters {
   requires transitive lampwright.engine;
+  requires com.google.common;
   requires static org.jspecify;
 
   exports lampwright.exporters;
+  exports lampwright.exporters.packed;
   exports lampwright.exporters.table;
 }

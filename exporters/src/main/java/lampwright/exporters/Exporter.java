@@ -12,7 +12,8 @@ public interface Exporter {
 
   /**
    * Writes the files of one scene. Frames are rendered and written one after another; no more than
-   * one is held. Each stream that the target opens is closed, also when the export fails.
+   * one is held, except where a format says that it packs the whole table. Each stream that the
+   * target opens is closed, also when the export fails.
    *
    * @throws ExportRefusedException if {@link #facts} has a fault; nothing was opened
    * @throws IOException whatever the target or its streams throw; files may be incomplete

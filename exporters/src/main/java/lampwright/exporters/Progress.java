@@ -7,9 +7,10 @@ public interface Progress {
   Progress SILENT = (done, total) -> {};
 
   /**
-   * Called before the first frame and after every one, so it must be quick.
+   * Called before the first frame and after every one, so it must be quick. A format that packs the
+   * whole table counts its work in frames, and may leave some out.
    *
-   * @param done frames written, 0 to {@code total}
+   * @param done frames written, 0 to {@code total}; never falls
    * @param total frames of the scene
    * @throws CancelledException to end the export
    */

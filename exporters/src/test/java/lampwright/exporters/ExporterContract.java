@@ -23,6 +23,11 @@ public abstract class ExporterContract {
   /** The frame table in the files, read by a decoder that shares nothing with the exporter. */
   protected abstract byte[] decode(ExportJob job, MemoryTarget files);
 
+  /** Whether frames go out one by one; otherwise nothing is written before all is known. */
+  protected boolean writesFrameByFrame() {
+    return true;
+  }
+
   static Stream<ExportJob> jobs() {
     return Stream.of(
             List.of(TestJobs.oneByte(), TestJobs.onePixel(), TestJobs.mixed(), TestJobs.large()),
@@ -77,7 +82,11 @@ public abstract class ExporterContract {
             TestJobs.onePixel(),
             new MemoryTarget(),
             (done, total) -> heard.add(done + " of " + total));
-    assertThat(heard).containsExactly("0 of 3", "1 of 3", "2 of 3", "3 of 3");
+    if (writesFrameByFrame()) {
+      assertThat(heard).containsExactly("0 of 3", "1 of 3", "2 of 3", "3 of 3");
+    } else {
+      assertThat(heard).startsWith("0 of 3").endsWith("3 of 3").isSorted();
+    }
   }
 
   @Test
@@ -88,13 +97,18 @@ public abstract class ExporterContract {
     Progress cancelling =
         (done, total) -> {
           heard.add(done);
-          if (done == 12) {
+          if (done >= 12) {
             throw wanted;
           }
         };
     assertThatThrownBy(() -> exporter().export(TestJobs.large(), target, cancelling))
         .isSameAs(wanted);
-    assertThat(heard).hasSize(13);
+    if (writesFrameByFrame()) {
+      assertThat(heard).hasSize(13);
+    } else {
+      assertThat(heard.get(heard.size() - 2)).isLessThan(12);
+      assertThat(target.names()).isEmpty();
+    }
     assertThat(target.stillOpen()).isEmpty();
   }
 
@@ -102,12 +116,15 @@ public abstract class ExporterContract {
   void failureToWriteMidwayPropagates() {
     IOException full = new IOException("no space left on device");
     List<String> closed = new ArrayList<>();
-    ExportTarget target = name -> new SmallDisk(30_000, full, () -> closed.add(name));
+    ExportTarget target =
+        name -> new SmallDisk(writesFrameByFrame() ? 30_000 : 30, full, () -> closed.add(name));
     List<Integer> heard = new ArrayList<>();
     assertThatThrownBy(
             () -> exporter().export(TestJobs.large(), target, (done, total) -> heard.add(done)))
         .isSameAs(full);
-    assertThat(heard).hasSizeLessThan(TestJobs.large().table().frameCount());
+    if (writesFrameByFrame()) {
+      assertThat(heard).hasSizeLessThan(TestJobs.large().table().frameCount());
+    }
     assertThat(closed).isNotEmpty();
   }
 

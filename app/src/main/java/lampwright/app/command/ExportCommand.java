@@ -17,6 +17,7 @@ import lampwright.exporters.ExportOptions;
 import lampwright.exporters.ExportRefusedException;
 import lampwright.exporters.Exporter;
 import lampwright.exporters.ExporterRegistry;
+import lampwright.exporters.packed.PackedExporter;
 import lampwright.exporters.table.TableExporters;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -37,10 +38,11 @@ import picocli.CommandLine.Spec;
     footer = {
       "",
       "Formats:",
-      "  c    a .h and .c pair: the frame table as a C array, in program memory on AVR",
-      "  bin  the bare frame table: frames x bytes a frame, no header",
-      "  hex  the frame table as Intel HEX, from the address that --at gives",
-      "  csv  one row a frame, one column a byte",
+      "  c       a .h and .c pair: the frame table as a C array, in program memory on AVR",
+      "  bin     the bare frame table: frames x bytes a frame, no header",
+      "  packed  one scene packed, for the player that the firmware folder brings",
+      "  hex     the frame table as Intel HEX, from the address that --at gives",
+      "  csv     one row a frame, one column a byte",
       "",
       "Examples:",
       "  lampwright export samples/recovery-tractor.lampwright.json --to out",
@@ -126,7 +128,7 @@ final class ExportCommand implements Callable<Integer> {
   }
 
   private List<Exporter> exporters() {
-    ExporterRegistry registry = ExporterRegistry.of(TableExporters.all());
+    ExporterRegistry registry = registry();
     Set<String> wanted = new LinkedHashSet<>(formats);
     List<Exporter> found = new ArrayList<>();
     for (String key : wanted) {
@@ -137,6 +139,12 @@ final class ExportCommand implements Callable<Integer> {
                   () -> wrong("--as: " + key + ": needs " + String.join(", ", registry.keys()))));
     }
     return found;
+  }
+
+  private static ExporterRegistry registry() {
+    List<Exporter> all = new ArrayList<>(TableExporters.all());
+    all.add(new PackedExporter());
+    return ExporterRegistry.of(all);
   }
 
   private ExportOptions options() {

@@ -20,6 +20,7 @@ import lampwright.engine.rig.DriverOutput;
 import lampwright.engine.rig.EmitterOrder;
 import lampwright.engine.rig.Lamp;
 import lampwright.engine.rig.OutputSupply;
+import lampwright.engine.rig.Pin;
 import lampwright.engine.rig.PixelType;
 import lampwright.engine.rig.Rig;
 
@@ -31,6 +32,7 @@ final class RigReader implements References {
       ValueKind.choice(CurrentCap.values(), CurrentCap::key);
   private static final ValueKind<OutputSupply> OUTPUT_SUPPLY =
       ValueKind.choice(OutputSupply.values(), OutputSupply::key);
+  private static final ValueKind<Pin> PIN = ValueKind.text(Pin.ALLOWED, Pin::find);
   private static final List<String> BUILT_IN =
       BuiltInPixelTypes.all().stream().map(PixelType::id).toList();
 
@@ -111,7 +113,7 @@ final class RigReader implements References {
     EmitterOrder known = f.sound() ? order : type.order();
     Chain chain =
         f.build(
-            () -> new Chain(id, type, pixels, known, kelvin),
+            () -> new Chain(id, type, pixels, known, kelvin, f.given("pin", PIN)),
             () ->
                 new Chain(chainNames.ofStandIn(id, f), PixelTypeReader.STAND_IN, Chain.MAX_PIXELS));
     f.close();
@@ -149,7 +151,8 @@ final class RigReader implements References {
                     f.optional("milliamps", NUMBER, DriverOutput.DEFAULT_MILLIAMPS),
                     f.whole("ledsInSeries", DriverOutput.DEFAULT_LEDS_IN_SERIES),
                     f.optional("forwardVolts", NUMBER, DriverOutput.DEFAULT_FORWARD_VOLTS),
-                    f.optional("supply", OUTPUT_SUPPLY, DriverOutput.DEFAULT_SUPPLY)),
+                    f.optional("supply", OUTPUT_SUPPLY, DriverOutput.DEFAULT_SUPPLY),
+                    f.given("pin", PIN)),
             () -> DriverOutput.of(outputNames.ofStandIn(id, f)));
     f.close();
     return output;

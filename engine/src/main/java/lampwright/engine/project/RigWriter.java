@@ -113,18 +113,22 @@ final class RigWriter {
             .number("pixels", chain.pixels())
             .textUnless(chain.type().order().letters(), "order", chain.order().letters());
     chain.whiteKelvin().ifPresent(kelvin -> f.number("whiteKelvin", kelvin));
+    chain.pin().ifPresent(pin -> f.text("pin", pin.name()));
     return f.done();
   }
 
   private static Out output(DriverOutput output) {
-    return new FieldWriter()
-        .text("id", output.id())
-        .colourUnless(DriverOutput.DEFAULT_COLOUR, "colour", output.colour())
-        .numberUnless(DriverOutput.DEFAULT_MILLIAMPS, "milliamps", output.milliamps())
-        .numberUnless(DriverOutput.DEFAULT_LEDS_IN_SERIES, "ledsInSeries", output.ledsInSeries())
-        .numberUnless(DriverOutput.DEFAULT_FORWARD_VOLTS, "forwardVolts", output.forwardVolts())
-        .textUnless(DriverOutput.DEFAULT_SUPPLY.key(), "supply", output.supply().key())
-        .done();
+    FieldWriter f =
+        new FieldWriter()
+            .text("id", output.id())
+            .colourUnless(DriverOutput.DEFAULT_COLOUR, "colour", output.colour())
+            .numberUnless(DriverOutput.DEFAULT_MILLIAMPS, "milliamps", output.milliamps())
+            .numberUnless(
+                DriverOutput.DEFAULT_LEDS_IN_SERIES, "ledsInSeries", output.ledsInSeries())
+            .numberUnless(DriverOutput.DEFAULT_FORWARD_VOLTS, "forwardVolts", output.forwardVolts())
+            .textUnless(DriverOutput.DEFAULT_SUPPLY.key(), "supply", output.supply().key());
+    output.pin().ifPresent(pin -> f.text("pin", pin.name()));
+    return f.done();
   }
 
   private static Out lamp(Lamp lamp) {

@@ -2,6 +2,7 @@ package lampwright.engine.rig;
 
 import java.util.EnumMap;
 import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import lampwright.engine.light.Checks;
 import lampwright.engine.light.Colour;
@@ -17,9 +18,15 @@ import lampwright.engine.light.Planck;
  * @param pixels how many, 1 to 4,096
  * @param order the byte order of this chain, with the emitters of its type
  * @param whiteKelvin the colour temperature of the white emitter as bought, if stated
+ * @param pin the controller's pin that it hangs on, if stated
  */
 public record Chain(
-    String id, PixelType type, int pixels, EmitterOrder order, OptionalDouble whiteKelvin) {
+    String id,
+    PixelType type,
+    int pixels,
+    EmitterOrder order,
+    OptionalDouble whiteKelvin,
+    Optional<Pin> pin) {
   public static final int MAX_PIXELS = 4096;
 
   public Chain {
@@ -45,6 +52,12 @@ public record Chain(
               "needs a pixel type with a white emitter, which " + type.id() + " has not");
     }
     checks.done();
+  }
+
+  /** A chain of which no pin is stated. */
+  public Chain(
+      String id, PixelType type, int pixels, EmitterOrder order, OptionalDouble whiteKelvin) {
+    this(id, type, pixels, order, whiteKelvin, Optional.empty());
   }
 
   /** A chain in its type's own byte order. */

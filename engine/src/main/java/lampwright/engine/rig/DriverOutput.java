@@ -1,5 +1,6 @@
 package lampwright.engine.rig;
 
+import java.util.Optional;
 import lampwright.engine.light.Checks;
 import lampwright.engine.light.Colour;
 
@@ -12,6 +13,7 @@ import lampwright.engine.light.Colour;
  * @param ledsInSeries 1 to 100
  * @param forwardVolts forward voltage of one LED, 0.5 to 10 V
  * @param supply whether it gives a current or a voltage
+ * @param pin the controller's pin that drives it, if stated
  */
 public record DriverOutput(
     String id,
@@ -19,7 +21,8 @@ public record DriverOutput(
     double milliamps,
     int ledsInSeries,
     double forwardVolts,
-    OutputSupply supply) {
+    OutputSupply supply,
+    Optional<Pin> pin) {
   public static final Colour.Srgb DEFAULT_COLOUR = new Colour.Srgb(255, 255, 255);
   public static final double DEFAULT_MILLIAMPS = 20;
   public static final int DEFAULT_LEDS_IN_SERIES = 1;
@@ -36,6 +39,17 @@ public record DriverOutput(
         .range("ledsInSeries", ledsInSeries, 1, 100)
         .range("forwardVolts", forwardVolts, 0.5, 10)
         .done();
+  }
+
+  /** An output of which no pin is stated. */
+  public DriverOutput(
+      String id,
+      Colour.Srgb colour,
+      double milliamps,
+      int ledsInSeries,
+      double forwardVolts,
+      OutputSupply supply) {
+    this(id, colour, milliamps, ledsInSeries, forwardVolts, supply, Optional.empty());
   }
 
   /** An output that gives a current. */

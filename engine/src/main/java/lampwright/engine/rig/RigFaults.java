@@ -5,6 +5,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.NavigableMap;
+import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
 import lampwright.engine.light.Checks;
@@ -24,8 +25,29 @@ public final class RigFaults {
         .uniqueIds("chains", chains, Chain::id)
         .uniqueIds("outputs", outputs, DriverOutput::id)
         .uniqueIds("lamps", lamps, Lamp::id);
+    found.pins(chains, outputs);
     found.claims(chains, outputs, lamps);
     return found.checks.faults();
+  }
+
+  private void pins(List<Chain> chains, List<DriverOutput> outputs) {
+    Map<Pin, String> owners = new HashMap<>();
+    for (int i = 0; i < chains.size(); i++) {
+      pin(owners, chains.get(i).pin(), "chains[" + i + "]", "chain " + chains.get(i).id());
+    }
+    for (int i = 0; i < outputs.size(); i++) {
+      pin(owners, outputs.get(i).pin(), "outputs[" + i + "]", "output " + outputs.get(i).id());
+    }
+  }
+
+  private void pin(Map<Pin, String> owners, Optional<Pin> pin, String path, String what) {
+    pin.map(given -> owners.putIfAbsent(given, what))
+        .ifPresent(
+            owner ->
+                add(
+                    path + ".pin",
+                    pin.orElseThrow().name(),
+                    "belongs to the " + owner + " already"));
   }
 
   private void claims(List<Chain> chains, List<DriverOutput> outputs, List<Lamp> lamps) {

@@ -28,6 +28,7 @@ import lampwright.engine.rig.Lamp;
 import lampwright.engine.rig.LampFunction;
 import lampwright.engine.rig.LineTiming;
 import lampwright.engine.rig.OutputSupply;
+import lampwright.engine.rig.Pin;
 import lampwright.engine.rig.PixelRun;
 import lampwright.engine.rig.PixelType;
 import lampwright.engine.rig.Place;
@@ -38,6 +39,7 @@ import lampwright.engine.rig.View;
 final class RigChance {
   private final Chance chance;
   private final boolean matched;
+  private int pins;
 
   RigChance(Chance chance, boolean matched) {
     this.chance = chance;
@@ -132,7 +134,8 @@ final class RigChance {
         type,
         chance.whole(1, 8),
         chance.flag() ? type.order() : order(emitters),
-        emitters == 4 ? chance.maybeNumber(1667, 25000) : OptionalDouble.empty());
+        emitters == 4 ? chance.maybeNumber(1667, 25000) : OptionalDouble.empty(),
+        pin());
   }
 
   private DriverOutput output() {
@@ -142,7 +145,14 @@ final class RigChance {
         chance.number(0, 500),
         chance.whole(1, 5),
         chance.number(0.5, 10),
-        chance.of(OutputSupply.values()));
+        chance.of(OutputSupply.values()),
+        pin());
+  }
+
+  // Each pin once, as a rig asks for.
+  private Optional<Pin> pin() {
+    int own = pins++;
+    return chance.maybe(() -> new Pin("P" + (char) ('A' + own / 8 % 12) + own % 8));
   }
 
   private Feed feed() {

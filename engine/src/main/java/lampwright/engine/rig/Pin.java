@@ -1,0 +1,32 @@
+package lampwright.engine.rig;
+
+import java.util.Optional;
+import java.util.regex.Pattern;
+import lampwright.engine.light.Checks;
+
+/**
+ * A pin of a controller as its datasheet names it: {@code PD6} where pins stand on ports, {@code
+ * GP15} where they are numbered. Which pins there are is the controller's matter.
+ *
+ * @param name P, a port letter and a bit, or GP and a number up to 99
+ */
+public record Pin(String name) {
+  /** What a name must be, as the end of a message. */
+  public static final String ALLOWED = "needs a pin as the datasheet names it, such as PD6";
+
+  private static final Pattern NAME = Pattern.compile("P[A-L][0-7]|GP[0-9]|GP[1-9][0-9]");
+
+  public Pin {
+    Checks.of("pin").that(NAME.matcher(name).matches(), "pin", name, ALLOWED).done();
+  }
+
+  /** The pin of that name; empty if no controller could have one. */
+  public static Optional<Pin> find(String name) {
+    return NAME.matcher(name).matches() ? Optional.of(new Pin(name)) : Optional.empty();
+  }
+
+  @Override
+  public String toString() {
+    return name;
+  }
+}

@@ -1,0 +1,48 @@
+package lampwright.exporters.packed;
+
+import java.io.IOException;
+import java.io.OutputStream;
+import java.util.List;
+import lampwright.engine.light.Fault;
+import lampwright.exporters.CancelledException;
+import lampwright.exporters.ExportFacts;
+import lampwright.exporters.ExportJob;
+import lampwright.exporters.ExportRefusedException;
+import lampwright.exporters.ExportTarget;
+import lampwright.exporters.Exporter;
+import lampwright.exporters.Progress;
+
+/** One scene packed, proven by decoding before it is written. */
+public final class PackedExporter implements Exporter {
+  private static final String KEY = "packed";
+
+  /** Keeps nothing, so one serves all. */
+  public PackedExporter() {}
+
+  @Override
+  public String key() {
+    return KEY;
+  }
+
+  @Override
+  public ExportFacts facts(ExportJob job) {
+    return new ExportFacts(
+        job.table().bytes(),
+        List.of(job.fileName(KEY)),
+        List.of(),
+        ScenePacker.faults(List.of(job.table())));
+  }
+
+  @Override
+  public void export(ExportJob job, ExportTarget target, Progress progress)
+      throws IOException, CancelledException {
+    List<Fault> faults = facts(job).faults();
+    if (!faults.isEmpty()) {
+      throw new ExportRefusedException(KEY, job.scene().id(), faults);
+    }
+    byte[] data = ScenePacker.pack(KEY, List.of(job.table()), progress);
+    try (OutputStream out = target.open(job.fileName(KEY))) {
+      out.write(data);
+    }
+  }
+}

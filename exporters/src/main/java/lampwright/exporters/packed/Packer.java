@@ -1,0 +1,291 @@
+package lampwright.exporters.packed;
+
+import java.nio.ByteBuffer;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.concurrent.CancellationException;
+import java.util.zip.CRC32;
+
+/** Packs the scenes of one rig into one piece of data, and proves it by decoding. */
+public final class Packer {
+  /** Largest frame table of one scene that is packed, in bytes. */
+  public static final long MAX_TABLE_BYTES = 64L << 20;
+
+  /** Most scenes. */
+  public static final int MAX_SCENES = 255;
+
+  private static final double CODING_SHARE = 0.9;
+  private static final int MAX_SMALL = 65535;
+  private static final int MAX_SIZE = (1 << 24) - 1;
+
+  private Packer() {}
+
+  /**
+   * Packs scenes.
+   *
+   * @param layout the rig's bytes
+   * @param scenes the scenes, 1 to {@value #MAX_SCENES}
+   * @param progress told how far packing is
+   * @return the packed data; the same input gives the same bytes
+   * @throws IllegalArgumentException if a table is too large
+   * @throws CancellationException if {@code progress} says stop
+   */
+  public static byte[] pack(PackLayout layout, List<PackScene> scenes, PackProgress progress) {
+    Limits.check("scenes", scenes.size(), 1, MAX_SCENES);
+    for (PackScene scene : scenes) {
+      long bytes = (long) scene.frames() * layout.frameBytes();
+      if (bytes > MAX_TABLE_BYTES) {
+        throw new IllegalArgumentException(
+            String.format(
+                "scene %s: %d frames of %d bytes are %d bytes: at most %d can be packed; a shorter"
+                    + " scene or a lower frame rate helps",
+                scene.id(), scene.frames(), layout.frameBytes(), bytes, MAX_TABLE_BYTES));
+      }
+    }
+    List<int[]> lamps = lampColumns(layout, scenes);
+    int columnBytes = layout.frameBytes() > 256 ? 2 : 1;
+    byte[] data = pack(layout, lamps, scenes, new Coding(columnBytes, 2), progress);
+    if (data.length > MAX_SMALL) {
+      data = pack(layout, lamps, scenes, new Coding(columnBytes, 3), PackProgress.NONE);
+    }
+    prove(data, layout, scenes, progress);
+    return data;
+  }
+
+  private static byte[] pack(
+      PackLayout layout,
+      List<int[]> lamps,
+      List<PackScene> scenes,
+      Coding coding,
+      PackProgress progress) {
+    List<List<Part>> parts = new ArrayList<>();
+    for (int s = 0; s < scenes.size(); s++) {
+      parts.add(code(layout, lamps, scenes.get(s), coding, s, scenes.size(), progress));
+    }
+    return assemble(layout, lamps, scenes, parts, coding);
+  }
+
+  /** Columns of each lamp, ascending, and of what belongs to none but shines all the same. */
+  private static List<int[]> lampColumns(PackLayout layout, List<PackScene> scenes) {
+    List<int[]> lamps = new ArrayList<>();
+    boolean[] owned = new boolean[layout.frameBytes()];
+    for (PackLayout.LampColumns lamp : layout.lamps()) {
+      int[] columns = lamp.columns().stream().mapToInt(Integer::intValue).sorted().toArray();
+      for (int column : columns) {
+        owned[column] = true;
+      }
+      lamps.add(columns);
+    }
+    boolean[] stray = new boolean[owned.length];
+    byte[] frame = new byte[owned.length];
+    boolean all = true;
+    for (boolean b : owned) {
+      all &= b;
+    }
+    for (PackScene scene : scenes) {
+      for (int f = 0; !all && f < scene.frames(); f++) {
+        scene.source().read(f, frame);
+        for (int c = 0; c < frame.length; c++) {
+          stray[c] |= !owned[c] && frame[c] != 0;
+        }
+      }
+    }
+    int[] rest = new int[stray.length];
+    int count = 0;
+    for (int c = 0; c < stray.length; c++) {
+      if (stray[c]) {
+        rest[count++] = c;
+      }
+    }
+    if (count > 0) {
+      lamps.add(Arrays.copyOf(rest, count));
+    }
+    return lamps;
+  }
+
+  /** One lamp in one scene, coded. */
+  private static final class Part {
+    private final boolean dark;
+    private final byte[] setup;
+    private final Score score;
+
+    Part(boolean dark, byte[] setup, Score score) {
+      this.dark = dark;
+      this.setup = setup;
+      this.score = score;
+    }
+
+    boolean dark() {
+      return dark;
+    }
+
+    byte[] setup() {
+      return setup;
+    }
+
+    Score score() {
+      return score;
+    }
+  }
+
+  private static List<Part> code(
+      PackLayout layout,
+      List<int[]> lamps,
+      PackScene scene,
+      Coding coding,
+      int number,
+      int of,
+      PackProgress progress) {
+    byte[][] columns = new byte[layout.frameBytes()][scene.frames()];
+    byte[] frame = new byte[layout.frameBytes()];
+    for (int f = 0; f < scene.frames(); f++) {
+      scene.source().read(f, frame);
+      for (int c = 0; c < frame.length; c++) {
+        columns[c][f] = frame[c];
+      }
+    }
+    List<Part> parts = new ArrayList<>();
+    for (int lamp = 0; lamp < lamps.size(); lamp++) {
+      report(progress, CODING_SHARE * (number + (double) lamp / lamps.size()) / of);
+      int[] absolute = lamps.get(lamp);
+      int[] relative = new int[absolute.length];
+      byte[][] values = new byte[absolute.length][];
+      for (int i = 0; i < relative.length; i++) {
+        relative[i] = absolute[i] - absolute[0];
+        values[i] = columns[absolute[i]];
+      }
+      LampTable table = new LampTable(relative, values, scene.frames());
+      LampCoder coder = new LampCoder(table, scene.loop(), coding, Speeds.of(scene.periodMicros()));
+      Score score = coder.score();
+      boolean dark = score.entries().isEmpty() && coder.setup.length == 0;
+      parts.add(new Part(dark, coder.setup, score));
+    }
+    return parts;
+  }
+
+  private static void report(PackProgress progress, double share) {
+    if (!progress.proceed(share)) {
+      throw new CancellationException("packing was stopped");
+    }
+  }
+
+  private static byte[] assemble(
+      PackLayout layout,
+      List<int[]> lamps,
+      List<PackScene> scenes,
+      List<List<Part>> parts,
+      Coding coding) {
+    ByteSink out = new ByteSink();
+    out.u8(Format.MAGIC_0).u8(Format.MAGIC_1).number(0, 4).u8(Format.VERSION);
+    out.u8(
+        (coding.columnBytes() == 2 ? Format.WIDE_COLUMNS : 0)
+            | (coding.placeBytes() == 3 ? Format.WIDE_PLACES : 0));
+    out.u24(0).u16(layout.frameBytes());
+    out.u8(layout.chains().size()).u8(lamps.size()).u8(scenes.size());
+    out.number(0, coding.placeBytes());
+    Map<ByteBuffer, Integer> placed = new HashMap<>();
+    ByteSink tables = new ByteSink();
+    for (int[] columns : lamps) {
+      tables.u16(columns[0]);
+      tables.number(place(out, placed, darkList(columns, coding)), coding.placeBytes());
+    }
+    for (int s = 0; s < scenes.size(); s++) {
+      PackScene scene = scenes.get(s);
+      tables.u24(scene.frames()).u24(scene.periodMicros()).u8(scene.loop() ? 1 : 0);
+      for (Part part : parts.get(s)) {
+        int place = 0;
+        if (!part.dark()) {
+          byte[] program = program(out, placed, part, scene, coding);
+          place = place(out, placed, program);
+        }
+        tables.number(place, coding.placeBytes());
+      }
+    }
+    for (PackLayout.ChainSpan chain : layout.chains()) {
+      tables.u16(chain.length());
+    }
+    out.set(Format.TABLES_AT, out.size(), coding.placeBytes());
+    out.all(tables.toBytes());
+    if (coding.placeBytes() == 3 && out.size() > MAX_SIZE) {
+      throw new IllegalArgumentException(
+          "packed data: " + out.size() + " bytes: at most " + MAX_SIZE + " can be played");
+    }
+    out.set(Format.SIZE_AT, out.size(), 3);
+    byte[] data = out.toBytes();
+    CRC32 crc = new CRC32();
+    crc.update(data, Format.CHECKED_FROM, data.length - Format.CHECKED_FROM);
+    out.set(Format.CRC_AT, (int) crc.getValue(), 4);
+    return out.toBytes();
+  }
+
+  private static byte[] darkList(int[] columns, Coding coding) {
+    int[] relative = Arrays.stream(columns).map(c -> c - columns[0]).toArray();
+    LampTable dark = new LampTable(relative, new byte[columns.length][1], 1);
+    boolean[] must = new boolean[columns.length];
+    Arrays.fill(must, true);
+    ByteSink list = new ByteSink();
+    new PatchCoder(dark, coding).write(list, dark.row(0), must);
+    return list.u8(Format.GO).toBytes();
+  }
+
+  private static int place(ByteSink out, Map<ByteBuffer, Integer> placed, byte[] bytes) {
+    Integer known = placed.get(ByteBuffer.wrap(bytes));
+    if (known != null) {
+      return known;
+    }
+    int at = out.size();
+    placed.put(ByteBuffer.wrap(bytes), at);
+    out.all(bytes);
+    return at;
+  }
+
+  private static byte[] program(
+      ByteSink out, Map<ByteBuffer, Integer> placed, Part part, PackScene scene, Coding coding) {
+    ByteSink program = new ByteSink();
+    program.all(part.setup()).u8(Format.GO);
+    int first = program.size();
+    for (Score.Entry entry : part.score().entries()) {
+      byte[] section = entry.section().bytes();
+      for (Section.WaveRef ref : entry.section().waves()) {
+        int at = place(out, placed, ref.wave());
+        for (int i = 0; i < coding.placeBytes(); i++) {
+          section[ref.at() + i] = (byte) (at >> (8 * i));
+        }
+      }
+      program.u16(entry.frames()).number(place(out, placed, section), coding.placeBytes());
+    }
+    int back = scene.loop() && program.size() > first ? program.size() - first : 0;
+    program.u16(0).number(back, coding.placeBytes());
+    return program.toBytes();
+  }
+
+  private static void prove(
+      byte[] data, PackLayout layout, List<PackScene> scenes, PackProgress progress) {
+    Unpacker unpacker = new Unpacker(data);
+    byte[] want = new byte[layout.frameBytes()];
+    byte[] got = new byte[layout.frameBytes()];
+    for (int s = 0; s < scenes.size(); s++) {
+      PackScene scene = scenes.get(s);
+      unpacker.select(s, got);
+      int frames = scene.frames() + 1;
+      for (int f = 0; f < frames; f++) {
+        if (f % 256 == 0) {
+          report(
+              progress,
+              CODING_SHARE + (1 - CODING_SHARE) * (s + (double) f / frames) / scenes.size());
+        }
+        int shown = f < scene.frames() ? f : scene.loop() ? 0 : scene.frames() - 1;
+        scene.source().read(shown, want);
+        unpacker.frame(got);
+        if (!Arrays.equals(want, got)) {
+          throw new IllegalStateException(
+              "scene " + scene.id() + ", frame " + f + ": packed data differs from the table");
+        }
+      }
+    }
+    report(progress, 1);
+  }
+}

@@ -1,0 +1,128 @@
+package lampwright.exporters.packed;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+
+/**
+ * Finds a picture that moves along a row of pixels at an even speed, one way or the other, for a
+ * while at a time: a light that runs to and fro.
+ */
+final class Sweeps {
+  private static final int[] PIXEL_BYTES = {4, 3, 1};
+  private static final int LEAST_PIXELS = 4;
+  private static final int LEAST_FRAMES = 4;
+  private static final int MAX_SIZE = 32767;
+
+  private final LampTable table;
+  private final int from;
+  private final int to;
+
+  /** One way: the frames from its start on, and the curves that give them. */
+  record Way(int from, int to, Fit fit) {}
+
+  Sweeps(LampTable table, int from, int to) {
+    this.table = table;
+    this.from = from;
+    this.to = to;
+  }
+
+  /** The ways, one after another, for each arrangement that fits all of the lamp. */
+  List<List<Way>> find() {
+    List<List<Way>> found = new ArrayList<>();
+    for (int bytes : PIXEL_BYTES) {
+      int[][] slotAt = FineGrid.arrange(table.slots, table.columns, bytes);
+      if (slotAt.length == 0 || slotAt[0].length < LEAST_PIXELS || !coversAll(slotAt)) {
+        continue;
+      }
+      int pixels = slotAt[0].length;
+      for (int steps : new int[] {2 * pixels - 2, pixels}) {
+        List<Way> ways = ways(slotAt, steps);
+        if (!ways.isEmpty()) {
+          found.add(ways);
+        }
+      }
+    }
+    return found;
+  }
+
+  private boolean coversAll(int[][] slotAt) {
+    boolean[] covered = new boolean[table.slots.size()];
+    for (int[] row : slotAt) {
+      for (int slot : row) {
+        covered[slot] = true;
+      }
+    }
+    for (boolean b : covered) {
+      if (!b) {
+        return false;
+      }
+    }
+    return true;
+  }
+
+  private List<Way> ways(int[][] slotAt, int steps) {
+    int period = to - from;
+    long size = (long) period / WaveFinder.gcd(period, steps) * steps;
+    if (size > MAX_SIZE) {
+      return List.of();
+    }
+    List<Way> ways = new ArrayList<>();
+    int at = from;
+    while (at < to) {
+      Way on = way(slotAt, at, (int) size, (int) size / steps);
+      Way back = way(slotAt, at, (int) size, (int) size / steps * (steps - 1));
+      Way longer = on.to() >= back.to() ? on : back;
+      if (longer.to() - at < LEAST_FRAMES) {
+        return List.of();
+      }
+      ways.add(longer);
+      at = longer.to();
+    }
+    return ways;
+  }
+
+  /** As many frames as fit curves that the pixels read at the given spacing. */
+  private Way way(int[][] slotAt, int start, int size, int spacing) {
+    int pace = size / (to - from);
+    int[][] curves = new int[slotAt.length][size];
+    for (int[] curve : curves) {
+      Arrays.fill(curve, -1);
+    }
+    int frame = start;
+    while (frame < to && lay(curves, slotAt, frame, (frame - start) * pace, spacing)) {
+      frame++;
+    }
+    int[] wave = new int[table.slots.size()];
+    int[] phase = new int[table.slots.size()];
+    List<int[]> waves = new ArrayList<>();
+    for (int e = 0; e < slotAt.length; e++) {
+      waves.add(WaveFinder.filled(curves[e]));
+      for (int k = 0; k < slotAt[e].length; k++) {
+        wave[slotAt[e][k]] = e;
+        phase[slotAt[e][k]] = (int) ((long) k * spacing % size);
+      }
+    }
+    return new Way(start, frame, new Fit(size, pace, waves, wave, phase));
+  }
+
+  /** Puts one frame on the curves; if it doesn't fit, changes nothing. */
+  private boolean lay(int[][] curves, int[][] slotAt, int frame, int shared, int spacing) {
+    for (int round = 0; round < 2; round++) {
+      for (int e = 0; e < slotAt.length; e++) {
+        int[] curve = curves[e];
+        int at = shared % curve.length;
+        for (int slot : slotAt[e]) {
+          int value = table.at(table.slots.get(slot)[0], frame);
+          if (round == 1) {
+            curve[at] = value;
+          } else if (curve[at] >= 0 && curve[at] != value) {
+            return false;
+          }
+          at = (at + spacing) % curve.length;
+        }
+      }
+    }
+    return true;
+  }
+}

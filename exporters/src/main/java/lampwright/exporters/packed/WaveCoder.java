@@ -1,0 +1,173 @@
+package lampwright.exporters.packed;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import org.jspecify.annotations.Nullable;
+
+/** Codes a period of a lamp as closed curves that each column reads at its own phase. */
+final class WaveCoder {
+  private final LampTable table;
+  private final Coding coding;
+  private final StepsCoder steps;
+  private final Echoes echoes;
+
+  /** Scores found before: the lamp is coded in more than one order, which waves don't mind. */
+  private final Map<List<Integer>, List<Score>> known = new HashMap<>();
+
+  /** A column that reads a curve at a phase. */
+  private record Reader(int column, int phase, int wave) {}
+
+  WaveCoder(LampTable table, Echoes echoes, Coding coding, StepsCoder steps) {
+    this.echoes = echoes;
+    this.table = table;
+    this.coding = coding;
+    this.steps = steps;
+  }
+
+  /** A way to play the frames, over and over or once: sections one after another. */
+  List<Score> scores(int from, int to, int frames, List<FineGrid.Speed> speeds) {
+    return known.computeIfAbsent(List.of(from, to, frames), key -> find(from, to, frames, speeds));
+  }
+
+  private List<Score> find(int from, int to, int frames, List<FineGrid.Speed> speeds) {
+    int period = to - from;
+    List<Score> found = new ArrayList<>();
+    if (period < 2) {
+      return found;
+    }
+    List<Integer> slots = new ArrayList<>();
+    List<int[]> values = new ArrayList<>();
+    for (int s = 0; s < table.slots.size(); s++) {
+      int[] v = new int[period];
+      boolean flat = true;
+      for (int i = 0; i < period; i++) {
+        v[i] = table.at(table.slots.get(s)[0], from + i);
+        flat &= v[i] == v[0];
+      }
+      if (!flat) {
+        slots.add(s);
+        values.add(v);
+      }
+    }
+    List<int[]> indices = slots.stream().map(table.slots::get).toList();
+    for (Fit fit : WaveFinder.fits(values, indices, table.columns, speeds)) {
+      List<Score.Entry> entries = new ArrayList<>();
+      for (int start = 0; start < frames; start += Format.MAX_ENTRY_FRAMES) {
+        Section section = write(fit, slots, from, start);
+        if (section == null) {
+          break;
+        }
+        entries.add(new Score.Entry(Math.min(Format.MAX_ENTRY_FRAMES, frames - start), section));
+      }
+      if (!entries.isEmpty()) {
+        found.add(new Score(entries));
+      }
+    }
+    return found;
+  }
+
+  /** The frames played over and over as a light that runs to and fro. */
+  List<Score> sweeps(int from, int to, int frames) {
+    List<Score> found = new ArrayList<>();
+    List<Integer> slots = new ArrayList<>();
+    for (int s = 0; s < table.slots.size(); s++) {
+      slots.add(s);
+    }
+    for (List<Sweeps.Way> ways : new Sweeps(table, from, to).find()) {
+      List<Section> sections = new ArrayList<>();
+      for (Sweeps.Way way : ways) {
+        Section section = write(way.fit(), slots, way.from(), 0);
+        if (section == null) {
+          break;
+        }
+        sections.add(section);
+      }
+      List<Score.Entry> entries = new ArrayList<>();
+      int left = sections.size() == ways.size() ? frames : 0;
+      for (int i = 0; left > 0; i++) {
+        Sweeps.Way way = ways.get(i % ways.size());
+        int length = Math.min(left, way.to() - way.from());
+        entries.add(new Score.Entry(length, sections.get(i % ways.size())));
+        left -= length;
+      }
+      if (!entries.isEmpty()) {
+        found.add(new Score(entries));
+      }
+    }
+    return found;
+  }
+
+  private @Nullable Section write(Fit fit, List<Integer> slots, int keyFrame, int start) {
+    int size = fit.size();
+    List<Wave> waves = fit.waves().stream().map(Wave::of).toList();
+    List<Reader> readers = new ArrayList<>();
+    for (int s = 0; s < slots.size(); s++) {
+      int wave = fit.wave()[s];
+      long phase = fit.phase()[s] + waves.get(wave).turn + (long) fit.pace() * start;
+      readers.add(new Reader(echoes.column(slots.get(s)), (int) (phase % size), wave));
+    }
+    readers.sort(Comparator.comparingInt(Reader::wave).thenComparingInt(Reader::column));
+    ByteSink taps = new ByteSink();
+    List<Section.WaveRef> refs = new ArrayList<>();
+    ByteSink out = new ByteSink();
+    out.u8(Format.WAVE).u16(0).u16(size).u16(fit.pace());
+    int count = 0;
+    List<Reader> left = new ArrayList<>(readers);
+    while (!left.isEmpty()) {
+      List<Reader> run = longestRun(left, size);
+      left.removeAll(run);
+      Reader a = run.get(0);
+      refs.add(new Section.WaveRef(out.size() + 1 + taps.size(), waves.get(a.wave()).bytes()));
+      taps.number(0, coding.placeBytes());
+      Grouping.runs(run.stream().map(Reader::column).toList()).get(0).write(taps, coding);
+      int step = run.size() > 1 ? Math.floorMod(run.get(1).phase() - a.phase(), size) : 0;
+      taps.u16(a.phase()).u16(step);
+      count++;
+    }
+    if (count > 255) {
+      return null;
+    }
+    out.u8(count).all(taps.toBytes());
+    try {
+      echoes.write(out, coding, slots);
+    } catch (TooManyPartsException notThisWay) {
+      return null;
+    }
+    out.set(1, out.size() - 3, 2);
+    steps.writeKey(out, keyFrame, slots);
+    out.u8(Format.GO);
+    return new Section(out.toBytes(), refs);
+  }
+
+  /** The most readers, from the first left on, that are evenly spaced in place and phase. */
+  private static List<Reader> longestRun(List<Reader> readers, int size) {
+    Reader a = readers.get(0);
+    List<Reader> best = List.of(a);
+    for (int j = 1; j < readers.size(); j++) {
+      Reader b = readers.get(j);
+      int stride = b.column() - a.column();
+      if (b.wave() != a.wave() || stride > 127) {
+        continue;
+      }
+      int step = Math.floorMod(b.phase() - a.phase(), size);
+      List<Reader> run = new ArrayList<>(List.of(a));
+      Reader last = a;
+      for (int k = j; k < readers.size() && run.size() < 255; k++) {
+        Reader c = readers.get(k);
+        if (c.wave() == a.wave()
+            && c.column() - last.column() == stride
+            && Math.floorMod(c.phase() - last.phase(), size) == step) {
+          run.add(c);
+          last = c;
+        }
+      }
+      if (run.size() > best.size()) {
+        best = run;
+      }
+    }
+    return best;
+  }
+}

@@ -1,0 +1,112 @@
+/*
+ * Lampwright player: plays packed light, frame by frame, into a buffer of yours.
+ *
+ * The buffer holds one frame: the bytes of every chain in wire order, then one byte of each driver
+ * output. The player changes only the bytes that change, so the buffer has to keep its contents
+ * from one call to the next; send it to the lamps, but don't write to it.
+ *
+ * No function allocates, recurses, or keeps anything outside the player and the buffer. Calls for
+ * one player must not overlap: don't call from an interrupt while the main program is in a call.
+ *
+ * Data that is not whole, not of this version or too large is refused by lampwright_player_open.
+ * Data whose checksum is right but whose contents break the format's rules is found out in play:
+ * LAMPWRIGHT_FAULT is returned. Either way the whole buffer is cleared and stays dark until the
+ * next lampwright_player_open, and no byte outside the buffer is written.
+ */
+#ifndef LAMPWRIGHT_PLAYER_H
+#define LAMPWRIGHT_PLAYER_H
+
+#include <stdint.h>
+
+#include "lampwright_config.h"
+
+#ifdef __cplusplus
+extern "C" {
+#endif
+
+#if LAMPWRIGHT_LONG_DATA
+typedef uint32_t lampwright_place;
+#else
+typedef uint16_t lampwright_place;
+#endif
+
+/* What a call may return. */
+enum {
+  LAMPWRIGHT_OK = 0,
+  LAMPWRIGHT_NOT_PACKED = 1, /* no packed light at this address */
+  LAMPWRIGHT_VERSION = 2,    /* of a format version that this player doesn't know */
+  LAMPWRIGHT_SIZE = 3,       /* shorter or longer than it says */
+  LAMPWRIGHT_CHECKSUM = 4,   /* damaged */
+  LAMPWRIGHT_LIMIT = 5,      /* too many lamps, too large a frame or too long for this player */
+  LAMPWRIGHT_FAULT = 6,      /* whole, but against the format's rules; all is dark */
+  LAMPWRIGHT_ARGUMENT = 7    /* no such lamp, scene or frame */
+};
+
+/* Where one lamp is in its program. Private. */
+typedef struct {
+  const uint8_t *entry; /* entry being played, or due next if no frames are left; 0 rests */
+  union {
+    const uint8_t *place; /* next byte of the section */
+    uint16_t phase;       /* of a wave section */
+  } at;
+  uint16_t round; /* frames left of the entry after those of the instruction */
+  uint8_t left;   /* frames left of the instruction */
+  uint8_t held;   /* bits left of the byte before place, then a 1; 0 while holding */
+} lampwright_voice;
+
+/* One player. Private. */
+typedef struct {
+  const uint8_t *data;
+  const uint8_t *tables;
+  uint8_t *buffer;
+  uint16_t frame_bytes;
+  uint8_t lamps;
+  uint8_t flags;
+  lampwright_voice voices[LAMPWRIGHT_MAX_LAMPS];
+} lampwright_player;
+
+/* Stands for a scene in which a lamp is dark. */
+#define LAMPWRIGHT_DARK 255
+
+/* What a scene is. */
+typedef struct {
+  uint32_t frames;
+  uint32_t period_us; /* time from frame to frame */
+  uint8_t loops;      /* 1: the first frame follows the last; 0: the last frame stays */
+} lampwright_scene;
+
+/*
+ * Checks packed data in program memory, clears the frame buffer, which may be larger than needed
+ * and has to outlive the player, and gets ready to play. Takes about 1 ms per 110 bytes of data
+ * on an 8-bit controller at 16 MHz.
+ */
+uint8_t lampwright_player_open(lampwright_player *player, const uint8_t *data,
+                               lampwright_place size, uint8_t *buffer, uint16_t buffer_bytes);
+
+/* Bytes of a chain, counted from 0; 0 if there is no such chain. */
+uint16_t lampwright_player_chain_bytes(const lampwright_player *player, uint8_t chain);
+
+/* Tells what a scene is. */
+uint8_t lampwright_player_describe(const lampwright_player *player, uint8_t scene,
+                                   lampwright_scene *description);
+
+/* Starts a scene on every lamp; shown from the next frame on. */
+uint8_t lampwright_player_scene(lampwright_player *player, uint8_t scene);
+
+/*
+ * Starts a scene on one lamp, such that the next frame shows the given frame of the scene, or makes
+ * the lamp dark if the scene is LAMPWRIGHT_DARK. From frame 0 it takes less than one frame of that
+ * lamp; else it steps over the program's entries and then takes as long as at most 4,096 frames of
+ * the lamp.
+ */
+uint8_t lampwright_player_lamp(lampwright_player *player, uint8_t lamp, uint8_t scene,
+                               uint32_t frame);
+
+/* Brings the buffer to the next frame. */
+uint8_t lampwright_player_frame(lampwright_player *player);
+
+#ifdef __cplusplus
+}
+#endif
+
+#endif

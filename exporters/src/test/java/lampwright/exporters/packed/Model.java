@@ -1,0 +1,58 @@
+package lampwright.exporters.packed;
+
+import java.util.ArrayList;
+import java.util.List;
+
+/** A rig of the corpus under construction: where each emitter of each lamp stands in the frame. */
+final class Model {
+  /** Frame offsets of red, green, blue and white of each pixel; -1 where the pixel has none. */
+  record LampEmitters(String id, List<int[]> pixels) {}
+
+  final List<PackLayout.ChainSpan> chains = new ArrayList<>();
+  final List<LampEmitters> lamps = new ArrayList<>();
+  int frameBytes;
+  int outputs;
+
+  /** Adds a chain whose lamps have the given numbers of pixels, one after another. */
+  Model chain(boolean white, int... lampPixels) {
+    int size = white ? 4 : 3;
+    int start = frameBytes;
+    for (int count : lampPixels) {
+      List<int[]> pixels = new ArrayList<>();
+      for (int k = 0; k < count; k++) {
+        int at = frameBytes;
+        pixels.add(new int[] {at + 1, at, at + 2, white ? at + 3 : -1});
+        frameBytes += size;
+      }
+      lamps.add(new LampEmitters("lamp-" + lamps.size(), pixels));
+    }
+    chains.add(new PackLayout.ChainSpan(start, frameBytes - start));
+    return this;
+  }
+
+  /** Adds driver outputs, each a lamp; call after the chains. */
+  Model outputs(int count) {
+    for (int i = 0; i < count; i++) {
+      lamps.add(new LampEmitters("lamp-" + lamps.size(), List.of(new int[] {frameBytes++})));
+      outputs++;
+    }
+    return this;
+  }
+
+  PackLayout layout() {
+    List<PackLayout.LampColumns> columns = new ArrayList<>();
+    for (LampEmitters lamp : lamps) {
+      List<Integer> offsets = new ArrayList<>();
+      for (int[] pixel : lamp.pixels()) {
+        for (int at : pixel) {
+          if (at >= 0) {
+            offsets.add(at);
+          }
+        }
+      }
+      offsets.sort(null);
+      columns.add(new PackLayout.LampColumns(lamp.id(), offsets));
+    }
+    return new PackLayout(frameBytes, chains, outputs, columns);
+  }
+}
