@@ -5,10 +5,10 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
-import lampwright.engine.meter.SceneReport;
 import lampwright.engine.project.Project;
 import lampwright.engine.render.FrameTable;
 import lampwright.engine.scene.Scene;
+import lampwright.exporters.CancelledException;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -42,16 +42,18 @@ final class MeasureCommand implements Callable<Integer> {
   }
 
   @Override
-  public Integer call() throws IOException {
+  public Integer call() throws IOException, CancelledException {
     Optional<Project> read = file.read(terminal);
     if (read.isEmpty()) {
       return ExitCode.PROJECT_HAS_ERRORS;
     }
     Project project = read.get();
-    List<SceneReport> reports = new ArrayList<>();
+    List<Measured> reports = new ArrayList<>();
     for (Scene scene : choice.of(project)) {
-      terminal.progress("measuring " + scene.id(), reports.size(), project.scenes().size());
-      reports.add(SceneReport.of(FrameTable.of(project.rig(), scene)));
+      reports.add(
+          Measured.of(
+              FrameTable.of(project.rig(), scene),
+              new TerminalProgress(terminal, "measuring " + scene.id())));
     }
     terminal.endProgress();
     if (json) {

@@ -6,6 +6,7 @@ import java.math.BigDecimal;
 import java.math.MathContext;
 import java.util.List;
 import java.util.OptionalDouble;
+import java.util.OptionalInt;
 import lampwright.engine.light.Checks;
 import lampwright.engine.meter.Advice;
 import lampwright.engine.meter.Draw;
@@ -38,7 +39,7 @@ final class MeasureJson {
     this.json = json;
   }
 
-  static void write(Project project, List<SceneReport> reports, PrintWriter out) {
+  static void write(Project project, List<Measured> scenes, PrintWriter out) {
     ObjectWriteContext pretty =
         new ObjectWriteContext.Base() {
           @Override
@@ -48,22 +49,22 @@ final class MeasureJson {
         };
     StringWriter text = new StringWriter();
     try (JsonGenerator json = new JsonFactory().createGenerator(pretty, text)) {
-      new MeasureJson(json).project(project, reports);
+      new MeasureJson(json).project(project, scenes);
     }
     out.println(text);
   }
 
-  private void project(Project project, List<SceneReport> reports) {
+  private void project(Project project, List<Measured> scenes) {
     json.writeStartObject();
     json.writeNumberProperty("lampwrightMeasure", FORM);
     json.writeStringProperty("name", project.name());
     json.writeArrayPropertyStart("scenes");
-    reports.forEach(this::scene);
+    scenes.forEach(measured -> scene(measured.report(), measured.packedBytes()));
     json.writeEndArray();
     json.writeEndObject();
   }
 
-  private void scene(SceneReport report) {
+  private void scene(SceneReport report, OptionalInt packedBytes) {
     FrameTable table = report.table();
     json.writeStartObject();
     json.writeStringProperty("id", table.scene().id());
@@ -72,6 +73,9 @@ final class MeasureJson {
     json.writeBooleanProperty("loop", table.loops());
     json.writeNumberProperty("frameBytes", table.layout().bytes());
     json.writeNumberProperty("tableBytes", table.bytes());
+    if (packedBytes.isPresent()) {
+      json.writeNumberProperty("packedBytes", packedBytes.getAsInt());
+    }
     json.writeArrayPropertyStart("advice");
     report.advice().forEach(this::advice);
     json.writeEndArray();

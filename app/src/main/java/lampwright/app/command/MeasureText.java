@@ -5,6 +5,7 @@ import java.io.PrintWriter;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.OptionalInt;
 import lampwright.engine.light.Chromaticity;
 import lampwright.engine.meter.Advice;
 import lampwright.engine.meter.ColourPlace;
@@ -19,6 +20,7 @@ import lampwright.engine.meter.WireTime;
 import lampwright.engine.project.Harmless;
 import lampwright.engine.project.Project;
 import lampwright.engine.render.FrameTable;
+import lampwright.engine.rig.Controller;
 import lampwright.engine.rig.Fitting;
 import lampwright.engine.rig.Lamp;
 import lampwright.engine.rig.Rig;
@@ -31,17 +33,17 @@ final class MeasureText {
     this.out = out;
   }
 
-  void write(Project project, List<SceneReport> reports) {
+  void write(Project project, List<Measured> scenes) {
     if (!project.name().isEmpty()) {
       out.println(Harmless.text(project.name(), Harmless.MAX_MESSAGE));
     }
-    for (SceneReport report : reports) {
+    for (Measured measured : scenes) {
       out.println();
-      scene(report);
+      scene(measured.report(), measured.packedBytes());
     }
   }
 
-  private void scene(SceneReport report) {
+  private void scene(SceneReport report, OptionalInt packedBytes) {
     FrameTable table = report.table();
     say(
         "Scene %s: %d frames at %s frames/s, %.3f s, %s",
@@ -62,7 +64,7 @@ final class MeasureText {
     lines(report);
     volts(report);
     resistors(report);
-    memory(table);
+    memory(table, packedBytes);
     lamps(report);
   }
 
@@ -146,8 +148,12 @@ final class MeasureText {
     }
   }
 
-  private void memory(FrameTable table) {
-    say("  Memory     raw table %d bytes; a frame %d bytes", table.bytes(), table.layout().bytes());
+  private void memory(FrameTable table, OptionalInt packedBytes) {
+    say(
+        "  Memory     raw table (c, bin, hex) %d bytes; packed %s; a frame %d bytes",
+        table.bytes(),
+        packedBytes.isPresent() ? packedBytes.getAsInt() + " bytes" : "not possible",
+        table.layout().bytes());
     table
         .layout()
         .rig()
@@ -155,12 +161,18 @@ final class MeasureText {
         .ifPresent(
             controller ->
                 say(
-                    "             %s: %s of program memory, a frame %s of working memory",
+                    "             %s: raw %s, packed %s of program memory; a frame %s of working"
+                        + " memory",
                     controller.name(),
-                    controller.flashBytes().isPresent()
-                        ? percent((double) table.bytes() / controller.flashBytes().getAsInt())
-                        : "flash outside the chip instead",
+                    share(table.bytes(), controller),
+                    packedBytes.isPresent() ? share(packedBytes.getAsInt(), controller) : "none",
                     percent((double) table.layout().bytes() / controller.ramBytes())));
+  }
+
+  private static String share(long bytes, Controller controller) {
+    return controller.flashBytes().isPresent()
+        ? percent((double) bytes / controller.flashBytes().getAsInt())
+        : "outside the chip instead";
   }
 
   private void lamps(SceneReport report) {

@@ -59,7 +59,7 @@ class MeasureTest {
             "Chain      c",
             "Voltage    c",
             "Resistor   o                 43 ohm (E24)",
-            "Memory     raw table 3800 bytes",
+            "Memory     raw table (c, bin, hex) 3800 bytes; packed ",
             "Lamp       l",
             "Flashes    at most 5");
   }
@@ -87,6 +87,7 @@ class MeasureTest {
     assertThat(scene.get("chains").get(0).get("wireUs").asDouble())
         .isCloseTo(6 * 24 * 1.25 + 300, within(1e-3));
     assertThat(scene.get("outputs").get(0).get("resistor").get("ohms").asDouble()).isEqualTo(43);
+    assertThat(scene.get("packedBytes").asInt()).isBetween(1, 200);
     JsonNode lamp = scene.get("lamps").get(0);
     assertThat(lamp.get("flashes").get("groupsPerMinute").asDouble()).isCloseTo(300, within(0.1));
     assertThat(lamp.get("flashCaution").get("passes").asBoolean()).isFalse();
