@@ -15,13 +15,14 @@ package lampwright.exporters.packed;
  *     RAW     groups (1) | groups x run | echoes | instruction ... AGAIN
  *     WAVE    size (2) | pace (2) | groups (1) | groups x { P of wave, run, phase (2), step (2) }
  *             | echoes | PATCH, FILL ... GO
+ *     PLAIN   (bytes of a row in place of the way to the instructions) | rows
  *   run       first C | slots (1) | stride (1, signed)
  *   rule      predictor and width (1) | bias (1) | SCALED: C of source, factor (1)
  *   echoes    count (1) | count x { first C | source C | bytes (1) | stride (1, signed) }
  *   program   PATCH, FILL ... GO | entry ... | last
  *   entry     frames (2), 1 or more | P of section
  *   last      0 (2) | bytes back to the entry to go on with (P), or 0 to rest
- *   tables    lamps x { base column (2) | P of a dark list }
+ *   tables    lamps x { base column (2) | P of a dark list, or 0 to clear all from base on }
  *             | scenes x { frames (3) | period in us (3) | loop (1) | lamps x P of program or 0 }
  *             | chains x length (2)
  * </pre>
@@ -58,6 +59,7 @@ final class Format {
   static final int STEPS = 0;
   static final int RAW = 1;
   static final int WAVE = 2;
+  static final int PLAIN = 3; // no instructions; whole rows of the lamp stand in the section
   static final int FLAGGED = 4;
 
   // Instructions.

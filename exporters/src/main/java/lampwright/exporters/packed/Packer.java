@@ -7,6 +7,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.concurrent.CancellationException;
+import java.util.stream.IntStream;
 import java.util.zip.CRC32;
 
 /** Packs the scenes of one rig into one piece of data, and proves it by decoding. */
@@ -16,6 +17,12 @@ public final class Packer {
 
   /** Most scenes. */
   public static final int MAX_SCENES = 255;
+
+  /**
+   * Bytes by which packed data may be longer than the frame tables before all lamps are merged into
+   * one, which can't be played apart.
+   */
+  private static final int SPARE = 64;
 
   private static final double CODING_SHARE = 0.9;
   private static final int MAX_SMALL = 65535;
@@ -29,7 +36,9 @@ public final class Packer {
    * @param layout the rig's bytes
    * @param scenes the scenes, 1 to {@value #MAX_SCENES}
    * @param progress told how far packing is
-   * @return the packed data; the same input gives the same bytes
+   * @return the packed data; the same input gives the same bytes. Where lamps take so much room
+   *     that the data would be more than 64 bytes longer than the frame tables, all lamps are
+   *     merged into one, which {@link Unpacker#lamps} tells
    * @throws IllegalArgumentException if a table is too large
    * @throws CancellationException if {@code progress} says stop
    */
@@ -47,11 +56,33 @@ public final class Packer {
     }
     List<int[]> lamps = lampColumns(layout, scenes);
     int columnBytes = layout.frameBytes() > 256 ? 2 : 1;
-    byte[] data = pack(layout, lamps, scenes, new Coding(columnBytes, 2), progress);
-    if (data.length > MAX_SMALL) {
-      data = pack(layout, lamps, scenes, new Coding(columnBytes, 3), PackProgress.NONE);
+    byte[] data = fit(layout, lamps, scenes, columnBytes, false, progress);
+    long raw = 0;
+    for (PackScene scene : scenes) {
+      raw += (long) scene.frames() * layout.frameBytes();
+    }
+    if (data.length > raw + SPARE) {
+      List<int[]> one = List.of(IntStream.range(0, layout.frameBytes()).toArray());
+      byte[] merged = fit(layout, one, scenes, columnBytes, true, PackProgress.NONE);
+      data = merged.length < data.length ? merged : data;
     }
     prove(data, layout, scenes, progress);
+    return data;
+  }
+
+  /** Packs with short places if that goes. */
+  private static byte[] fit(
+      PackLayout layout,
+      List<int[]> lamps,
+      List<PackScene> scenes,
+      int columnBytes,
+      boolean merged,
+      PackProgress progress) {
+    byte[] data = pack(layout, lamps, scenes, new Coding(columnBytes, 2), merged, progress);
+    if (data.length > MAX_SMALL) {
+      Coding wide = new Coding(columnBytes, 3);
+      data = pack(layout, lamps, scenes, wide, merged, PackProgress.NONE);
+    }
     return data;
   }
 
@@ -60,12 +91,13 @@ public final class Packer {
       List<int[]> lamps,
       List<PackScene> scenes,
       Coding coding,
+      boolean merged,
       PackProgress progress) {
     List<List<Part>> parts = new ArrayList<>();
     for (int s = 0; s < scenes.size(); s++) {
-      parts.add(code(layout, lamps, scenes.get(s), coding, s, scenes.size(), progress));
+      parts.add(code(layout, lamps, scenes.get(s), coding, merged, s, scenes.size(), progress));
     }
-    return assemble(layout, lamps, scenes, parts, coding);
+    return assemble(layout, lamps, scenes, parts, coding, merged);
   }
 
   /** Columns of each lamp, ascending, and of what belongs to none but shines all the same. */
@@ -136,6 +168,7 @@ public final class Packer {
       List<int[]> lamps,
       PackScene scene,
       Coding coding,
+      boolean merged,
       int number,
       int of,
       PackProgress progress) {
@@ -160,6 +193,13 @@ public final class Packer {
       LampTable table = new LampTable(relative, values, scene.frames());
       LampCoder coder = new LampCoder(table, scene.loop(), coding, Speeds.of(scene.periodMicros()));
       Score score = coder.score();
+      if (merged) {
+        Score plain = PlainCoder.score(table);
+        if (plain.size(coding) < score.size(coding) + coder.setup.length) {
+          parts.add(new Part(false, new byte[0], plain));
+          continue;
+        }
+      }
       boolean dark = score.entries().isEmpty() && coder.setup.length == 0;
       parts.add(new Part(dark, coder.setup, score));
     }
@@ -177,7 +217,8 @@ public final class Packer {
       List<int[]> lamps,
       List<PackScene> scenes,
       List<List<Part>> parts,
-      Coding coding) {
+      Coding coding,
+      boolean merged) {
     ByteSink out = new ByteSink();
     out.u8(Format.MAGIC_0).u8(Format.MAGIC_1).number(0, 4).u8(Format.VERSION);
     out.u8(
@@ -190,7 +231,8 @@ public final class Packer {
     ByteSink tables = new ByteSink();
     for (int[] columns : lamps) {
       tables.u16(columns[0]);
-      tables.number(place(out, placed, darkList(columns, coding)), coding.placeBytes());
+      int list = merged ? 0 : place(out, placed, darkList(columns, coding));
+      tables.number(list, coding.placeBytes());
     }
     for (int s = 0; s < scenes.size(); s++) {
       PackScene scene = scenes.get(s);

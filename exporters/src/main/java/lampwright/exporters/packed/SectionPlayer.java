@@ -66,7 +66,9 @@ final class SectionPlayer {
     if (voice.held != 0) {
       int section = data.place(voice.entry + 2);
       int kind = data.u8(section);
-      if ((kind & Format.KIND_MASK) == Format.WAVE) {
+      if ((kind & Format.KIND_MASK) == Format.PLAIN) {
+        plain(voice, data.number(section + 1, 2), buffer);
+      } else if ((kind & Format.KIND_MASK) == Format.WAVE) {
         wave(voice, section + 3, buffer);
       } else {
         row(voice, section + 3, kind, buffer);
@@ -89,7 +91,13 @@ final class SectionPlayer {
     int section = data.place(voice.entry + 2);
     int kind = data.u8(section);
     int frames;
-    if ((kind & Format.KIND_MASK) == Format.WAVE) {
+    if ((kind & Format.KIND_MASK) == Format.PLAIN) {
+      if (fresh) {
+        voice.at = section + 3;
+      }
+      frames = MAX_CHUNK;
+      voice.held = EMPTY;
+    } else if ((kind & Format.KIND_MASK) == Format.WAVE) {
       if (fresh) {
         list(section + 3 + data.number(section + 1, 2), voice, buffer);
         voice.at = 0;
@@ -140,6 +148,12 @@ final class SectionPlayer {
     }
     voice.round = frames;
     return true;
+  }
+
+  private void plain(Voice voice, int count, byte[] buffer) {
+    for (int i = 0; i < count; i++) {
+      put(buffer, voice.base + i, data.u8(voice.at++));
+    }
   }
 
   private void wave(Voice voice, int body, byte[] buffer) {

@@ -39,7 +39,10 @@ public final class Unpacker {
     return data.frameBytes;
   }
 
-  /** Lamps that can be told what to play; one more than the rig has if bytes of no lamp shine. */
+  /**
+   * Lamps that can be told what to play; one more than the rig has if bytes of no lamp shine, and a
+   * single one if the rig's lamps would have taken too much room one by one.
+   */
   public int lamps() {
     return data.lamps;
   }
@@ -103,7 +106,14 @@ public final class Unpacker {
     voice.entry = 0;
     voice.round = 0;
     voice.left = 0;
-    sections.list(data.place(lampAt(lamp) + 2), voice, buffer);
+    int list = data.place(lampAt(lamp) + 2);
+    if (list != 0) {
+      sections.list(list, voice, buffer);
+    } else if (voice.base < data.frameBytes) {
+      Arrays.fill(buffer, voice.base, data.frameBytes, (byte) 0);
+    } else {
+      throw PackedBytes.contents(lampAt(lamp));
+    }
   }
 
   /** Brings the buffer to the next frame. */

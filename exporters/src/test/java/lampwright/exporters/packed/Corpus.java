@@ -334,6 +334,10 @@ final class Corpus {
     byte[] bytes = new byte[64 * 300];
     random.nextBytes(bytes);
     all.add(new Table("noise", noise.layout(), 50, 300, true, bytes));
+    Model many = new Model().outputs(40);
+    byte[] few = new byte[40 * 50];
+    random.nextBytes(few);
+    all.add(new Table("many-lamps", many.layout(), 50, 50, true, few));
   }
 
   /** The recovery tractor's rig: 16 RGBW pixels and 4 outputs. */

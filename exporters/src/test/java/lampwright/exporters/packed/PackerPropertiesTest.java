@@ -51,6 +51,45 @@ class PackerPropertiesTest {
     }
   }
 
+  /** No table grows by more than 64 bytes, however many lamps of one byte share it. */
+  @Property(tries = 150, seed = "20261127")
+  void packedIsNeverLongerThanTheTableAnd64Bytes(
+      @ForAll @IntRange(min = 1, max = 40) int frames,
+      @ForAll @IntRange(min = 0, max = 10) int chains,
+      @ForAll @IntRange(min = 0, max = 30) int outputs,
+      @ForAll boolean loop,
+      @ForAll long seed) {
+    Random random = new Random(seed);
+    Model model = new Model();
+    for (int i = 0; i < chains; i++) {
+      model.chain(random.nextBoolean(), 1 + random.nextInt(3));
+    }
+    model.outputs(chains == 0 ? Math.max(1, outputs) : outputs);
+    byte[][] columns = new byte[model.frameBytes][];
+    boolean noise = random.nextBoolean();
+    for (int c = 0; c < columns.length; c++) {
+      columns[c] = column(random, frames, c, columns);
+      if (noise) {
+        random.nextBytes(columns[c]);
+      }
+    }
+    PackScene scene =
+        new PackScene(
+            "any",
+            frames,
+            loop,
+            20000,
+            (f, into) -> {
+              for (int c = 0; c < into.length; c++) {
+                into[c] = columns[c][f];
+              }
+            });
+    byte[] packed = Packer.pack(model.layout(), List.of(scene), PackProgress.NONE);
+    assertThat(packed.length).isLessThanOrEqualTo(frames * columns.length + 64);
+    assertThat(new SecondReader(packed).play(0, 0).get(frames - 1)[0])
+        .isEqualTo(columns[0][frames - 1] & 255);
+  }
+
   private static byte[] column(Random random, int frames, int number, byte[][] before) {
     byte[] v = new byte[frames];
     int kind = random.nextInt(7);

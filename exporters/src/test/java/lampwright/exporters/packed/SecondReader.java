@@ -70,7 +70,9 @@ final class SecondReader {
         int[] light = new int[frameBytes];
         boolean[] touched = new boolean[frameBytes];
         Track track = new Track(base, light, touched, rows);
-        track.list(at(dark));
+        if (dark != 0) {
+          track.list(at(dark));
+        }
         track.program(program);
       }
     }
@@ -168,7 +170,15 @@ final class SecondReader {
       int kind = head.u8();
       int skip = head.u16();
       int start = head.position() + skip;
-      if ((kind & 3) == 2) {
+      if ((kind & 3) == 3) {
+        int from = place + 3;
+        for (int f = 0; f < frames; f++) {
+          for (int c = 0; c < skip; c++) {
+            put(c, at(from++).u8());
+          }
+          show();
+        }
+      } else if ((kind & 3) == 2) {
         list(at(start));
         int size = head.u16();
         int pace = head.u16();

@@ -32,6 +32,7 @@
 /* Section kinds. */
 #define RAW 1
 #define WAVE 2
+#define PLAIN 3 /* both bits of RAW and WAVE */
 #define FLAGGED 4
 
 /* Instructions. */
@@ -369,6 +370,21 @@ done:
   return ok;
 }
 
+/* A row of the lamp's bytes as they are. */
+static NOINLINE uint8_t show_plain(const player *p, voice *v, uint16_t count, column base) {
+  flash from = v->at.place;
+  uint8_t *to = p->buffer + base;
+  if (base >= p->frame_bytes || count > p->frame_bytes - base ||
+      count > (place)(p->tables - from)) {
+    return 0;
+  }
+  for (; count != 0; count--) {
+    *to++ = U8(from++);
+  }
+  v->at.place = from;
+  return 1;
+}
+
 /* Shows the next frame of a lamp; 0 after a fault. */
 static uint8_t advance(const player *p, voice *v, flash lamp) {
   column base = (column)u16(lamp);
@@ -410,15 +426,19 @@ static uint8_t advance(const player *p, voice *v, flash lamp) {
     flash instructions = body;
     flash at;
     uint16_t skip = u16(section);
-    if (skip >= (place)(p->tables - body)) {
+    if ((kind & PLAIN) == PLAIN) {
+      if (fresh) {
+        v->held = EMPTY;
+        v->at.place = body;
+      }
+    } else if (skip >= (place)(p->tables - body)) {
       return 0;
-    }
-    instructions += skip;
-    at = instructions;
-    if (!fresh) {
-      at = v->at.place;
-    }
-    if (fresh || !(kind & WAVE)) {
+    } else if (fresh || !(kind & WAVE)) {
+      instructions += skip;
+      at = instructions;
+      if (!fresh) {
+        at = v->at.place;
+      }
       at = patches(p, at, base);
       if (at != 0 && U8(at) == AGAIN) {
         at = patches(p, instructions, base);
@@ -450,7 +470,9 @@ static uint8_t advance(const player *p, voice *v, flash lamp) {
     v->round = (uint16_t)(v->round - frames);
   }
   if (v->held != 0) {
-    if (kind & WAVE) {
+    if ((kind & PLAIN) == PLAIN) {
+      ok = show_plain(p, v, u16(section), base);
+    } else if (kind & WAVE) {
       ok = show_wave(p, v, body, base);
     } else {
       ok = show_row(p, v, body, kind, base);
@@ -544,7 +566,7 @@ uint8_t lampwright_player_open(player *p, flash data, place size, uint8_t *buffe
     return LAMPWRIGHT_SIZE;
   }
   if (checksum(data + CHECKED_FROM, data + size) !=
-      (u16(data + CRC_AT) | (uint32_t)u16(data + CRC_AT + 2) << 16)) {
+      (u24(data + CRC_AT) | (uint32_t)U8(data + CRC_AT + 3) << 24)) {
     return LAMPWRIGHT_CHECKSUM;
   }
   p->data = data;
@@ -574,24 +596,45 @@ uint8_t lampwright_player_open(player *p, flash data, place size, uint8_t *buffe
   return LAMPWRIGHT_OK;
 }
 
-/* Clears a lamp and starts a program, if there is one; 0 after a fault. */
-static uint8_t start(player *p, uint8_t lamp, flash program, uint32_t ahead) {
+/* A lamp's table. */
+static flash lamp_at(const player *p, uint8_t lamp) {
+  return p->tables + (uint16_t)(lamp * LAMP_BYTES(p));
+}
+
+/* Clears a lamp and starts its program in a scene, unless dark; 0 after a fault. */
+static uint8_t start(player *p, uint8_t lamp, uint8_t scene) {
   voice *v = &p->voices[lamp];
-  flash table = p->tables + (uint16_t)(lamp * LAMP_BYTES(p));
-  flash first;
+  flash table = lamp_at(p, lamp);
+  flash at;
   memset(v, 0, sizeof *v);
-  if (lamp_patches(p, follow(p, table + 2), table) == 0) {
+  if (number(p, table + 2) == 0) {
+    uint16_t base = u16(table);
+    for (; base < p->frame_bytes; base++) {
+      p->buffer[base] = 0;
+    }
+  } else if (lamp_patches(p, follow(p, table + 2), table) == 0) {
     return 0;
   }
-  if (program == p->data) {
+  if (scene != LAMPWRIGHT_DARK) {
+    at = follow(p, scene_at(p, scene) + 7 + (uint16_t)(lamp * PLACE_BYTES(p)));
+    if (at != p->data) {
+      at = lamp_patches(p, at, table);
+      if (at == 0) {
+        return 0;
+      }
+      v->entry = at + 1;
+    }
+  }
+  return 1;
+}
+
+/* Goes on from the start of a program until the next frame is the given one; 0 after a fault. */
+static uint8_t seek(player *p, uint8_t lamp, uint32_t ahead) {
+  voice *v = &p->voices[lamp];
+  flash first = v->entry;
+  if (first == 0) {
     return 1;
   }
-  first = lamp_patches(p, program, table);
-  if (first == 0) {
-    return 0;
-  }
-  first++;
-  v->entry = first;
   for (;;) {
     uint16_t frames;
     if (v->entry >= p->tables) {
@@ -611,7 +654,7 @@ static uint8_t start(player *p, uint8_t lamp, flash program, uint32_t ahead) {
     }
   }
   for (; (uint16_t)ahead != 0; ahead--) {
-    if (!advance(p, v, table)) {
+    if (!advance(p, v, lamp_at(p, lamp))) {
       return 0;
     }
   }
@@ -619,14 +662,10 @@ static uint8_t start(player *p, uint8_t lamp, flash program, uint32_t ahead) {
 }
 
 uint8_t lampwright_player_lamp(player *p, uint8_t lamp, uint8_t scene, uint32_t frame) {
-  flash program = p->data;
   if (lamp >= p->lamps || (scene != LAMPWRIGHT_DARK && scene >= U8(p->data + SCENES_AT))) {
     return LAMPWRIGHT_ARGUMENT;
   }
-  if (scene != LAMPWRIGHT_DARK) {
-    program = follow(p, scene_at(p, scene) + 7 + (uint16_t)(lamp * PLACE_BYTES(p)));
-  }
-  if (!start(p, lamp, program, frame)) {
+  if (!start(p, lamp, scene) || !seek(p, lamp, frame)) {
     return fault(p);
   }
   return LAMPWRIGHT_OK;
@@ -634,14 +673,16 @@ uint8_t lampwright_player_lamp(player *p, uint8_t lamp, uint8_t scene, uint32_t 
 
 uint8_t lampwright_player_scene(player *p, uint8_t scene) {
   uint8_t lamp = p->lamps;
-  uint8_t status = LAMPWRIGHT_ARGUMENT;
-  while (lamp-- != 0) {
-    status = lampwright_player_lamp(p, lamp, scene, 0);
-    if (status != LAMPWRIGHT_OK) {
-      break;
-    }
+  if (lamp == 0 || scene >= U8(p->data + SCENES_AT)) {
+    return LAMPWRIGHT_ARGUMENT;
   }
-  return status;
+  do {
+    lamp--;
+    if (!start(p, lamp, scene)) {
+      return fault(p);
+    }
+  } while (lamp != 0);
+  return LAMPWRIGHT_OK;
 }
 
 uint16_t lampwright_player_chain_bytes(const player *p, uint8_t chain) {

@@ -14,6 +14,10 @@
 
 #if defined(__AVR__) && !LAMPWRIGHT_PORTABLE
 
+#if LAMPWRIGHT_COLUMN_BYTES != 1 && LAMPWRIGHT_COLUMN_BYTES != 2
+#error "lampwright_config.h: on AVR, LAMPWRIGHT_COLUMN_BYTES needs 1 or 2"
+#endif
+
 /* lampwright_player */
 #define DATA 0
 #define TABLES 2
@@ -267,14 +271,19 @@ advance:
 	rjmp	clip			; goes on as it was
 	ldd	r24, Y + AT
 	ldd	r25, Y + AT + 1
-3:	movw	r30, r24
+3:	sbrs	r17, WAVE
+	rjmp	8f
+	movw	r30, r14
+	sbrc	r17, RAW
+	rjmp	7f			; plain rows: no instructions
+8:	movw	r30, r24
 	rcall	patches
-	brcs	bad
+	brcs	3f
 	cpi	r16, AGAIN
 	brne	4f
 	movw	r30, r12
 	rcall	patches
-	brcs	bad
+	brcs	3f
 4:	adiw	r30, 1
 	ldi	r20, 255
 	ldi	r21, EMPTY
@@ -285,7 +294,7 @@ advance:
 	lpm	r20, Z+
 	rjmp	7f
 5:	sbrc	r16, 7
-	rjmp	fault
+3:	rjmp	fault
 	mov	r20, r16
 	inc	r20
 	ldi	r21, 0
@@ -428,6 +437,8 @@ read_run:
 show:
 	sbrs	r17, WAVE
 	rjmp	row
+	sbrc	r17, RAW
+	rjmp	plain
 	lpm	r22, Z+			; size
 	lpm	r23, Z+
 	lpm	r24, Z+			; pace
@@ -541,7 +552,27 @@ wave:	tst	r17
 	dec	r17
 	rjmp	wave
 
-/* A row of plain bytes or packed bits: next byte at r12:13, bits in hand r14, groups r23. */
+/* The lamp's bytes as they are. 9 cycles a byte. */
+plain:	sbiw	r30, 2
+	lpm	r24, Z+			; bytes of a row
+	lpm	r25, Z
+	cp	r8, r24
+	cpc	r9, r25
+	brcs	3f
+	ldd	r30, Y + AT
+	ldd	r31, Y + AT + 1
+	movw	r26, r4
+	rjmp	2f
+1:	lpm	r0, Z+
+	st	X+, r0
+2:	sbiw	r24, 1
+	brcc	1b
+	std	Y + AT, r30
+	std	Y + AT + 1, r31
+	clc
+3:	ret
+
+/* A row of bytes or packed bits: next byte at r12:13, bits in hand r14, groups r23. */
 row:
 	lpm	r23, Z+
 	ldd	r12, Y + AT
