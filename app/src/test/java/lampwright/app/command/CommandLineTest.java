@@ -231,7 +231,7 @@ class CommandLineTest {
               .hasSameTextualContentAs(
                   folder.resolve("en-US").resolve(name), StandardCharsets.UTF_8);
         }
-        assertThat(Run.of("pixels").out()).contains("order GRB");
+        assertThat(Run.of("pixels").out()).contains("order          GRB");
       }
     } finally {
       Locale.setDefault(before);
