@@ -198,7 +198,7 @@ class CommandLineTest {
   void pixelsListsEveryTypeWithItsNumbers() {
     Run run = Run.of("pixels");
     assertThat(run.code()).isZero();
-    assertThat(run.out()).contains("ws2812b", "sk6812-rgb", "sk6812-rgbw", "order GRBW");
+    assertThat(run.out()).contains("ws2812b", "sk6812-rgb", "sk6812-rgbw", "order          GRBW");
   }
 
   @Test
