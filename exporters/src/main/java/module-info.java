@@ -5,6 +5,7 @@ module lampwright.exporters {
   requires static org.jspecify;
 
   exports lampwright.exporters;
+  exports lampwright.exporters.firmware;
   exports lampwright.exporters.packed;
   exports lampwright.exporters.table;
 }

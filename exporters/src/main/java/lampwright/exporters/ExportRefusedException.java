@@ -1,6 +1,7 @@
 package lampwright.exporters;
 
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.Collectors;
 import lampwright.engine.light.Fault;
 
@@ -9,7 +10,7 @@ public final class ExportRefusedException extends RuntimeException {
   private static final long serialVersionUID = 1L;
 
   private final String format;
-  private final String scene;
+  private final transient Optional<String> scene;
   private final transient List<Fault> faults;
 
   /**
@@ -19,13 +20,26 @@ public final class ExportRefusedException extends RuntimeException {
    * @param scene the scene's id
    */
   public ExportRefusedException(String format, String scene, List<Fault> faults) {
-    super(
-        faults.stream()
-            .map(Fault::toString)
-            .collect(Collectors.joining("; ", format + " of scene " + scene + ": ", "")));
+    super(message(format + " of scene " + scene, faults));
     this.format = format;
-    this.scene = scene;
+    this.scene = Optional.of(scene);
     this.faults = List.copyOf(faults);
+  }
+
+  /**
+   * A refusal of several scenes together.
+   *
+   * @param format the exporter's key
+   */
+  public ExportRefusedException(String format, List<Fault> faults) {
+    super(message(format, faults));
+    this.format = format;
+    this.scene = Optional.empty();
+    this.faults = List.copyOf(faults);
+  }
+
+  private static String message(String what, List<Fault> faults) {
+    return faults.stream().map(Fault::toString).collect(Collectors.joining("; ", what + ": ", ""));
   }
 
   /** The exporter's key. */
@@ -33,8 +47,8 @@ public final class ExportRefusedException extends RuntimeException {
     return format;
   }
 
-  /** The scene's id. */
-  public String scene() {
+  /** The scene's id; none if all scenes were to go into one folder. */
+  public Optional<String> scene() {
     return scene;
   }
 

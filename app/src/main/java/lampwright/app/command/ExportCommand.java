@@ -10,6 +10,7 @@ import java.util.Set;
 import java.util.concurrent.Callable;
 import lampwright.engine.project.Project;
 import lampwright.engine.project.StagedFiles;
+import lampwright.engine.project.StagedFolder;
 import lampwright.exporters.CancelledException;
 import lampwright.exporters.ExportFacts;
 import lampwright.exporters.ExportJob;
@@ -17,6 +18,8 @@ import lampwright.exporters.ExportOptions;
 import lampwright.exporters.ExportRefusedException;
 import lampwright.exporters.Exporter;
 import lampwright.exporters.ExporterRegistry;
+import lampwright.exporters.ProjectJob;
+import lampwright.exporters.firmware.FirmwareExporter;
 import lampwright.exporters.packed.PackedExporter;
 import lampwright.exporters.table.TableExporters;
 import picocli.CommandLine.Command;
@@ -43,6 +46,7 @@ import picocli.CommandLine.Spec;
       "  packed  one scene packed, for the player that the firmware folder brings",
       "  hex     the frame table as Intel HEX, from the address that --at gives",
       "  csv     one row a frame, one column a byte",
+      "  firmware  a folder with all scenes, their player and a driver, for a microcontroller",
       "",
       "Examples:",
       "  lampwright export samples/recovery-tractor.lampwright.json --to out",
@@ -50,6 +54,8 @@ import picocli.CommandLine.Spec;
           + " --at 0x4000"
     })
 final class ExportCommand implements Callable<Integer> {
+  private static final FirmwareExporter FIRMWARE = new FirmwareExporter();
+
   private final Terminal terminal;
 
   @Spec private CommandSpec spec;
@@ -91,6 +97,9 @@ final class ExportCommand implements Callable<Integer> {
     Project project = read.get();
     List<ExportJob> jobs =
         choice.of(project).stream().map(scene -> ExportJob.of(project, scene, options)).toList();
+    if (formats.contains(FIRMWARE.key())) {
+      firmware(ProjectJob.of(project, choice.of(project)));
+    }
     try (StagedFiles files = StagedFiles.in(folder)) {
       for (ExportJob job : jobs) {
         for (Exporter exporter : exporters) {
@@ -103,6 +112,23 @@ final class ExportCommand implements Callable<Integer> {
     }
     report(jobs, exporters);
     return ExitCode.DONE;
+  }
+
+  private void firmware(ProjectJob job) throws IOException, CancelledException {
+    ExportFacts facts = FIRMWARE.facts(job);
+    List<String> ours = new ArrayList<>(facts.files());
+    // Also a folder of another controller, and what its Makefile makes.
+    ours.addAll(List.of("Makefile", "main.c", "show.elf", "show.hex"));
+    try (StagedFolder files =
+        StagedFolder.in(
+            folder, FIRMWARE.key(), FirmwareExporter.MARK_FILE, FirmwareExporter.MARK_LINE, ours)) {
+      FIRMWARE.export(
+          job, files::open, (done, total) -> terminal.progress(FIRMWARE.key(), done, total));
+      files.commit();
+    } finally {
+      terminal.endProgress();
+    }
+    terminal.out().println(folder.resolve(FIRMWARE.key()));
   }
 
   private void export(ExportJob job, Exporter exporter, StagedFiles files)
@@ -130,13 +156,21 @@ final class ExportCommand implements Callable<Integer> {
   private List<Exporter> exporters() {
     ExporterRegistry registry = registry();
     Set<String> wanted = new LinkedHashSet<>(formats);
+    wanted.remove(FIRMWARE.key());
     List<Exporter> found = new ArrayList<>();
     for (String key : wanted) {
       found.add(
           registry
               .find(key)
               .orElseThrow(
-                  () -> wrong("--as: " + key + ": needs " + String.join(", ", registry.keys()))));
+                  () ->
+                      wrong(
+                          "--as: "
+                              + key
+                              + ": needs "
+                              + String.join(", ", registry.keys())
+                              + ", "
+                              + FIRMWARE.key())));
     }
     return found;
   }

@@ -13,7 +13,7 @@ import java.util.Set;
  * letters and are never made of H alone, so a name of several parts can be read in one way only;
  * and our prefix keeps names from being keywords or reserved, or beginning with a digit.
  */
-final class CText {
+public final class CText {
   private static final Set<String> PARTED = Set.of("*/", "/*", "??");
 
   private CText() {}
@@ -23,7 +23,7 @@ final class CText {
    *
    * @throws IllegalArgumentException if it holds anything but lower-case letters, digits, hyphens
    */
-  static String name(String id) {
+  public static String name(String id) {
     StringBuilder name = new StringBuilder(id.length());
     for (int i = 0; i < id.length(); i++) {
       char c = id.charAt(i);
@@ -45,7 +45,7 @@ final class CText {
    * the backslash, is written as its code point, {@code <U+00FC>}. A space parts the pairs that
    * begin or end a comment or a trigraph.
    */
-  static String comment(String text) {
+  public static String comment(String text) {
     StringBuilder safe = new StringBuilder(text.length() + 16);
     text.codePoints()
         .forEach(

@@ -1,0 +1,29 @@
+package lampwright.exporters;
+
+import java.io.IOException;
+
+/**
+ * A format that writes scenes of a project together, as one folder. Without state of its own, so
+ * safe for use by several threads.
+ */
+public interface ProjectExporter {
+  /** The word for this format on the command line; also the name of the folder. */
+  String key();
+
+  /**
+   * What can be said of an export without rendering it. Its files are named relative to the folder,
+   * with {@code /} between the parts.
+   */
+  ExportFacts facts(ProjectJob job);
+
+  /**
+   * Writes the files.
+   *
+   * @throws ExportRefusedException if {@link #facts} has a fault, or if the rendered scenes turn
+   *     out not to fit; nothing was opened
+   * @throws IOException whatever the target or its streams throw; files may be incomplete
+   * @throws CancelledException if {@code progress} asked for it; files may be incomplete
+   */
+  void export(ProjectJob job, ExportTarget target, Progress progress)
+      throws IOException, CancelledException;
+}

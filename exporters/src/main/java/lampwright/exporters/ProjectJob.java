@@ -1,0 +1,53 @@
+package lampwright.exporters;
+
+import java.util.List;
+import lampwright.engine.project.Project;
+import lampwright.engine.render.FrameTable;
+import lampwright.engine.scene.Scene;
+
+/** Scenes of a project to export together. Immutable. */
+public final class ProjectJob {
+  private final Project project;
+  private final List<Scene> scenes;
+  private final List<FrameTable> tables;
+
+  private ProjectJob(Project project, List<Scene> scenes) {
+    this.project = project;
+    this.scenes = List.copyOf(scenes);
+    this.tables = scenes.stream().map(scene -> FrameTable.of(project.rig(), scene)).toList();
+  }
+
+  /**
+   * A job.
+   *
+   * @param scenes some of the project's scenes; may be none
+   * @throws IllegalArgumentException if one is not of the project
+   */
+  public static ProjectJob of(Project project, List<Scene> scenes) {
+    for (Scene scene : scenes) {
+      if (!project.scenes().contains(scene)) {
+        throw new IllegalArgumentException(
+            "scene: " + scene.id() + ": needs a scene of the project " + project.name());
+      }
+    }
+    return new ProjectJob(project, scenes);
+  }
+
+  public Project project() {
+    return project;
+  }
+
+  public List<Scene> scenes() {
+    return scenes;
+  }
+
+  /** The frames of each scene, rendered when they are asked for. */
+  public List<FrameTable> tables() {
+    return tables;
+  }
+
+  @Override
+  public String toString() {
+    return scenes.size() + " scenes of " + project.name();
+  }
+}

@@ -1,0 +1,160 @@
+package lampwright.exporters.firmware;
+
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
+import lampwright.engine.light.Checks;
+import lampwright.engine.light.Fault;
+import lampwright.engine.rig.Chain;
+import lampwright.engine.rig.DriverOutput;
+import lampwright.engine.rig.Pin;
+import lampwright.engine.rig.Rig;
+
+/**
+ * Which pin each chain and output hangs on.
+ *
+ * @param chains one pin for each chain, in rig order; none if the builder's own code drives them
+ * @param outputs one pin for each output, likewise
+ * @param faults why the rig does not fit the controller's pins; then the lists may be short
+ */
+record PinPlan(List<Pin> chains, List<Pin> outputs, List<Fault> faults) {
+  private static final int MAX_CHAINS = 8;
+
+  PinPlan {
+    chains = List.copyOf(chains);
+    outputs = List.copyOf(outputs);
+    faults = List.copyOf(faults);
+  }
+
+  /** The pins that the project states, and for all else the controller's usual ones. */
+  static PinPlan of(Rig rig, Board board) {
+    if (!board.driven()) {
+      return new PinPlan(List.of(), List.of(), List.of());
+    }
+    return new Planner(rig, board).plan();
+  }
+
+  private static final class Planner {
+    private final Rig rig;
+    private final Board board;
+    private final String name;
+    private final Checks checks = Checks.of("pins");
+    private final Set<Pin> taken = new HashSet<>();
+
+    Planner(Rig rig, Board board) {
+      this.rig = rig;
+      this.board = board;
+      this.name = board.controller().name();
+    }
+
+    PinPlan plan() {
+      checks.that(
+          rig.chains().size() <= MAX_CHAINS,
+          "chains",
+          Integer.toString(rig.chains().size()),
+          "needs at most " + MAX_CHAINS + " for the driver of the " + name);
+      rig.chains().forEach(chain -> chain.pin().ifPresent(taken::add));
+      rig.outputs().forEach(output -> output.pin().ifPresent(taken::add));
+      // Outputs first: they can use few pins, chains any.
+      List<Pin> outputs = outputs();
+      List<Pin> chains = chains();
+      timers(outputs);
+      return new PinPlan(chains, outputs, checks.faults());
+    }
+
+    private List<Pin> chains() {
+      List<Pin> found = new ArrayList<>();
+      for (Chain chain : rig.chains()) {
+        Optional<Pin> free = board.chainPins().stream().filter(p -> !taken.contains(p)).findFirst();
+        chain.pin().ifPresent(pin -> exists("chain " + chain.id(), pin));
+        chain.pin().or(() -> free).ifPresentOrElse(found::add, () -> none("chain " + chain.id()));
+        taken.addAll(found);
+      }
+      return found;
+    }
+
+    private List<Pin> outputs() {
+      List<DriverOutput> open = rig.outputs().stream().filter(o -> o.pin().isEmpty()).toList();
+      List<Pin> usual =
+          board.outputPins().stream()
+              .map(pins -> pins.stream().filter(p -> !taken.contains(p)).toList())
+              .filter(pins -> pins.size() >= open.size())
+              .findFirst()
+              .orElse(board.pwmPins().stream().filter(p -> !taken.contains(p)).toList());
+      int next = 0;
+      List<Pin> found = new ArrayList<>();
+      for (DriverOutput output : rig.outputs()) {
+        if (output.pin().isPresent()) {
+          Pin pin = output.pin().orElseThrow();
+          if (exists("output " + output.id(), pin)) {
+            checks.that(
+                board.pwmTimers().containsKey(pin),
+                "output " + output.id(),
+                pin.name(),
+                "needs a pin of the " + name + " with PWM: " + list(board.pwmPins()));
+          }
+          found.add(pin);
+        } else if (next < usual.size()) {
+          found.add(usual.get(next++));
+        }
+      }
+      int missing = rig.outputs().size() - found.size();
+      checks.that(
+          missing == 0,
+          "outputs",
+          Integer.toString(rig.outputs().size()),
+          "needs " + missing + " fewer: the " + name + " has PWM on " + list(board.pwmPins()));
+      taken.addAll(found);
+      return found;
+    }
+
+    private void timers(List<Pin> outputs) {
+      Set<Integer> used =
+          outputs.stream()
+              .filter(board.pwmTimers()::containsKey)
+              .map(board.pwmTimers()::get)
+              .collect(Collectors.toSet());
+      checks.that(
+          used.size() < board.timers(),
+          "outputs",
+          list(outputs),
+          "needs a timer of the "
+              + name
+              + " left for the frame clock, and these pins take all "
+              + board.timers()
+              + "; pins that share one: "
+              + sharing());
+    }
+
+    private String sharing() {
+      return board.pwmTimers().values().stream()
+          .distinct()
+          .sorted()
+          .map(
+              timer ->
+                  board.pwmPins().stream()
+                      .filter(pin -> timer.equals(board.pwmTimers().get(pin)))
+                      .map(Pin::name)
+                      .collect(Collectors.joining(" and ")))
+          .collect(Collectors.joining("; "));
+    }
+
+    private boolean exists(String what, Pin pin) {
+      boolean there = board.pins().contains(pin);
+      checks.that(
+          there, what, pin.name(), "needs a pin of the " + name + ": " + list(board.pins()));
+      return there;
+    }
+
+    private void none(String what) {
+      checks.add(what, "no pin left", "needs a free pin of the " + name);
+    }
+
+    private static String list(List<Pin> pins) {
+      return pins.stream().map(Pin::name).collect(Collectors.joining(", "));
+    }
+  }
+}

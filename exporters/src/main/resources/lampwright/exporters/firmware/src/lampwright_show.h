@@ -1,0 +1,88 @@
+#ifndef LAMPWRIGHT_SHOW_H
+#define LAMPWRIGHT_SHOW_H
+
+#include <stdint.h>
+
+#include "lampwright_clock.h"
+#include "lampwright_config.h"
+#include "lampwright_player.h"
+
+#ifdef __cplusplus
+extern "C" {
+#endif
+
+/*
+ * Plays scenes: takes frames from the player to the chains and driver outputs.
+ *
+ *   lampwright_show_begin();
+ *   lampwright_show_open(lampwright_packed, LAMPWRIGHT_PACKED_SIZE, LAMPWRIGHT_SCENE_working);
+ *   for (;;) {
+ *     if (lampwright_show_due(LAMPWRIGHT_RATE(LAMPWRIGHT_SCENE_working_MILLIHERTZ))) {
+ *       lampwright_show_frame();
+ *     }
+ *   }
+ *
+ * None of these functions may be called from an interrupt routine.
+ */
+
+/*
+ * The frame: every chain's bytes as they go out, then a duty byte for each driver output. The
+ * player changes only what differs from the last frame, so read it, but leave it as it is.
+ */
+extern uint8_t lampwright_show_bytes[LAMPWRIGHT_FRAME_BYTES];
+
+/*
+ * The player, for the functions of lampwright_player.h that have no like here: pass it to them to
+ * start and stop single lamps.
+ */
+extern lampwright_player lampwright_show_player;
+
+/* Makes the pins ready, all dark, and starts the timers. Call once. */
+void lampwright_show_begin(void);
+
+/*
+ * Opens packed data (in program memory on AVR) and starts a scene on every lamp; its first frame is
+ * due at once. Returns LAMPWRIGHT_OK, or why the player can't play it, and all stays dark.
+ */
+uint8_t lampwright_show_open(const uint8_t *data, lampwright_place size, uint8_t scene);
+
+/* Puts the next frame into lampwright_show_bytes. */
+void lampwright_show_next(void);
+
+/* Sends lampwright_show_bytes to the chains and driver outputs. */
+void lampwright_show_send(void);
+
+/* The two above, one after the other: the whole of a frame. */
+void lampwright_show_frame(void);
+
+/*
+ * Returns 1 once in each frame period, else 0, and never waits. The first call returns 1. A call
+ * that comes late does not delay the frames after it, unless it is late by a whole period. A frame
+ * comes up to a tick of the frame clock late (lampwright_clock.h), but never early.
+ * The three numbers are made by LAMPWRIGHT_RATE: a period is `ticks` + `part`/(`part` + `missing`)
+ * ticks of the frame clock, and the parts are carried from frame to frame, so that nothing is lost.
+ */
+uint8_t lampwright_show_due(uint16_t ticks, uint16_t part, uint16_t missing);
+
+/*
+ * The three arguments of lampwright_show_due for a rate in thousandths of a hertz, from 1,000 to
+ * 1,000,000. Exact below 65.536 Hz and for every whole number of hertz; otherwise a frame is short
+ * by less than a 65,535th of a tick.
+ */
+#define LAMPWRIGHT_RATE(millihertz)                                                                \
+  (uint16_t)(LAMPWRIGHT_TICK_MILLIHERTZ / (millihertz)), LAMPWRIGHT_RATE_PART(millihertz),         \
+      (uint16_t)(LAMPWRIGHT_RATE_WHOLE(millihertz) - LAMPWRIGHT_RATE_PART(millihertz))
+#define LAMPWRIGHT_RATE_REST(millihertz) (LAMPWRIGHT_TICK_MILLIHERTZ % (millihertz))
+#define LAMPWRIGHT_RATE_PART(millihertz)                                                           \
+  (uint16_t)(1ULL * LAMPWRIGHT_RATE_REST(millihertz) * LAMPWRIGHT_RATE_WHOLE(millihertz) /         \
+             (millihertz))
+#define LAMPWRIGHT_RATE_WHOLE(millihertz)                                                          \
+  ((millihertz) < 65536                                                   ? (millihertz)           \
+   : (millihertz) % 20 == 0 && LAMPWRIGHT_RATE_REST(millihertz) % 20 == 0 ? (millihertz) / 20      \
+                                                                          : 65535)
+
+#ifdef __cplusplus
+}
+#endif
+
+#endif

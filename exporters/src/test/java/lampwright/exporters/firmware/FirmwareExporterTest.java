@@ -1,0 +1,191 @@
+package lampwright.exporters.firmware;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import java.io.IOException;
+import java.io.OutputStream;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.stream.Stream;
+import lampwright.engine.light.Curve;
+import lampwright.engine.project.Project;
+import lampwright.engine.rig.Chain;
+import lampwright.engine.rig.Controller;
+import lampwright.engine.rig.CurrentCap;
+import lampwright.engine.rig.DriverOutput;
+import lampwright.engine.rig.Pin;
+import lampwright.engine.rig.Rig;
+import lampwright.exporters.ExportRefusedException;
+import lampwright.exporters.OutsideTools;
+import lampwright.exporters.Progress;
+import lampwright.exporters.ProjectJob;
+import lampwright.exporters.TestJobs;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+class FirmwareExporterTest {
+  private static final String[] STRICT = {"-Wall", "-Wextra", "-Wpedantic", "-Werror", "-Isrc"};
+
+  private final OutsideTools tools = OutsideTools.onThisMachine();
+
+  @TempDir Path folder;
+
+  @ParameterizedTest
+  @CsvSource({"atmega328p, 16000000", "atmega32u4, 16000000", "attiny85, 8000000"})
+  void folderBuildsAsItIsForAvr(String controller, String hertz) throws Exception {
+    write(job(controller, TestJobs.rgbw("mast", 4), DriverOutput.of("stern"), 50));
+    OutsideTools.Tool compiler =
+        tools.findCompiler("avr-gcc", "gcc-avr", "avr/pgmspace.h", "avr-libc");
+    List<String> command = new ArrayList<>(List.of("-mmcu=" + controller, "-Os", "-std=c99"));
+    command.addAll(List.of("-DF_CPU=" + hertz + "UL", "-ffunction-sections", "-Wl,--gc-sections"));
+    command.addAll(List.of(STRICT));
+    command.add("main.c");
+    command.addAll(sources());
+    command.add("src/lampwright_player_avr.S");
+    command.addAll(List.of("-o", "show.elf"));
+    compiler.run(folder, command.toArray(String[]::new)).quietOut();
+    assertThat(folder.resolve("show.elf")).isRegularFile();
+  }
+
+  @ParameterizedTest
+  @CsvSource({
+    "gcc, gcc, -std=c99",
+    "g++, g++, -std=c++11",
+    "arm-none-eabi-gcc, gcc-arm-none-eabi, -std=c99"
+  })
+  void sourcesCompileForOtherControllers(String command, String debian, String standard)
+      throws Exception {
+    write(job("rp2040", TestJobs.rgbw("mast", 4), DriverOutput.of("stern"), 50));
+    assertThat(folder.resolve("Makefile")).doesNotExist();
+    for (String source : sources()) {
+      List<String> all = new ArrayList<>(List.of(standard));
+      if (command.equals("g++")) {
+        all.addAll(List.of("-x", "c++"));
+      }
+      all.addAll(List.of(STRICT));
+      all.addAll(List.of("-c", source, "-o", "object.o"));
+      tools.find(command, debian).run(folder, all.toArray(String[]::new)).quietOut();
+    }
+  }
+
+  @Test
+  void pinsOfTheProjectStandInTheConfiguration() throws Exception {
+    write(job("attiny85", on(TestJobs.rgb("mast", 1), "PB3"), DriverOutput.of("stern"), 50));
+    String config = Files.readString(folder.resolve("src/lampwright_config.h"));
+    assertThat(config)
+        .contains("#define LAMPWRIGHT_CHAIN_0_PORT B\n#define LAMPWRIGHT_CHAIN_0_BIT 3\n")
+        .contains("#define LAMPWRIGHT_OUTPUT_0_PORT B\n#define LAMPWRIGHT_OUTPUT_0_BIT 4\n");
+  }
+
+  @Test
+  void pinThatTheControllerLacksIsRefusedNamingThoseItHas() {
+    assertRefused(
+        job("attiny85", on(TestJobs.rgb("mast", 1), "PD6"), DriverOutput.of("stern"), 50),
+        "firmware: chain mast: PD6: needs a pin of the ATtiny85: PB0, PB1, PB2, PB3, PB4");
+  }
+
+  @Test
+  void outputPinWithoutPwmIsRefusedNamingThoseWithIt() {
+    DriverOutput output =
+        new DriverOutput(
+            "stern",
+            DriverOutput.DEFAULT_COLOUR,
+            20,
+            1,
+            2,
+            DriverOutput.DEFAULT_SUPPLY,
+            Optional.of(new Pin("PB2")));
+    assertRefused(
+        job("attiny85", TestJobs.rgb("mast", 1), output, 50),
+        "firmware: output stern: PB2: needs a pin of the ATtiny85 with PWM: PB0, PB1, PB4");
+  }
+
+  @Test
+  void chainTooLongForTheFrameIsRefusedWithFigures() {
+    assertRefused(
+        job("atmega328p", TestJobs.rgb("mast", 200), DriverOutput.of("stern"), 200),
+        "firmware: scene walk: 6300 us to send a frame to all chains: needs at most 5000 us, the"
+            + " time of a frame: at most 158.7 frames/s, or shorter chains");
+  }
+
+  @Test
+  void frameTooLargeForTheWorkingMemoryIsRefused() {
+    assertRefused(
+        job("attiny85", TestJobs.rgb("mast", 150), DriverOutput.of("stern"), 50),
+        "firmware: controller ATtiny85: 565 bytes of working memory for frame, player and stack:"
+            + " needs at most 512: 53 too many; shorter chains or fewer lamps");
+  }
+
+  @Test
+  void noSceneIsRefused() {
+    ProjectJob job = job("attiny85", TestJobs.rgb("mast", 1), DriverOutput.of("stern"), 50);
+    assertRefused(
+        ProjectJob.of(job.project(), List.of()),
+        "firmware: scenes: none: needs at least one scene to play");
+  }
+
+  private List<String> sources() throws IOException {
+    try (Stream<Path> all = Files.list(folder.resolve("src"))) {
+      return all.map(file -> "src/" + file.getFileName()).filter(n -> n.endsWith(".c")).toList();
+    }
+  }
+
+  private void write(ProjectJob job) throws Exception {
+    new FirmwareExporter().export(job, this::open, Progress.SILENT);
+  }
+
+  private OutputStream open(String name) throws IOException {
+    Path file = folder.resolve(name);
+    Files.createDirectories(file.resolveSibling(""));
+    return Files.newOutputStream(file);
+  }
+
+  private void assertRefused(ProjectJob job, String message) {
+    assertThatThrownBy(() -> write(job))
+        .isInstanceOf(ExportRefusedException.class)
+        .hasMessage(message);
+    assertThat(folder).isEmptyDirectory();
+  }
+
+  private static Chain on(Chain chain, String pin) {
+    return new Chain(
+        chain.id(),
+        chain.type(),
+        chain.pixels(),
+        chain.order(),
+        OptionalDouble.empty(),
+        Optional.of(new Pin(pin)));
+  }
+
+  private static ProjectJob job(String controller, Chain chain, DriverOutput output, long rate) {
+    Rig rig =
+        new Rig(
+            Rig.DEFAULT_SUPPLY_VOLTS,
+            Rig.DEFAULT_SUPPLY_LIMIT_MILLIAMPS,
+            Rig.DEFAULT_DATA_VOLTS,
+            Curve.DEFAULT,
+            Rig.DEFAULT_COLOUR_MATCHING,
+            Rig.DEFAULT_WHITE_FROM_RGB,
+            Rig.DEFAULT_BRIGHTNESS_CAP,
+            CurrentCap.OFF,
+            Optional.empty(),
+            Optional.empty(),
+            Controller.find(controller),
+            List.of(chain),
+            List.of(output),
+            List.of(TestJobs.lamp("top", TestJobs.run(chain.id(), 0, 1))));
+    Project project =
+        Project.of(
+            TestJobs.HOSTILE_NAME,
+            rig,
+            TestJobs.scene("walk", 400, rate, true, TestJobs.walk(20, "top")));
+    return ProjectJob.of(project, project.scenes());
+  }
+}
