@@ -16,6 +16,7 @@ import picocli.CommandLine.Spec;
       CheckCommand.class,
       MeasureCommand.class,
       ExportCommand.class,
+      ProveCommand.class,
       PixelsCommand.class
     },
     description = {

@@ -62,7 +62,7 @@ class CommandLineTest {
   @CsvSource({
     "recovery-tractor, working, 13400",
     "mountain-rescue, call-out, 21900",
-    "harbour-dusk, dusk, 12500",
+    "harbour-dusk, dusk, 15500",
     "bench-rgbw, walk, 6400"
   })
   void everySampleExportsInEveryFormat(String name, String scene, long tableBytes)

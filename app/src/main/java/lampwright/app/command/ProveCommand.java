@@ -1,0 +1,121 @@
+package lampwright.app.command;
+
+import com.google.common.io.MoreFiles;
+import com.google.common.io.RecursiveDeleteOption;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import lampwright.engine.project.Project;
+import lampwright.engine.scene.Scene;
+import lampwright.exporters.CancelledException;
+import lampwright.exporters.firmware.FirmwareProof;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+
+/** Proves firmware on the simulator. */
+@Command(
+    name = "prove",
+    mixinStandardHelpOptions = true,
+    description = {
+      "Compiles the firmware of each scene with avr-gcc, runs it on a simulated controller and reads"
+          + " its pins: every bit of two loops and the seam, with its times, and the duty of every"
+          + " driver output.",
+      "Needs Debian's packages gcc, gcc-avr, avr-libc, simavr, libsimavr-dev and libelf-dev."
+    },
+    footer = {"", "Example:", "  lampwright prove samples/recovery-tractor.lampwright.json"})
+final class ProveCommand implements Callable<Integer> {
+  private static final String ROW = "%-16s %-7s %8s %6s %10s %7s %9s %9s %8s %7s %7s%n";
+
+  private final Terminal terminal;
+
+  @Mixin private ProjectFile file;
+  @Mixin private SceneChoice choice;
+
+  ProveCommand(Terminal terminal) {
+    this.terminal = terminal;
+  }
+
+  @Override
+  public Integer call() throws IOException, CancelledException, InterruptedException {
+    Optional<Project> read = file.read(terminal);
+    if (read.isEmpty()) {
+      return ExitCode.PROJECT_HAS_ERRORS;
+    }
+    Project project = read.get();
+    List<Scene> scenes = choice.of(project);
+    if (!new FirmwareProof(project.rig()).possible()) {
+      terminal
+          .err()
+          .println(
+              "lampwright: there is nothing to prove: on this controller your own code drives the"
+                  + " pins");
+      return ExitCode.NO_READ_OR_WRITE;
+    }
+    ProofBench.requireTools();
+    Path folder = Files.createTempDirectory("lampwright-prove");
+    try {
+      return prove(project, scenes, new ProofBench(folder));
+    } finally {
+      MoreFiles.deleteRecursively(folder, RecursiveDeleteOption.ALLOW_INSECURE);
+    }
+  }
+
+  private int prove(Project project, List<Scene> scenes, ProofBench bench)
+      throws IOException, CancelledException, InterruptedException {
+    bench.buildProver();
+    bench.requireExportable(project, scenes);
+    terminal
+        .out()
+        .printf(
+            Locale.ROOT,
+            ROW,
+            "scene",
+            "",
+            "frames",
+            "wrong",
+            "bits",
+            "outside",
+            "cycles",
+            "worst",
+            "of frame",
+            "flash",
+            "RAM");
+    boolean all = true;
+    for (Scene scene : scenes) {
+      Proof proof = bench.prove(project, scene);
+      all &= proof.passed();
+      row(scene, proof);
+    }
+    terminal
+        .out()
+        .println(
+            "outside: bits outside the limits of their pixel type; cycles: to decode a frame, on"
+                + " average and at worst; of frame: the worst of it in a frame's time.");
+    return all ? ExitCode.DONE : ExitCode.PROJECT_HAS_ERRORS;
+  }
+
+  private void row(Scene scene, Proof proof) {
+    double share = 100 * Double.parseDouble(proof.figure("/decode/worstShareOfPeriod"));
+    terminal
+        .out()
+        .printf(
+            Locale.ROOT,
+            ROW,
+            scene.id(),
+            proof.passed() ? "proved" : "FAILED",
+            proof.figure("/framesCompared"),
+            proof.figure("/framesWrong"),
+            proof.figure("/bitsCompared"),
+            proof.figure("/bitsOutsideLimits"),
+            proof.figure("/decode/averageCycles"),
+            proof.figure("/decode/worstCycles"),
+            String.format(Locale.ROOT, "%.2f %%", share),
+            proof.figure("/memory/flash"),
+            proof.figure("/memory/ram"));
+    proof.faults().forEach(fault -> terminal.err().println(scene.id() + ": " + fault));
+  }
+}
