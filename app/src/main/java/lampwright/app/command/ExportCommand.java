@@ -97,14 +97,15 @@ final class ExportCommand implements Callable<Integer> {
     Project project = read.get();
     List<ExportJob> jobs =
         choice.of(project).stream().map(scene -> ExportJob.of(project, scene, options)).toList();
-    if (formats.contains(FIRMWARE.key())) {
-      firmware(ProjectJob.of(project, choice.of(project)));
-    }
     try (StagedFiles files = StagedFiles.in(folder)) {
       for (ExportJob job : jobs) {
         for (Exporter exporter : exporters) {
           export(job, exporter, files);
         }
+      }
+      // All else is whole by now, so that a failure leaves the folder as it was too.
+      if (formats.contains(FIRMWARE.key())) {
+        firmware(ProjectJob.of(project, choice.of(project)));
       }
       files.commit();
     } finally {
