@@ -123,8 +123,7 @@ final class ExportCommand implements Callable<Integer> {
     try (StagedFolder files =
         StagedFolder.in(
             folder, FIRMWARE.key(), FirmwareExporter.MARK_FILE, FirmwareExporter.MARK_LINE, ours)) {
-      FIRMWARE.export(
-          job, files::open, (done, total) -> terminal.progress(FIRMWARE.key(), done, total));
+      FIRMWARE.export(job, files::open, new TerminalProgress(terminal, FIRMWARE.key()));
       files.commit();
     } finally {
       terminal.endProgress();

@@ -32,6 +32,12 @@ public record Chromaticity(double x, double y) {
     return 9 * y / (-2 * x + 12 * y + 3);
   }
 
+  /** CIE X, Y and Z of light of this colour, whose Y is given. */
+  public double[] xyz(double luminance) {
+    double sum = luminance / y;
+    return new double[] {sum * x, luminance, sum * Math.max(0, 1 - x - y)};
+  }
+
   /** Distance to another point in the CIE 1976 u'v' diagram. */
   public double distanceTo(Chromaticity other) {
     double du = uPrime() - other.uPrime();

@@ -18,11 +18,10 @@ public final class Emission {
     emitters.forEach(
         (kind, emitter) -> {
           int slot = kind.slot();
-          Chromaticity c = emitter.chromaticity();
-          double sum = emitter.millicandela() / c.y();
-          x[slot] = sum * c.x();
-          y[slot] = emitter.millicandela();
-          z[slot] = sum * Math.max(0, 1 - c.x() - c.y());
+          double[] full = emitter.chromaticity().xyz(emitter.millicandela());
+          x[slot] = full[0];
+          y[slot] = full[1];
+          z[slot] = full[2];
         });
   }
 

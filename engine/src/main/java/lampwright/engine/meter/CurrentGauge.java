@@ -15,7 +15,7 @@ import lampwright.engine.rig.PixelRun;
 final class CurrentGauge implements FrameGauge {
   private static final double FULL = 255;
 
-  private final double[] fullMilliamps;
+  private final FrameCurrent current;
   private final Part supply;
   private final List<Part> chains = new ArrayList<>();
   private final List<Part> outputs = new ArrayList<>();
@@ -23,11 +23,7 @@ final class CurrentGauge implements FrameGauge {
   private byte[] worstFrame;
 
   CurrentGauge(FrameLayout layout) {
-    FrameCurrent current = new FrameCurrent(layout);
-    fullMilliamps = new double[layout.bytes()];
-    for (int i = 0; i < fullMilliamps.length; i++) {
-      fullMilliamps[i] = current.fullMilliamps(i);
-    }
+    current = new FrameCurrent(layout);
     supply = new Part("supply", current.idleMilliamps(), range(0, layout.bytes()));
     worstFrame = new byte[layout.bytes()];
     List<Chain> rigChains = layout.rig().chains();
@@ -135,7 +131,7 @@ final class CurrentGauge implements FrameGauge {
     boolean take(int frame, byte[] bytes) {
       double milliamps = 0;
       for (int column : columns) {
-        milliamps += fullMilliamps[column] * (bytes[column] & 0xFF);
+        milliamps += current.fullMilliamps(column) * (bytes[column] & 0xFF);
       }
       milliamps = idleMilliamps + milliamps / FULL;
       sum += milliamps;

@@ -76,7 +76,7 @@ final class LampLight {
       for (Chain chain : layout.rig().chains()) {
         if (chain.id().equals(pixel.chain())) {
           Emitter emitter = chain.emitters().get(pixel.emitter());
-          return xyz(emitter.chromaticity(), emitter.millicandela());
+          return emitter.chromaticity().xyz(emitter.millicandela());
         }
       }
     } else if (source instanceof Column.OutputDuty duty) {
@@ -84,7 +84,7 @@ final class LampLight {
         if (output.id().equals(duty.output())) {
           double millicandela =
               OUTPUT_MILLICANDELA_PER_MILLIAMP * output.milliamps() * output.ledsInSeries();
-          return xyz(chromaticity(output.colour()), millicandela);
+          return chromaticity(output.colour()).xyz(millicandela);
         }
       }
     }
@@ -94,11 +94,5 @@ final class LampLight {
   /** The chromaticity of an sRGB colour; that of white for black. */
   static Chromaticity chromaticity(Colour.Srgb colour) {
     return MatchedMixer.target(colour).orElse(Chromaticity.D65);
-  }
-
-  private static double[] xyz(Chromaticity c, double luminance) {
-    return new double[] {
-      luminance * c.x() / c.y(), luminance, luminance * (1 - c.x() - c.y()) / c.y()
-    };
   }
 }
