@@ -1,6 +1,8 @@
 /** The command line of Lampwright. */
 module lampwright.app {
+  requires atlantafx.base;
   requires info.picocli;
+  requires javafx.controls;
   requires lampwright.engine;
   requires lampwright.exporters;
   requires tools.jackson.core;

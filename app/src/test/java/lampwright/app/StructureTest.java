@@ -79,4 +79,27 @@ class StructureTest {
           .should()
           .dependOnClassesThat()
           .resideInAPackage("tools.jackson..");
+
+  @ArchTest
+  static final ArchRule editsKnowNoToolkit =
+      noClasses()
+          .that()
+          .resideInAnyPackage("lampwright.app.workshop.edit..", "lampwright.app.workshop.words..")
+          .should()
+          .dependOnClassesThat()
+          .resideInAPackage("javafx..");
+
+  @ArchTest
+  static final ArchRule workshopModelsKnowNoControlOrWindow =
+      noClasses()
+          .that()
+          .resideInAPackage("lampwright.app.workshop.model..")
+          .should()
+          .dependOnClassesThat()
+          .resideInAnyPackage(
+              "javafx.scene..",
+              "javafx.stage..",
+              "javafx.application..",
+              "javafx.animation..",
+              "lampwright.app.workshop.view..");
 }

@@ -2,8 +2,6 @@ package lampwright.engine.meter;
 
 import java.util.Arrays;
 import java.util.List;
-import lampwright.engine.render.FrameLayout;
-import lampwright.engine.rig.Lamp;
 
 /**
  * Finds the pixel of a lamp that shines brightest, and adds the whole lamp to the model's light.
@@ -13,8 +11,8 @@ final class LampGauge implements FrameGauge {
   private final double[] peak;
   private final double[] xyz = new double[3];
 
-  LampGauge(Lamp lamp, FrameLayout layout) {
-    pixels = LampLight.pixelsOf(lamp, layout);
+  LampGauge(List<LampLight> pixels) {
+    this.pixels = pixels;
     peak = new double[pixels.size()];
   }
 

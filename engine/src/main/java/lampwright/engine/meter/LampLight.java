@@ -1,11 +1,10 @@
 package lampwright.engine.meter;
 
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.OptionalInt;
+import java.util.TreeMap;
 import lampwright.engine.light.Chromaticity;
 import lampwright.engine.light.Colour;
 import lampwright.engine.light.Emitter;
@@ -24,8 +23,8 @@ import lampwright.engine.rig.Lamp;
  * they count with {@link #OUTPUT_MILLICANDELA_PER_MILLIAMP} and LED (common practice: a clear 5 mm
  * LED gives about a candela at 20 mA), in the colour that their output is drawn in.
  */
-final class LampLight {
-  static final double OUTPUT_MILLICANDELA_PER_MILLIAMP = 50;
+public final class LampLight {
+  public static final double OUTPUT_MILLICANDELA_PER_MILLIAMP = 50;
 
   private static final double FULL = 255;
 
@@ -39,30 +38,60 @@ final class LampLight {
   }
 
   /** The light of each pixel of a lamp alone, in the lamp's order; of its output if it has one. */
-  static List<LampLight> pixelsOf(Lamp lamp, FrameLayout layout) {
-    Map<OptionalInt, List<Integer>> owned = new LinkedHashMap<>();
+  public static List<LampLight> pixelsOf(Lamp lamp, FrameLayout layout) {
+    return ofLamps(layout).getOrDefault(lamp.id(), List.of());
+  }
+
+  /** The same for every lamp of the rig, by the lamp's id. */
+  public static Map<String, List<LampLight>> ofLamps(FrameLayout layout) {
+    Map<String, Map<Integer, List<Integer>>> owned = new LinkedHashMap<>();
     List<Column> columns = layout.columns();
     for (int i = 0; i < columns.size(); i++) {
       int column = i;
       columns
           .get(i)
           .lamp()
-          .filter(l -> l.lamp().equals(lamp.id()))
-          .ifPresent(l -> owned.computeIfAbsent(l.pixel(), p -> new ArrayList<>()).add(column));
+          .ifPresent(
+              l ->
+                  owned
+                      .computeIfAbsent(l.lamp(), lamp -> new TreeMap<>())
+                      .computeIfAbsent(l.pixel().orElse(0), pixel -> new ArrayList<>())
+                      .add(column));
     }
-    return owned.entrySet().stream()
-        .sorted(Comparator.comparing(pixel -> pixel.getKey().orElse(0)))
-        .map(Map.Entry::getValue)
-        .map(
-            some ->
-                new LampLight(
-                    some,
-                    some.stream().map(i -> atFullDuty(columns.get(i).source(), layout)).toList()))
-        .toList();
+    Map<String, List<LampLight>> lights = new LinkedHashMap<>();
+    owned.forEach(
+        (lamp, pixels) ->
+            lights.put(
+                lamp, pixels.values().stream().map(own -> of(own, columns, layout)).toList()));
+    return lights;
+  }
+
+  private static LampLight of(List<Integer> own, List<Column> columns, FrameLayout layout) {
+    return new LampLight(
+        own, own.stream().map(i -> atFullDuty(columns.get(i).source(), layout)).toList());
+  }
+
+  /** X, Y and Z of everything at full duty. */
+  public double[] fullXyz() {
+    double[] sum = new double[3];
+    for (int i = 0; i < full.length; i++) {
+      sum[i % 3] += full[i];
+    }
+    return sum;
+  }
+
+  /** X, Y and Z at full duty of each of its {@link #columns}, three numbers each. */
+  public double[] columnsXyz() {
+    return full.clone();
+  }
+
+  /** The bytes of a frame that it shines by. */
+  public int[] columns() {
+    return columns.clone();
   }
 
   /** Adds the XYZ of a frame to {@code into[at .. at + 2]}. */
-  void add(byte[] frame, double[] into, int at) {
+  public void add(byte[] frame, double[] into, int at) {
     for (int i = 0; i < columns.length; i++) {
       double drive = (frame[columns[i]] & 0xFF) / FULL;
       into[at] += drive * full[3 * i];

@@ -2,6 +2,7 @@ package lampwright.engine.meter;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import lampwright.engine.render.FrameCursor;
 import lampwright.engine.render.FrameTable;
 import lampwright.engine.rig.Lamp;
@@ -44,8 +45,9 @@ public record SceneMeasure(
    */
   public static SceneMeasure of(FrameTable table) {
     CurrentGauge current = new CurrentGauge(table.layout());
+    Map<String, List<LampLight>> light = LampLight.ofLamps(table.layout());
     List<LampGauge> gauges =
-        table.layout().rig().lamps().stream().map(l -> new LampGauge(l, table.layout())).toList();
+        table.layout().rig().lamps().stream().map(l -> new LampGauge(light.get(l.id()))).toList();
     watch(
         table,
         (frame, bytes) -> {

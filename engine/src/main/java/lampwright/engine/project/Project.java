@@ -32,6 +32,22 @@ public record Project(String name, List<PixelType> pixelTypes, Rig rig, List<Sce
     return new Project(name, List.of(), rig, List.of(scenes));
   }
 
+  public Project withName(String newName) {
+    return new Project(newName, pixelTypes, rig, scenes);
+  }
+
+  public Project withPixelTypes(List<PixelType> newPixelTypes) {
+    return new Project(name, newPixelTypes, rig, scenes);
+  }
+
+  public Project withRig(Rig newRig) {
+    return new Project(name, pixelTypes, newRig, scenes);
+  }
+
+  public Project withScenes(List<Scene> newScenes) {
+    return new Project(name, pixelTypes, rig, newScenes);
+  }
+
   /** The scene with this id. */
   public Optional<Scene> scene(String id) {
     return scenes.stream().filter(s -> s.id().equals(id)).findFirst();

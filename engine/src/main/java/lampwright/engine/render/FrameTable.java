@@ -4,11 +4,14 @@ import com.google.common.base.Supplier;
 import com.google.common.base.Suppliers;
 import lampwright.engine.rig.CurrentCap;
 import lampwright.engine.rig.Rig;
+import lampwright.engine.scene.Dither;
 import lampwright.engine.scene.Scene;
 
 /**
  * All frames of a scene, in order, rendered when they are asked for. Immutable and safe for use by
- * several threads; each {@link FrameCursor} belongs to one.
+ * several threads; each {@link FrameCursor} belongs to one. Rendering on a thread that is
+ * interrupted ends with a {@link java.util.concurrent.CancellationException}, before its next
+ * frame.
  */
 public final class FrameTable {
   private final FrameLayout layout;
@@ -65,6 +68,15 @@ public final class FrameTable {
   /** Frames x bytes a frame. */
   public long bytes() {
     return (long) frameCount() * layout.bytes();
+  }
+
+  /**
+   * Whether any frame can be rendered at once, without others: no feel, no dither, no cap over the
+   * whole scene.
+   */
+  public boolean seeksAtOnce() {
+    boolean felt = layout.rig().lamps().stream().anyMatch(lamp -> lamp.feel().isPresent());
+    return !felt && scene.dither() == Dither.OFF && layout.rig().currentCap() != CurrentCap.SCENE;
   }
 
   /** Opens the table at its first frame. */

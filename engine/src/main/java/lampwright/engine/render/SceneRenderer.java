@@ -5,6 +5,7 @@ import java.util.Arrays;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.concurrent.CancellationException;
 import lampwright.engine.light.Emitter;
 import lampwright.engine.light.EmitterKind;
 import lampwright.engine.light.Mixer;
@@ -104,6 +105,9 @@ final class SceneRenderer {
   }
 
   private void shine(int frame) {
+    if (Thread.currentThread().isInterrupted()) {
+      throw new CancellationException("rendering was interrupted");
+    }
     Arrays.fill(light, 0);
     Ratio timeMs = clock.timeMs(frame);
     for (TrackPlayer track : tracks) {

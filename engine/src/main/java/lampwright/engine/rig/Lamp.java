@@ -53,4 +53,28 @@ public record Lamp(
   public String title() {
     return name.isEmpty() ? id : name;
   }
+
+  public Lamp withId(String newId) {
+    return new Lamp(newId, name, function, fitting, place, feel);
+  }
+
+  public Lamp withName(String newName) {
+    return new Lamp(id, newName, function, fitting, place, feel);
+  }
+
+  public Lamp withFunction(LampFunction newFunction) {
+    return new Lamp(id, name, newFunction, fitting, place, feel);
+  }
+
+  public Lamp withFitting(Fitting newFitting) {
+    return new Lamp(id, name, function, newFitting, place, feel);
+  }
+
+  public Lamp withPlace(Optional<Place> newPlace) {
+    return new Lamp(id, name, function, fitting, newPlace, feel);
+  }
+
+  public Lamp withFeel(Optional<Feel> newFeel) {
+    return new Lamp(id, name, function, fitting, place, newFeel);
+  }
 }

@@ -115,6 +115,37 @@ public record Rig(
         lamps);
   }
 
+  public Rig withChains(List<Chain> newChains) {
+    return with(newChains, outputs, lamps);
+  }
+
+  public Rig withOutputs(List<DriverOutput> newOutputs) {
+    return with(chains, newOutputs, lamps);
+  }
+
+  public Rig withLamps(List<Lamp> newLamps) {
+    return with(chains, outputs, newLamps);
+  }
+
+  /** The same supply, caps and controller with other parts. */
+  public Rig with(List<Chain> newChains, List<DriverOutput> newOutputs, List<Lamp> newLamps) {
+    return new Rig(
+        supplyVolts,
+        supplyLimitMilliamps,
+        dataVolts,
+        curve,
+        colourMatching,
+        whiteFromRgb,
+        brightnessCap,
+        currentCap,
+        feed,
+        battery,
+        controller,
+        newChains,
+        newOutputs,
+        newLamps);
+  }
+
   /** The lamp with this id. */
   public Optional<Lamp> lamp(String id) {
     return lamps.stream().filter(l -> l.id().equals(id)).findFirst();

@@ -52,4 +52,28 @@ public record Cue(
   public BigDecimal endMs() {
     return startMs.add(lengthMs);
   }
+
+  public Cue withStartMs(BigDecimal newStartMs) {
+    return new Cue(newStartMs, lengthMs, fadeInMs, fadeOutMs, blend, pattern);
+  }
+
+  public Cue withLengthMs(BigDecimal newLengthMs) {
+    return new Cue(startMs, newLengthMs, fadeInMs, fadeOutMs, blend, pattern);
+  }
+
+  public Cue withFadeInMs(BigDecimal newFadeInMs) {
+    return new Cue(startMs, lengthMs, newFadeInMs, fadeOutMs, blend, pattern);
+  }
+
+  public Cue withFadeOutMs(BigDecimal newFadeOutMs) {
+    return new Cue(startMs, lengthMs, fadeInMs, newFadeOutMs, blend, pattern);
+  }
+
+  public Cue withBlend(Blend newBlend) {
+    return new Cue(startMs, lengthMs, fadeInMs, fadeOutMs, newBlend, pattern);
+  }
+
+  public Cue withPattern(Pattern newPattern) {
+    return new Cue(startMs, lengthMs, fadeInMs, fadeOutMs, blend, newPattern);
+  }
 }

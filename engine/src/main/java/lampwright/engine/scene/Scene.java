@@ -55,6 +55,30 @@ public record Scene(
     checks.done();
   }
 
+  public Scene withId(String newId) {
+    return new Scene(newId, lengthMs, framesPerSecond, loop, dither, tracks);
+  }
+
+  public Scene withLengthMs(BigDecimal newLengthMs) {
+    return new Scene(id, newLengthMs, framesPerSecond, loop, dither, tracks);
+  }
+
+  public Scene withFramesPerSecond(BigDecimal newFramesPerSecond) {
+    return new Scene(id, lengthMs, newFramesPerSecond, loop, dither, tracks);
+  }
+
+  public Scene withLoop(boolean newLoop) {
+    return new Scene(id, lengthMs, framesPerSecond, newLoop, dither, tracks);
+  }
+
+  public Scene withDither(Dither newDither) {
+    return new Scene(id, lengthMs, framesPerSecond, loop, newDither, tracks);
+  }
+
+  public Scene withTracks(List<Track> newTracks) {
+    return new Scene(id, lengthMs, framesPerSecond, loop, dither, newTracks);
+  }
+
   /** How many frames it has: its length in frames, rounded half up, at least 1. */
   public int frameCount() {
     return Math.max(

@@ -36,4 +36,16 @@ public record Track(List<String> lamps, Span span, List<Cue> cues) {
   public static Track of(List<String> lamps, Cue... cues) {
     return new Track(lamps, Span.EACH, List.of(cues));
   }
+
+  public Track withLamps(List<String> newLamps) {
+    return new Track(newLamps, span, cues);
+  }
+
+  public Track withSpan(Span newSpan) {
+    return new Track(lamps, newSpan, cues);
+  }
+
+  public Track withCues(List<Cue> newCues) {
+    return new Track(lamps, span, newCues);
+  }
 }

@@ -1,0 +1,47 @@
+package lampwright.app.workshop.edit;
+
+import java.math.BigDecimal;
+import java.util.function.BiFunction;
+import java.util.function.Function;
+
+/**
+ * One named value of a record, as a sheet shows and changes it.
+ *
+ * @param <R> the record
+ * @param <V> the value
+ * @param key of its texts: {@code key} names it, {@code key.hint} explains it
+ * @param kind what kind of value
+ * @param get reads it
+ * @param set gives the record with another value; throws {@link
+ *     lampwright.engine.light.InvalidModelException} where the record refuses it
+ */
+public record Setting<R, V>(String key, Kind<V> kind, Function<R, V> get, BiFunction<R, V, R> set) {
+  /** A number that the record holds as a double. */
+  public static <R> Setting<R, BigDecimal> ofDouble(
+      String key, Kind.Number kind, Function<R, Double> get, BiFunction<R, Double, R> set) {
+    return new Setting<>(
+        key,
+        kind,
+        record -> BigDecimal.valueOf(get.apply(record)),
+        (record, value) -> set.apply(record, value.doubleValue()));
+  }
+
+  /** A whole number that the record holds as an int. */
+  public static <R> Setting<R, Long> ofInt(
+      String key, Kind.Whole kind, Function<R, Integer> get, BiFunction<R, Integer, R> set) {
+    return new Setting<>(
+        key,
+        kind,
+        record -> get.apply(record).longValue(),
+        (record, value) -> set.apply(record, Math.toIntExact(value)));
+  }
+
+  /** The same value of a record that holds this one. */
+  public <P> Setting<P, V> inside(Function<P, R> part, BiFunction<P, R, P> withPart) {
+    return new Setting<>(
+        key,
+        kind,
+        whole -> get.apply(part.apply(whole)),
+        (whole, value) -> withPart.apply(whole, set.apply(part.apply(whole), value)));
+  }
+}
