@@ -1,0 +1,38 @@
+package lampwright.app.workshop.model;
+
+import java.util.List;
+import javafx.beans.property.BooleanProperty;
+import javafx.beans.property.ObjectProperty;
+import javafx.beans.property.SimpleBooleanProperty;
+import javafx.beans.property.SimpleObjectProperty;
+import lampwright.engine.rig.View;
+
+/** What the drawing of the model and the ribbons beside it must agree on. */
+public final class DrawingSheet {
+  /**
+   * A ribbon in sight, for the leader line that ends at it.
+   *
+   * @param lamp id
+   * @param centreY of the ribbon, in pixels from the top of the pane that shows the ribbons
+   */
+  public record Row(String lamp, double centreY) {}
+
+  private final ObjectProperty<View> view = new SimpleObjectProperty<>(View.SIDE);
+  private final BooleanProperty night = new SimpleBooleanProperty(true);
+  private final ObjectProperty<List<Row>> rows = new SimpleObjectProperty<>(List.of());
+
+  /** The side from which the model is drawn now. */
+  public ObjectProperty<View> viewProperty() {
+    return view;
+  }
+
+  /** Whether it is drawn at night, or else by day. */
+  public BooleanProperty nightProperty() {
+    return night;
+  }
+
+  /** The ribbons in sight, from the top; set by the ribbons, read by the leader lines. */
+  public ObjectProperty<List<Row>> rowsProperty() {
+    return rows;
+  }
+}
