@@ -22,15 +22,15 @@ public sealed interface Kind<V> {
    * @param max greatest value, inclusive
    * @param step by which keys and the wheel change it; its whole multiples if that is 1
    */
-  record Number(String unit, BigDecimal min, BigDecimal max, BigDecimal step)
+  record Amount(String unit, BigDecimal min, BigDecimal max, BigDecimal step)
       implements Kind<BigDecimal> {
-    public static Number of(String unit, double min, double max, double step) {
-      return new Number(
+    public static Amount of(String unit, double min, double max, double step) {
+      return new Amount(
           unit, BigDecimal.valueOf(min), BigDecimal.valueOf(max), BigDecimal.valueOf(step));
     }
   }
 
-  /** A whole number, as {@link Number} else. */
+  /** A whole number, as {@link Amount} else. */
   record Whole(String unit, long min, long max) implements Kind<Long> {}
 
   /** Yes or no. */
@@ -65,7 +65,7 @@ public sealed interface Kind<V> {
   record Easings() implements Kind<Easing> {}
 
   /** Numbers in a row, such as angles in degrees. */
-  record Numbers(Number each, int maxCount) implements Kind<List<BigDecimal>> {}
+  record Numbers(Amount each, int maxCount) implements Kind<List<BigDecimal>> {}
 
   /** Colours at times. */
   record KeyframeRows() implements Kind<List<Keyframe>> {}

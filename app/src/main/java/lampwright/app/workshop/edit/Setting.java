@@ -18,7 +18,7 @@ import java.util.function.Function;
 public record Setting<R, V>(String key, Kind<V> kind, Function<R, V> get, BiFunction<R, V, R> set) {
   /** A number that the record holds as a double. */
   public static <R> Setting<R, BigDecimal> ofDouble(
-      String key, Kind.Number kind, Function<R, Double> get, BiFunction<R, Double, R> set) {
+      String key, Kind.Amount kind, Function<R, Double> get, BiFunction<R, Double, R> set) {
     return new Setting<>(
         key,
         kind,

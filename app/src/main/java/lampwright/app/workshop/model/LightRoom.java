@@ -145,8 +145,6 @@ public final class LightRoom implements AutoCloseable {
   private static Thread quiet(Runnable work) {
     Thread thread = new Thread(work, "light-room");
     thread.setDaemon(true);
-    // The screen comes first.
-    thread.setPriority(Thread.MIN_PRIORITY + 1);
     return thread;
   }
 }
