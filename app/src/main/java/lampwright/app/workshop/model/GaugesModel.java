@@ -1,0 +1,330 @@
+package lampwright.app.workshop.model;
+
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import javafx.beans.property.ReadOnlyObjectProperty;
+import javafx.beans.property.ReadOnlyObjectWrapper;
+import lampwright.app.workshop.words.Texts;
+import lampwright.engine.light.Fault;
+import lampwright.engine.meter.Advice;
+import lampwright.engine.meter.Draw;
+import lampwright.engine.meter.FlashTrain;
+import lampwright.engine.meter.LightReport;
+import lampwright.engine.meter.RateVerdict;
+import lampwright.engine.meter.SceneReport;
+import lampwright.engine.meter.WireTime;
+import lampwright.engine.render.FrameCurrent;
+import lampwright.engine.rig.Controller;
+import lampwright.engine.rig.Lamp;
+import lampwright.engine.rig.Rig;
+import org.jspecify.annotations.Nullable;
+
+/** The gauges: what supply, data line, memory and eye get, now and at worst. */
+public final class GaugesModel {
+  private final Texts texts = Texts.of("gauges");
+  private final Bench bench;
+  private final LightRoom lights;
+  private final PackRoom packs;
+  private final Playhead playhead;
+  private final ReadOnlyObjectWrapper<Gauge> supply;
+  private final ReadOnlyObjectWrapper<Gauge> wire;
+  private final ReadOnlyObjectWrapper<Gauge> memory;
+  private final ReadOnlyObjectWrapper<Gauge> flash;
+  private @Nullable SceneLight shown;
+  private @Nullable FrameCurrent current;
+  private byte[] frame = {};
+
+  public GaugesModel(Bench bench, LightRoom lights, PackRoom packs, Playhead playhead) {
+    this.bench = bench;
+    this.lights = lights;
+    this.packs = packs;
+    this.playhead = playhead;
+    supply = new ReadOnlyObjectWrapper<>(supplyNow());
+    wire = new ReadOnlyObjectWrapper<>(wireNow());
+    memory = new ReadOnlyObjectWrapper<>(memoryNow());
+    flash = new ReadOnlyObjectWrapper<>(flashNow());
+    playhead.frameProperty().addListener((of, before, now) -> supply.set(supplyNow()));
+    lights.progressProperty().addListener((of, before, now) -> supply.set(supplyNow()));
+    lights.reportProperty().addListener((of, before, now) -> refresh());
+    packs.packedProperty().addListener((of, before, now) -> memory.set(memoryNow()));
+    packs.progressProperty().addListener((of, before, now) -> memory.set(memoryNow()));
+    bench.projectProperty().addListener((of, before, now) -> refresh());
+    bench.selectionProperty().addListener((of, before, now) -> flash.set(flashNow()));
+  }
+
+  /** Current now, at worst, and what the supply can give. */
+  public ReadOnlyObjectProperty<Gauge> supplyProperty() {
+    return supply.getReadOnlyProperty();
+  }
+
+  /** The time of a frame on the data lines. */
+  public ReadOnlyObjectProperty<Gauge> wireProperty() {
+    return wire.getReadOnlyProperty();
+  }
+
+  /** What all scenes take of the controller's program memory. */
+  public ReadOnlyObjectProperty<Gauge> memoryProperty() {
+    return memory.getReadOnlyProperty();
+  }
+
+  /** How the chosen lamp flashes. */
+  public ReadOnlyObjectProperty<Gauge> flashProperty() {
+    return flash.getReadOnlyProperty();
+  }
+
+  private void refresh() {
+    supply.set(supplyNow());
+    wire.set(wireNow());
+    memory.set(memoryNow());
+    flash.set(flashNow());
+  }
+
+  private Gauge supplyNow() {
+    Rig rig = bench.project().rig();
+    double limit = rig.supplyLimitMilliamps();
+    Optional<Draw> worst = report().map(r -> r.measure().supply());
+    OptionalDouble now = milliampsNow();
+    String reading =
+        now.isPresent()
+            ? texts.get("supply.reading", amps(now.getAsDouble()), amps(limit))
+            : texts.get("supply.dark", amps(limit));
+    double peak = worst.map(Draw::peakMilliamps).orElse(now.orElse(0));
+    String details =
+        worst
+            .map(
+                w ->
+                    texts.get(
+                            "supply.details",
+                            whole(w.peakMilliamps()),
+                            whole(limit),
+                            Integer.toString(w.peakFrame()),
+                            whole(w.meanMilliamps()))
+                        + advice("supply", "feed", "chain", "output"))
+            .orElse(texts.get("measuring"));
+    return new Gauge(
+        "supply",
+        reading,
+        now.isPresent() ? OptionalDouble.of(now.getAsDouble() / limit) : now,
+        OptionalDouble.of(peak / limit),
+        worst.isPresent() || now.isPresent() ? Gauge.state(peak / limit) : Gauge.State.OPEN,
+        details,
+        worst.map(w -> new Spot.Frame(w.peakFrame())));
+  }
+
+  private OptionalDouble milliampsNow() {
+    Optional<SceneLight> light = lights.lightProperty().get();
+    if (light.isEmpty()) {
+      return OptionalDouble.empty();
+    }
+    SceneLight now = light.get();
+    FrameCurrent of = current;
+    if (of == null || now != shown) {
+      of = new FrameCurrent(now.table().layout());
+      current = of;
+      shown = now;
+      frame = new byte[now.table().layout().bytes()];
+    }
+    int at = Math.min(playhead.frame(), now.frameCount() - 1);
+    return now.read(at, frame) ? OptionalDouble.of(of.milliamps(frame)) : OptionalDouble.empty();
+  }
+
+  private Gauge wireNow() {
+    Rig rig = bench.project().rig();
+    double rate =
+        bench.scene().map(scene -> scene.framesPerSecond().doubleValue()).orElse(Double.NaN);
+    List<WireTime> wires = rig.chains().stream().map(WireTime::of).toList();
+    if (wires.isEmpty() || Double.isNaN(rate)) {
+      return open("wire", texts.get("wire.none"));
+    }
+    double inTurn = WireTime.inTurnUs(wires);
+    double share = inTurn * rate / 1e6;
+    String lines =
+        wires.stream()
+            .map(
+                w ->
+                    texts.get(
+                        "wire.line",
+                        w.chain(),
+                        fixed(w.frameUs() / 1000, 2),
+                        percent(w.share(rate)),
+                        fixed(Math.floor(w.highestFramesPerSecond() * 10) / 10, 1),
+                        Integer.toString(w.longestChain(rate))))
+            .collect(Collectors.joining("\n"));
+    WireTime longest =
+        wires.stream().max(java.util.Comparator.comparingDouble(WireTime::frameUs)).orElseThrow();
+    return new Gauge(
+        "wire",
+        texts.get("wire.reading", percent(share), fixed(1000 / rate, 1)),
+        OptionalDouble.of(share),
+        OptionalDouble.empty(),
+        Gauge.state(share),
+        lines + "\n" + texts.get("wire.together", fixed(inTurn / 1000, 2), percent(share)),
+        Optional.of(new Spot.OfChain(longest.chain())));
+  }
+
+  private Gauge memoryNow() {
+    Optional<Spot> spot = Optional.of(new Spot.TheController());
+    Optional<Controller> controller = bench.project().rig().controller();
+    Optional<PackRoom.Packed> packed = packs.packedProperty().get();
+    if (packed.isEmpty()) {
+      double done = packs.progressProperty().get();
+      String reading =
+          done < 1 ? texts.get("memory.packing", percent(done)) : texts.get("memory.unknown");
+      return new Gauge(
+          "memory",
+          reading,
+          OptionalDouble.empty(),
+          OptionalDouble.empty(),
+          Gauge.State.OPEN,
+          reading,
+          spot);
+    }
+    List<Fault> faults = packed.get().faults();
+    if (!faults.isEmpty()) {
+      String why = faults.stream().map(Fault::toString).collect(Collectors.joining("\n"));
+      return new Gauge(
+          "memory",
+          texts.get("memory.refused"),
+          OptionalDouble.empty(),
+          OptionalDouble.empty(),
+          Gauge.State.OVER,
+          why,
+          spot);
+    }
+    return memoryOf(packed.get().bytes(), controller, spot);
+  }
+
+  private Gauge memoryOf(int bytes, Optional<Controller> controller, Optional<Spot> spot) {
+    if (controller.isEmpty() || controller.get().flashBytes().isEmpty()) {
+      String reading = texts.get("memory.bare", kibibytes(bytes));
+      return new Gauge(
+          "memory",
+          reading,
+          OptionalDouble.empty(),
+          OptionalDouble.empty(),
+          Gauge.State.OPEN,
+          texts.get("memory.choose", Integer.toString(bytes)),
+          spot);
+    }
+    int flash = controller.get().flashBytes().getAsInt();
+    double share = (double) bytes / flash;
+    return new Gauge(
+        "memory",
+        texts.get("memory.reading", kibibytes(bytes), kibibytes(flash)),
+        OptionalDouble.of(share),
+        OptionalDouble.empty(),
+        Gauge.state(share),
+        texts.get(
+            "memory.details",
+            Integer.toString(bytes),
+            Integer.toString(flash),
+            controller.get().name(),
+            percent(share)),
+        spot);
+  }
+
+  private Gauge flashNow() {
+    Optional<Lamp> lamp = bench.lamp();
+    Optional<LightReport> light =
+        lamp.flatMap(
+            l ->
+                report()
+                    .flatMap(
+                        r ->
+                            r.measure().lights().stream()
+                                .filter(of -> of.id().equals(l.id()))
+                                .findFirst()));
+    if (lamp.isEmpty()) {
+      return open("flash", texts.get("flash.choose"));
+    }
+    Optional<Spot> spot = Optional.of(new Spot.OfLamp(lamp.get().id()));
+    String title = lamp.get().title();
+    Optional<FlashTrain> train = light.flatMap(LightReport::train);
+    if (light.isEmpty() || train.isEmpty() || train.get().groupsPerMinute().isEmpty()) {
+      String reading =
+          light.isEmpty()
+              ? texts.get("flash.unknown", title)
+              : train.isEmpty() ? texts.get("flash.steady", title) : texts.get("flash.once", title);
+      return new Gauge(
+          "flash",
+          reading,
+          OptionalDouble.empty(),
+          OptionalDouble.empty(),
+          Gauge.State.OPEN,
+          reading,
+          spot);
+    }
+    double rate = train.get().groupsPerMinute().getAsDouble();
+    Optional<RateVerdict> verdict = RateVerdict.of(lamp.get().function(), rate);
+    int most = light.get().caution().general().flashes();
+    boolean safe = light.get().caution().passes();
+    String words = verdict.map(v -> "\n" + v.words() + " (" + v.range().source() + ")").orElse("");
+    return new Gauge(
+        "flash",
+        texts.get("flash.reading", title, fixed(rate, 0)),
+        OptionalDouble.empty(),
+        OptionalDouble.empty(),
+        !safe
+            ? Gauge.State.OVER
+            : verdict.map(RateVerdict::likeReal).orElse(true) ? Gauge.State.FITS : Gauge.State.NEAR,
+        texts.get(
+                "flash.details",
+                fixed(rate, 1),
+                Integer.toString(train.get().flashesPerGroup()),
+                fixed(train.get().onSeconds(), 2),
+                fixed(train.get().offSeconds(), 2))
+            + words
+            + "\n"
+            + texts.get("flash.caution", Integer.toString(most)),
+        spot);
+  }
+
+  private Optional<SceneReport> report() {
+    return lights.reportProperty().get();
+  }
+
+  // What measure says of these subjects, in its words.
+  private String advice(String... subjects) {
+    return report().stream()
+        .flatMap(r -> r.advice().stream())
+        .filter(a -> Stream.of(subjects).anyMatch(s -> a.subject().startsWith(s)))
+        .map(Advice::text)
+        .map(text -> "\n" + text)
+        .collect(Collectors.joining());
+  }
+
+  private static Gauge open(String key, String reading) {
+    return new Gauge(
+        key,
+        reading,
+        OptionalDouble.empty(),
+        OptionalDouble.empty(),
+        Gauge.State.OPEN,
+        reading,
+        Optional.empty());
+  }
+
+  private static String amps(double milliamps) {
+    return fixed(milliamps / 1000, 2);
+  }
+
+  private static String kibibytes(int bytes) {
+    return fixed(bytes / 1024.0, 1);
+  }
+
+  private static String whole(double value) {
+    return fixed(value, 0);
+  }
+
+  private static String percent(double share) {
+    return fixed(100 * share, 0) + " %";
+  }
+
+  private static String fixed(double value, int decimals) {
+    return String.format(Locale.ROOT, "%." + decimals + "f", value);
+  }
+}

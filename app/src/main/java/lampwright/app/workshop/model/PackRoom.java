@@ -1,0 +1,165 @@
+package lampwright.app.workshop.model;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.CancellationException;
+import java.util.concurrent.Executor;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
+import java.util.concurrent.ScheduledExecutorService;
+import java.util.concurrent.TimeUnit;
+import javafx.beans.property.ReadOnlyDoubleProperty;
+import javafx.beans.property.ReadOnlyDoubleWrapper;
+import javafx.beans.property.ReadOnlyObjectProperty;
+import javafx.beans.property.ReadOnlyObjectWrapper;
+import lampwright.engine.light.Fault;
+import lampwright.engine.project.Project;
+import lampwright.engine.render.FrameTable;
+import lampwright.engine.rig.Rig;
+import lampwright.engine.scene.Scene;
+import lampwright.exporters.CancelledException;
+import lampwright.exporters.ExportRefusedException;
+import lampwright.exporters.packed.ScenePacker;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Packs all scenes of the project in the background, a little after the last edit, to know what
+ * they take of the controller's memory. Its properties change on the screen's thread alone.
+ */
+public final class PackRoom implements AutoCloseable {
+  /**
+   * What packing gave.
+   *
+   * @param bytes of packed data; 0 if it can't be packed
+   * @param faults why it can't
+   */
+  public record Packed(int bytes, List<Fault> faults) {
+    public Packed {
+      faults = List.copyOf(faults);
+    }
+  }
+
+  private record Wanted(Rig rig, List<Scene> scenes) {}
+
+  private static final long REST_MS = 800;
+
+  private final Bench bench;
+  private final Executor screen;
+  private final ScheduledExecutorService packer =
+      Executors.newSingleThreadScheduledExecutor(
+          work -> {
+            Thread thread = new Thread(work, "pack-room");
+            thread.setDaemon(true);
+            return thread;
+          });
+  private final ReadOnlyObjectWrapper<Optional<Packed>> packed =
+      new ReadOnlyObjectWrapper<>(Optional.empty());
+  private final ReadOnlyDoubleWrapper progress = new ReadOnlyDoubleWrapper(1);
+  private Optional<Wanted> wanted = Optional.empty();
+  private @Nullable Future<?> packing;
+
+  /**
+   * @param screen runs what it is given on the screen's thread
+   */
+  public PackRoom(Bench bench, Executor screen) {
+    this.bench = bench;
+    this.screen = screen;
+    bench.projectProperty().addListener((of, before, now) -> look());
+    look();
+  }
+
+  /** What all scenes take packed; empty until that is known. */
+  public ReadOnlyObjectProperty<Optional<Packed>> packedProperty() {
+    return packed.getReadOnlyProperty();
+  }
+
+  /** How far the packing has come, 0 to 1; 1 when nothing is in hand. */
+  public ReadOnlyDoubleProperty progressProperty() {
+    return progress.getReadOnlyProperty();
+  }
+
+  /** Stops packing until the next edit. */
+  public void cancel() {
+    if (packing != null) {
+      packing.cancel(true);
+    }
+    progress.set(1);
+  }
+
+  /** Ends the thread. */
+  @Override
+  public void close() {
+    packer.shutdownNow();
+  }
+
+  private void look() {
+    Project project = bench.project();
+    Optional<Wanted> now =
+        project.scenes().isEmpty()
+            ? Optional.empty()
+            : Optional.of(new Wanted(project.rig(), project.scenes()));
+    if (now.equals(wanted)) {
+      return;
+    }
+    cancel();
+    wanted = now;
+    packed.set(Optional.empty());
+    now.ifPresent(
+        w -> {
+          progress.set(0);
+          packing = packer.schedule(() -> pack(w), REST_MS, TimeUnit.MILLISECONDS);
+        });
+  }
+
+  private void pack(Wanted of) {
+    try {
+      List<FrameTable> tables =
+          of.scenes().stream().map(scene -> FrameTable.of(of.rig(), scene)).toList();
+      Packed found = packed(of, tables);
+      show(
+          of,
+          () -> {
+            progress.set(1);
+            packed.set(Optional.of(found));
+          });
+    } catch (CancelledException | CancellationException overtaken) {
+      // A newer one is wanted, or none.
+    }
+  }
+
+  private Packed packed(Wanted of, List<FrameTable> tables) throws CancelledException {
+    List<Fault> faults = ScenePacker.faults(tables);
+    if (!faults.isEmpty()) {
+      return new Packed(0, faults);
+    }
+    int[] shown = {0};
+    try {
+      byte[] bytes =
+          ScenePacker.pack(
+              "packed",
+              tables,
+              (done, total) -> {
+                if (Thread.currentThread().isInterrupted()) {
+                  throw new CancelledException();
+                }
+                int percent = (int) (100L * done / Math.max(1, total));
+                if (percent > shown[0]) {
+                  shown[0] = percent;
+                  show(of, () -> progress.set(percent / 100.0));
+                }
+              });
+      return new Packed(bytes.length, List.of());
+    } catch (ExportRefusedException tooLong) {
+      return new Packed(0, tooLong.faults());
+    }
+  }
+
+  private void show(Wanted of, Runnable change) {
+    screen.execute(
+        () -> {
+          if (wanted.equals(Optional.of(of))) {
+            change.run();
+          }
+        });
+  }
+}
