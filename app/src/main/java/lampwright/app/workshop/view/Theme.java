@@ -1,0 +1,36 @@
+package lampwright.app.workshop.view;
+
+import atlantafx.base.theme.PrimerDark;
+import atlantafx.base.theme.PrimerLight;
+import java.net.URL;
+import java.util.List;
+import java.util.Objects;
+import javafx.application.Application;
+import javafx.css.PseudoClass;
+import javafx.scene.Scene;
+
+/** The look: a palette by day or by night, and the stylesheets of all parts. */
+public final class Theme {
+  private static final PseudoClass DARK = PseudoClass.getPseudoClass("dark");
+  private static final List<String> PARTS = List.of("workshop");
+
+  private Theme() {}
+
+  /** Gives a window the stylesheets of all parts. */
+  public static void dress(Scene scene, boolean dark) {
+    for (String part : PARTS) {
+      URL sheet = Theme.class.getResource("/lampwright/app/workshop/" + part + ".css");
+      scene.getStylesheets().add(Objects.requireNonNull(sheet, part).toExternalForm());
+    }
+    light(scene, dark);
+  }
+
+  /** Changes between the dark and the light palette. */
+  public static void light(Scene scene, boolean dark) {
+    Application.setUserAgentStylesheet(
+        dark
+            ? new PrimerDark().getUserAgentStylesheet()
+            : new PrimerLight().getUserAgentStylesheet());
+    scene.getRoot().pseudoClassStateChanged(DARK, dark);
+  }
+}
