@@ -142,9 +142,10 @@ public final class Bench {
   }
 
   private void show(History.State state) {
-    // Listeners of either see a selection that fits the project.
+    // Listeners of either see nothing chosen that the project has not.
     Selection fitting = state.selection().within(state.project());
-    selection.set(fitting.within(project()));
+    boolean known = fitting.scene().flatMap(project()::scene).isPresent();
+    selection.set(known ? fitting.within(project()) : Selection.NOTHING);
     project.set(state.project());
     selection.set(fitting);
     undoName.set(history.undoName());

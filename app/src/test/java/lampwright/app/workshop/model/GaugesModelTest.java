@@ -1,0 +1,118 @@
+package lampwright.app.workshop.model;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.BlockingQueue;
+import java.util.concurrent.LinkedBlockingQueue;
+import java.util.concurrent.TimeUnit;
+import java.util.function.BooleanSupplier;
+import lampwright.app.workshop.Projects4Tests;
+import lampwright.app.workshop.edit.Edit;
+import lampwright.engine.project.Project;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.Test;
+
+class GaugesModelTest {
+  private final BlockingQueue<Runnable> screen = new LinkedBlockingQueue<>();
+  private final Project project = Projects4Tests.sample("recovery-tractor");
+  private final Bench bench = new Bench(project);
+  private final LightRoom lights = new LightRoom(bench, screen::add);
+  private final PackRoom packs = new PackRoom(bench, screen::add);
+  private final Playhead playhead = new Playhead(bench);
+  private final GaugesModel gauges = new GaugesModel(bench, lights, packs, playhead);
+
+  @AfterEach
+  void close() {
+    lights.close();
+    packs.close();
+  }
+
+  @Test
+  void supplyGaugeShowsThePresentFrameAndThePeak() throws InterruptedException {
+    run(() -> lights.reportProperty().get().isPresent());
+    var draw = lights.reportProperty().get().orElseThrow().measure().supply();
+    Gauge before = gauges.supplyProperty().get();
+    assertThat(before.mark().getAsDouble())
+        .isEqualTo(draw.peakMilliamps() / project.rig().supplyLimitMilliamps());
+    assertThat(before.spot()).contains(new Spot.Frame(draw.peakFrame()));
+    run(() -> lights.lightProperty().get().filter(SceneLight::complete).isPresent());
+    playhead.go(draw.peakFrame());
+    Gauge worst = gauges.supplyProperty().get();
+    assertThat(worst.share().getAsDouble()).isEqualTo(worst.mark().getAsDouble());
+    assertThat(worst.reading()).endsWith(" A").contains(" of ");
+  }
+
+  @Test
+  void supplyPastItsLimitIsOver() throws InterruptedException {
+    bench.apply(
+        Edit.of(
+            "Weak supply",
+            p ->
+                p.withRig(
+                    new lampwright.engine.rig.Rig(
+                        5,
+                        100,
+                        5,
+                        p.rig().curve(),
+                        p.rig().colourMatching(),
+                        false,
+                        1,
+                        lampwright.engine.rig.CurrentCap.OFF,
+                        p.rig().chains(),
+                        p.rig().outputs(),
+                        p.rig().lamps()))));
+    run(
+        () ->
+            lights
+                .reportProperty()
+                .get()
+                .filter(r -> r.table().layout().rig().supplyLimitMilliamps() == 100)
+                .isPresent());
+    assertThat(gauges.supplyProperty().get().state()).isEqualTo(Gauge.State.OVER);
+    assertThat(gauges.supplyProperty().get().details()).contains("supply: ");
+  }
+
+  @Test
+  void wireGaugeAgreesWithTheMeter() {
+    Gauge wire = gauges.wireProperty().get();
+    assertThat(wire.state()).isEqualTo(Gauge.State.FITS);
+    assertThat(wire.reading()).endsWith("% of 20.0 ms");
+    assertThat(wire.spot()).containsInstanceOf(Spot.OfChain.class);
+  }
+
+  @Test
+  void memoryGaugeShowsPackedScenesOfTheController() throws InterruptedException {
+    assertThat(gauges.memoryProperty().get().state()).isEqualTo(Gauge.State.OPEN);
+    run(() -> packs.packedProperty().get().isPresent());
+    Gauge memory = gauges.memoryProperty().get();
+    assertThat(memory.state()).isEqualTo(Gauge.State.FITS);
+    assertThat(memory.reading()).endsWith("of 32.0 KiB");
+    assertThat(memory.details()).contains("ATmega328P");
+  }
+
+  @Test
+  void flashGaugeFollowsTheChosenLamp() throws InterruptedException {
+    assertThat(gauges.flashProperty().get().reading()).isEqualTo("choose a lamp");
+    run(() -> lights.reportProperty().get().isPresent());
+    var flashing =
+        lights.reportProperty().get().orElseThrow().measure().lights().stream()
+            .filter(l -> l.train().isPresent())
+            .findFirst()
+            .orElseThrow();
+    bench.select(bench.selection().withLamps(List.of(flashing.id())));
+    Gauge flash = gauges.flashProperty().get();
+    assertThat(flash.reading()).endsWith("a minute");
+    assertThat(flash.spot()).isEqualTo(Optional.of(new Spot.OfLamp(flashing.id())));
+    assertThat(flash.details()).contains("WCAG 2.2");
+  }
+
+  private void run(BooleanSupplier until) throws InterruptedException {
+    while (!until.getAsBoolean()) {
+      Runnable next = screen.poll(30, TimeUnit.SECONDS);
+      assertThat(next).as("work for the screen's thread").isNotNull();
+      next.run();
+    }
+  }
+}
