@@ -11,4 +11,8 @@ module lampwright.app {
 
   opens lampwright.app.command to
       info.picocli;
+
+  // JavaFX makes the application from its class.
+  exports lampwright.app.workshop.view to
+      javafx.graphics;
 }

@@ -20,7 +20,7 @@ public final class CommandLineProgram {
 
   private CommandLineProgram(Terminal terminal) {
     this.terminal = terminal;
-    this.commands = new CommandLine(new LampwrightCommand(), new TerminalFactory(terminal));
+    this.commands = new CommandLine(new LampwrightCommand(terminal), new TerminalFactory(terminal));
     commands.setOut(terminal.out());
     commands.setErr(terminal.err());
     commands.setColorScheme(CommandLine.Help.defaultColorScheme(Ansi.OFF));

@@ -1,10 +1,8 @@
 package lampwright.app.command;
 
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.Model.CommandSpec;
-import picocli.CommandLine.ParameterException;
-import picocli.CommandLine.Spec;
 
 /** The program itself: names the commands. */
 @Command(
@@ -13,6 +11,7 @@ import picocli.CommandLine.Spec;
     versionProvider = ProgramVersion.class,
     synopsisSubcommandLabel = "COMMAND",
     subcommands = {
+      OpenCommand.class,
       CheckCommand.class,
       MeasureCommand.class,
       ExportCommand.class,
@@ -22,6 +21,7 @@ import picocli.CommandLine.Spec;
     description = {
       "Composes what the lamps of a lit scale model do, proves that it fits, and exports it for a"
           + " microcontroller.",
+      "Without a command it opens the workshop.",
       ""
     },
     commandListHeading = "%nCommands:%n",
@@ -36,11 +36,14 @@ import picocli.CommandLine.Spec;
           + " write."
     })
 final class LampwrightCommand implements Callable<Integer> {
-  @Spec private CommandSpec spec;
+  private final Terminal terminal;
+
+  LampwrightCommand(Terminal terminal) {
+    this.terminal = terminal;
+  }
 
   @Override
   public Integer call() {
-    throw new ParameterException(
-        spec.commandLine(), "needs a command: " + String.join(", ", spec.subcommands().keySet()));
+    return OpenCommand.open(terminal, Optional.empty());
   }
 }

@@ -1,0 +1,53 @@
+package lampwright.app.command;
+
+import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
+import java.nio.file.Path;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import lampwright.app.workshop.WorkshopLauncher;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Parameters;
+
+/** Opens the workshop. */
+@Command(
+    name = "open",
+    mixinStandardHelpOptions = true,
+    description = {
+      "Opens the workshop, with a project or with a new one.",
+      "What is wrong with the project file is shown there."
+    },
+    footer = {
+      "",
+      "Examples:",
+      "  lampwright open samples/recovery-tractor.lampwright.json",
+      "  lampwright"
+    })
+final class OpenCommand implements Callable<Integer> {
+  private final Terminal terminal;
+
+  @Parameters(
+      paramLabel = "PROJECT",
+      arity = "0..1",
+      description = "the project file (*.lampwright.json). Without it: a new project")
+  private Optional<Path> file = Optional.empty();
+
+  OpenCommand(Terminal terminal) {
+    this.terminal = terminal;
+  }
+
+  @Override
+  public Integer call() throws NoSuchFileException {
+    if (file.isPresent() && !Files.exists(file.get())) {
+      throw new NoSuchFileException(file.get().toString());
+    }
+    return open(terminal, file);
+  }
+
+  /** Opens the workshop and waits until it is closed. */
+  static int open(Terminal terminal, Optional<Path> file) {
+    Optional<String> trouble = WorkshopLauncher.open(file);
+    trouble.ifPresent(text -> terminal.err().println("lampwright: " + text));
+    return trouble.isPresent() ? ExitCode.NO_READ_OR_WRITE : ExitCode.DONE;
+  }
+}
