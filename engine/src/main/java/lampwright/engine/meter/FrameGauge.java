@@ -1,7 +1,7 @@
 package lampwright.engine.meter;
 
 /** Watches the frames of a scene go by, in order from the first. */
-interface FrameGauge {
+public interface FrameGauge {
   /**
    * Takes one frame.
    *

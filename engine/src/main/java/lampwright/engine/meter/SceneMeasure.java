@@ -3,6 +3,7 @@ package lampwright.engine.meter;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.function.Consumer;
 import lampwright.engine.render.FrameCursor;
 import lampwright.engine.render.FrameTable;
 import lampwright.engine.rig.Lamp;
@@ -44,12 +45,20 @@ public record SceneMeasure(
    * that their light cannot be kept at once.
    */
   public static SceneMeasure of(FrameTable table) {
+    return of(table, gauge -> watch(table, gauge));
+  }
+
+  /**
+   * Measures a scene whose frames are at hand.
+   *
+   * @param frames shows every frame of the table in order to the gauge that it is given
+   */
+  static SceneMeasure of(FrameTable table, Consumer<FrameGauge> frames) {
     CurrentGauge current = new CurrentGauge(table.layout());
     Map<String, List<LampLight>> light = LampLight.ofLamps(table.layout());
     List<LampGauge> gauges =
         table.layout().rig().lamps().stream().map(l -> new LampGauge(light.get(l.id()))).toList();
-    watch(
-        table,
+    frames.accept(
         (frame, bytes) -> {
           current.frame(frame, bytes);
           gauges.forEach(gauge -> gauge.frame(frame, bytes));
@@ -61,7 +70,7 @@ public record SceneMeasure(
     }
     double[] model = new double[3 * table.frameCount()];
     List<LightReport> lights =
-        lightOfLamps(table, gauges.stream().map(LampGauge::brightest).toList(), model);
+        lightOfLamps(table, frames, gauges.stream().map(LampGauge::brightest).toList(), model);
     return new SceneMeasure(
         current.supply(),
         current.chains(),
@@ -74,7 +83,7 @@ public record SceneMeasure(
 
   // Adds the light of all of them to that of the model.
   private static List<LightReport> lightOfLamps(
-      FrameTable table, List<LampLight> lights, double[] model) {
+      FrameTable table, Consumer<FrameGauge> frames, List<LampLight> lights, double[] model) {
     List<Lamp> lamps = table.layout().rig().lamps();
     int size = 3 * table.frameCount();
     int atOnce = (int) Math.max(1, MAX_KEPT / size);
@@ -82,8 +91,7 @@ public record SceneMeasure(
     for (int first = 0; first < lamps.size(); first += atOnce) {
       List<LampLight> some = lights.subList(first, Math.min(lamps.size(), first + atOnce));
       double[][] xyz = new double[some.size()][size];
-      watch(
-          table,
+      frames.accept(
           (frame, bytes) -> {
             for (int i = 0; i < xyz.length; i++) {
               some.get(i).add(bytes, xyz[i], 3 * frame);

@@ -5,6 +5,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.function.Consumer;
 import lampwright.engine.render.FrameTable;
 import lampwright.engine.rig.DriverOutput;
 import lampwright.engine.rig.OutputSupply;
@@ -45,8 +46,21 @@ public record SceneReport(
 
   /** Measures a scene; this renders it. */
   public static SceneReport of(FrameTable table) {
+    return of(table, SceneMeasure.of(table));
+  }
+
+  /**
+   * Measures a scene whose frames are at hand.
+   *
+   * @param frames shows every frame of the table in order to the gauge that it is given, as often
+   *     as it is called
+   */
+  public static SceneReport of(FrameTable table, Consumer<FrameGauge> frames) {
+    return of(table, SceneMeasure.of(table, frames));
+  }
+
+  private static SceneReport of(FrameTable table, SceneMeasure measure) {
     Rig rig = table.layout().rig();
-    SceneMeasure measure = SceneMeasure.of(table);
     List<WireTime> wires = rig.chains().stream().map(WireTime::of).toList();
     List<Volts> volts =
         rig.feed()

@@ -6,6 +6,8 @@ import java.util.concurrent.Executor;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
+import java.util.concurrent.ScheduledExecutorService;
+import java.util.concurrent.TimeUnit;
 import javafx.beans.property.ReadOnlyBooleanProperty;
 import javafx.beans.property.ReadOnlyBooleanWrapper;
 import javafx.beans.property.ReadOnlyLongProperty;
@@ -26,10 +28,13 @@ import org.jspecify.annotations.Nullable;
 public final class LightRoom implements AutoCloseable {
   private record Wanted(Rig rig, Scene scene) {}
 
+  private static final long REST_MS = 120;
+
   private final Bench bench;
   private final Executor screen;
   private final ExecutorService renderer = Executors.newSingleThreadExecutor(LightRoom::quiet);
-  private final ExecutorService meter = Executors.newSingleThreadExecutor(LightRoom::quiet);
+  private final ScheduledExecutorService meter =
+      Executors.newSingleThreadScheduledExecutor(LightRoom::quiet);
   private final ReadOnlyObjectWrapper<Optional<SceneLight>> light =
       new ReadOnlyObjectWrapper<>(Optional.empty());
   private final ReadOnlyObjectWrapper<Optional<SceneReport>> report =
@@ -98,7 +103,6 @@ public final class LightRoom implements AutoCloseable {
     now.ifPresent(
         w -> {
           rendering = renderer.submit(() -> render(w));
-          measurement = meter.submit(() -> measure(w));
         });
   }
 
@@ -106,6 +110,7 @@ public final class LightRoom implements AutoCloseable {
     try {
       SceneLight rendered = new SceneLight(FrameTable.of(of.rig(), of.scene()));
       rendered.render(() -> screen.execute(() -> show(of, rendered)));
+      screen.execute(() -> rest(of, rendered));
     } catch (CancellationException overtaken) {
       // A newer one is wanted.
     }
@@ -121,9 +126,16 @@ public final class LightRoom implements AutoCloseable {
     progress.set(progress.get() + 1);
   }
 
-  private void measure(Wanted of) {
+  // While a hand drags, every moment is another scene: only one that stays is measured.
+  private void rest(Wanted of, SceneLight rendered) {
+    if (wanted.equals(Optional.of(of))) {
+      measurement = meter.schedule(() -> measure(of, rendered), REST_MS, TimeUnit.MILLISECONDS);
+    }
+  }
+
+  private void measure(Wanted of, SceneLight rendered) {
     try {
-      SceneReport found = SceneReport.of(FrameTable.of(of.rig(), of.scene()));
+      SceneReport found = rendered.measure();
       screen.execute(
           () -> {
             if (wanted.equals(Optional.of(of))) {

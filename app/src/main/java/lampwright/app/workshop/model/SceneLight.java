@@ -1,6 +1,8 @@
 package lampwright.app.workshop.model;
 
 import java.util.Objects;
+import java.util.concurrent.CancellationException;
+import lampwright.engine.meter.SceneReport;
 import lampwright.engine.render.FrameCursor;
 import lampwright.engine.render.FrameTable;
 import org.jspecify.annotations.Nullable;
@@ -100,6 +102,25 @@ public final class SceneLight {
       return true;
     }
     return readLoose(frame, into);
+  }
+
+  /** Measures it, from the frames that are kept if all are. */
+  SceneReport measure() {
+    if (!kept) {
+      return SceneReport.of(table);
+    }
+    return SceneReport.of(
+        table,
+        gauge -> {
+          byte[] frame = new byte[frameBytes];
+          for (int i = 0; i < frameCount(); i++) {
+            if (Thread.currentThread().isInterrupted()) {
+              throw new CancellationException("measuring was interrupted");
+            }
+            read(i, frame);
+            gauge.frame(i, frame);
+          }
+        });
   }
 
   private synchronized boolean readLoose(int frame, byte[] into) {
