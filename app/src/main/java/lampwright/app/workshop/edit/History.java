@@ -40,6 +40,19 @@ public final class History {
     gestureEnded = true;
   }
 
+  /**
+   * Takes the gesture that goes on back, as if it had not been.
+   *
+   * @return the state before it; empty if none goes on
+   */
+  public Optional<State> dropGesture() {
+    if (gestureEnded || undo.isEmpty() || undo.peek().gesture().isEmpty()) {
+      return Optional.empty();
+    }
+    endGesture();
+    return Optional.of(undo.pop().before());
+  }
+
   /** What undo would take back. */
   public Optional<String> undoName() {
     return Optional.ofNullable(undo.peek()).map(Step::name);

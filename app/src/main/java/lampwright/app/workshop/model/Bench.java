@@ -1,10 +1,13 @@
 package lampwright.app.workshop.model;
 
 import java.util.Optional;
+import java.util.function.Function;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
+import lampwright.app.workshop.edit.CueEdits;
 import lampwright.app.workshop.edit.Edit;
 import lampwright.app.workshop.edit.History;
+import lampwright.app.workshop.edit.Projects;
 import lampwright.app.workshop.edit.Selection;
 import lampwright.engine.light.InvalidModelException;
 import lampwright.engine.project.Project;
@@ -115,9 +118,40 @@ public final class Bench {
     return true;
   }
 
+  /**
+   * Changes cues of the scene on the bench and chooses those that the change gives.
+   *
+   * @param name what is done
+   * @param gesture steps of one drag have the same one
+   * @param change from the scene as it is now
+   * @return whether there is a scene and the model took it
+   */
+  public boolean applyToCues(
+      String name, Optional<Object> gesture, Function<Scene, CueEdits.Changed> change) {
+    Optional<Scene> scene = scene();
+    if (scene.isEmpty()) {
+      return false;
+    }
+    CueEdits.Changed changed;
+    try {
+      changed = change.apply(scene.get());
+    } catch (InvalidModelException refused) {
+      refusal.set(Optional.of(String.valueOf(refused.getMessage())));
+      return false;
+    }
+    Edit edit =
+        new Edit(name, p -> Projects.inScene(p, scene.get().id(), s -> changed.scene()), gesture);
+    return apply(edit, selection().withCues(changed.cues()));
+  }
+
   /** Ends a drag or a burst of typing: the next edit is undone by itself. */
   public void endGesture() {
     history.endGesture();
+  }
+
+  /** Takes a drag that goes on back, as if it had not been. */
+  public void cancelGesture() {
+    history.dropGesture().ifPresent(this::show);
   }
 
   /** Takes the last edit back. */

@@ -1,0 +1,314 @@
+package lampwright.app.workshop.model.ribbon;
+
+import java.math.BigDecimal;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import javafx.beans.property.ReadOnlyBooleanProperty;
+import javafx.beans.property.ReadOnlyBooleanWrapper;
+import lampwright.app.workshop.edit.CueEdits;
+import lampwright.app.workshop.edit.CueRef;
+import lampwright.app.workshop.edit.FreshPatterns;
+import lampwright.app.workshop.edit.Selection;
+import lampwright.app.workshop.model.Bench;
+import lampwright.app.workshop.words.Texts;
+import lampwright.engine.light.Colour;
+import lampwright.engine.pattern.Look;
+import lampwright.engine.pattern.Pattern;
+import lampwright.engine.rig.Lamp;
+import lampwright.engine.rig.LampFunction;
+import lampwright.engine.scene.Blend;
+import lampwright.engine.scene.Cue;
+import lampwright.engine.scene.Scene;
+import lampwright.engine.scene.Span;
+
+/** All that is done to cues from the menu and by keys. */
+public final class CueHands {
+  private final Texts texts = Texts.of("ribbons");
+  private final RibbonsModel model;
+  private final Bench bench;
+  private final ReadOnlyBooleanWrapper anyCue = new ReadOnlyBooleanWrapper();
+  private final ReadOnlyBooleanWrapper anyLamp = new ReadOnlyBooleanWrapper();
+  private final ReadOnlyBooleanWrapper anyCopied = new ReadOnlyBooleanWrapper();
+  private List<CueEdits.Copied> copied = List.of();
+
+  public CueHands(RibbonsModel model) {
+    this.model = model;
+    this.bench = model.bench();
+    bench.selectionProperty().addListener((of, before, now) -> look(now));
+    look(bench.selection());
+  }
+
+  private void look(Selection now) {
+    anyCue.set(!now.cues().isEmpty());
+    anyLamp.set(!now.lamps().isEmpty() && now.scene().isPresent());
+  }
+
+  /** Whether a cue is chosen. */
+  public ReadOnlyBooleanProperty anyCueProperty() {
+    return anyCue.getReadOnlyProperty();
+  }
+
+  /** Whether a lamp is chosen that can be given a cue. */
+  public ReadOnlyBooleanProperty anyLampProperty() {
+    return anyLamp.getReadOnlyProperty();
+  }
+
+  /** Whether there is something to paste. */
+  public ReadOnlyBooleanProperty anyCopiedProperty() {
+    return anyCopied.getReadOnlyProperty();
+  }
+
+  /** Gives the chosen lamps a cue of a kind from the playhead on. */
+  public boolean addAtPlayhead(String kind) {
+    return add(kind, List.copyOf(bench.selection().lamps()), model.playheadMs(), Optional.empty());
+  }
+
+  /**
+   * Gives lamps a cue.
+   *
+   * @param lengthMs without it: to the next cue of these lamps, or to the scene's end
+   */
+  public boolean add(
+      String kind, List<String> lamps, BigDecimal atMs, Optional<BigDecimal> lengthMs) {
+    if (lamps.isEmpty()) {
+      return false;
+    }
+    LampFunction function =
+        bench.project().rig().lamp(lamps.get(0)).map(Lamp::function).orElse(LampFunction.OTHER);
+    Colour colour = FreshPatterns.usualColour(function);
+    Pattern pattern = FreshPatterns.of(kind, new Look(colour, 1));
+    return bench.applyToCues(
+        texts.get("edit.add", texts.get("kind." + kind)),
+        Optional.empty(),
+        scene -> {
+          BigDecimal length = lengthMs.orElseGet(() -> room(scene, lamps, atMs));
+          Cue cue = new Cue(atMs, length, BigDecimal.ZERO, BigDecimal.ZERO, Blend.COVER, pattern);
+          return CueEdits.add(scene, lamps, Span.EACH, cue);
+        });
+  }
+
+  // Up to the next cue of these lamps, or the scene's end; a second where neither leaves room.
+  private static BigDecimal room(Scene scene, List<String> lamps, BigDecimal atMs) {
+    BigDecimal end =
+        scene.tracks().stream()
+            .filter(track -> track.lamps().stream().anyMatch(lamps::contains))
+            .flatMap(track -> track.cues().stream())
+            .map(Cue::startMs)
+            .filter(start -> start.compareTo(atMs) > 0)
+            .min(Comparator.naturalOrder())
+            .orElse(scene.lengthMs());
+    BigDecimal room = end.subtract(atMs);
+    return room.compareTo(BigDecimal.ONE) >= 0 ? room : BigDecimal.valueOf(1000);
+  }
+
+  /** Removes the chosen cues. */
+  public void remove() {
+    applyToChosen(counted("edit.remove"), CueEdits::remove);
+  }
+
+  /** Keeps the chosen cues for {@link #paste}. */
+  public void copy() {
+    bench.scene().ifPresent(scene -> copied = CueEdits.copy(scene, bench.selection().cues()));
+    anyCopied.set(!copied.isEmpty());
+  }
+
+  /** Copies and removes. */
+  public void cut() {
+    copy();
+    applyToChosen(counted("edit.cut"), CueEdits::remove);
+  }
+
+  /** Pastes at the playhead; onto the chosen lamps where all copied cues drove the same ones. */
+  public void paste() {
+    List<CueEdits.Copied> known =
+        copied.stream()
+            .filter(
+                c -> c.lamps().stream().allMatch(l -> bench.project().rig().lamp(l).isPresent()))
+            .toList();
+    List<String> onto = List.copyOf(bench.selection().lamps());
+    List<CueEdits.Copied> usable = known.isEmpty() && !onto.isEmpty() ? copied : known;
+    if (usable.isEmpty()) {
+      return;
+    }
+    bench.applyToCues(
+        texts.get("edit.paste"),
+        Optional.empty(),
+        scene -> CueEdits.paste(scene, usable, model.playheadMs(), onto));
+  }
+
+  /** Places a copy of the chosen cues right behind them. */
+  public void duplicate() {
+    List<Cue> chosen = model.chosen();
+    Optional<BigDecimal> end = chosen.stream().map(Cue::endMs).max(Comparator.naturalOrder());
+    end.ifPresent(
+        at ->
+            applyToChosen(
+                counted("edit.duplicate"),
+                (scene, refs) -> CueEdits.paste(scene, CueEdits.copy(scene, refs), at, List.of())));
+  }
+
+  /** Cuts the chosen cues in two at the playhead. */
+  public void split() {
+    BigDecimal at = model.playheadMs();
+    applyToChosen(
+        texts.get("edit.split"),
+        (scene, refs) -> {
+          CueEdits.Changed halves = CueEdits.split(scene, refs, at);
+          return halves.cues().isEmpty() ? new CueEdits.Changed(scene, List.copyOf(refs)) : halves;
+        });
+  }
+
+  /** Shifts the chosen cues by frames. */
+  public void nudge(int frames) {
+    applyToChosen(
+        texts.get("edit.nudge"),
+        (scene, refs) -> {
+          BigDecimal first =
+              refs.stream()
+                  .flatMap(ref -> ref.in(scene).stream())
+                  .map(Cue::startMs)
+                  .min(Comparator.naturalOrder())
+                  .orElse(BigDecimal.ZERO);
+          // From frame to frame, so that rounding does not add up.
+          long frame = Math.max(0, CueEdits.nearestFrame(scene, first) + frames);
+          return CueEdits.shift(scene, refs, CueEdits.frameMs(scene, frame).subtract(first));
+        });
+  }
+
+  /** Moves the ends of the chosen cues by frames. */
+  public void lengthen(int frames) {
+    applyToChosen(
+        texts.get("edit.END"),
+        (scene, refs) -> {
+          BigDecimal last =
+              refs.stream()
+                  .flatMap(ref -> ref.in(scene).stream())
+                  .map(Cue::endMs)
+                  .max(Comparator.naturalOrder())
+                  .orElse(BigDecimal.ZERO);
+          long frame = Math.max(0, CueEdits.nearestFrame(scene, last) + frames);
+          return CueEdits.stretchEnd(scene, refs, CueEdits.frameMs(scene, frame).subtract(last));
+        });
+  }
+
+  /** Chooses every cue that drives the chosen lamps, or every cue if no lamp is chosen. */
+  public void chooseAll() {
+    bench
+        .scene()
+        .ifPresent(
+            scene -> {
+              Set<String> lamps = bench.selection().lamps();
+              List<CueRef> all = new ArrayList<>();
+              for (int t = 0; t < scene.tracks().size(); t++) {
+                boolean driven =
+                    lamps.isEmpty()
+                        || scene.tracks().get(t).lamps().stream().anyMatch(lamps::contains);
+                for (int c = 0; driven && c < scene.tracks().get(t).cues().size(); c++) {
+                  all.add(new CueRef(t, c));
+                }
+              }
+              bench.select(bench.selection().withCues(all));
+            });
+  }
+
+  /** Takes the chosen cues onto the row above (-1) or below (1). */
+  public void toRow(int by) {
+    Optional<RibbonLayout> layout = model.layout();
+    Optional<String> lamp = bench.selection().lamp();
+    if (layout.isEmpty() || lamp.isEmpty() || bench.selection().cues().isEmpty()) {
+      return;
+    }
+    List<String> rows = layout.get().rows().stream().map(r -> r.lamp().id()).toList();
+    int at = rows.indexOf(lamp.get()) + by;
+    if (at < 0 || at >= rows.size()) {
+      return;
+    }
+    applyToChosen(
+        texts.get("edit.toLamp"),
+        (scene, refs) -> CueEdits.toLamps(scene, refs, List.of(rows.get(at))));
+    bench.select(bench.selection().withLamps(List.of(rows.get(at))));
+  }
+
+  /** Goes to the next (1) or previous (-1) cue of the chosen lamp. */
+  public void step(int by) {
+    List<CueRef> cues = cuesOfLamp();
+    if (cues.isEmpty()) {
+      return;
+    }
+    int at = bench.selection().cue().map(cues::indexOf).orElse(-1);
+    int next = at < 0 ? (by > 0 ? 0 : cues.size() - 1) : at + by;
+    if (next >= 0 && next < cues.size()) {
+      bench.select(bench.selection().withCues(List.of(cues.get(next))));
+      bringIntoSight(cues.get(next));
+    }
+  }
+
+  /** Goes to the lamp of the row below (1) or above (-1), and to its cue nearest in time. */
+  public void stepRow(int by) {
+    Optional<RibbonLayout> layout = model.layout();
+    if (layout.isEmpty() || layout.get().rows().isEmpty()) {
+      return;
+    }
+    List<String> rows = layout.get().rows().stream().map(r -> r.lamp().id()).toList();
+    int at = bench.selection().lamp().map(rows::indexOf).orElse(by > 0 ? -1 : rows.size());
+    int next = Math.max(0, Math.min(rows.size() - 1, at + by));
+    BigDecimal was = bench.cue().map(Cue::startMs).orElseGet(model::playheadMs);
+    Selection lamp = bench.selection().withLamps(List.of(rows.get(next))).withCues(Set.of());
+    bench.select(lamp);
+    Scene scene = bench.scene().orElseThrow();
+    cuesOfLamp().stream()
+        .min(Comparator.comparing(ref -> ref.in(scene).orElseThrow().startMs().subtract(was).abs()))
+        .ifPresent(ref -> bench.select(bench.selection().withCues(List.of(ref))));
+  }
+
+  // Sorted as they follow each other in time.
+  private List<CueRef> cuesOfLamp() {
+    Optional<Scene> scene = bench.scene();
+    Optional<String> lamp = bench.selection().lamp();
+    if (scene.isEmpty() || lamp.isEmpty()) {
+      return List.of();
+    }
+    List<CueRef> found = new ArrayList<>();
+    for (int t = 0; t < scene.get().tracks().size(); t++) {
+      if (scene.get().tracks().get(t).lamps().contains(lamp.get())) {
+        for (int c = 0; c < scene.get().tracks().get(t).cues().size(); c++) {
+          found.add(new CueRef(t, c));
+        }
+      }
+    }
+    found.sort(
+        Comparator.comparing((CueRef ref) -> ref.in(scene.get()).orElseThrow().startMs())
+            .thenComparing(Comparator.naturalOrder()));
+    return found;
+  }
+
+  private void bringIntoSight(CueRef ref) {
+    Cue cue = ref.in(bench.scene().orElseThrow()).orElseThrow();
+    double x = model.axis().x(cue.startMs().doubleValue());
+    if (x < 0 || x > model.width() - 20) {
+      model
+          .axisProperty()
+          .set(
+              new TimeAxis(
+                  cue.startMs().doubleValue() - model.width() / 4 * model.axis().msPerPixel(),
+                  model.axis().msPerPixel()));
+    }
+  }
+
+  private String counted(String key) {
+    int count = bench.selection().cues().size();
+    return count == 1 ? texts.get(key) : texts.get(key + ".many", Integer.toString(count));
+  }
+
+  private void applyToChosen(
+      String name, java.util.function.BiFunction<Scene, Set<CueRef>, CueEdits.Changed> change) {
+    Set<CueRef> chosen = new LinkedHashSet<>(bench.selection().cues());
+    if (!chosen.isEmpty()) {
+      bench.applyToCues(name, Optional.empty(), scene -> change.apply(scene, chosen));
+    }
+  }
+}
