@@ -1,0 +1,97 @@
+package lampwright.app.workshop.view.form;
+
+import java.util.Optional;
+import javafx.beans.value.ObservableValue;
+import javafx.geometry.VPos;
+import javafx.scene.Node;
+import javafx.scene.control.Label;
+import javafx.scene.control.ScrollPane;
+import javafx.scene.control.Tooltip;
+import javafx.scene.layout.ColumnConstraints;
+import javafx.scene.layout.FlowPane;
+import javafx.scene.layout.GridPane;
+import javafx.scene.layout.VBox;
+import lampwright.app.workshop.model.Sheet;
+import lampwright.app.workshop.model.Slot;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * The values of a sheet, group by group. It is built anew only for a sheet of another shape, so
+ * that the focus stays where it is while values change.
+ */
+public final class FormView extends ScrollPane {
+  private final FormContext context;
+  private final FlowPane groups = new FlowPane(24, 12);
+  private @Nullable Object shape;
+  private @Nullable Node first;
+
+  /**
+   * @param sheet what is shown; nothing while it is empty. A sheet of the same shape must have the
+   *     same slots as the one before
+   */
+  public FormView(FormContext context, ObservableValue<Optional<Sheet>> sheet) {
+    this.context = context;
+    getStyleClass().add("form");
+    setFitToWidth(true);
+    setContent(groups);
+    groups.getStyleClass().add("form-groups");
+    groups.setRowValignment(VPos.TOP);
+    sheet.addListener((of, before, now) -> show(now));
+    show(sheet.getValue());
+  }
+
+  /** Gives the focus to the first value. */
+  public void focusFirst() {
+    if (first != null) {
+      first.requestFocus();
+    }
+  }
+
+  private void show(Optional<Sheet> sheet) {
+    Object wanted = sheet.map(Sheet::shape).orElse(null);
+    if (wanted != null && wanted.equals(shape)) {
+      return;
+    }
+    shape = wanted;
+    first = null;
+    groups.getChildren().clear();
+    sheet.ifPresent(s -> s.groups().forEach(group -> groups.getChildren().add(group(group))));
+    setVvalue(0);
+  }
+
+  private Node group(Sheet.Group group) {
+    Label title = new Label(context.words().group(group.key()));
+    title.getStyleClass().add("form-title");
+    GridPane grid = new GridPane();
+    grid.getStyleClass().add("form-grid");
+    grid.setHgap(10);
+    grid.setVgap(6);
+    ColumnConstraints names = new ColumnConstraints();
+    names.setMinWidth(USE_PREF_SIZE);
+    grid.getColumnConstraints().add(names);
+    int row = 0;
+    for (Slot<?> slot : group.slots()) {
+      Label name = new Label(context.words().label(slot.key()));
+      name.getStyleClass().add("form-name");
+      Field field = context.field(slot);
+      field.focus().setId("field-" + slot.key().replace('.', '-'));
+      name.setLabelFor(field.focus());
+      context
+          .words()
+          .hint(slot.key())
+          .ifPresent(
+              hint -> {
+                Tooltip tip = new Tooltip(hint);
+                tip.setWrapText(true);
+                tip.setMaxWidth(420);
+                name.setTooltip(tip);
+                field.focus().setAccessibleHelp(hint);
+              });
+      grid.addRow(row++, name, field.node());
+      if (first == null) {
+        first = field.focus();
+      }
+    }
+    return new VBox(4, title, grid);
+  }
+}

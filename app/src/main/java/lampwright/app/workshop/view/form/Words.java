@@ -1,0 +1,55 @@
+package lampwright.app.workshop.view.form;
+
+import java.util.Optional;
+import lampwright.app.workshop.edit.Kind;
+import lampwright.app.workshop.edit.NumberText;
+import lampwright.app.workshop.words.Texts;
+
+/** The texts of settings. */
+public final class Words {
+  private final Texts texts = Texts.of("settings");
+
+  /** What a setting is called. */
+  public String label(String key) {
+    return texts.get(key);
+  }
+
+  /** What it is for. */
+  public Optional<String> hint(String key) {
+    return texts.find(key + ".hint");
+  }
+
+  /** The title of a group of settings. */
+  public String group(String key) {
+    return texts.get("group." + key);
+  }
+
+  /** A value of a choice. */
+  public String choice(String group, String key) {
+    return texts.get(group + "." + key);
+  }
+
+  /** A unit; empty for none. */
+  public String unit(String key) {
+    return key.isEmpty() ? "" : texts.get("unit." + key);
+  }
+
+  /** What an amount may be, such as {@code 1 to 60 V}. */
+  String range(Kind.Amount kind) {
+    return range(NumberText.of(kind.min()), NumberText.of(kind.max()), kind.unit());
+  }
+
+  /** What a whole number may be. */
+  String range(Kind.Whole kind) {
+    return range(Long.toString(kind.min()), Long.toString(kind.max()), kind.unit());
+  }
+
+  private String range(String min, String max, String unit) {
+    return texts.get("range", min, max, unit(unit)).strip();
+  }
+
+  /** Another text of forms. */
+  public String get(String key, Object... values) {
+    return values.length == 0 ? texts.get(key) : texts.get(key, values);
+  }
+}

@@ -1,0 +1,5 @@
+/** Forms: the values of a sheet, each with the control of its kind. */
+@NullMarked
+package lampwright.app.workshop.view.form;
+
+import org.jspecify.annotations.NullMarked;
