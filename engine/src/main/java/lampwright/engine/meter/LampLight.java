@@ -121,7 +121,7 @@ public final class LampLight {
   }
 
   /** The chromaticity of an sRGB colour; that of white for black. */
-  static Chromaticity chromaticity(Colour.Srgb colour) {
+  public static Chromaticity chromaticity(Colour.Srgb colour) {
     return MatchedMixer.target(colour).orElse(Chromaticity.D65);
   }
 }

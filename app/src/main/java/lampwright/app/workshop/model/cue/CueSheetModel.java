@@ -1,0 +1,340 @@
+package lampwright.app.workshop.model.cue;
+
+import java.math.BigDecimal;
+import java.math.MathContext;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
+import javafx.beans.property.ReadOnlyObjectProperty;
+import javafx.beans.property.ReadOnlyObjectWrapper;
+import lampwright.app.workshop.edit.CueEdits;
+import lampwright.app.workshop.edit.CueRef;
+import lampwright.app.workshop.edit.CueSettings;
+import lampwright.app.workshop.edit.Edit;
+import lampwright.app.workshop.edit.Kind;
+import lampwright.app.workshop.edit.PatternPhase;
+import lampwright.app.workshop.edit.PatternSettings;
+import lampwright.app.workshop.edit.Projects;
+import lampwright.app.workshop.edit.Setting;
+import lampwright.app.workshop.model.Bench;
+import lampwright.app.workshop.model.LightRoom;
+import lampwright.app.workshop.model.Sheet;
+import lampwright.app.workshop.model.Slot;
+import lampwright.app.workshop.words.Texts;
+import lampwright.engine.meter.FlashTrain;
+import lampwright.engine.meter.LightReport;
+import lampwright.engine.meter.RateVerdict;
+import lampwright.engine.pattern.Indicator;
+import lampwright.engine.pattern.Pattern;
+import lampwright.engine.pattern.RotatingBeacon;
+import lampwright.engine.rig.Lamp;
+import lampwright.engine.scene.Cue;
+import lampwright.engine.scene.Scene;
+import lampwright.engine.scene.Span;
+import lampwright.engine.scene.Track;
+
+/**
+ * The sheet of the chosen cues. It shows the values of the one chosen last; what is changed is
+ * changed in all of them.
+ */
+public final class CueSheetModel {
+  private static final MathContext DIGITS = new MathContext(6);
+
+  private record Shape(String kind, int cues, boolean sameKind, boolean shared) {}
+
+  private final Texts texts = Texts.of("cue");
+  private final Texts names = Texts.of("settings");
+  private final Bench bench;
+  private final LightRoom lights;
+  private final ReadOnlyObjectWrapper<Optional<Sheet>> sheet =
+      new ReadOnlyObjectWrapper<>(Optional.empty());
+  private final ReadOnlyObjectWrapper<String> summary = new ReadOnlyObjectWrapper<>("");
+  private final ReadOnlyObjectWrapper<String> hint = new ReadOnlyObjectWrapper<>("");
+  private final ReadOnlyObjectWrapper<Optional<BigDecimal>> likeReal =
+      new ReadOnlyObjectWrapper<>(Optional.empty());
+
+  public CueSheetModel(Bench bench, LightRoom lights) {
+    this.bench = bench;
+    this.lights = lights;
+    bench.projectProperty().addListener((of, before, now) -> look());
+    bench.selectionProperty().addListener((of, before, now) -> look());
+    lights.reportProperty().addListener((of, before, now) -> lookAtReport());
+    look();
+  }
+
+  /** The values; empty while no cue is chosen. */
+  public ReadOnlyObjectProperty<Optional<Sheet>> sheetProperty() {
+    return sheet.getReadOnlyProperty();
+  }
+
+  /** What the cue does, in words. */
+  public ReadOnlyObjectProperty<String> summaryProperty() {
+    return summary.getReadOnlyProperty();
+  }
+
+  /** How its lamp flashes beside real lamps of its function; empty if there is nothing to say. */
+  public ReadOnlyObjectProperty<String> hintProperty() {
+    return hint.getReadOnlyProperty();
+  }
+
+  /** The rate a minute that {@link #setLikeReal} would set; empty if it is like a real one. */
+  public ReadOnlyObjectProperty<Optional<BigDecimal>> likeRealProperty() {
+    return likeReal.getReadOnlyProperty();
+  }
+
+  public Bench bench() {
+    return bench;
+  }
+
+  /** The lamp whose pixels colours are shown for: the first that the cue drives. */
+  public Optional<Lamp> lamp() {
+    return track()
+        .flatMap(
+            t ->
+                bench
+                    .lamp()
+                    .filter(l -> t.lamps().contains(l.id()))
+                    .or(() -> bench.project().rig().lamp(t.lamps().get(0))));
+  }
+
+  /** Gives n chosen cues the phases 0, 1/n, 2/n and so on, in the order of rows and time. */
+  public void shareOutPhases() {
+    List<CueRef> refs =
+        bench.selection().cues().stream()
+            .filter(
+                ref ->
+                    bench
+                        .scene()
+                        .flatMap(ref::in)
+                        .flatMap(c -> PatternPhase.phase(c.pattern()))
+                        .isPresent())
+            .sorted()
+            .toList();
+    if (refs.size() < 2) {
+      return;
+    }
+    Set<CueRef> chosen = bench.selection().cues();
+    bench.applyToCues(
+        texts.get("edit.phases"),
+        Optional.empty(),
+        scene -> {
+          Scene changed = scene;
+          for (int k = 0; k < refs.size(); k++) {
+            BigDecimal phase =
+                BigDecimal.valueOf(k).divide(BigDecimal.valueOf(refs.size()), DIGITS);
+            changed =
+                CueEdits.each(
+                        changed,
+                        List.of(refs.get(k)),
+                        c -> c.withPattern(PatternPhase.withPhase(c.pattern(), phase)))
+                    .scene();
+          }
+          return new CueEdits.Changed(changed, List.copyOf(chosen));
+        });
+  }
+
+  /** Sets the nearest rate that real lamps of this function have. */
+  public void setLikeReal() {
+    likeReal
+        .get()
+        .ifPresent(
+            rate ->
+                bench.applyToCues(
+                    texts.get("edit.likeReal"),
+                    Optional.empty(),
+                    scene ->
+                        CueEdits.each(
+                            scene,
+                            bench.selection().cues(),
+                            c -> c.withPattern(withRate(c.pattern(), rate)))));
+  }
+
+  private static Pattern withRate(Pattern pattern, BigDecimal perMinute) {
+    if (pattern instanceof RotatingBeacon p) {
+      return new RotatingBeacon(
+          p.look(), p.phase(), perMinute, p.beamDegrees(), p.clockwise(), p.angles());
+    }
+    return pattern instanceof Indicator p
+        ? new Indicator(p.look(), p.phase(), perMinute, p.onShare())
+        : pattern;
+  }
+
+  private Optional<Track> track() {
+    return bench
+        .scene()
+        .flatMap(
+            s ->
+                bench
+                    .selection()
+                    .cue()
+                    .filter(ref -> ref.track() < s.tracks().size())
+                    .map(ref -> s.tracks().get(ref.track())));
+  }
+
+  private void look() {
+    Optional<Cue> cue = bench.cue();
+    if (cue.isEmpty()) {
+      sheet.set(Optional.empty());
+      summary.set("");
+      lookAtReport();
+      return;
+    }
+    Scene scene = bench.scene().orElseThrow();
+    Set<CueRef> chosen = bench.selection().cues();
+    boolean same =
+        chosen.stream()
+            .flatMap(ref -> ref.in(scene).stream())
+            .allMatch(c -> c.pattern().kind().equals(cue.get().pattern().kind()));
+    boolean shared = track().filter(t -> t.lamps().size() > 1).isPresent();
+    Shape shape = new Shape(cue.get().pattern().kind(), chosen.size(), same, shared);
+    if (sheet.get().map(Sheet::shape).filter(shape::equals).isPresent()) {
+      sheet.get().get().refresh();
+    } else {
+      sheet.set(Optional.of(sheet(shape, cue.get())));
+    }
+    summary.set(words(cue.get(), chosen.size()));
+    lookAtReport();
+  }
+
+  private Sheet sheet(Shape shape, Cue cue) {
+    List<Slot<?>> what = new ArrayList<>();
+    what.add(slot(CueSettings.kind()));
+    PatternSettings.look().forEach(setting -> what.add(slot(CueSettings.ofPattern(setting))));
+    List<Slot<?>> how = new ArrayList<>();
+    if (shape.sameKind()) {
+      PatternSettings.of(cue.pattern())
+          .forEach(setting -> how.add(slot(CueSettings.ofPattern(setting))));
+    }
+    List<Slot<?>> when = new ArrayList<>();
+    CueSettings.time().forEach(setting -> when.add(slot(setting)));
+    when.add(slot(CueSettings.blend()));
+    if (shape.shared()) {
+      when.add(span());
+    }
+    List<Sheet.Group> groups = new ArrayList<>();
+    groups.add(new Sheet.Group("light", what));
+    if (!how.isEmpty()) {
+      groups.add(new Sheet.Group("pattern", how));
+    }
+    groups.add(new Sheet.Group("time", when));
+    return new Sheet(shape, texts.get("title"), groups);
+  }
+
+  private <V> Slot<V> slot(Setting<Cue, V> setting) {
+    return new Slot<>(
+        setting.key(),
+        setting.kind(),
+        setting.get().apply(bench.cue().orElseThrow()),
+        () -> bench.cue().map(setting.get()),
+        (value, gesture) -> {
+          boolean taken =
+              bench.applyToCues(
+                  texts.get("edit.set", names.get(setting.key()).toLowerCase(Locale.ROOT)),
+                  gesture,
+                  scene ->
+                      CueEdits.each(
+                          scene, bench.selection().cues(), c -> setting.set().apply(c, value)));
+          return taken ? Optional.empty() : bench.refusalProperty().get();
+        });
+  }
+
+  private Slot<Span> span() {
+    return new Slot<>(
+        "span",
+        new Kind.Choice<>("span", List.of(Span.values()), Span::key),
+        track().orElseThrow().span(),
+        () -> track().map(Track::span),
+        (value, gesture) -> {
+          int index = bench.selection().cue().orElseThrow().track();
+          String scene = bench.scene().orElseThrow().id();
+          Edit edit =
+              new Edit(
+                  texts.get("edit.set", names.get("span").toLowerCase(Locale.ROOT)),
+                  p ->
+                      Projects.inScene(
+                          p,
+                          scene,
+                          s ->
+                              s.withTracks(
+                                  Projects.replaced(s.tracks(), index, t -> t.withSpan(value)))),
+                  gesture);
+          return bench.apply(edit) ? Optional.empty() : bench.refusalProperty().get();
+        });
+  }
+
+  private String words(Cue cue, int count) {
+    String lamps =
+        track().orElseThrow().lamps().stream()
+            .map(id -> bench.project().rig().lamp(id).map(Lamp::title).orElse(id))
+            .collect(Collectors.joining(", "));
+    String kind = names.get("kind." + cue.pattern().kind());
+    String period =
+        PatternPhase.periodMs(cue.pattern())
+            .map(
+                ms ->
+                    " "
+                        + texts.get(
+                            "period",
+                            number(ms.doubleValue() / 1000),
+                            number(60_000 / ms.doubleValue())))
+            .orElse("");
+    String text = texts.get("summary", lamps, kind) + period;
+    return count > 1 ? texts.get("several", Integer.toString(count)) + " " + text : text;
+  }
+
+  private void lookAtReport() {
+    Optional<Lamp> lamp = bench.cue().isPresent() ? lamp() : Optional.empty();
+    Optional<FlashTrain> train =
+        lamp.flatMap(
+            l ->
+                lights
+                    .reportProperty()
+                    .get()
+                    .flatMap(
+                        r ->
+                            r.measure().lights().stream()
+                                .filter(light -> light.id().equals(l.id()))
+                                .findFirst())
+                    .flatMap(LightReport::train));
+    Optional<RateVerdict> verdict =
+        train
+            .filter(t -> t.groupsPerMinute().isPresent())
+            .flatMap(
+                t ->
+                    RateVerdict.of(
+                        lamp.orElseThrow().function(), t.groupsPerMinute().getAsDouble()));
+    hint.set(
+        verdict
+            .map(
+                v ->
+                    texts.get(
+                        "hint",
+                        lamp.orElseThrow().title(),
+                        number(train.orElseThrow().groupsPerMinute().getAsDouble()),
+                        v.words(),
+                        v.range().source()))
+            .orElse(""));
+    boolean settable =
+        bench
+            .cue()
+            .map(Cue::pattern)
+            .filter(p -> p instanceof RotatingBeacon || p instanceof Indicator)
+            .isPresent();
+    likeReal.set(
+        verdict
+            .filter(v -> settable && !v.likeReal())
+            .map(
+                v ->
+                    BigDecimal.valueOf(
+                        v.compared() < 0
+                            ? v.range().leastPerMinute()
+                            : v.range().mostPerMinute())));
+  }
+
+  private static String number(double value) {
+    return new BigDecimal(value).round(new MathContext(3)).stripTrailingZeros().toPlainString();
+  }
+}

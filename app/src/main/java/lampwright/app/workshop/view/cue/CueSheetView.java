@@ -1,0 +1,85 @@
+package lampwright.app.workshop.view.cue;
+
+import java.util.Optional;
+import javafx.geometry.Pos;
+import javafx.scene.control.Button;
+import javafx.scene.control.Label;
+import javafx.scene.layout.HBox;
+import javafx.scene.layout.Priority;
+import javafx.scene.layout.StackPane;
+import javafx.scene.layout.VBox;
+import lampwright.app.workshop.edit.Kind;
+import lampwright.app.workshop.edit.NumberText;
+import lampwright.app.workshop.model.cue.CueSheetModel;
+import lampwright.app.workshop.model.cue.PixelLook;
+import lampwright.app.workshop.view.form.FormContext;
+import lampwright.app.workshop.view.form.FormView;
+import lampwright.app.workshop.words.Texts;
+import lampwright.engine.light.Colour;
+
+/** The sheet of the chosen cues: what they do in words, and every value. */
+public final class CueSheetView extends VBox {
+  private final Texts texts = Texts.of("cue");
+  private final FormView form;
+
+  public CueSheetView(CueSheetModel model) {
+    getStyleClass().add("cue-sheet");
+    setId("cue-sheet");
+    FormContext context = new FormContext();
+    context.<Kind.Colours, Colour>with(
+        Kind.Colours.class,
+        (kind, slot) ->
+            ColourField.of(
+                slot,
+                () -> model.lamp().map(l -> PixelLook.of(model.bench().project().rig(), l)),
+                context.words().label(slot.key())));
+    form = new FormView(context, model.sheetProperty());
+    Label summary = new Label();
+    summary.textProperty().bind(model.summaryProperty());
+    summary.getStyleClass().add("sheet-summary");
+    summary.setWrapText(true);
+    Label hint = new Label();
+    hint.textProperty().bind(model.hintProperty());
+    hint.getStyleClass().add("sheet-hint");
+    hint.setWrapText(true);
+    HBox.setHgrow(hint, Priority.SOMETIMES);
+    Button real = new Button();
+    real.setId("like-real");
+    real.setOnAction(event -> model.setLikeReal());
+    Button phases = new Button(texts.get("phases"));
+    phases.setId("share-phases");
+    phases.setOnAction(event -> model.shareOutPhases());
+    HBox line = new HBox(10, summary, hint, real, phases);
+    line.setAlignment(Pos.CENTER_LEFT);
+    Label nothing = new Label(texts.get("nothing"));
+    nothing.setWrapText(true);
+    nothing.getStyleClass().add("sheet-hint");
+    StackPane middle = new StackPane(nothing, form);
+    VBox.setVgrow(middle, Priority.ALWAYS);
+    getChildren().setAll(line, middle);
+    Runnable show =
+        () -> {
+          boolean there = model.sheetProperty().get().isPresent();
+          form.setVisible(there);
+          nothing.setVisible(!there);
+          line.setVisible(there);
+          line.setManaged(there);
+          Optional<java.math.BigDecimal> rate = model.likeRealProperty().get();
+          real.setVisible(rate.isPresent());
+          real.setManaged(rate.isPresent());
+          real.setText(rate.map(r -> texts.get("likeReal", NumberText.of(r))).orElse(""));
+          boolean several = model.bench().selection().cues().size() > 1;
+          phases.setVisible(several);
+          phases.setManaged(several);
+        };
+    model.sheetProperty().addListener((of, before, now) -> show.run());
+    model.likeRealProperty().addListener((of, before, now) -> show.run());
+    model.bench().selectionProperty().addListener((of, before, now) -> show.run());
+    show.run();
+  }
+
+  /** Gives the focus to the first value. */
+  public void focusFirst() {
+    form.focusFirst();
+  }
+}

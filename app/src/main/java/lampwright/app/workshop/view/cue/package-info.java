@@ -1,0 +1,5 @@
+/** The cue sheet on the screen. */
+@NullMarked
+package lampwright.app.workshop.view.cue;
+
+import org.jspecify.annotations.NullMarked;
