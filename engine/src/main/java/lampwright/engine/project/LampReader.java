@@ -12,13 +12,11 @@ import lampwright.engine.rig.Lamp;
 import lampwright.engine.rig.LampFunction;
 import lampwright.engine.rig.PixelRun;
 import lampwright.engine.rig.Place;
-import lampwright.engine.rig.View;
 
 /** Reads lamps. */
 final class LampReader {
   private static final ValueKind<LampFunction> FUNCTION =
       ValueKind.choice(LampFunction.values(), LampFunction::key);
-  private static final ValueKind<View> VIEW = ValueKind.choice(View.values(), View::key);
 
   private final Names chains;
   private final Names outputs;
@@ -88,7 +86,7 @@ final class LampReader {
         f.build(
             () ->
                 new Place(
-                    f.optional("view", VIEW, Place.DEFAULT_VIEW),
+                    f.optional("view", PictureReader.VIEW, Place.DEFAULT_VIEW),
                     f.optional("x", NUMBER, Place.DEFAULT_X),
                     f.optional("y", NUMBER, Place.DEFAULT_Y),
                     f.optional("size", NUMBER, Place.DEFAULT_SIZE)),

@@ -5,6 +5,7 @@ import java.util.Optional;
 import lampwright.engine.light.Checks;
 import lampwright.engine.rig.PixelType;
 import lampwright.engine.rig.Rig;
+import lampwright.engine.rig.View;
 import lampwright.engine.scene.Scene;
 
 /**
@@ -13,18 +14,26 @@ import lampwright.engine.scene.Scene;
  * @param name for people
  * @param pixelTypes the project's own, besides the built-in ones; every chain has one of either
  * @param rig what is fitted
+ * @param pictures of the model, at most one of each view
  * @param scenes each with an id of its own; they drive lamps of the rig
  */
-public record Project(String name, List<PixelType> pixelTypes, Rig rig, List<Scene> scenes) {
+public record Project(
+    String name, List<PixelType> pixelTypes, Rig rig, List<Picture> pictures, List<Scene> scenes) {
   public static final int MAX_SCENES = 1000;
   public static final int MAX_PIXEL_TYPES = 256;
 
   public Project {
     pixelTypes = List.copyOf(pixelTypes);
+    pictures = List.copyOf(pictures);
     scenes = List.copyOf(scenes);
     Checks.of("project")
-        .addAll(ProjectFaults.find(name, pixelTypes, rig.chains(), rig.lamps(), scenes))
+        .addAll(ProjectFaults.find(name, pixelTypes, rig.chains(), rig.lamps(), pictures, scenes))
         .done();
+  }
+
+  /** A project without pictures. */
+  public Project(String name, List<PixelType> pixelTypes, Rig rig, List<Scene> scenes) {
+    this(name, pixelTypes, rig, List.of(), scenes);
   }
 
   /** A project of this rig and these scenes. */
@@ -33,19 +42,28 @@ public record Project(String name, List<PixelType> pixelTypes, Rig rig, List<Sce
   }
 
   public Project withName(String newName) {
-    return new Project(newName, pixelTypes, rig, scenes);
+    return new Project(newName, pixelTypes, rig, pictures, scenes);
   }
 
   public Project withPixelTypes(List<PixelType> newPixelTypes) {
-    return new Project(name, newPixelTypes, rig, scenes);
+    return new Project(name, newPixelTypes, rig, pictures, scenes);
   }
 
   public Project withRig(Rig newRig) {
-    return new Project(name, pixelTypes, newRig, scenes);
+    return new Project(name, pixelTypes, newRig, pictures, scenes);
+  }
+
+  public Project withPictures(List<Picture> newPictures) {
+    return new Project(name, pixelTypes, rig, newPictures, scenes);
   }
 
   public Project withScenes(List<Scene> newScenes) {
-    return new Project(name, pixelTypes, rig, newScenes);
+    return new Project(name, pixelTypes, rig, pictures, newScenes);
+  }
+
+  /** The picture of a view, if there is one. */
+  public Optional<Picture> picture(View view) {
+    return pictures.stream().filter(p -> p.view() == view).findFirst();
   }
 
   /** The scene with this id. */

@@ -1,6 +1,8 @@
 package lampwright.engine.project;
 
+import java.util.EnumMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import java.util.stream.Collectors;
 import lampwright.engine.light.Checks;
@@ -9,6 +11,7 @@ import lampwright.engine.rig.BuiltInPixelTypes;
 import lampwright.engine.rig.Chain;
 import lampwright.engine.rig.Lamp;
 import lampwright.engine.rig.PixelType;
+import lampwright.engine.rig.View;
 import lampwright.engine.scene.Scene;
 import lampwright.engine.scene.Track;
 
@@ -22,6 +25,7 @@ final class ProjectFaults {
       List<PixelType> pixelTypes,
       List<Chain> chains,
       List<Lamp> lamps,
+      List<Picture> pictures,
       List<Scene> scenes) {
     Checks checks =
         Checks.of("project")
@@ -45,6 +49,7 @@ final class ProjectFaults {
           type.id(),
           "needs a built-in pixel type or one of pixelTypes");
     }
+    pictures(checks, pictures);
     checks.uniqueIds("scenes", scenes, Scene::id);
     Set<String> lampIds = lamps.stream().map(Lamp::id).collect(Collectors.toSet());
     for (int s = 0; s < scenes.size(); s++) {
@@ -62,5 +67,19 @@ final class ProjectFaults {
       }
     }
     return checks.faults();
+  }
+
+  private static void pictures(Checks checks, List<Picture> pictures) {
+    Map<View, Integer> first = new EnumMap<>(View.class);
+    for (int i = 0; i < pictures.size(); i++) {
+      View view = pictures.get(i).view();
+      Integer earlier = first.putIfAbsent(view, i);
+      if (earlier != null) {
+        checks.add(
+            "pictures[" + i + "].view",
+            view.key(),
+            "needs a view of its own; pictures[" + earlier + "] has this one");
+      }
+    }
   }
 }

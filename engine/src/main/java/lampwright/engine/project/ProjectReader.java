@@ -78,19 +78,22 @@ public final class ProjectReader {
     List<PixelType> types =
         f.list("pixelTypes").stream().map(t -> PixelTypeReader.read(t, typeNames)).toList();
     RigReader.Result rig = rig(f, new RigReader(types, typeNames));
+    Optional<List<Picture>> pictures = PictureReader.all(f);
     SceneReader sceneReader = new SceneReader(new Names(), rig.lampNames());
     List<Scene> scenes = f.list("scenes").stream().map(sceneReader::read).toList();
     situations(f);
     f.close();
     LampReferences references = new LampReferences(rig.lampNames());
-    for (Fault fault : ProjectFaults.find(name, types, rig.chains(), rig.lamps(), scenes)) {
+    for (Fault fault :
+        ProjectFaults.find(
+            name, types, rig.chains(), rig.lamps(), pictures.orElse(List.of()), scenes)) {
       f.report(fault, references);
     }
     Cautions.find(scenes, f::caution);
     if (at.problems().anyError()) {
       return Optional.empty();
     }
-    return rig.rig().map(r -> new Project(name, types, r, scenes));
+    return rig.rig().map(r -> new Project(name, types, r, pictures.orElseThrow(), scenes));
   }
 
   private static RigReader.Result rig(Fields f, RigReader reader) {

@@ -23,11 +23,16 @@ public final class ProjectWriter {
             .text("name", project.name())
             .list("pixelTypes", project.pixelTypes(), RigWriter::pixelType)
             .value("rig", RigWriter.rig(project.rig()))
+            .list("pictures", project.pictures(), ProjectWriter::picture)
             .list("scenes", project.scenes(), ProjectWriter::scene)
             .done();
     StringBuilder text = new StringBuilder();
     root.lay(text, 0, Out.COLUMNS);
     return text.append('\n').toString();
+  }
+
+  private static Out picture(Picture picture) {
+    return new FieldWriter().text("view", picture.view().key()).text("file", picture.file()).done();
   }
 
   private static Out scene(Scene scene) {

@@ -6,6 +6,7 @@ import java.util.Random;
 import lampwright.engine.rig.Lamp;
 import lampwright.engine.rig.PixelType;
 import lampwright.engine.rig.Rig;
+import lampwright.engine.rig.View;
 import lampwright.engine.scene.Blend;
 import lampwright.engine.scene.Cue;
 import lampwright.engine.scene.Dither;
@@ -49,7 +50,16 @@ public final class ProjectArbitraries {
     Rig rig = rigs.rig(types);
     List<String> lamps = rig.lamps().stream().map(Lamp::id).toList();
     List<Scene> scenes = chance.distinct(2, () -> scene(lamps), Scene::id);
-    return new Project(chance.text(), types, rig, scenes);
+    return new Project(chance.text(), types, rig, pictures(), scenes);
+  }
+
+  private List<Picture> pictures() {
+    return chance.distinct(
+        2,
+        () ->
+            new Picture(
+                chance.of(View.values()), chance.of("a.png", "photos/side view.JPG", "ü/1.jpeg")),
+        p -> p.view().key());
   }
 
   private Scene scene(List<String> lamps) {

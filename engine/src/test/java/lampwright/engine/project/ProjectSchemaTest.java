@@ -44,6 +44,7 @@ class ProjectSchemaTest {
           "given twice",
           "no built-in pixel type has",
           "needs an id of its own",
+          "needs a view of its own",
           "past the end of chain",
           "already",
           "needs the id of",
