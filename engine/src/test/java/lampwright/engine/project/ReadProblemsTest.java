@@ -64,7 +64,7 @@ class ReadProblemsTest {
     assertThat(texts(read))
         .containsExactly(
             "nmae: unknown field at line 3, column 3: needs one of lampwright, name, pixelTypes,"
-                + " rig, scenes, situations; did you mean \"name\"?",
+                + " rig, pictures, scenes, situations; did you mean \"name\"?",
             "rig.supplyVolts: 100 at line 5, column 20: needs 1 to 60",
             "rig.chains[0].pixelType: \"ws2812\" at line 7, column 32: needs a built-in pixel type"
                 + " or one of pixelTypes; did you mean \"ws2812b\"?",

@@ -50,6 +50,7 @@ public final class RibbonsModel implements AutoCloseable {
   private double width = 600;
   private double height = 400;
   private double em = 13;
+  private double rowsTop;
   private Optional<String> shownScene = Optional.empty();
   private List<?> laidOut = List.of();
 
@@ -145,8 +146,11 @@ public final class RibbonsModel implements AutoCloseable {
     return height;
   }
 
-  /** Tells how large the pane is, and its line of text, in pixels. */
-  public void resize(double newWidth, double newHeight, double newEm) {
+  /**
+   * Tells how large the rows' pane is, its line of text, and how far it is from the top, in pixels.
+   */
+  public void resize(double newWidth, double newHeight, double newEm, double newRowsTop) {
+    rowsTop = newRowsTop;
     boolean first = shownScene.isEmpty();
     boolean other = newEm != em;
     width = newWidth;
@@ -305,7 +309,9 @@ public final class RibbonsModel implements AutoCloseable {
             l -> {
               for (RibbonLayout.Row row : l.between(top(), top() + height)) {
                 double centre = row.y() + row.stripHeight() / 2 - top();
-                rows.add(new DrawingSheet.Row(row.lamp().id(), centre));
+                if (centre >= 0 && centre <= height) {
+                  rows.add(new DrawingSheet.Row(row.lamp().id(), rowsTop + centre));
+                }
               }
             });
     sheet.rowsProperty().set(List.copyOf(rows));

@@ -190,7 +190,7 @@ public final class RibbonsView extends Region {
     size(rows, titleWidth, lineHeight, width, height);
     down.resizeRelocate(getWidth() - bar, lineHeight, bar, height);
     along.resizeRelocate(titleWidth, getHeight() - bar, width, bar);
-    model.resize(width, height, em);
+    model.resize(width, height, em, lineHeight);
     dirty = false;
     paint();
   }

@@ -1,0 +1,208 @@
+package lampwright.app.workshop.model.drawing;
+
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import javafx.beans.property.IntegerProperty;
+import javafx.beans.property.SimpleIntegerProperty;
+import lampwright.app.workshop.edit.Edit;
+import lampwright.app.workshop.edit.LampOrder;
+import lampwright.app.workshop.edit.PlaceEdits;
+import lampwright.app.workshop.model.Bench;
+import lampwright.app.workshop.model.DrawingSheet;
+import lampwright.app.workshop.model.LightRoom;
+import lampwright.app.workshop.model.Playhead;
+import lampwright.app.workshop.words.Texts;
+import lampwright.engine.project.Project;
+import lampwright.engine.rig.Lamp;
+import lampwright.engine.rig.Place;
+import lampwright.engine.rig.View;
+
+/** The lamps on the drawing: which are there, which is meant by a point, and moving them. */
+public final class DrawingModel {
+  /** The least step of {@link #exposureProperty}: a quarter of the light. */
+  public static final int LEAST_EXPOSURE = -2;
+
+  /** The greatest: sixteen times the light. */
+  public static final int MOST_EXPOSURE = 4;
+
+  private final Texts texts = Texts.of("drawing");
+  private final Bench bench;
+  private final LightRoom lights;
+  private final Playhead playhead;
+  private final DrawingSheet sheet;
+  private final IntegerProperty exposure = new SimpleIntegerProperty();
+
+  public DrawingModel(Bench bench, LightRoom lights, Playhead playhead, DrawingSheet sheet) {
+    this.bench = bench;
+    this.lights = lights;
+    this.playhead = playhead;
+    this.sheet = sheet;
+  }
+
+  public Bench bench() {
+    return bench;
+  }
+
+  public LightRoom lights() {
+    return lights;
+  }
+
+  public Playhead playhead() {
+    return playhead;
+  }
+
+  public DrawingSheet sheet() {
+    return sheet;
+  }
+
+  /** Doublings of the light, {@link #LEAST_EXPOSURE} to {@link #MOST_EXPOSURE}. */
+  public IntegerProperty exposureProperty() {
+    return exposure;
+  }
+
+  public View view() {
+    return sheet.viewProperty().get();
+  }
+
+  /** The lamps drawn in this view, in the order of their ribbons. */
+  public List<Lamp> drawn() {
+    return LampOrder.of(bench.project().rig(), view()).stream()
+        .filter(l -> l.place().filter(p -> p.view() == view()).isPresent())
+        .toList();
+  }
+
+  /** The lamps that stand on no drawing yet. */
+  public List<Lamp> unplaced() {
+    return bench.project().rig().lamps().stream().filter(l -> l.place().isEmpty()).toList();
+  }
+
+  /** The lamp at a point of the drawing, the last drawn if several are. */
+  public Optional<Lamp> at(Dots.Frame frame, double x, double y) {
+    Optional<Lamp> found = Optional.empty();
+    for (Lamp lamp : bench.project().rig().lamps()) {
+      Optional<Place> place = lamp.place().filter(p -> p.view() == view());
+      if (place.isPresent()) {
+        double reach = Math.max(7, place.get().size() * frame.width() / 2 + 3);
+        double dx = frame.atX(place.get()) - x;
+        double dy = frame.atY(place.get()) - y;
+        if (Math.hypot(dx, dy) <= reach) {
+          found = Optional.of(lamp);
+        }
+      }
+    }
+    return found;
+  }
+
+  /** Chooses a lamp, or adds it to the chosen ones. */
+  public void choose(String lamp, boolean more) {
+    Set<String> lamps = new LinkedHashSet<>();
+    if (more) {
+      lamps.addAll(bench.selection().lamps());
+      if (lamps.remove(lamp)) {
+        bench.select(bench.selection().withLamps(lamps));
+        return;
+      }
+    }
+    lamps.add(lamp);
+    bench.select(bench.selection().withLamps(lamps).withCues(List.of()));
+  }
+
+  /** The chosen lamp, if it has no place: a click places it. */
+  public Optional<Lamp> waiting() {
+    return bench.lamp().filter(l -> l.place().isEmpty());
+  }
+
+  /** Places a lamp in this view. */
+  public void put(String lamp, double x, double y) {
+    apply("edit.place", p -> PlaceEdits.put(p, lamp, view(), x, y), Optional.empty());
+  }
+
+  /**
+   * Moves the chosen lamps of this view.
+   *
+   * @param from the project before the gesture
+   * @param byX share of the drawing's width
+   */
+  public void drag(Project from, double byX, double byY, Object gesture) {
+    Collection<String> lamps = chosenHere(from);
+    apply("edit.move", p -> PlaceEdits.move(from, lamps, byX, byY), Optional.of(gesture));
+  }
+
+  /** Moves the chosen lamps of this view by a step. */
+  public void nudge(double byX, double byY) {
+    Collection<String> lamps = chosenHere(bench.project());
+    if (!lamps.isEmpty()) {
+      apply("edit.move", p -> PlaceEdits.move(p, lamps, byX, byY), Optional.of("nudge"));
+    }
+  }
+
+  /** Makes the chosen lamps of this view larger or smaller. */
+  public void resize(double factor) {
+    Collection<String> lamps = chosenHere(bench.project());
+    if (!lamps.isEmpty()) {
+      apply("edit.resize", p -> PlaceEdits.resize(p, lamps, factor), Optional.of("resize"));
+    }
+  }
+
+  /** Takes the chosen lamps of this view off the drawing. */
+  public void takeOff() {
+    Collection<String> lamps = chosenHere(bench.project());
+    if (!lamps.isEmpty()) {
+      apply("edit.takeOff", p -> PlaceEdits.remove(p, lamps), Optional.empty());
+    }
+  }
+
+  /** Chooses the next (1) or previous (-1) lamp of this view; then those without a place. */
+  public void step(int by) {
+    List<Lamp> lamps = new ArrayList<>(drawn());
+    lamps.addAll(unplaced());
+    if (lamps.isEmpty()) {
+      return;
+    }
+    int at = bench.lamp().map(lamps::indexOf).orElse(-1);
+    int next = at < 0 ? 0 : Math.floorMod(at + by, lamps.size());
+    choose(lamps.get(next).id(), false);
+  }
+
+  /** What is chosen, in words. */
+  public String words() {
+    String view = texts.get("view." + view().key());
+    return bench
+        .lamp()
+        .map(
+            l ->
+                l.place()
+                    .map(
+                        p ->
+                            texts.get(
+                                "words.lamp",
+                                l.title(),
+                                texts.get("view." + p.view().key()),
+                                Long.toString(Math.round(p.x() * 100)),
+                                Long.toString(Math.round(p.y() * 100))))
+                    .orElseGet(() -> texts.get("words.unplaced", l.title())))
+        .orElseGet(() -> texts.get("words.view", view, Integer.toString(drawn().size())));
+  }
+
+  /** Gives the view shown a picture, or the drawn outline again. */
+  public void picture(Optional<String> file) {
+    apply("edit.picture", p -> PlaceEdits.picture(p, view(), file), Optional.empty());
+  }
+
+  private Collection<String> chosenHere(Project in) {
+    return bench.selection().lamps().stream()
+        .filter(
+            id ->
+                in.rig().lamp(id).flatMap(Lamp::place).filter(p -> p.view() == view()).isPresent())
+        .toList();
+  }
+
+  private void apply(
+      String name, java.util.function.UnaryOperator<Project> change, Optional<Object> gesture) {
+    bench.apply(new Edit(texts.get(name), change, gesture));
+  }
+}
