@@ -12,7 +12,8 @@ import javafx.scene.Scene;
 /** The look: a palette by day or by night, and the stylesheets of all parts. */
 public final class Theme {
   private static final PseudoClass DARK = PseudoClass.getPseudoClass("dark");
-  private static final List<String> PARTS = List.of("workshop", "ribbons", "forms", "drawing");
+  private static final List<String> PARTS =
+      List.of("workshop", "ribbons", "forms", "drawing", "rig");
 
   private Theme() {}
 

@@ -8,14 +8,12 @@ import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
-import lampwright.app.workshop.edit.Kind;
 import lampwright.app.workshop.edit.NumberText;
 import lampwright.app.workshop.model.cue.CueSheetModel;
 import lampwright.app.workshop.model.cue.PixelLook;
 import lampwright.app.workshop.view.form.FormContext;
 import lampwright.app.workshop.view.form.FormView;
 import lampwright.app.workshop.words.Texts;
-import lampwright.engine.light.Colour;
 
 /** The sheet of the chosen cues: what they do in words, and every value. */
 public final class CueSheetView extends VBox {
@@ -26,13 +24,8 @@ public final class CueSheetView extends VBox {
     getStyleClass().add("cue-sheet");
     setId("cue-sheet");
     FormContext context = new FormContext();
-    context.<Kind.Colours, Colour>with(
-        Kind.Colours.class,
-        (kind, slot) ->
-            ColourField.of(
-                slot,
-                () -> model.lamp().map(l -> PixelLook.of(model.bench().project().rig(), l)),
-                context.words().label(slot.key())));
+    ColourFields.addTo(
+        context, () -> model.lamp().map(l -> PixelLook.of(model.bench().project().rig(), l)));
     form = new FormView(context, model.sheetProperty());
     Label summary = new Label();
     summary.textProperty().bind(model.summaryProperty());

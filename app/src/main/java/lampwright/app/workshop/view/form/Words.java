@@ -24,9 +24,9 @@ public final class Words {
     return texts.get("group." + key);
   }
 
-  /** A value of a choice. */
+  /** A value of a choice; its key where that is a name by itself, such as a part number. */
   public String choice(String group, String key) {
-    return texts.get(group + "." + key);
+    return texts.find(group + "." + key).orElse(key);
   }
 
   /** A unit; empty for none. */
