@@ -86,7 +86,7 @@ public final class ProjectReader {
     for (Fault fault : ProjectFaults.find(name, types, rig.chains(), rig.lamps(), scenes)) {
       f.report(fault, references);
     }
-    Cautions.find(scenes, f::caution);
+    Cautions.find(scenes, caution -> f.caution(caution.fault()));
     if (at.problems().anyError()) {
       return Optional.empty();
     }
