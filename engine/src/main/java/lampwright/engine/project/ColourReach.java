@@ -37,13 +37,17 @@ public record ColourReach(
   /** A step just noticeable, in CIE 1976 u'v' (CIE TN 001: one step is 0.0011). */
   private static final double STEP = 0.0011;
 
-  /** The colour, the distance and what is shown instead, in one line. */
+  /** The place, the colour, the distance and what is shown instead, in one line. */
   public String text() {
+    return path + ": " + finding();
+  }
+
+  /** The colour, the distance and what is shown instead. */
+  public String finding() {
     return String.format(
         java.util.Locale.ROOT,
-        "%s: x %.4f y %.4f can't be mixed from the emitters of lamp %s (%s): the nearest,"
+        "x %.4f y %.4f can't be mixed from the emitters of lamp %s (%s): the nearest,"
             + " x %.4f y %.4f, is %.4f away in u'v', %s",
-        path,
         mix.target().x(),
         mix.target().y(),
         lamp,
