@@ -3,25 +3,16 @@ package lampwright.app.command;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
-import java.util.Set;
 import java.util.concurrent.Callable;
+import lampwright.app.export.ExportFormats;
+import lampwright.app.export.ExportPart;
+import lampwright.app.export.ExportRun;
 import lampwright.engine.project.Project;
-import lampwright.engine.project.StagedFiles;
-import lampwright.engine.project.StagedFolder;
 import lampwright.exporters.CancelledException;
-import lampwright.exporters.ExportFacts;
-import lampwright.exporters.ExportJob;
 import lampwright.exporters.ExportOptions;
-import lampwright.exporters.ExportRefusedException;
-import lampwright.exporters.Exporter;
-import lampwright.exporters.ExporterRegistry;
-import lampwright.exporters.ProjectJob;
-import lampwright.exporters.firmware.FirmwareExporter;
-import lampwright.exporters.packed.PackedExporter;
-import lampwright.exporters.table.TableExporters;
+import lampwright.exporters.Progress;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
@@ -54,8 +45,6 @@ import picocli.CommandLine.Spec;
           + " --at 0x4000"
     })
 final class ExportCommand implements Callable<Integer> {
-  private static final FirmwareExporter FIRMWARE = new FirmwareExporter();
-
   private final Terminal terminal;
 
   @Spec private CommandSpec spec;
@@ -88,104 +77,55 @@ final class ExportCommand implements Callable<Integer> {
 
   @Override
   public Integer call() throws IOException, CancelledException {
-    List<Exporter> exporters = exporters();
+    checkFormats();
     ExportOptions options = options();
     Optional<Project> read = file.read(terminal);
     if (read.isEmpty()) {
       return ExitCode.PROJECT_HAS_ERRORS;
     }
     Project project = read.get();
-    List<ExportJob> jobs =
-        choice.of(project).stream().map(scene -> ExportJob.of(project, scene, options)).toList();
-    try (StagedFiles files = StagedFiles.in(folder)) {
-      for (ExportJob job : jobs) {
-        for (Exporter exporter : exporters) {
-          export(job, exporter, files);
-        }
-      }
-      // All else is whole by now, so that a failure leaves the folder as it was too.
-      if (formats.contains(FIRMWARE.key())) {
-        firmware(ProjectJob.of(project, choice.of(project)));
-      }
-      files.commit();
+    ExportRun run = ExportRun.of(project, choice.of(project), formats, options, folder);
+    List<Path> written = new ArrayList<>();
+    try {
+      run.write(watcher(), written::add);
     } finally {
       terminal.endProgress();
+      // A folder that was moved into place is there, even if what came after it failed.
+      written.forEach(terminal.out()::println);
     }
-    report(jobs, exporters);
+    for (ExportPart part : run.sceneParts()) {
+      part.facts().cautions().forEach(c -> terminal.err().println("caution: " + c));
+    }
     return ExitCode.DONE;
   }
 
-  private void firmware(ProjectJob job) throws IOException, CancelledException {
-    ExportFacts facts = FIRMWARE.facts(job);
-    List<String> ours = new ArrayList<>(facts.files());
-    // Also a folder of another controller, and what its Makefile makes.
-    ours.addAll(List.of("Makefile", "main.c", "show.elf", "show.hex"));
-    try (StagedFolder files =
-        StagedFolder.in(
-            folder, FIRMWARE.key(), FirmwareExporter.MARK_FILE, FirmwareExporter.MARK_LINE, ours)) {
-      FIRMWARE.export(job, files::open, new TerminalProgress(terminal, FIRMWARE.key()));
-      files.commit();
-    } finally {
-      terminal.endProgress();
-    }
-    terminal.out().println(folder.resolve(FIRMWARE.key()));
+  private ExportRun.Watcher watcher() {
+    return new ExportRun.Watcher() {
+      @Override
+      public Progress begins(ExportPart part) {
+        String what = part.scene().map(id -> id + " as ").orElse("") + part.format();
+        return new TerminalProgress(terminal, what);
+      }
+
+      @Override
+      public void ends() {
+        terminal.endProgress();
+      }
+    };
   }
 
-  private void export(ExportJob job, Exporter exporter, StagedFiles files)
-      throws IOException, CancelledException {
-    ExportFacts facts = exporter.facts(job);
-    if (!facts.faults().isEmpty()) {
-      throw new ExportRefusedException(exporter.key(), job.scene().id(), facts.faults());
-    }
-    String what = job.scene().id() + " as " + exporter.key();
-    exporter.export(job, files::open, new TerminalProgress(terminal, what));
-  }
-
-  private void report(List<ExportJob> jobs, List<Exporter> exporters) {
-    for (ExportJob job : jobs) {
-      for (Exporter exporter : exporters) {
-        ExportFacts facts = exporter.facts(job);
-        facts.cautions().forEach(c -> terminal.err().println("caution: " + c));
-        for (String name : facts.files()) {
-          terminal.out().println(folder.resolve(name));
-        }
+  private void checkFormats() {
+    List<String> known = ExportFormats.keys();
+    for (String key : formats) {
+      if (!known.contains(key)) {
+        throw wrong("--as: " + key + ": needs " + String.join(", ", known));
       }
     }
-  }
-
-  private List<Exporter> exporters() {
-    ExporterRegistry registry = registry();
-    Set<String> wanted = new LinkedHashSet<>(formats);
-    wanted.remove(FIRMWARE.key());
-    List<Exporter> found = new ArrayList<>();
-    for (String key : wanted) {
-      found.add(
-          registry
-              .find(key)
-              .orElseThrow(
-                  () ->
-                      wrong(
-                          "--as: "
-                              + key
-                              + ": needs "
-                              + String.join(", ", registry.keys())
-                              + ", "
-                              + FIRMWARE.key())));
-    }
-    return found;
-  }
-
-  private static ExporterRegistry registry() {
-    List<Exporter> all = new ArrayList<>(TableExporters.all());
-    all.add(new PackedExporter());
-    return ExporterRegistry.of(all);
   }
 
   private ExportOptions options() {
     try {
-      boolean hex = address.startsWith("0x") || address.startsWith("0X");
-      return new ExportOptions(
-          hex ? Long.parseLong(address.substring(2), 16) : Long.parseLong(address));
+      return ExportFormats.optionsAt(address);
     } catch (IllegalArgumentException notAnAddress) {
       throw wrong(
           "--at: "

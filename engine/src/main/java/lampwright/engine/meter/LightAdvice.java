@@ -6,6 +6,7 @@ import static lampwright.engine.meter.Figures.percent;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.stream.Collectors;
 import lampwright.engine.light.Chromaticity;
 import lampwright.engine.render.FrameTable;
@@ -29,7 +30,7 @@ final class LightAdvice {
 
   static List<Advice> of(FrameTable table, SceneMeasure measure) {
     LightAdvice found = new LightAdvice(table.framesPerSecond());
-    found.caution("whole model", measure.model().caution());
+    found.caution(new Subject.WholeModel(), measure.model().caution());
     List<Lamp> lamps = table.layout().rig().lamps();
     for (int i = 0; i < lamps.size(); i++) {
       LightReport light = measure.lights().get(i);
@@ -40,16 +41,16 @@ final class LightAdvice {
     return found.advice;
   }
 
-  private static String subject(Lamp lamp) {
-    return "lamp " + lamp.id();
+  private static Subject subject(Lamp lamp) {
+    return new Subject.OneLamp(lamp.id());
   }
 
-  private void caution(String subject, FlashCaution caution) {
+  private void caution(Subject subject, FlashCaution caution) {
     worst(subject, "flashes", caution.general());
     worst(subject, "flashes to or from saturated red", caution.red());
   }
 
-  private void worst(String subject, String what, FlashCaution.Worst worst) {
+  private void worst(Subject subject, String what, FlashCaution.Worst worst) {
     if (worst.passes()) {
       return;
     }
@@ -57,6 +58,7 @@ final class LightAdvice {
         new Advice(
             Weight.HARM,
             subject,
+            OptionalInt.of((int) Math.round(worst.startSeconds() * framesPerSecond)),
             worst.flashes()
                 + " "
                 + what
@@ -145,6 +147,7 @@ final class LightAdvice {
         new Advice(
             Weight.LOOKS,
             subject(lamp),
+            OptionalInt.of(light.brightestFrame()),
             "shines at x "
                 + fixed(point.x(), 4)
                 + " y "

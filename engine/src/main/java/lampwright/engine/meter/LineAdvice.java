@@ -24,7 +24,7 @@ final class LineAdvice {
         advice.add(
             new Advice(
                 Weight.FAILS,
-                "chain " + wire.chain(),
+                new Subject.OneChain(wire.chain()),
                 "takes " + fixed(wire.frameUs() / US_PER_MS, 2) + " ms a frame on its line",
                 "a frame lasts " + fixed(frameUs / US_PER_MS, 2) + " ms",
                 SOURCE,
@@ -40,7 +40,7 @@ final class LineAdvice {
       advice.add(
           new Advice(
               Weight.FAILS,
-              "chains",
+              new Subject.AllChains(),
               "take "
                   + fixed(inTurn / US_PER_MS, 2)
                   + " ms a frame if one controller serves them in turn ("

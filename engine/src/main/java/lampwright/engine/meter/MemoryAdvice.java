@@ -16,7 +16,7 @@ final class MemoryAdvice {
   }
 
   private static void judge(FrameTable table, Controller controller, List<Advice> advice) {
-    String subject = "controller " + controller.name();
+    Subject subject = new Subject.Chip(controller.name());
     if (controller.flashBytes().isPresent() && table.bytes() > controller.flashBytes().getAsInt()) {
       int flash = controller.flashBytes().getAsInt();
       advice.add(

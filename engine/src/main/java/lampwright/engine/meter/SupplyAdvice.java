@@ -54,9 +54,10 @@ final class SupplyAdvice {
             : "set currentCap to scene or frame, or brightnessCap to "
                 + fixed(Math.floor(cap * 1000) / 1000, 3)
                 + ", or take a larger supply; an overloaded supply sags or overheats";
-    add(
+    addAt(
+        supply.peakFrame(),
         Weight.HARM,
-        "supply",
+        new Subject.Supply(),
         "draws "
             + whole(supply.peakMilliamps())
             + " mA in frame "
@@ -81,7 +82,7 @@ final class SupplyAdvice {
       if (supply > needs.maxVolts()) {
         add(
             Weight.HARM,
-            "chain " + chain.id(),
+            new Subject.OneChain(chain.id()),
             "is fed " + fixed(supply, 2) + " V",
             "its pixels stand " + fixed(needs.maxVolts(), 2) + " V at most",
             source,
@@ -89,7 +90,7 @@ final class SupplyAdvice {
       } else if (supply < needs.minVolts()) {
         add(
             Weight.FAILS,
-            "chain " + chain.id(),
+            new Subject.OneChain(chain.id()),
             "is fed " + fixed(supply, 2) + " V",
             "its pixels need " + fixed(needs.minVolts(), 2) + " V at least",
             source,
@@ -97,7 +98,7 @@ final class SupplyAdvice {
       } else if (rig.dataVolts() < needs.inputHighVolts(supply)) {
         add(
             Weight.FAILS,
-            "chain " + chain.id(),
+            new Subject.OneChain(chain.id()),
             "is driven with " + fixed(rig.dataVolts(), 2) + " V",
             "its data input needs " + fixed(needs.inputHighVolts(supply), 2) + " V",
             source,
@@ -107,7 +108,7 @@ final class SupplyAdvice {
   }
 
   private void chainVoltage(Volts volts) {
-    String subject = "chain " + volts.chain();
+    Subject subject = new Subject.OneChain(volts.chain());
     if (volts.firstBelow().isPresent()) {
       String remedy =
           volts.neededMm2().isEmpty()
@@ -156,7 +157,7 @@ final class SupplyAdvice {
         rig.outputs().stream().filter(o -> o.id().equals(found.output())).findFirst().orElseThrow();
     add(
         Weight.FAILS,
-        "output " + output.id(),
+        new Subject.OneOutput(output.id()),
         output.ledsInSeries()
             + " LEDs in series need "
             + fixed(output.ledsInSeries() * output.forwardVolts(), 2)
@@ -170,7 +171,7 @@ final class SupplyAdvice {
     if (rig.battery().isPresent()) {
       add(
           Weight.HARM,
-          "battery",
+          new Subject.Pack(),
           "feeds this rig",
           "a pack can deliver far more than wire and pixels stand",
           "common practice",
@@ -180,7 +181,18 @@ final class SupplyAdvice {
   }
 
   private void add(
-      Weight weight, String subject, String finding, String limit, String source, String remedy) {
-    advice.add(new Advice(weight, subject, finding, limit, source, remedy));
+      Weight weight, Subject about, String finding, String limit, String source, String remedy) {
+    advice.add(new Advice(weight, about, finding, limit, source, remedy));
+  }
+
+  private void addAt(
+      int frame,
+      Weight weight,
+      Subject about,
+      String finding,
+      String limit,
+      String source,
+      String remedy) {
+    advice.add(new Advice(weight, about, OptionalInt.of(frame), finding, limit, source, remedy));
   }
 }

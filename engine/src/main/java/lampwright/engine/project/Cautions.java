@@ -13,14 +13,15 @@ final class Cautions {
   private Cautions() {}
 
   /** Hands over each, with its path below the project. */
-  static void find(List<Scene> scenes, Consumer<Fault> found) {
+  static void find(List<Scene> scenes, Consumer<SceneCaution> found) {
     for (int s = 0; s < scenes.size(); s++) {
       Scene scene = scenes.get(s);
-      String path = "scenes[" + s + "]";
+      ScenePlace place = ScenePlace.ofScene(s);
       if (!scene.wholeFrames()) {
         found.accept(
-            new Fault(
-                path + ".lengthMs",
+            caution(
+                place,
+                ".lengthMs",
                 scene.lengthMs().toPlainString(),
                 "is no whole number of frames at "
                     + scene.framesPerSecond().toPlainString()
@@ -28,26 +29,30 @@ final class Cautions {
                     + scene.frameCount()));
       }
       for (int t = 0; t < scene.tracks().size(); t++) {
-        track(path + ".tracks[" + t + "]", scene.tracks().get(t), scene.lengthMs(), found);
+        track(s, t, scene.tracks().get(t), scene.lengthMs(), found);
       }
     }
   }
 
-  private static void track(String path, Track track, BigDecimal end, Consumer<Fault> found) {
+  private static void track(
+      int scene, int trackIndex, Track track, BigDecimal end, Consumer<SceneCaution> found) {
     for (int c = 0; c < track.cues().size(); c++) {
       Cue cue = track.cues().get(c);
+      ScenePlace place = ScenePlace.ofCue(scene, trackIndex, c);
       if (cue.startMs().compareTo(end) >= 0) {
         found.accept(
-            new Fault(
-                path + ".cues[" + c + "].startMs",
+            caution(
+                place,
+                ".startMs",
                 cue.startMs().toPlainString(),
                 "is not before the scene's end at "
                     + end.toPlainString()
                     + " ms; the cue is never seen"));
       } else if (cue.endMs().compareTo(end) > 0) {
         found.accept(
-            new Fault(
-                path + ".cues[" + c + "].lengthMs",
+            caution(
+                place,
+                ".lengthMs",
                 cue.lengthMs().toPlainString(),
                 "runs past the scene's end at "
                     + end.toPlainString()
@@ -56,13 +61,18 @@ final class Cautions {
       BigDecimal fades = cue.fadeInMs().add(cue.fadeOutMs());
       if (fades.compareTo(cue.lengthMs()) > 0) {
         found.accept(
-            new Fault(
-                path + ".cues[" + c + "]",
+            caution(
+                place,
+                "",
                 "fades of " + fades.toPlainString() + " ms",
                 "are longer than the cue's "
                     + cue.lengthMs().toPlainString()
                     + " ms; it never shows in full"));
       }
     }
+  }
+
+  private static SceneCaution caution(ScenePlace place, String field, String value, String oddity) {
+    return new SceneCaution(place, new Fault(place.path() + field, value, oddity));
   }
 }

@@ -26,22 +26,28 @@ import lampwright.engine.scene.Track;
 /**
  * A matched colour that a lamp's pixels cannot mix.
  *
+ * @param place the cue that asks for it
  * @param path of the colour in the project file
  * @param lamp the first lamp on its track that cannot
  * @param pixelType of that lamp's pixels
  * @param mix what they do instead
  */
-public record ColourReach(String path, String lamp, String pixelType, MatchedMix mix) {
+public record ColourReach(
+    ScenePlace place, String path, String lamp, String pixelType, MatchedMix mix) {
   /** A step just noticeable, in CIE 1976 u'v' (CIE TN 001: one step is 0.0011). */
   private static final double STEP = 0.0011;
 
-  /** The colour, the distance and what is shown instead, in one line. */
+  /** The place, the colour, the distance and what is shown instead, in one line. */
   public String text() {
+    return path + ": " + finding();
+  }
+
+  /** The colour, the distance and what is shown instead. */
+  public String finding() {
     return String.format(
         java.util.Locale.ROOT,
-        "%s: x %.4f y %.4f can't be mixed from the emitters of lamp %s (%s): the nearest,"
+        "x %.4f y %.4f can't be mixed from the emitters of lamp %s (%s): the nearest,"
             + " x %.4f y %.4f, is %.4f away in u'v', %s",
-        path,
         mix.target().x(),
         mix.target().y(),
         lamp,
@@ -60,10 +66,11 @@ public record ColourReach(String path, String lamp, String pixelType, MatchedMix
       for (int t = 0; t < scene.tracks().size(); t++) {
         Track track = scene.tracks().get(t);
         for (int c = 0; c < track.cues().size(); c++) {
-          String path = "scenes[" + s + "].tracks[" + t + "].cues[" + c + "].pattern";
-          colours(track.cues().get(c), path)
+          ScenePlace place = ScenePlace.ofCue(s, t, c);
+          colours(track.cues().get(c), place.path() + ".pattern")
               .forEach(
-                  (at, colour) -> reach(project.rig(), track, at, colour).ifPresent(found::add));
+                  (at, colour) ->
+                      reach(project.rig(), track, place, at, colour).ifPresent(found::add));
         }
       }
     }
@@ -92,7 +99,8 @@ public record ColourReach(String path, String lamp, String pixelType, MatchedMix
     return colours;
   }
 
-  private static Optional<ColourReach> reach(Rig rig, Track track, String path, Colour colour) {
+  private static Optional<ColourReach> reach(
+      Rig rig, Track track, ScenePlace place, String path, Colour colour) {
     boolean named = colour instanceof Colour.Kelvin || colour instanceof Colour.Signal;
     boolean drive = colour instanceof Colour.Drive;
     if (drive || (!named && rig.colourMatching() == ColourMatching.DIRECT)) {
@@ -102,7 +110,7 @@ public record ColourReach(String path, String lamp, String pixelType, MatchedMix
       for (Chain chain : chains(rig, rig.lamp(id).orElseThrow())) {
         Optional<MatchedMix> mix = new MatchedMixer(chain.emitters()).explain(colour);
         if (mix.isPresent() && !mix.get().reachesTarget()) {
-          return Optional.of(new ColourReach(path, id, chain.type().id(), mix.get()));
+          return Optional.of(new ColourReach(place, path, id, chain.type().id(), mix.get()));
         }
       }
     }

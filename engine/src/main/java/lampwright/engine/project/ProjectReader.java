@@ -89,7 +89,7 @@ public final class ProjectReader {
             name, types, rig.chains(), rig.lamps(), pictures.orElse(List.of()), scenes)) {
       f.report(fault, references);
     }
-    Cautions.find(scenes, f::caution);
+    Cautions.find(scenes, caution -> f.caution(caution.fault()));
     if (at.problems().anyError()) {
       return Optional.empty();
     }

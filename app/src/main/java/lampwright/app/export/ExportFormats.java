@@ -1,0 +1,54 @@
+package lampwright.app.export;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import lampwright.exporters.ExportOptions;
+import lampwright.exporters.Exporter;
+import lampwright.exporters.ExporterRegistry;
+import lampwright.exporters.firmware.FirmwareExporter;
+import lampwright.exporters.packed.PackedExporter;
+import lampwright.exporters.table.TableExporters;
+
+/** The formats that can be exported, by the words for them on the command line. */
+public final class ExportFormats {
+  static final FirmwareExporter FIRMWARE_EXPORTER = new FirmwareExporter();
+
+  /** The format that writes one folder for all scenes together. */
+  public static final String FIRMWARE = FIRMWARE_EXPORTER.key();
+
+  /** The format whose bytes stand at an address. */
+  public static final String HEX = "hex";
+
+  private static final ExporterRegistry OF_ONE_SCENE = registry();
+
+  private ExportFormats() {}
+
+  /** Every format, in the order in which they are listed to people; the folder last. */
+  public static List<String> keys() {
+    List<String> keys = new ArrayList<>(OF_ONE_SCENE.keys());
+    keys.add(FIRMWARE);
+    return keys;
+  }
+
+  /**
+   * Reads an address as people write it: {@code 0x4000}, or in decimal digits.
+   *
+   * @throws IllegalArgumentException if it is none, or more than Intel HEX can reach
+   */
+  public static ExportOptions optionsAt(String address) {
+    boolean hex = address.startsWith("0x") || address.startsWith("0X");
+    return new ExportOptions(
+        hex ? Long.parseLong(address.substring(2), 16) : Long.parseLong(address));
+  }
+
+  static Optional<Exporter> ofOneScene(String key) {
+    return OF_ONE_SCENE.find(key);
+  }
+
+  private static ExporterRegistry registry() {
+    List<Exporter> all = new ArrayList<>(TableExporters.all());
+    all.add(new PackedExporter());
+    return ExporterRegistry.of(all);
+  }
+}

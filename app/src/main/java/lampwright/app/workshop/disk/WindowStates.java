@@ -1,0 +1,99 @@
+package lampwright.app.workshop.disk;
+
+import java.io.IOException;
+import java.io.StringReader;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.Properties;
+import java.util.stream.Collectors;
+import lampwright.engine.rig.View;
+
+/** Keeps how the window was left, in the state folder. */
+public final class WindowStates {
+  private final Path place;
+
+  /**
+   * @param state the user's state folder
+   */
+  public WindowStates(Path state) {
+    this.place = state.resolve("window.properties");
+  }
+
+  /**
+   * How it was left; {@link WindowState#FIRST} if it was never open.
+   *
+   * @throws IOException if that can't be read or makes no sense
+   */
+  public WindowState read() throws IOException {
+    if (Files.notExists(place)) {
+      return WindowState.FIRST;
+    }
+    Properties values = new Properties();
+    try {
+      values.load(new StringReader(Files.readString(place)));
+      return new WindowState(
+          frame(values.getProperty("frame", "")),
+          Boolean.parseBoolean(values.getProperty("maximised", "")),
+          numbers(values.getProperty("dividers", "")),
+          Boolean.parseBoolean(values.getProperty("dark", "true")),
+          view(values.getProperty("view", "")));
+    } catch (IllegalArgumentException senseless) {
+      throw new IOException(place + ": " + senseless.getMessage(), senseless);
+    }
+  }
+
+  /** Keeps it. */
+  public void write(WindowState state) throws IOException {
+    String frame =
+        state
+            .place()
+            .map(f -> List.of(f.x(), f.y(), f.width(), f.height()))
+            .map(WindowStates::text)
+            .orElse("");
+    WholeFile.write(
+        place,
+        "frame="
+            + frame
+            + "\nmaximised="
+            + state.maximised()
+            + "\ndividers="
+            + text(state.dividers())
+            + "\ndark="
+            + state.dark()
+            + "\nview="
+            + state.view().key()
+            + "\n");
+  }
+
+  private static String text(List<Double> numbers) {
+    return numbers.stream().map(Object::toString).collect(Collectors.joining(" "));
+  }
+
+  private static List<Double> numbers(String text) {
+    return text.isBlank()
+        ? List.of()
+        : Arrays.stream(text.trim().split(" +")).map(Double::valueOf).toList();
+  }
+
+  private static Optional<WindowState.Frame> frame(String text) {
+    List<Double> n = numbers(text);
+    if (n.isEmpty()) {
+      return Optional.empty();
+    }
+    if (n.size() != 4) {
+      throw new IllegalArgumentException("frame: " + text + ": needs four numbers");
+    }
+    return Optional.of(new WindowState.Frame(n.get(0), n.get(1), n.get(2), n.get(3)));
+  }
+
+  private static View view(String key) {
+    return Arrays.stream(View.values())
+        .filter(view -> Objects.equals(view.key(), key))
+        .findFirst()
+        .orElse(View.SIDE);
+  }
+}

@@ -1,0 +1,152 @@
+package lampwright.app.workshop.model.export;
+
+import java.nio.file.Files;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.OptionalInt;
+import java.util.OptionalLong;
+import java.util.Set;
+import java.util.function.Consumer;
+import lampwright.app.export.ExportPart;
+import lampwright.app.export.ExportRun;
+import lampwright.app.workshop.words.Texts;
+import lampwright.engine.meter.SceneReport;
+import lampwright.engine.meter.Weight;
+import lampwright.engine.project.Project;
+import lampwright.engine.render.FrameTable;
+import lampwright.engine.rig.Controller;
+import lampwright.engine.scene.Scene;
+import lampwright.exporters.CancelledException;
+import lampwright.exporters.ExportRefusedException;
+import lampwright.exporters.Progress;
+import lampwright.exporters.packed.ScenePacker;
+
+/**
+ * Finds out what an export will write: at once what is known without rendering, then scene by scene
+ * what is measured. For a thread of the background; keeps what it measured of a project.
+ */
+final class Previewer {
+  private record Measured(OptionalLong packedBytes, List<String> cautions) {}
+
+  private final Texts texts = Texts.of("export");
+  private final Project project;
+  private final Map<String, Measured> measured = new LinkedHashMap<>();
+
+  Previewer(Project project) {
+    this.project = project;
+  }
+
+  /**
+   * Finds it out.
+   *
+   * @param run none if nothing can be run, such as without a folder; sizes are found all the same
+   * @param progress may end it
+   * @param found hears each better preview, the last one complete
+   */
+  void find(
+      List<Scene> scenes,
+      Optional<ExportRun> run,
+      List<String> faults,
+      Progress progress,
+      Consumer<ExportPreview> found)
+      throws CancelledException {
+    found.accept(preview(scenes, run, faults, false));
+    for (Scene scene : scenes) {
+      if (!measured.containsKey(scene.id())) {
+        measured.put(scene.id(), measure(FrameTable.of(project.rig(), scene), progress));
+        found.accept(preview(scenes, run, faults, false));
+      }
+    }
+    found.accept(preview(scenes, run, faults, true));
+  }
+
+  private Measured measure(FrameTable table, Progress progress) throws CancelledException {
+    progress.frames(0, 1);
+    OptionalLong packed = packed(table, progress);
+    progress.frames(0, 1);
+    List<String> cautions =
+        SceneReport.of(table).advice().stream()
+            .filter(advice -> advice.weight() != Weight.LOOKS)
+            .map(
+                advice ->
+                    texts.get(
+                        "caution." + advice.weight().key(), table.scene().id(), advice.text()))
+            .toList();
+    return new Measured(packed, cautions);
+  }
+
+  private static OptionalLong packed(FrameTable table, Progress progress)
+      throws CancelledException {
+    List<FrameTable> alone = List.of(table);
+    if (!ScenePacker.faults(alone).isEmpty()) {
+      return OptionalLong.empty();
+    }
+    try {
+      return OptionalLong.of(ScenePacker.pack("packed", alone, progress).length);
+    } catch (ExportRefusedException tooLong) {
+      return OptionalLong.empty();
+    }
+  }
+
+  private ExportPreview preview(
+      List<Scene> scenes, Optional<ExportRun> run, List<String> faults, boolean complete) {
+    List<ExportPreview.Size> sizes = new ArrayList<>();
+    Set<String> cautions = new LinkedHashSet<>();
+    for (Scene scene : scenes) {
+      sizes.add(size(scene));
+      Optional.ofNullable(measured.get(scene.id())).ifPresent(m -> cautions.addAll(m.cautions()));
+    }
+    List<ExportPreview.Place> places = new ArrayList<>();
+    List<String> refusals = new ArrayList<>(faults);
+    for (ExportPart part : parts(run)) {
+      part.facts().cautions().forEach(caution -> cautions.add(caution.toString()));
+      part.facts()
+          .faults()
+          .forEach(
+              fault ->
+                  refusals.add(
+                      texts.get(
+                          "refused",
+                          part.scene().map(id -> id + " · ").orElse("") + part.format(),
+                          fault)));
+      for (String name : part.names()) {
+        var path = run.orElseThrow().place(name);
+        places.add(new ExportPreview.Place(path, Files.exists(path)));
+      }
+    }
+    return new ExportPreview(sizes, places, List.copyOf(cautions), refusals, complete);
+  }
+
+  private static List<ExportPart> parts(Optional<ExportRun> run) {
+    List<ExportPart> parts = new ArrayList<>();
+    run.ifPresent(
+        r -> {
+          parts.addAll(r.sceneParts());
+          r.folderPart().ifPresent(parts::add);
+        });
+    return parts;
+  }
+
+  private ExportPreview.Size size(Scene scene) {
+    long raw = FrameTable.of(project.rig(), scene).bytes();
+    OptionalLong packed =
+        Optional.ofNullable(measured.get(scene.id()))
+            .map(Measured::packedBytes)
+            .orElse(OptionalLong.empty());
+    OptionalInt flash =
+        project.rig().controller().map(Controller::flashBytes).orElse(OptionalInt.empty());
+    return new ExportPreview.Size(
+        scene.id(), raw, packed, share(OptionalLong.of(raw), flash), share(packed, flash));
+  }
+
+  private static OptionalDouble share(OptionalLong bytes, OptionalInt flash) {
+    return bytes.isPresent() && flash.isPresent()
+        ? OptionalDouble.of((double) bytes.getAsLong() / flash.getAsInt())
+        : OptionalDouble.empty();
+  }
+}

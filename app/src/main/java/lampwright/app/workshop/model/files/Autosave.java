@@ -1,0 +1,194 @@
+package lampwright.app.workshop.model.files;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.time.Instant;
+import java.time.temporal.ChronoUnit;
+import java.util.List;
+import java.util.Optional;
+import javafx.beans.property.ReadOnlyObjectProperty;
+import javafx.beans.property.ReadOnlyObjectWrapper;
+import lampwright.app.workshop.disk.Recoveries;
+import lampwright.app.workshop.disk.Recovery;
+import lampwright.app.workshop.disk.WholeFile;
+import lampwright.engine.project.Project;
+import lampwright.engine.project.ProjectWriter;
+
+/**
+ * Keeps what is not saved in a recovery file, within a second of each edit and at most once a
+ * second; there is none while everything is saved. For the screen's thread; it writes on the
+ * disk's.
+ */
+public final class Autosave {
+  /** The time from the start of one write to the start of the next, at least. */
+  static final Duration PAUSE = Duration.ofSeconds(1);
+
+  private final Workplace place;
+  private final Document document;
+  private final Recoveries recoveries;
+  private final ReadOnlyObjectWrapper<Optional<String>> trouble =
+      new ReadOnlyObjectWrapper<>(Optional.empty());
+  private final ReadOnlyObjectWrapper<Optional<Project>> safe =
+      new ReadOnlyObjectWrapper<>(Optional.empty());
+  private Optional<Duration> lastStart = Optional.empty();
+  private boolean planned;
+  private boolean besideTaken;
+  private boolean closed;
+  private int number;
+  // Of the disk's thread alone.
+  private Optional<Path> written = Optional.empty();
+
+  Autosave(Workplace place, Document document, Recoveries recoveries) {
+    this.place = place;
+    this.document = document;
+    this.recoveries = recoveries;
+    place.bench().projectProperty().addListener((of, before, now) -> plan());
+    document.changedProperty().addListener((of, before, now) -> plan());
+  }
+
+  /** Why unsaved work can't be kept safe at the moment. */
+  public ReadOnlyObjectProperty<Optional<String>> troubleProperty() {
+    return trouble.getReadOnlyProperty();
+  }
+
+  /** The project that a crash would leave to be recovered; none if there is no recovery file. */
+  public ReadOnlyObjectProperty<Optional<Project>> safeProperty() {
+    return safe.getReadOnlyProperty();
+  }
+
+  /**
+   * Another document is on the bench; what was kept of the one before is given up.
+   *
+   * @param taken whether the place beside its file is another's
+   */
+  void begin(boolean taken) {
+    besideTaken = taken;
+    number++;
+    place.disk().run(this::remove);
+    safe.set(Optional.empty());
+    plan();
+  }
+
+  /** What lies beside the document's file is to be looked at later: it is not written over. */
+  void leaveBeside() {
+    besideTaken = true;
+  }
+
+  /** Keeps nothing any more. */
+  void close() {
+    closed = true;
+    end();
+  }
+
+  /** Writes what is on the bench at once, and then removes what it was recovered from. */
+  void takeOver(Path recovered) {
+    keep();
+    place
+        .disk()
+        .run(
+            () -> {
+              if (written.isPresent() && !written.equals(Optional.of(recovered))) {
+                Opened.forget(recovered);
+              }
+            });
+  }
+
+  /** All is saved, or given up: removes the recovery file. */
+  void end() {
+    place.disk().run(this::remove);
+    safe.set(Optional.empty());
+  }
+
+  private void plan() {
+    if (planned || closed) {
+      return;
+    }
+    planned = true;
+    Duration now = place.disk().now();
+    Duration wait = lastStart.map(start -> PAUSE.minus(now.minus(start))).orElse(Duration.ZERO);
+    if (wait.isNegative() || wait.isZero()) {
+      // After the listeners of this edit, which may be about to say that all is saved.
+      place.screen().execute(this::keep);
+    } else {
+      place.disk().runAfter(wait, () -> place.screen().execute(this::keep));
+    }
+  }
+
+  private void keep() {
+    planned = false;
+    if (closed) {
+      return;
+    }
+    if (!document.changed()) {
+      end();
+      return;
+    }
+    lastStart = Optional.of(place.disk().now());
+    Project project = place.bench().project();
+    Optional<Path> file = document.file();
+    Optional<String> hash = document.hash();
+    Path inState = recoveries.inState(number);
+    List<Path> places =
+        file.filter(f -> !besideTaken)
+            .map(f -> List.of(Recoveries.beside(f), inState))
+            .orElse(List.of(inState));
+    place
+        .disk()
+        .run(
+            () -> {
+              Optional<String> failed = write(project, file, hash, places);
+              place.screen().execute(() -> kept(project, failed));
+            });
+  }
+
+  private void kept(Project project, Optional<String> failed) {
+    trouble.set(failed);
+    if (failed.isEmpty() && document.changed()) {
+      safe.set(Optional.of(project));
+    }
+  }
+
+  private Optional<String> write(
+      Project project, Optional<Path> file, Optional<String> hash, List<Path> places) {
+    String text =
+        new Recovery(
+                file,
+                hash,
+                recoveries.self(),
+                Instant.now().truncatedTo(ChronoUnit.SECONDS),
+                ProjectWriter.write(project))
+            .write();
+    String reason = "";
+    for (Path where : places) {
+      try {
+        if (where.equals(file.map(Recoveries::beside).orElse(null))
+            && !Files.isDirectory(where.resolveSibling(""))) {
+          // The project's folder is gone, and not to be made anew for this.
+          continue;
+        }
+        WholeFile.write(where, text);
+        if (!written.equals(Optional.of(where))) {
+          remove();
+          written = Optional.of(where);
+        }
+        return Optional.empty();
+      } catch (IOException failed) {
+        reason = String.valueOf(failed.getMessage());
+      }
+    }
+    return Optional.of(reason);
+  }
+
+  private void remove() {
+    try {
+      if (written.isPresent()) {
+        Files.deleteIfExists(written.get());
+      }
+    } catch (IOException stays) {
+      // It will be offered when the file is opened again, and can be turned down then.
+    }
+    written = Optional.empty();
+  }
+}

@@ -1,0 +1,252 @@
+package lampwright.app.workshop.model.files;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.util.List;
+import java.util.Optional;
+import javafx.beans.binding.Bindings;
+import javafx.beans.property.ReadOnlyBooleanProperty;
+import javafx.beans.property.ReadOnlyBooleanWrapper;
+import javafx.beans.property.ReadOnlyObjectProperty;
+import javafx.beans.property.ReadOnlyObjectWrapper;
+import lampwright.app.workshop.disk.Recoveries;
+import lampwright.app.workshop.model.Act;
+import lampwright.app.workshop.model.Bench;
+import lampwright.app.workshop.words.Texts;
+import lampwright.engine.project.Project;
+
+/**
+ * New, open, save and quit, without losing anything. For the screen's thread, which never waits for
+ * a disk: what is asked for here is done a little later.
+ */
+public final class FilesModel {
+  private static final Duration LOOK_EVERY = Duration.ofSeconds(1);
+
+  private final Texts texts = Texts.of("files");
+  private final Workplace place;
+  private final Runnable end;
+  private final Document document;
+  private final Recoveries recoveries;
+  private final Autosave autosave;
+  private final Recents recents;
+  private final Claims claims;
+  private final OutsideLook outside;
+  private final Opener opener;
+  private final Saver saver;
+  private final ReadOnlyBooleanWrapper busy = new ReadOnlyBooleanWrapper();
+  private final ReadOnlyObjectWrapper<Optional<String>> note =
+      new ReadOnlyObjectWrapper<>(Optional.empty());
+  private Optional<Project> discarded = Optional.empty();
+  private boolean ended;
+
+  /**
+   * @param end ends the program, once all is safe
+   */
+  public FilesModel(Workplace place, Runnable end) {
+    this.place = place;
+    this.end = end;
+    this.document = new Document(place.bench());
+    this.recoveries = new Recoveries(place.state(), place.self());
+    this.autosave = new Autosave(place, document, recoveries);
+    this.recents = new Recents(place, text -> note.set(Optional.of(text)));
+    this.claims = new Claims(place.state());
+    this.outside = new OutsideLook(place, document);
+    this.opener = new Opener(place, document, autosave, claims);
+    this.saver = new Saver(place, document, autosave, claims, outside, recents::add);
+  }
+
+  /** The file on the bench, its title and whether there are changes. */
+  public Document document() {
+    return document;
+  }
+
+  /** What keeps unsaved work. */
+  public Autosave autosave() {
+    return autosave;
+  }
+
+  /** The files opened or saved last. */
+  public Recents recents() {
+    return recents;
+  }
+
+  /** Whether a file is being read. */
+  public ReadOnlyBooleanProperty busyProperty() {
+    return busy.getReadOnlyProperty();
+  }
+
+  /** Something about the program's own files that is good to know but stops nothing. */
+  public ReadOnlyObjectProperty<Optional<String>> noteProperty() {
+    return note.getReadOnlyProperty();
+  }
+
+  /** What can be done, with its keys. */
+  public List<Act> acts() {
+    Bench bench = place.bench();
+    return List.of(
+        act("new", "Shortcut+N", this::newProject),
+        act("open", "Shortcut+O", this::open),
+        act("save", "Shortcut+S", this::save),
+        act("save.as", "Shortcut+Shift+S", this::saveAs),
+        act("quit", "Shortcut+Q", this::quit),
+        new Act(
+            "undo",
+            "Shortcut+Z",
+            Bindings.createBooleanBinding(
+                () -> bench.undoNameProperty().get().isPresent(), bench.undoNameProperty()),
+            bench::undo),
+        new Act(
+            "redo",
+            "Shortcut+Shift+Z",
+            Bindings.createBooleanBinding(
+                () -> bench.redoNameProperty().get().isPresent(), bench.redoNameProperty()),
+            bench::redo));
+  }
+
+  private Act act(String key, String keys, Runnable run) {
+    return new Act(key, keys, busy.not(), run);
+  }
+
+  /**
+   * Begins: reads the list of last files, opens the file, offers what a crash left, and looks after
+   * the file from then on.
+   */
+  public void start(Optional<Path> file) {
+    recents.load();
+    place
+        .disk()
+        .run(
+            () -> {
+              List<Opened.Offer> left = left();
+              place
+                  .screen()
+                  .execute(
+                      () -> {
+                        Optional<Path> offered =
+                            file.isPresent() ? Optional.empty() : opener.offerLeft(left);
+                        file.or(() -> offered).ifPresent(this::open);
+                      });
+            });
+    lookLater();
+  }
+
+  private List<Opened.Offer> left() {
+    try {
+      return recoveries.findInState().stream().map(Opened.Offer::of).toList();
+    } catch (IOException unreadable) {
+      place.screen().execute(() -> note.set(Optional.of(Failures.words(unreadable))));
+      return List.of();
+    }
+  }
+
+  /** A new project, once what is on the bench is settled. */
+  public void newProject() {
+    settle(opener::fresh);
+  }
+
+  /** Asks which file to open. */
+  public void open() {
+    settle(
+        () ->
+            place
+                .asker()
+                .fileToOpen(texts.get("open.title"), List.of("*" + Saver.ENDING, "*.json"))
+                .ifPresent(this::read));
+  }
+
+  /** Opens a file, once what is on the bench is settled. */
+  public void open(Path file) {
+    settle(() -> read(file));
+  }
+
+  /** Saves. */
+  public void save() {
+    saver.save(() -> {});
+  }
+
+  /** Saves to another file. */
+  public void saveAs() {
+    saver.saveAs();
+  }
+
+  /** Ends the program, once what is on the bench is settled. */
+  public void quit() {
+    settle(
+        () -> {
+          ended = true;
+          autosave.close();
+          place.disk().run(() -> claims.hold(Optional.empty()));
+          place.disk().run(() -> place.screen().execute(end));
+        });
+  }
+
+  /** Looks whether another program changed the file; done by itself every second. */
+  public void lookOutside() {
+    outside.look(this::save, this::saveAs);
+  }
+
+  private void lookLater() {
+    place
+        .disk()
+        .runAfter(
+            LOOK_EVERY,
+            () ->
+                place
+                    .screen()
+                    .execute(
+                        () -> {
+                          if (!ended) {
+                            lookOutside();
+                            lookLater();
+                          }
+                        }));
+  }
+
+  private void read(Path chosen) {
+    Path file = chosen.toAbsolutePath().normalize();
+    boolean ours = document.file().equals(Optional.of(file));
+    busy.set(true);
+    place
+        .disk()
+        .run(
+            () -> {
+              Opened opened = Opened.read(file, place.state(), recoveries, ours);
+              place.screen().execute(() -> opened(opened));
+            });
+  }
+
+  private void opened(Opened opened) {
+    busy.set(false);
+    // Something may have been done while it was read.
+    settle(
+        () -> {
+          if (opener.show(opened)) {
+            document.file().ifPresent(recents::add);
+          }
+        });
+  }
+
+  // Goes on at once if nothing would be lost, or as soon as it is saved, or if it may be lost.
+  private void settle(Runnable then) {
+    Project now = place.bench().project();
+    if (!document.changed() || discarded.equals(Optional.of(now))) {
+      then.run();
+      return;
+    }
+    int answer =
+        place
+            .asker()
+            .choose(
+                texts.get("unsaved.title", document.name()),
+                texts.get("unsaved.text"),
+                List.of(
+                    texts.get("unsaved.save"), texts.get("unsaved.discard"), texts.get("cancel")));
+    if (answer == 0) {
+      saver.save(then);
+    } else if (answer == 1) {
+      discarded = Optional.of(now);
+      then.run();
+    }
+  }
+}

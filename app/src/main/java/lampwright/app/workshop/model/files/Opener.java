@@ -1,0 +1,206 @@
+package lampwright.app.workshop.model.files;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import lampwright.app.workshop.disk.FileClaim;
+import lampwright.app.workshop.disk.Recoveries;
+import lampwright.app.workshop.disk.Recovery;
+import lampwright.app.workshop.edit.Edit;
+import lampwright.app.workshop.edit.Projects;
+import lampwright.app.workshop.words.Texts;
+import lampwright.engine.project.Project;
+import lampwright.engine.project.ReadResult;
+
+/** Puts projects on the bench, and what a crash left of them. For the screen's thread. */
+final class Opener {
+  private final Texts texts = Texts.of("files");
+  private final Workplace place;
+  private final Document document;
+  private final Autosave autosave;
+  private final Claims claims;
+
+  Opener(Workplace place, Document document, Autosave autosave, Claims claims) {
+    this.place = place;
+    this.document = document;
+    this.autosave = autosave;
+    this.claims = claims;
+  }
+
+  /** A new project. */
+  void fresh() {
+    Project first = Projects.fresh();
+    place.disk().run(() -> claims.hold(Optional.empty()));
+    put(Optional.empty(), new Document.Kept(Optional.empty(), Optional.of(first)), first, false);
+  }
+
+  /** Shows what was found out about a file. Returns whether it is on the bench now. */
+  boolean show(Opened opened) {
+    Optional<Project> project = opened.project();
+    if (project.isEmpty()) {
+      release(opened.claim());
+      place.asker().tell(texts.get("damaged.title", name(opened.file())), problems(opened));
+      return rescue(opened);
+    }
+    if (opened.elsewhere() && !openTwice(opened.file())) {
+      release(opened.claim());
+      return false;
+    }
+    place.disk().run(() -> claims.hold(opened.claim()));
+    Document.Kept kept = new Document.Kept(opened.hash(), project);
+    put(Optional.of(opened.file()), kept, project.get(), opened.elsewhere());
+    offers(opened);
+    return true;
+  }
+
+  /** Offers what projects left that were never saved. Returns a file that is to be opened. */
+  Optional<Path> offerLeft(List<Opened.Offer> left) {
+    for (Opened.Offer offer : left) {
+      if (offer.project().isEmpty()) {
+        setAside(offer.found().place());
+        continue;
+      }
+      Optional<Path> file = offer.content().file();
+      if (file.isPresent()) {
+        String text = texts.get("left.file.text", file.get(), offer.content().written());
+        List<String> answers = List.of(texts.get("left.open"), texts.get("recover.later"));
+        if (place.asker().choose(texts.get("recover.title", name(file.get())), text, answers)
+            == 0) {
+          return file;
+        }
+      } else if (answer(offer, texts.get("untitled"), "recover.unsaved.text") == Answer.RECOVER) {
+        fresh();
+        recover(offer);
+        return Optional.empty();
+      }
+    }
+    return Optional.empty();
+  }
+
+  private boolean openTwice(Path file) {
+    return place
+            .asker()
+            .choose(
+                texts.get("twice.title", name(file)),
+                texts.get("twice.text", file),
+                List.of(texts.get("twice.open"), texts.get("cancel")))
+        == 0;
+  }
+
+  // The file can't be used, but perhaps what was not saved of it.
+  private boolean rescue(Opened opened) {
+    for (Opened.Offer offer : opened.offers()) {
+      if (offer.project().isPresent()) {
+        int answer =
+            place
+                .asker()
+                .choose(
+                    texts.get("recover.title", name(opened.file())),
+                    texts.get("rescue.text", opened.file(), offer.content().written()),
+                    List.of(texts.get("recover.yes"), texts.get("recover.later")));
+        if (answer == 0) {
+          fresh();
+          change(offer.project().get());
+          return true;
+        }
+      }
+    }
+    return false;
+  }
+
+  private void offers(Opened opened) {
+    for (Opened.Offer offer : opened.offers()) {
+      if (offer.project().isEmpty()) {
+        setAside(offer.found().place());
+        continue;
+      }
+      boolean same = offer.content().savedHash().equals(opened.hash());
+      Answer answer =
+          answer(offer, name(opened.file()), same ? "recover.text" : "recover.other.text");
+      if (answer == Answer.RECOVER) {
+        // What else was found is offered when the file is opened again.
+        recover(offer);
+        return;
+      }
+      if (answer == Answer.LATER
+          && offer.found().place().equals(Recoveries.beside(opened.file()))) {
+        autosave.leaveBeside();
+      }
+    }
+  }
+
+  private enum Answer {
+    RECOVER,
+    DISCARD,
+    LATER
+  }
+
+  private Answer answer(Opened.Offer offer, String name, String text) {
+    Recovery content = offer.content();
+    int index =
+        place
+            .asker()
+            .choose(
+                texts.get("recover.title", name),
+                texts.get(text, content.written()),
+                List.of(
+                    texts.get("recover.yes"),
+                    texts.get("recover.discard"),
+                    texts.get("recover.later")));
+    Answer answer = Answer.values()[index];
+    if (answer == Answer.DISCARD) {
+      Path where = offer.found().place();
+      place.disk().run(() -> Opened.forget(where));
+    }
+    return answer;
+  }
+
+  private void recover(Opened.Offer offer) {
+    change(offer.project().orElseThrow());
+    Path where = offer.found().place();
+    // The same is kept anew as unsaved changes of this process before the old one goes.
+    autosave.takeOver(where);
+  }
+
+  private void change(Project recovered) {
+    place.bench().apply(Edit.of(texts.get("edit.recover"), now -> recovered));
+  }
+
+  private void setAside(Path where) {
+    place
+        .disk()
+        .run(
+            () -> {
+              String text;
+              try {
+                text = texts.get("recover.damaged.text", Recoveries.setAside(where));
+              } catch (IOException stays) {
+                text = texts.get("recover.damaged.text", where);
+              }
+              String shown = text;
+              place
+                  .screen()
+                  .execute(() -> place.asker().tell(texts.get("recover.damaged.title"), shown));
+            });
+  }
+
+  private void put(Optional<Path> file, Document.Kept kept, Project project, boolean besideTaken) {
+    place.bench().open(project);
+    document.belongsTo(file, kept);
+    autosave.begin(besideTaken);
+  }
+
+  private void release(Optional<FileClaim> claim) {
+    place.disk().run(() -> claim.ifPresent(FileClaim::close));
+  }
+
+  private static String name(Path file) {
+    return String.valueOf(file.getFileName());
+  }
+
+  private String problems(Opened opened) {
+    List<String> lines = opened.result().map(ReadResult::lines).orElse(List.of(opened.failure()));
+    return texts.get("damaged.text", String.join("\n", lines));
+  }
+}

@@ -1,0 +1,176 @@
+package lampwright.app.workshop.model.files;
+
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Consumer;
+import lampwright.app.workshop.disk.WholeFile;
+import lampwright.app.workshop.words.Texts;
+import lampwright.engine.project.Project;
+import lampwright.engine.project.ProjectFiles;
+import lampwright.engine.project.ProjectWriter;
+
+/** Writes the project on the bench to its file. For the screen's thread. */
+final class Saver {
+  static final String ENDING = ".lampwright.json";
+
+  private final Texts texts = Texts.of("files");
+  private final Workplace place;
+  private final Document document;
+  private final Autosave autosave;
+  private final Claims claims;
+  private final OutsideLook outside;
+  private final Consumer<Path> saved;
+
+  Saver(
+      Workplace place,
+      Document document,
+      Autosave autosave,
+      Claims claims,
+      OutsideLook outside,
+      Consumer<Path> saved) {
+    this.place = place;
+    this.document = document;
+    this.autosave = autosave;
+    this.claims = claims;
+    this.outside = outside;
+    this.saved = saved;
+  }
+
+  /**
+   * Saves to the document's file, or asks for one.
+   *
+   * @param then done once it is saved, and not if it is not
+   */
+  void save(Runnable then) {
+    Optional<Path> file = document.file();
+    if (file.isEmpty()) {
+      saveAs(then);
+      return;
+    }
+    Optional<String> expected = document.hash();
+    place
+        .disk()
+        .run(
+            () -> {
+              try {
+                Optional<String> now = WholeFile.hash(file.get());
+                if (now.isPresent() && !now.equals(expected)) {
+                  place.screen().execute(() -> outside.ask(now, () -> save(then), this::saveAs));
+                  return;
+                }
+              } catch (IOException unreadable) {
+                // Then it can't be written either, or is nothing to be kept.
+              }
+              place.screen().execute(() -> write(file.get(), then));
+            });
+  }
+
+  /** Saves to another file, which is the document's from then on. */
+  void saveAs() {
+    saveAs(() -> {});
+  }
+
+  private void saveAs(Runnable then) {
+    String name = document.file().isPresent() ? document.name() : suggestion();
+    Optional<Path> chosen =
+        place.asker().fileToSave(texts.get("save.as.title"), name, List.of("*" + ENDING));
+    if (chosen.isEmpty()) {
+      return;
+    }
+    Path file = chosen.get().toAbsolutePath().normalize();
+    boolean named = String.valueOf(file.getFileName()).contains(".");
+    if (named) {
+      if (document.file().equals(Optional.of(file))) {
+        save(then);
+      } else {
+        write(file, then);
+      }
+      return;
+    }
+    // The name with our ending is not the one that the builder was asked about.
+    Path ended = file.resolveSibling(file.getFileName() + ENDING);
+    place
+        .disk()
+        .run(
+            () -> {
+              boolean stands = Files.exists(ended);
+              place
+                  .screen()
+                  .execute(
+                      () -> {
+                        if (!stands || replaces(ended)) {
+                          write(ended, then);
+                        }
+                      });
+            });
+  }
+
+  private boolean replaces(Path file) {
+    return place
+            .asker()
+            .choose(
+                texts.get("replace.title", file.getFileName()),
+                texts.get("replace.text", file),
+                List.of(texts.get("replace.yes"), texts.get("cancel")))
+        == 0;
+  }
+
+  private String suggestion() {
+    String plain =
+        place.bench().project().name().replaceAll("[^\\p{L}\\p{N}]+", "-").replaceAll("^-|-$", "");
+    return (plain.isEmpty() ? texts.get("suggested.name") : plain) + ENDING;
+  }
+
+  private void write(Path file, Runnable then) {
+    Project project = place.bench().project();
+    boolean other = !document.file().equals(Optional.of(file));
+    place
+        .disk()
+        .run(
+            () -> {
+              try {
+                ProjectFiles.save(project, file);
+              } catch (IOException failed) {
+                place.screen().execute(() -> failed(file, Failures.words(failed), then));
+                return;
+              }
+              byte[] bytes = ProjectWriter.write(project).getBytes(StandardCharsets.UTF_8);
+              String hash = WholeFile.hash(bytes);
+              boolean elsewhere = other && !claims.take(file);
+              place.screen().execute(() -> done(file, project, hash, other, elsewhere, then));
+            });
+  }
+
+  private void done(
+      Path file, Project project, String hash, boolean other, boolean elsewhere, Runnable then) {
+    document.belongsTo(
+        Optional.of(file), new Document.Kept(Optional.of(hash), Optional.of(project)));
+    if (other) {
+      autosave.begin(elsewhere);
+      if (elsewhere) {
+        place
+            .asker()
+            .tell(texts.get("twice.title", file.getFileName()), texts.get("twice.saved", file));
+      }
+    }
+    saved.accept(file);
+    then.run();
+  }
+
+  private void failed(Path file, String reason, Runnable then) {
+    int answer =
+        place
+            .asker()
+            .choose(
+                texts.get("save.failed.title", file.getFileName()),
+                texts.get("save.failed.text", reason),
+                List.of(texts.get("save.as"), texts.get("back")));
+    if (answer == 0) {
+      saveAs(then);
+    }
+  }
+}

@@ -1,0 +1,15 @@
+package lampwright.app.workshop.view;
+
+import java.net.URL;
+import java.util.Objects;
+
+/** The style sheets of the workshop's parts. */
+public final class Sheets {
+  private Sheets() {}
+
+  /** Where the sheet of a part is, for a scene's list of sheets. */
+  public static String url(String part) {
+    URL sheet = Sheets.class.getResource("/lampwright/app/workshop/" + part + ".css");
+    return Objects.requireNonNull(sheet, part).toExternalForm();
+  }
+}

@@ -1,0 +1,207 @@
+package lampwright.app.workshop.model.files;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Locale;
+import java.util.Optional;
+import lampwright.app.workshop.disk.Recoveries;
+import lampwright.app.workshop.disk.Recovery;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+class RecoveryTest {
+  @TempDir Path folder;
+  private Path state;
+  private Path file;
+  private Path beside;
+  private Shop crashed;
+
+  @BeforeEach
+  void open() throws IOException {
+    Locale.setDefault(Locale.ROOT);
+    state = folder.resolve("state");
+    file = Shop.saved(folder.resolve("tractor.lampwright.json"), "first");
+    beside = Recoveries.beside(file);
+    crashed = new Shop(folder.resolve("other-state"), Shop.dead(), new Turns());
+  }
+
+  private String kept() throws IOException {
+    return Recovery.read(Files.readString(beside)).orElseThrow().text();
+  }
+
+  private void crash(String name) {
+    crashed.open(file);
+    crashed.rename(name);
+    crashed.turns.drain();
+  }
+
+  @Test
+  void firstEditIsKeptAtOnceAndTheNextWithinASecond() throws IOException {
+    crash("second");
+    assertThat(kept()).contains("\"second\"");
+    crashed.rename("third");
+    crashed.turns.pass(999);
+    assertThat(kept()).contains("\"second\"");
+    crashed.turns.pass(1);
+    assertThat(kept()).contains("\"third\"");
+  }
+
+  @Test
+  void manyEditsAreWrittenOnceASecond() throws IOException {
+    crashed.open(file);
+    int writes = 0;
+    String before = "";
+    for (int i = 0; i < 100; i++) {
+      crashed.rename("n" + i);
+      crashed.turns.pass(50);
+      String now = kept();
+      writes += now.equals(before) ? 0 : 1;
+      before = now;
+    }
+    assertThat(writes).isBetween(5, 6);
+  }
+
+  @Test
+  void savingAndUndoingRemoveTheRecoveryFile() {
+    crash("second");
+    crashed.save();
+    crashed.turns.pass(1000);
+    assertThat(beside).doesNotExist();
+    crashed.rename("third");
+    crashed.turns.pass(1000);
+    assertThat(beside).exists();
+    crashed.bench.undo();
+    crashed.turns.pass(1000);
+    assertThat(beside).doesNotExist();
+  }
+
+  @Test
+  void recoveredChangesAreUnsavedAndUndoLeadsBackToTheFile() throws IOException {
+    crash("second");
+    Shop next = new Shop(state);
+    next.asker.answers.add("Recover the changes");
+    next.open(file);
+    assertThat(next.name()).isEqualTo("second");
+    assertThat(next.files.document().changed()).isTrue();
+    assertThat(Shop.on(file).name()).isEqualTo("first");
+    // Until it is saved it is kept on.
+    assertThat(kept()).contains("\"second\"");
+    next.bench.undo();
+    assertThat(next.name()).isEqualTo("first");
+    assertThat(next.files.document().changed()).isFalse();
+  }
+
+  @Test
+  void changesTurnedDownAreGone() {
+    crash("second");
+    Shop next = new Shop(state);
+    next.asker.answers.add("Throw the changes away");
+    next.open(file);
+    assertThat(next.name()).isEqualTo("first");
+    assertThat(beside).doesNotExist();
+  }
+
+  @Test
+  void changesToLookAtLaterAreNotWrittenOver() throws IOException {
+    crash("second");
+    Shop next = new Shop(state, Shop.dead(), new Turns());
+    next.asker.answers.add("Look later");
+    // Another dead one than the first, or it would take them for its own.
+    Files.writeString(beside, Files.readString(beside).replace("process ", "process 9"));
+    next.open(file);
+    next.rename("other");
+    next.turns.pass(2000);
+    assertThat(kept()).contains("\"second\"");
+    Shop last = new Shop(state);
+    // In this one process the claim of the dead one still stands.
+    last.asker.answers.add("Open it here too");
+    last.asker.answers.add("Look later");
+    last.asker.answers.add("Recover the changes");
+    last.open(file);
+    assertThat(last.name()).isEqualTo("other");
+    assertThat(kept()).contains("\"second\"");
+  }
+
+  @Test
+  void fileThatChangedSinceIsSaidSo() throws IOException {
+    crash("second");
+    Shop.saved(file, "theirs");
+    Shop next = new Shop(state);
+    next.asker.answers.add("Look later");
+    next.open(file);
+    assertThat(next.asker.asked.get(0)).contains("changed by something else since");
+    assertThat(next.name()).isEqualTo("theirs");
+  }
+
+  @Test
+  void sameContentAsTheFileIsTidiedUpUnasked() throws IOException {
+    crash("second");
+    Shop.saved(file, "second");
+    Shop next = new Shop(state);
+    next.open(file);
+    assertThat(next.asker.asked).isEmpty();
+    assertThat(beside).doesNotExist();
+  }
+
+  @Test
+  void damagedRecoveryFileIsReportedAndSetAside() throws IOException {
+    crash("second");
+    String whole = Files.readString(beside);
+    Files.writeString(beside, whole.substring(0, whole.length() - 5));
+    Shop next = new Shop(state);
+    next.open(file);
+    assertThat(next.name()).isEqualTo("first");
+    Path aside = beside.resolveSibling(beside.getFileName() + ".damaged-1");
+    assertThat(aside).exists();
+    assertThat(beside).doesNotExist();
+    assertThat(next.asker.told.get(0)).contains(aside.toString());
+  }
+
+  @Test
+  void projectNeverSavedIsOfferedAtTheStart() {
+    Shop before = new Shop(state, Shop.dead(), new Turns());
+    before.rename("unsaved");
+    before.turns.drain();
+    Shop next = new Shop(state);
+    next.asker.answers.add("Recover the changes");
+    next.files.start(Optional.empty());
+    next.turns.pass(10);
+    assertThat(next.name()).isEqualTo("unsaved");
+    assertThat(next.files.document().file()).isEmpty();
+    assertThat(next.files.document().changed()).isTrue();
+    Shop last = new Shop(state, Shop.dead(), new Turns());
+    last.files.start(Optional.empty());
+    last.turns.pass(10);
+    assertThat(last.asker.asked).isEmpty();
+  }
+
+  @Test
+  void folderThatTakesNoFileHasItsChangesKeptInTheStateFolder() throws IOException {
+    // A folder where the recovery file would stand: root can't write that either.
+    Files.createDirectories(beside.resolve("in-the-way"));
+    Shop before = new Shop(state, Shop.dead(), new Turns());
+    before.files.open(file);
+    before.turns.drain();
+    before.rename("second");
+    before.turns.drain();
+    assertThat(before.files.autosave().troubleProperty().get()).isEmpty();
+    assertThat(state.resolve("recovery")).isNotEmptyDirectory();
+    assertThat(before.files.autosave().safeProperty().get()).contains(before.bench.project());
+  }
+
+  @Test
+  void damagedFileCanBeRescuedFromItsRecoveryFile() throws IOException {
+    crash("second");
+    Files.writeString(file, "{");
+    Shop next = new Shop(state);
+    next.asker.answers.add("Recover the changes");
+    next.open(file);
+    assertThat(next.name()).isEqualTo("second");
+    assertThat(next.files.document().file()).isEmpty();
+    assertThat(file).hasContent("{");
+  }
+}

@@ -1,0 +1,67 @@
+package lampwright.app.workshop.model.files;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.time.Instant;
+import lampwright.app.workshop.disk.Owner;
+import lampwright.app.workshop.edit.Edit;
+import lampwright.app.workshop.edit.Projects;
+import lampwright.app.workshop.model.Bench;
+import lampwright.engine.project.Project;
+import lampwright.engine.project.ProjectFiles;
+import lampwright.engine.project.ProjectReader;
+
+/** A workshop without a window. */
+final class Shop {
+  final Turns turns;
+  final ReadyAnswers asker = new ReadyAnswers();
+  final Bench bench = new Bench(Projects.fresh());
+  final FilesModel files;
+  boolean ended;
+
+  Shop(Path state) {
+    this(state, Owner.self(), new Turns());
+  }
+
+  Shop(Path state, Owner self, Turns turns) {
+    this.turns = turns;
+    files =
+        new FilesModel(new Workplace(bench, asker, turns, turns, state, self), () -> ended = true);
+  }
+
+  /** A process that runs no more: one that started before any computer did. */
+  static Owner dead() {
+    return new Owner(ProcessHandle.current().pid(), Instant.ofEpochSecond(1));
+  }
+
+  static Project named(String name) {
+    return Projects.fresh().withName(name);
+  }
+
+  static Path saved(Path file, String name) throws IOException {
+    ProjectFiles.save(named(name), file);
+    return file;
+  }
+
+  static Project on(Path file) throws IOException {
+    return ProjectReader.read(file).project().orElseThrow();
+  }
+
+  void rename(String name) {
+    bench.apply(Edit.of("rename", project -> project.withName(name)));
+  }
+
+  void open(Path file) {
+    files.open(file);
+    turns.drain();
+  }
+
+  void save() {
+    files.save();
+    turns.drain();
+  }
+
+  String name() {
+    return bench.project().name();
+  }
+}
