@@ -2,8 +2,10 @@ package lampwright.app.workshop.model;
 
 import java.util.List;
 import javafx.beans.property.BooleanProperty;
+import javafx.beans.property.DoubleProperty;
 import javafx.beans.property.ObjectProperty;
 import javafx.beans.property.SimpleBooleanProperty;
+import javafx.beans.property.SimpleDoubleProperty;
 import javafx.beans.property.SimpleObjectProperty;
 import lampwright.engine.rig.View;
 
@@ -19,7 +21,13 @@ public final class DrawingSheet {
 
   private final ObjectProperty<View> view = new SimpleObjectProperty<>(View.SIDE);
   private final BooleanProperty night = new SimpleBooleanProperty(true);
+  private final DoubleProperty shift = new SimpleDoubleProperty();
   private final ObjectProperty<List<Row>> rows = new SimpleObjectProperty<>(List.of());
+
+  /** How far the ribbons' pane begins below the drawing's, in pixels. */
+  public DoubleProperty shiftProperty() {
+    return shift;
+  }
 
   /** The side from which the model is drawn now. */
   public ObjectProperty<View> viewProperty() {

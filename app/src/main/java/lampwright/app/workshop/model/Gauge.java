@@ -2,6 +2,8 @@ package lampwright.app.workshop.model;
 
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.OptionalInt;
+import lampwright.app.workshop.model.problems.Target;
 
 /**
  * One reading of the bench.
@@ -12,7 +14,8 @@ import java.util.OptionalDouble;
  * @param mark a second share, such as the greatest of the scene beside the present one
  * @param state how it stands to its limit
  * @param details all that is measured, in several lines
- * @param spot what it leads to
+ * @param target the part of the project that it leads to
+ * @param frame the frame that it leads to
  */
 public record Gauge(
     String key,
@@ -21,7 +24,8 @@ public record Gauge(
     OptionalDouble mark,
     State state,
     String details,
-    Optional<Spot> spot) {
+    Optional<Target> target,
+    OptionalInt frame) {
   /** How a reading stands to its limit. */
   public enum State {
     /** Not known yet, or nothing to measure. */

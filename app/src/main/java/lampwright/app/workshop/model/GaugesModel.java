@@ -4,10 +4,12 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.OptionalInt;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
+import lampwright.app.workshop.model.problems.Target;
 import lampwright.app.workshop.words.Texts;
 import lampwright.engine.light.Fault;
 import lampwright.engine.meter.Advice;
@@ -112,7 +114,8 @@ public final class GaugesModel {
         OptionalDouble.of(peak / limit),
         worst.isPresent() || now.isPresent() ? Gauge.state(peak / limit) : Gauge.State.OPEN,
         details,
-        worst.map(w -> new Spot.Frame(w.peakFrame())));
+        Optional.of(new Target.OfRig(Target.RigPart.SUPPLY)),
+        worst.map(w -> OptionalInt.of(w.peakFrame())).orElseGet(OptionalInt::empty));
   }
 
   private OptionalDouble milliampsNow() {
@@ -163,11 +166,12 @@ public final class GaugesModel {
         OptionalDouble.empty(),
         Gauge.state(share),
         lines + "\n" + texts.get("wire.together", fixed(inTurn / 1000, 2), percent(share)),
-        Optional.of(new Spot.OfChain(longest.chain())));
+        Optional.of(new Target.OfChain(longest.chain())),
+        OptionalInt.empty());
   }
 
   private Gauge memoryNow() {
-    Optional<Spot> spot = Optional.of(new Spot.TheController());
+    Optional<Target> spot = Optional.of(new Target.OfRig(Target.RigPart.CONTROLLER));
     Optional<Controller> controller = bench.project().rig().controller();
     Optional<PackRoom.Packed> packed = packs.packedProperty().get();
     if (packed.isEmpty()) {
@@ -181,7 +185,8 @@ public final class GaugesModel {
           OptionalDouble.empty(),
           Gauge.State.OPEN,
           reading,
-          spot);
+          spot,
+          OptionalInt.empty());
     }
     List<Fault> faults = packed.get().faults();
     if (!faults.isEmpty()) {
@@ -193,12 +198,13 @@ public final class GaugesModel {
           OptionalDouble.empty(),
           Gauge.State.OVER,
           why,
-          spot);
+          spot,
+          OptionalInt.empty());
     }
     return memoryOf(packed.get().bytes(), controller, spot);
   }
 
-  private Gauge memoryOf(int bytes, Optional<Controller> controller, Optional<Spot> spot) {
+  private Gauge memoryOf(int bytes, Optional<Controller> controller, Optional<Target> spot) {
     if (controller.isEmpty() || controller.get().flashBytes().isEmpty()) {
       String reading = texts.get("memory.bare", kibibytes(bytes));
       return new Gauge(
@@ -208,7 +214,8 @@ public final class GaugesModel {
           OptionalDouble.empty(),
           Gauge.State.OPEN,
           texts.get("memory.choose", Integer.toString(bytes)),
-          spot);
+          spot,
+          OptionalInt.empty());
     }
     int flash = controller.get().flashBytes().getAsInt();
     double share = (double) bytes / flash;
@@ -224,7 +231,8 @@ public final class GaugesModel {
             Integer.toString(flash),
             controller.get().name(),
             percent(share)),
-        spot);
+        spot,
+        OptionalInt.empty());
   }
 
   private Gauge flashNow() {
@@ -241,7 +249,7 @@ public final class GaugesModel {
     if (lamp.isEmpty()) {
       return open("flash", texts.get("flash.choose"));
     }
-    Optional<Spot> spot = Optional.of(new Spot.OfLamp(lamp.get().id()));
+    Optional<Target> spot = Optional.of(new Target.OfLamp(lamp.get().id()));
     String title = lamp.get().title();
     Optional<FlashTrain> train = light.flatMap(LightReport::train);
     if (light.isEmpty() || train.isEmpty() || train.get().groupsPerMinute().isEmpty()) {
@@ -256,7 +264,8 @@ public final class GaugesModel {
           OptionalDouble.empty(),
           Gauge.State.OPEN,
           reading,
-          spot);
+          spot,
+          OptionalInt.empty());
     }
     double rate = train.get().groupsPerMinute().getAsDouble();
     Optional<RateVerdict> verdict = RateVerdict.of(lamp.get().function(), rate);
@@ -280,7 +289,8 @@ public final class GaugesModel {
             + words
             + "\n"
             + texts.get("flash.caution", Integer.toString(most)),
-        spot);
+        spot,
+        OptionalInt.empty());
   }
 
   private Optional<SceneReport> report() {
@@ -305,7 +315,8 @@ public final class GaugesModel {
         OptionalDouble.empty(),
         Gauge.State.OPEN,
         reading,
-        Optional.empty());
+        Optional.empty(),
+        OptionalInt.empty());
   }
 
   private static String amps(double milliamps) {

@@ -16,7 +16,6 @@ import javafx.scene.shape.Rectangle;
 import javafx.util.Duration;
 import lampwright.app.workshop.model.Gauge;
 import lampwright.app.workshop.model.GaugesModel;
-import lampwright.app.workshop.model.Spot;
 import lampwright.app.workshop.words.Texts;
 
 /** The gauges in a row, always in sight. Each is a button that leads to what it measures. */
@@ -25,12 +24,12 @@ public final class GaugesView extends HBox {
   private static final double BAR_HEIGHT = 6;
 
   private final Texts texts = Texts.of("gauges");
-  private final Consumer<Spot> lead;
+  private final Consumer<Gauge> lead;
 
   /**
-   * @param lead goes to a spot
+   * @param lead goes to what a gauge measures
    */
-  public GaugesView(GaugesModel model, Consumer<Spot> lead) {
+  public GaugesView(GaugesModel model, Consumer<Gauge> lead) {
     this.lead = lead;
     getStyleClass().add("gauges");
     getChildren()
@@ -62,7 +61,7 @@ public final class GaugesView extends HBox {
     details.setShowDelay(Duration.millis(300));
     details.setShowDuration(Duration.minutes(1));
     button.setTooltip(details);
-    button.setOnAction(event -> gauge.getValue().spot().ifPresent(lead));
+    button.setOnAction(event -> lead.accept(gauge.getValue()));
     HBox.setHgrow(button, Priority.SOMETIMES);
     Runnable show = () -> show(gauge.getValue(), button, reading, sign, bar, details);
     gauge.addListener((of, before, now) -> show.run());

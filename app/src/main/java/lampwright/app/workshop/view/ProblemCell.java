@@ -62,8 +62,7 @@ final class ProblemCell extends ListCell<ProblemRow> {
     show(remedy, problem.remedy().isEmpty() ? "" : texts.get("remedy", problem.remedy()));
     setGraphic(row);
     setAccessibleText(
-        String.join(
-            ". ", weight.getText(), finding.getText(), limit.getText(), remedy.getText()));
+        String.join(". ", weight.getText(), finding.getText(), limit.getText(), remedy.getText()));
   }
 
   private String limitText(ProblemRow problem) {

@@ -2,9 +2,7 @@ package lampwright.app.workshop.view;
 
 import atlantafx.base.theme.PrimerDark;
 import atlantafx.base.theme.PrimerLight;
-import java.net.URL;
 import java.util.List;
-import java.util.Objects;
 import javafx.application.Application;
 import javafx.css.PseudoClass;
 import javafx.scene.Scene;
@@ -13,15 +11,14 @@ import javafx.scene.Scene;
 public final class Theme {
   private static final PseudoClass DARK = PseudoClass.getPseudoClass("dark");
   private static final List<String> PARTS =
-      List.of("workshop", "ribbons", "forms", "drawing", "rig");
+      List.of("workshop", "ribbons", "forms", "drawing", "rig", "problems", "export");
 
   private Theme() {}
 
   /** Gives a window the stylesheets of all parts. */
   public static void dress(Scene scene, boolean dark) {
     for (String part : PARTS) {
-      URL sheet = Theme.class.getResource("/lampwright/app/workshop/" + part + ".css");
-      scene.getStylesheets().add(Objects.requireNonNull(sheet, part).toExternalForm());
+      scene.getStylesheets().add(Sheets.url(part));
     }
     light(scene, dark);
   }

@@ -1,40 +1,280 @@
 package lampwright.app.workshop.view;
 
+import java.io.IOException;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Optional;
 import javafx.application.Platform;
+import javafx.beans.property.BooleanProperty;
+import javafx.beans.property.SimpleBooleanProperty;
+import javafx.geometry.Orientation;
+import javafx.scene.Node;
 import javafx.scene.Scene;
+import javafx.scene.control.ButtonBase;
+import javafx.scene.control.ComboBoxBase;
+import javafx.scene.control.Label;
+import javafx.scene.control.SplitPane;
+import javafx.scene.control.Tab;
+import javafx.scene.control.TabPane;
+import javafx.scene.control.TextInputControl;
+import javafx.scene.input.KeyCode;
+import javafx.scene.input.KeyEvent;
 import javafx.scene.layout.BorderPane;
+import javafx.scene.layout.Priority;
+import javafx.scene.layout.VBox;
+import javafx.stage.Screen;
 import javafx.stage.Stage;
-import lampwright.app.workshop.edit.Projects;
-import lampwright.app.workshop.model.Bench;
-import lampwright.app.workshop.model.GaugesModel;
-import lampwright.app.workshop.model.LightRoom;
-import lampwright.app.workshop.model.PackRoom;
-import lampwright.app.workshop.model.Playhead;
-import lampwright.app.workshop.model.Spot;
+import lampwright.app.workshop.disk.StateFolder;
+import lampwright.app.workshop.disk.WindowState;
+import lampwright.app.workshop.disk.WindowStates;
+import lampwright.app.workshop.model.Gauge;
+import lampwright.app.workshop.model.problems.Target;
+import lampwright.app.workshop.model.rig.RigPart;
+import lampwright.app.workshop.view.cue.CueSheetView;
+import lampwright.app.workshop.view.drawing.DrawingBar;
+import lampwright.app.workshop.view.drawing.DrawingView;
+import lampwright.app.workshop.view.drawing.TransportBar;
+import lampwright.app.workshop.view.export.ExportDialog;
+import lampwright.app.workshop.view.ribbon.RibbonsView;
+import lampwright.app.workshop.view.rig.RigView;
+import lampwright.app.workshop.words.Texts;
 
-/** The window: gauges above, the sheet with drawing and ribbons in the middle, slips below. */
+/**
+ * The window: gauges above, the drawing sheet with the ribbons in the middle, and below it a slip
+ * for the chosen cue, the rig, or the problems.
+ */
 public final class WorkshopWindow {
+  private static final double WIDTH = 1320;
+  private static final double HEIGHT = 860;
+
+  private final Texts texts = Texts.of("workshop");
   private final Stage stage;
-  private final Bench bench = new Bench(Projects.fresh());
-  private final Playhead playhead = new Playhead(bench);
-  private final LightRoom lights = new LightRoom(bench, Platform::runLater);
-  private final PackRoom packs = new PackRoom(bench, Platform::runLater);
+  private final AskerDialogs asker = new AskerDialogs();
+  private final WindowStates states;
+  private final WorkshopParts parts;
+  private final BooleanProperty dark = new SimpleBooleanProperty(true);
+  private final TabPane slips = new TabPane();
+  private final SplitPane sheet = new SplitPane();
+  private final SplitPane halves = new SplitPane();
+  private final CueSheetView cueSheet;
+  private final RibbonsView ribbons;
+  private final DrawingView drawing;
+  private final RigView rig;
 
-  WorkshopWindow(Stage stage) {
+  public WorkshopWindow(Stage stage) {
     this.stage = stage;
+    Path state = StateFolder.ofUser();
+    states = new WindowStates(state);
+    parts = new WorkshopParts(asker, Platform::runLater, state, this::end);
+    cueSheet = new CueSheetView(parts.cues());
+    ribbons = new RibbonsView(parts.ribbons(), parts.hands(), this::toCueSheet);
+    drawing = new DrawingView(parts.drawing(), parts.player(), parts.files().document()::file);
+    rig = new RigView(parts.rig());
   }
 
-  void show(Optional<Path> file) {
-    BorderPane root = new BorderPane();
-    root.setTop(new GaugesView(new GaugesModel(bench, lights, packs, playhead), this::lead));
-    Scene scene = new Scene(root, 1280, 800);
-    Theme.dress(scene, true);
+  /** The models behind it. */
+  WorkshopParts parts() {
+    return parts;
+  }
+
+  /** Shows it, and opens a file if there is one. */
+  public void show(Optional<Path> file) {
+    WindowState before = remembered();
+    dark.set(before.dark());
+    parts.sheet().viewProperty().set(before.view());
+    Scene scene = new Scene(root(), WIDTH, HEIGHT);
+    Theme.dress(scene, dark.get());
+    asker.setOwner(stage);
+    asker.stylesheets().setAll(scene.getStylesheets());
+    dark.addListener((of, was, now) -> Theme.light(scene, now));
+    scene.addEventHandler(KeyEvent.KEY_PRESSED, this::playKey);
     stage.setScene(scene);
-    stage.setTitle("Lampwright");
+    stage.titleProperty().bind(parts.files().document().titleProperty());
+    stage.setOnCloseRequest(
+        event -> {
+          event.consume();
+          parts.files().quit();
+        });
+    place(before);
     stage.show();
+    ribbons.requestFocus();
+    parts.problems().setGuide((target, row) -> lead(target));
+    parts.files().start(file);
   }
 
-  private void lead(Spot spot) {}
+  private BorderPane root() {
+    DrawingBar drawingBar = new DrawingBar(parts.drawing());
+    VBox left = new VBox(drawingBar, drawing);
+    VBox.setVgrow(drawing, Priority.ALWAYS);
+    SceneBar sceneBar =
+        new SceneBar(parts.bench(), parts.ribbons(), parts.rig(), ribbons::offerKinds);
+    VBox right = new VBox(sceneBar, ribbons);
+    VBox.setVgrow(ribbons, Priority.ALWAYS);
+    sheet.getItems().setAll(left, right);
+    Runnable shift =
+        () ->
+            parts
+                .sheet()
+                .shiftProperty()
+                .set(ribbons.getBoundsInParent().getMinY() - drawing.getBoundsInParent().getMinY());
+    ribbons.boundsInParentProperty().addListener((of, before, now) -> shift.run());
+    drawing.boundsInParentProperty().addListener((of, before, now) -> shift.run());
+    VBox upper = new VBox(sheet, new TransportBar(parts.bench(), parts.playhead(), parts.player()));
+    VBox.setVgrow(sheet, Priority.ALWAYS);
+    slips.setTabClosingPolicy(TabPane.TabClosingPolicy.UNAVAILABLE);
+    slips.getStyleClass().add("slips");
+    Tab problems = slip("slip.problems", new ProblemsView(parts.problems()));
+    Runnable count =
+        () ->
+            problems.setText(
+                texts.get("slip.problems.count", Integer.toString(parts.problems().rows().size())));
+    parts
+        .problems()
+        .rows()
+        .addListener((javafx.collections.ListChangeListener<Object>) change -> count.run());
+    count.run();
+    slips.getTabs().setAll(slip("slip.cue", cueSheet), slip("slip.rig", rig), problems);
+    halves.setOrientation(Orientation.VERTICAL);
+    halves.getItems().setAll(upper, slips);
+    BorderPane root = new BorderPane(halves);
+    root.setTop(
+        new VBox(
+            new WorkshopMenus(parts).bar(this::export, ribbons::offerKinds, this::keys, dark),
+            new GaugesView(parts.gauges(), this::lead)));
+    root.setBottom(status());
+    root.setId("workshop");
+    return root;
+  }
+
+  private Label status() {
+    Label status = new Label();
+    status.setId("status");
+    status.getStyleClass().add("status");
+    parts
+        .bench()
+        .refusalProperty()
+        .addListener((of, before, now) -> status.setText(now.map(t -> "! " + t).orElse("")));
+    parts.files().noteProperty().addListener((of, before, now) -> status.setText(now.orElse("")));
+    return status;
+  }
+
+  private Tab slip(String key, Node content) {
+    Tab tab = new Tab(texts.get(key), content);
+    tab.setId(key.replace('.', '-'));
+    return tab;
+  }
+
+  private void toCueSheet() {
+    slips.getSelectionModel().select(0);
+    cueSheet.focusFirst();
+  }
+
+  private void lead(Gauge gauge) {
+    gauge.frame().ifPresent(parts.playhead()::go);
+    gauge.target().ifPresent(this::lead);
+  }
+
+  private void lead(Target target) {
+    if (target instanceof Target.OfLamp lamp) {
+      parts.bench().select(parts.bench().selection().withLamps(List.of(lamp.id())));
+      parts.rig().chosenProperty().set(new RigPart.OfLamp(lamp.id()));
+      slips.getSelectionModel().select(1);
+    } else if (target instanceof Target.OfCue) {
+      toCueSheet();
+    } else {
+      parts.rig().chosenProperty().set(part(target));
+      slips.getSelectionModel().select(1);
+    }
+  }
+
+  private static RigPart part(Target target) {
+    if (target instanceof Target.OfChain chain) {
+      return new RigPart.OfChain(chain.id());
+    } else if (target instanceof Target.OfOutput output) {
+      return new RigPart.OfOutput(output.id());
+    } else if (target instanceof Target.OfScene scene) {
+      return new RigPart.OfScene(scene.id());
+    }
+    return new RigPart.Supply();
+  }
+
+  private void export() {
+    ExportDialog.show(stage, parts.export(), stage.getScene().getStylesheets());
+  }
+
+  private void keys() {
+    asker.tell(texts.get("keys.title"), texts.get("keys.text"));
+  }
+
+  // Keys without a modifier play, unless they are meant for a control.
+  private void playKey(KeyEvent event) {
+    Node focus = stage.getScene().getFocusOwner();
+    boolean typed = focus instanceof TextInputControl || focus instanceof ComboBoxBase;
+    boolean pressed = focus instanceof ButtonBase && event.getCode() == KeyCode.SPACE;
+    if (typed || pressed || event.isShortcutDown() || event.isAltDown() || event.isShiftDown()) {
+      return;
+    }
+    switch (event.getCode()) {
+      case SPACE -> parts.player().toggle();
+      case COMMA -> parts.player().step(-1);
+      case PERIOD -> parts.player().step(1);
+      case HOME -> parts.player().toStart();
+      case END -> parts.player().toEnd();
+      case L -> parts.player().loopingProperty().set(!parts.player().loopingProperty().get());
+      case P -> WorkshopMenus.nextPace(parts.player());
+      default -> {
+        return;
+      }
+    }
+    event.consume();
+  }
+
+  private WindowState remembered() {
+    try {
+      return states.read();
+    } catch (IOException unreadable) {
+      // A window that opens as at first is better than none.
+      return WindowState.FIRST;
+    }
+  }
+
+  private void place(WindowState before) {
+    before
+        .place()
+        .filter(p -> !Screen.getScreensForRectangle(p.x(), p.y(), p.width(), p.height()).isEmpty())
+        .ifPresent(
+            p -> {
+              stage.setX(p.x());
+              stage.setY(p.y());
+              stage.setWidth(p.width());
+              stage.setHeight(p.height());
+            });
+    stage.setMaximized(before.maximised());
+    List<Double> dividers = before.dividers();
+    boolean known = dividers.size() == 2;
+    sheet.setDividerPositions(known ? dividers.get(0) : 0.36);
+    halves.setDividerPositions(known ? dividers.get(1) : 0.62);
+  }
+
+  // The last file is safe by now; the window's own state is worth a try.
+  private void end() {
+    WindowState now = null;
+    try {
+      now =
+          new WindowState(
+              Optional.of(
+                  new WindowState.Frame(
+                      stage.getX(), stage.getY(), stage.getWidth(), stage.getHeight())),
+              stage.isMaximized(),
+              List.of(sheet.getDividerPositions()[0], halves.getDividerPositions()[0]),
+              dark.get(),
+              parts.sheet().viewProperty().get());
+      states.write(now);
+    } catch (IOException | IllegalArgumentException lost) {
+      // It opens as before next time.
+    }
+    drawing.close();
+    parts.close();
+    stage.close();
+  }
 }

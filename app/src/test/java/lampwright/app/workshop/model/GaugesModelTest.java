@@ -3,13 +3,13 @@ package lampwright.app.workshop.model;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.List;
-import java.util.Optional;
 import java.util.concurrent.BlockingQueue;
 import java.util.concurrent.LinkedBlockingQueue;
 import java.util.concurrent.TimeUnit;
 import java.util.function.BooleanSupplier;
 import lampwright.app.workshop.Projects4Tests;
 import lampwright.app.workshop.edit.Edit;
+import lampwright.app.workshop.model.problems.Target;
 import lampwright.engine.project.Project;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
@@ -36,7 +36,7 @@ class GaugesModelTest {
     Gauge before = gauges.supplyProperty().get();
     assertThat(before.mark().getAsDouble())
         .isEqualTo(draw.peakMilliamps() / project.rig().supplyLimitMilliamps());
-    assertThat(before.spot()).contains(new Spot.Frame(draw.peakFrame()));
+    assertThat(before.frame()).hasValue(draw.peakFrame());
     run(() -> lights.lightProperty().get().filter(SceneLight::complete).isPresent());
     playhead.go(draw.peakFrame());
     Gauge worst = gauges.supplyProperty().get();
@@ -79,7 +79,7 @@ class GaugesModelTest {
     Gauge wire = gauges.wireProperty().get();
     assertThat(wire.state()).isEqualTo(Gauge.State.FITS);
     assertThat(wire.reading()).endsWith("% of 20.0 ms");
-    assertThat(wire.spot()).containsInstanceOf(Spot.OfChain.class);
+    assertThat(wire.target()).containsInstanceOf(Target.OfChain.class);
   }
 
   @Test
@@ -104,7 +104,7 @@ class GaugesModelTest {
     bench.select(bench.selection().withLamps(List.of(flashing.id())));
     Gauge flash = gauges.flashProperty().get();
     assertThat(flash.reading()).endsWith("a minute");
-    assertThat(flash.spot()).isEqualTo(Optional.of(new Spot.OfLamp(flashing.id())));
+    assertThat(flash.target()).contains(new Target.OfLamp(flashing.id()));
     assertThat(flash.details()).contains("WCAG 2.2");
   }
 

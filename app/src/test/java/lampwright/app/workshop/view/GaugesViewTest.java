@@ -11,11 +11,11 @@ import javafx.scene.input.KeyCode;
 import javafx.stage.Stage;
 import lampwright.app.workshop.Projects4Tests;
 import lampwright.app.workshop.model.Bench;
+import lampwright.app.workshop.model.Gauge;
 import lampwright.app.workshop.model.GaugesModel;
 import lampwright.app.workshop.model.LightRoom;
 import lampwright.app.workshop.model.PackRoom;
 import lampwright.app.workshop.model.Playhead;
-import lampwright.app.workshop.model.Spot;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
@@ -25,7 +25,7 @@ import org.testfx.framework.junit5.Start;
 
 @ExtendWith(ApplicationExtension.class)
 class GaugesViewTest {
-  private final List<Spot> led = new ArrayList<>();
+  private final List<Gauge> led = new ArrayList<>();
   private final Bench bench = new Bench(Projects4Tests.sample("recovery-tractor"));
   private final LightRoom lights = new LightRoom(bench, Platform::runLater);
   private final PackRoom packs = new PackRoom(bench, Platform::runLater);
@@ -48,9 +48,9 @@ class GaugesViewTest {
   @Test
   void gaugeLeadsToWhatItMeasures(FxRobot robot) {
     robot.clickOn("#gauge-wire");
-    assertThat(led).hasSize(1).first().isInstanceOf(Spot.OfChain.class);
+    assertThat(led).hasSize(1).first().extracting(Gauge::key).isEqualTo("wire");
     robot.type(KeyCode.TAB).type(KeyCode.SPACE);
-    assertThat(led).hasSize(2).last().isInstanceOf(Spot.TheController.class);
+    assertThat(led).hasSize(2).last().extracting(Gauge::key).isEqualTo("memory");
   }
 
   @Test

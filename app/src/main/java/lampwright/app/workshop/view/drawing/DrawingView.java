@@ -92,6 +92,7 @@ public final class DrawingView extends Region {
     model.sheet().viewProperty().addListener((of, before, now) -> redraw());
     model.sheet().nightProperty().addListener((of, before, now) -> redraw());
     model.sheet().rowsProperty().addListener((of, before, now) -> redraw());
+    model.sheet().shiftProperty().addListener((of, before, now) -> redraw());
     model.exposureProperty().addListener((of, before, now) -> glow());
     player.dimmedProperty().addListener((of, before, now) -> glow());
     model.lights().lightProperty().addListener((of, before, now) -> glow());
@@ -282,7 +283,7 @@ public final class DrawingView extends Region {
     Set<String> chosen = model.bench().selection().lamps();
     Map<String, Double> ribbons = new HashMap<>();
     for (DrawingSheet.Row row : model.sheet().rowsProperty().get()) {
-      ribbons.put(row.lamp(), row.centreY());
+      ribbons.put(row.lamp(), row.centreY() + model.sheet().shiftProperty().get());
     }
     double size = new Text().getFont().getSize();
     g.setFont(Font.font(size * 0.85));

@@ -1,0 +1,106 @@
+package lampwright.app.workshop.model.drawing;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.Executor;
+import java.util.function.Supplier;
+import lampwright.app.workshop.disk.Background;
+import lampwright.app.workshop.edit.PictureFile;
+import lampwright.app.workshop.model.Asker;
+import lampwright.app.workshop.words.Texts;
+import lampwright.engine.project.Harmless;
+
+/** Gives a view a picture of the builder's, which is kept beside the project. */
+public final class PictureChoice {
+  private final Texts texts = Texts.of("drawing");
+  private final DrawingModel model;
+  private final Asker asker;
+  private final Supplier<Optional<Path>> projectFile;
+  private final Background disk;
+  private final Executor screen;
+
+  /**
+   * @param projectFile where the project was saved
+   */
+  public PictureChoice(
+      DrawingModel model,
+      Asker asker,
+      Supplier<Optional<Path>> projectFile,
+      Background disk,
+      Executor screen) {
+    this.model = model;
+    this.asker = asker;
+    this.projectFile = projectFile;
+    this.disk = disk;
+    this.screen = screen;
+  }
+
+  /** Asks for a file; one from elsewhere is copied beside the project if the builder wants it. */
+  public void choose() {
+    Optional<Path> folder =
+        projectFile.get().flatMap(f -> Optional.ofNullable(f.toAbsolutePath().getParent()));
+    if (folder.isEmpty()) {
+      asker.tell(texts.get("picture.unsaved.title"), texts.get("picture.unsaved"));
+      return;
+    }
+    asker
+        .fileToOpen(texts.get("picture.choose"), List.of("*.png", "*.jpg", "*.jpeg"))
+        .ifPresent(file -> take(folder.get(), file.toAbsolutePath().normalize()));
+  }
+
+  private void take(Path folder, Path file) {
+    disk.run(
+        () -> {
+          boolean good = PictureFile.size(file).isPresent();
+          screen.execute(() -> take(folder, file, good));
+        });
+  }
+
+  private void take(Path folder, Path file, boolean good) {
+    String name = Harmless.text(String.valueOf(file.getFileName()), Harmless.MAX_MESSAGE);
+    if (!good) {
+      asker.tell(texts.get("picture.copy.title"), texts.get("picture.bad", name));
+      return;
+    }
+    Path base = folder.normalize();
+    if (file.startsWith(base)) {
+      model.picture(Optional.of(base.relativize(file).toString().replace('\\', '/')));
+      return;
+    }
+    int answer =
+        asker.choose(
+            texts.get("picture.copy.title"),
+            texts.get("picture.copy", name),
+            List.of(texts.get("picture.copy.yes"), texts.get("picture.copy.no")));
+    if (answer == 0) {
+      copy(file, base.resolve(file.getFileName()), name);
+    }
+  }
+
+  private void copy(Path from, Path to, String name) {
+    disk.run(
+        () -> {
+          try {
+            if (Files.exists(to) && Files.mismatch(from, to) != -1) {
+              screen.execute(
+                  () ->
+                      asker.tell(
+                          texts.get("picture.copy.title"), texts.get("picture.exists", name)));
+              return;
+            }
+            if (!Files.exists(to)) {
+              Files.copy(from, to);
+            }
+            screen.execute(() -> model.picture(Optional.of(String.valueOf(to.getFileName()))));
+          } catch (IOException failed) {
+            screen.execute(
+                () ->
+                    asker.tell(
+                        texts.get("picture.copy.title"), String.valueOf(failed.getMessage())));
+          }
+        });
+  }
+}

@@ -1,0 +1,162 @@
+package lampwright.app.workshop.view;
+
+import java.nio.file.Path;
+import java.util.Optional;
+import java.util.concurrent.Executor;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import lampwright.app.workshop.disk.DiskThread;
+import lampwright.app.workshop.disk.Owner;
+import lampwright.app.workshop.edit.Projects;
+import lampwright.app.workshop.model.Asker;
+import lampwright.app.workshop.model.Bench;
+import lampwright.app.workshop.model.DrawingSheet;
+import lampwright.app.workshop.model.GaugesModel;
+import lampwright.app.workshop.model.LightRoom;
+import lampwright.app.workshop.model.PackRoom;
+import lampwright.app.workshop.model.Playhead;
+import lampwright.app.workshop.model.cue.CueSheetModel;
+import lampwright.app.workshop.model.drawing.DrawingModel;
+import lampwright.app.workshop.model.drawing.PictureChoice;
+import lampwright.app.workshop.model.export.ExportModel;
+import lampwright.app.workshop.model.files.FilesModel;
+import lampwright.app.workshop.model.files.Workplace;
+import lampwright.app.workshop.model.play.Player;
+import lampwright.app.workshop.model.problems.ProblemsModel;
+import lampwright.app.workshop.model.ribbon.CueHands;
+import lampwright.app.workshop.model.ribbon.RibbonsModel;
+import lampwright.app.workshop.model.rig.RigModel;
+
+/** All models of one workshop, put together. */
+final class WorkshopParts implements AutoCloseable {
+  private final Bench bench = new Bench(Projects.fresh());
+  private final Playhead playhead = new Playhead(bench);
+  private final DrawingSheet sheet = new DrawingSheet();
+  private final DiskThread disk = new DiskThread();
+  private final ExecutorService background =
+      Executors.newSingleThreadExecutor(
+          work -> {
+            Thread thread = new Thread(work, "workshop");
+            thread.setDaemon(true);
+            return thread;
+          });
+  private final Executor screen;
+  private final Asker asker;
+  private final LightRoom lights;
+  private final PackRoom packs;
+  private final GaugesModel gauges;
+  private final RibbonsModel ribbons;
+  private final CueHands hands;
+  private final CueSheetModel cues;
+  private final RigModel rig;
+  private final DrawingModel drawing;
+  private final Player player;
+  private final ProblemsModel problems;
+  private final FilesModel files;
+  private Optional<Path> exportFolder = Optional.empty();
+
+  /**
+   * @param screen runs what it is given on the screen's thread
+   * @param state the user's state folder
+   * @param end ends the program
+   */
+  WorkshopParts(Asker asker, Executor screen, Path state, Runnable end) {
+    this.asker = asker;
+    this.screen = screen;
+    lights = new LightRoom(bench, screen);
+    packs = new PackRoom(bench, screen);
+    gauges = new GaugesModel(bench, lights, packs, playhead);
+    ribbons = new RibbonsModel(bench, lights, playhead, sheet, screen);
+    hands = new CueHands(ribbons);
+    cues = new CueSheetModel(bench, lights);
+    rig = new RigModel(bench, asker);
+    drawing = new DrawingModel(bench, lights, playhead, sheet);
+    player = new Player(bench, lights, playhead, asker);
+    problems = new ProblemsModel(bench, playhead, lights.reportProperty(), background, screen);
+    files = new FilesModel(new Workplace(bench, asker, disk, screen, state, Owner.self()), end);
+  }
+
+  Bench bench() {
+    return bench;
+  }
+
+  Playhead playhead() {
+    return playhead;
+  }
+
+  DrawingSheet sheet() {
+    return sheet;
+  }
+
+  LightRoom lights() {
+    return lights;
+  }
+
+  PackRoom packs() {
+    return packs;
+  }
+
+  GaugesModel gauges() {
+    return gauges;
+  }
+
+  RibbonsModel ribbons() {
+    return ribbons;
+  }
+
+  CueHands hands() {
+    return hands;
+  }
+
+  CueSheetModel cues() {
+    return cues;
+  }
+
+  RigModel rig() {
+    return rig;
+  }
+
+  DrawingModel drawing() {
+    return drawing;
+  }
+
+  Player player() {
+    return player;
+  }
+
+  ProblemsModel problems() {
+    return problems;
+  }
+
+  FilesModel files() {
+    return files;
+  }
+
+  DiskThread disk() {
+    return disk;
+  }
+
+  /** Lets the builder choose a picture for the view that is shown. */
+  Runnable picture() {
+    PictureChoice choice = new PictureChoice(drawing, asker, files.document()::file, disk, screen);
+    return choice::choose;
+  }
+
+  /** A new export, begun where the last one went. */
+  ExportModel export() {
+    ExportModel model =
+        new ExportModel(
+            bench.project(), bench.selection().scene(), exportFolder, asker, background, screen);
+    model.folderProperty().addListener((of, before, now) -> exportFolder = now);
+    return model;
+  }
+
+  @Override
+  public void close() {
+    lights.close();
+    packs.close();
+    ribbons.close();
+    background.shutdownNow();
+    disk.close();
+  }
+}
