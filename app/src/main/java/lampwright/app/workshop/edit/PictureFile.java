@@ -66,7 +66,7 @@ public final class PictureFile {
       while (marker == 0xFF) {
         marker = data.readUnsignedByte();
       }
-      if (marker >= 0xD0 && marker <= 0xD8 || marker == 0x01) {
+      if ((marker >= 0xD0 && marker <= 0xD8) || marker == 0x01) {
         continue;
       }
       int length = data.readUnsignedShort();

@@ -55,7 +55,15 @@ public final class GaugesModel {
     packs.packedProperty().addListener((of, before, now) -> memory.set(memoryNow()));
     packs.progressProperty().addListener((of, before, now) -> memory.set(memoryNow()));
     bench.projectProperty().addListener((of, before, now) -> refresh());
-    bench.selectionProperty().addListener((of, before, now) -> flash.set(flashNow()));
+    bench
+        .selectionProperty()
+        .addListener(
+            (of, before, now) -> {
+              flash.set(flashNow());
+              if (!before.scene().equals(now.scene())) {
+                wire.set(wireNow());
+              }
+            });
   }
 
   /** Current now, at worst, and what the supply can give. */

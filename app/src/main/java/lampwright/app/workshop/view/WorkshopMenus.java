@@ -176,8 +176,7 @@ final class WorkshopMenus {
   }
 
   static void nextPace(Player player) {
-    Player.Pace[] all = Player.Pace.values();
-    player.paceProperty().set(all[(player.paceProperty().get().ordinal() + 1) % all.length]);
+    player.paceProperty().set(player.paceProperty().get().next());
   }
 
   private static javafx.beans.value.ObservableBooleanValue always() {

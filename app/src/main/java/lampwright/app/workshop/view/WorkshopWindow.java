@@ -99,6 +99,11 @@ public final class WorkshopWindow {
     stage.show();
     ribbons.requestFocus();
     parts.problems().setGuide((target, row) -> lead(target));
+    parts
+        .files()
+        .document()
+        .fileProperty()
+        .addListener((of, was, now) -> parts.drawing().showFullestView());
     parts.files().start(file);
   }
 

@@ -68,6 +68,22 @@ public final class DrawingModel {
     return sheet.viewProperty().get();
   }
 
+  /** Turns to the side on which most lamps are drawn, if the one shown has none. */
+  public void showFullestView() {
+    List<Lamp> lamps = bench.project().rig().lamps();
+    if (!drawn().isEmpty()) {
+      return;
+    }
+    java.util.stream.Stream.of(View.values())
+        .max(
+            java.util.Comparator.comparingLong(v -> lamps.stream().filter(l -> isIn(l, v)).count()))
+        .ifPresent(sheet.viewProperty()::set);
+  }
+
+  private static boolean isIn(Lamp lamp, View view) {
+    return lamp.place().filter(p -> p.view() == view).isPresent();
+  }
+
   /** The lamps drawn in this view, in the order of their ribbons. */
   public List<Lamp> drawn() {
     return LampOrder.of(bench.project().rig(), view()).stream()

@@ -43,6 +43,16 @@ public final class Player {
       this.divisor = divisor;
     }
 
+    /** The next slower one; after the slowest the full pace. */
+    public Pace next() {
+      return switch (this) {
+        case FULL -> HALF;
+        case HALF -> FIFTH;
+        case FIFTH -> TENTH;
+        case TENTH -> FULL;
+      };
+    }
+
     /** Real seconds for one of the scene's. */
     public int divisor() {
       return divisor;

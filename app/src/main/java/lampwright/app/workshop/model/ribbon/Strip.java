@@ -4,18 +4,48 @@ import lampwright.app.workshop.model.SceneLight;
 import lampwright.app.workshop.model.ScreenLight;
 import lampwright.app.workshop.model.Srgb8;
 
-/**
- * The light of one lamp over a stretch of time, one screen colour a pixel.
- *
- * @param axis the time that it shows
- * @param argb colours from the left; 0, transparent, past the scene's end or where no light is
- *     known
- * @param duties for each of the lamp's bytes, its duty 0 to 255 by pixel, -1 where unknown; empty
- *     unless asked for
- */
-public record Strip(TimeAxis axis, int[] argb, int[][] duties) {
+/** The light of one lamp over a stretch of time, one screen colour a pixel. */
+public final class Strip {
   /** Frames that are looked at for one pixel; more would not be seen. */
   private static final int MOST_SAMPLES = 8;
+
+  private final TimeAxis axis;
+  private final int[] argb;
+  private final int[][] duties;
+
+  private Strip(TimeAxis axis, int[] argb, int[][] duties) {
+    this.axis = axis;
+    this.argb = argb;
+    this.duties = duties;
+  }
+
+  /** The time that it shows. */
+  public TimeAxis axis() {
+    return axis;
+  }
+
+  /** Pixels from left to right. */
+  public int width() {
+    return argb.length;
+  }
+
+  /**
+   * Colours from the left; 0, transparent, past the scene's end or where no light is known. Not a
+   * copy.
+   */
+  public int[] argb() {
+    return argb;
+  }
+
+  /** For how many of the lamp's bytes there are duties: none unless they were asked for. */
+  public int curves() {
+    return duties.length;
+  }
+
+  /** The duty of a byte at a pixel, 0 to 255; -1 where it is unknown. */
+  public int duty(int curve, int x) {
+    return duties[curve][x];
+  }
 
   /**
    * Paints strips of several lamps at once, so that each frame is read once.

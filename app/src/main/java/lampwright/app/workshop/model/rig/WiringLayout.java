@@ -24,7 +24,11 @@ public final class WiringLayout {
     }
 
     public double y(int pixel) {
-      return y + titleHeight + pixel / columns * cell * ROW;
+      return y + titleHeight + rowOf(pixel) * cell * ROW;
+    }
+
+    private int rowOf(int pixel) {
+      return pixel / columns;
     }
 
     public double height() {

@@ -30,6 +30,7 @@ import javafx.scene.text.TextAlignment;
 import lampwright.app.workshop.edit.PictureFile;
 import lampwright.app.workshop.model.DrawingSheet;
 import lampwright.app.workshop.model.SceneLight;
+import lampwright.app.workshop.model.ScreenLight;
 import lampwright.app.workshop.model.drawing.Dots;
 import lampwright.app.workshop.model.drawing.DrawingModel;
 import lampwright.app.workshop.model.drawing.Glow;
@@ -258,12 +259,17 @@ public final class DrawingView extends Region {
     List<Dots.Dot> dots = Dots.of(moved, light.get().screen()::pixels, model.view(), frame);
     float exposure = (float) Math.pow(2, model.exposureProperty().get());
     float most = player.dimmedProperty().get() ? Player.DIMMED_MOST : Float.MAX_VALUE;
-    room.want(new GlowRoom.Wish(now, light.get().screen(), bytes, dots, exposure, most));
+    ScreenLight screen = light.get().screen();
+    room.want(
+        () -> {
+          now.paint(screen, bytes, dots, exposure, most);
+          return now;
+        });
   }
 
   private void show(int[] argb) {
     WritableImage to = image;
-    if (to != null && argb.length == (int) to.getWidth() * (int) to.getHeight()) {
+    if (to != null && argb.length == pixels(to)) {
       to.getPixelWriter()
           .setPixels(
               0,
@@ -275,6 +281,12 @@ public final class DrawingView extends Region {
               0,
               (int) to.getWidth());
     }
+  }
+
+  private static int pixels(WritableImage image) {
+    int wide = (int) image.getWidth();
+    int high = (int) image.getHeight();
+    return wide * high;
   }
 
   private void overlay(double width, double height) {

@@ -1,25 +1,20 @@
 package lampwright.app.workshop.view.drawing;
 
-import java.util.List;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.atomic.AtomicReference;
 import java.util.function.Consumer;
 import javafx.application.Platform;
-import lampwright.app.workshop.model.ScreenLight;
-import lampwright.app.workshop.model.drawing.Dots;
 import lampwright.app.workshop.model.drawing.Glow;
 
 /** Paints the glow in the background: always the newest frame, none in vain. */
 final class GlowRoom {
-  /** What is to be painted. */
-  record Wish(
-      Glow glow,
-      ScreenLight screen,
-      byte[] frame,
-      List<Dots.Dot> dots,
-      float exposure,
-      float most) {}
+  /** Where one frame's light is painted. */
+  @FunctionalInterface
+  interface Wish {
+    /** Paints it, and gives the glow that has it now. */
+    Glow paint();
+  }
 
   private final ExecutorService painter =
       Executors.newSingleThreadExecutor(
@@ -51,8 +46,7 @@ final class GlowRoom {
   private void paint() {
     Wish wish = next.getAndSet(null);
     if (wish != null) {
-      wish.glow().paint(wish.screen(), wish.frame(), wish.dots(), wish.exposure(), wish.most());
-      int[] copy = wish.glow().argb().clone();
+      int[] copy = wish.paint().argb().clone();
       Platform.runLater(() -> shown.accept(copy));
     }
   }

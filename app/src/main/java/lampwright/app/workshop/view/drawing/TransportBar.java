@@ -27,7 +27,7 @@ public final class TransportBar extends HBox {
     getStyleClass().add("transport");
     setSpacing(4);
     setAlignment(Pos.CENTER_LEFT);
-    Button start = button("toStart", "⏮");
+    Button start = button("toStart", "|◂");
     start.setOnAction(event -> player.toStart());
     Button back = button("back", "◂");
     back.setOnAction(event -> player.step(-1));
@@ -37,12 +37,12 @@ public final class TransportBar extends HBox {
         .playingProperty()
         .addListener(
             (of, before, now) -> {
-              play.setText(now ? "❚❚" : "▶");
+              play.setText(now ? "||" : "▶");
               play.setAccessibleText(texts.get(now ? "pause" : "play"));
             });
     Button forward = button("forward", "▸");
     forward.setOnAction(event -> player.step(1));
-    Button end = button("toEnd", "⏭");
+    Button end = button("toEnd", "▸|");
     end.setOnAction(event -> player.toEnd());
     ToggleButton loop = new ToggleButton(texts.get("loop"));
     loop.setId("loop");

@@ -73,6 +73,7 @@ public final class FormView extends ScrollPane {
     for (Slot<?> slot : group.slots()) {
       Label name = new Label(context.words().label(slot.key()));
       name.getStyleClass().add("form-name");
+      GridPane.setValignment(name, VPos.TOP);
       Field field = context.field(slot);
       field.focus().setId("field-" + slot.key().replace('.', '-'));
       name.setLabelFor(field.focus());

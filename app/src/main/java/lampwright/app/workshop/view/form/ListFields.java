@@ -1,5 +1,7 @@
 package lampwright.app.workshop.view.form;
 
+import com.google.common.base.CharMatcher;
+import com.google.common.base.Splitter;
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
@@ -63,10 +65,8 @@ final class ListFields {
 
   private static Optional<List<BigDecimal>> parse(String text, Kind.Numbers kind) {
     List<BigDecimal> numbers = new ArrayList<>();
-    for (String word : text.strip().split("[\\s;]+")) {
-      if (word.isEmpty()) {
-        continue;
-      }
+    for (String word :
+        Splitter.on(CharMatcher.anyOf(" \t;")).omitEmptyStrings().split(text.strip())) {
       Optional<BigDecimal> number =
           NumberText.parse(word)
               .filter(

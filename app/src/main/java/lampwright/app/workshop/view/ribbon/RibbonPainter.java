@@ -288,7 +288,7 @@ final class RibbonPainter {
     double height = row.curves() - 4;
     g.setStroke(inks.of(Ink.LINE));
     g.strokeRect(0.5, top, width - 1, height);
-    if (strip == null || strip.duties().length == 0) {
+    if (strip == null || strip.curves() == 0) {
       return;
     }
     TimeAxis axis = model.axis();
@@ -296,16 +296,15 @@ final class RibbonPainter {
     double scale = strip.axis().msPerPixel() / axis.msPerPixel();
     List<String> letters = letters(row.lamp());
     // All pixels of a lamp share the box: a curve an emitter, its letter at the left.
-    for (int c = 0; c < strip.duties().length; c++) {
+    for (int c = 0; c < strip.curves(); c++) {
       String letter = letters.get(c % letters.size());
       Paint ink = inks.of(ink(letter));
       g.setStroke(ink);
       g.beginPath();
-      int[] duties = strip.duties()[c];
       boolean pen = false;
       int before = -1;
-      for (int x = 0; x < duties.length; x++) {
-        int duty = duties[x];
+      for (int x = 0; x < strip.width(); x++) {
+        int duty = strip.duty(c, x);
         double at = shift + x * scale;
         double y = top + height - duty / 255.0 * height;
         if (duty < 0) {
@@ -313,7 +312,7 @@ final class RibbonPainter {
         } else if (!pen) {
           g.moveTo(at, y);
           pen = true;
-        } else if (duty != before || x == duties.length - 1) {
+        } else if (duty != before || x == strip.width() - 1) {
           g.lineTo(at, top + height - before / 255.0 * height);
           g.lineTo(at, y);
         }

@@ -1,5 +1,6 @@
 package lampwright.app.workshop.view.rig;
 
+import com.google.common.base.Splitter;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -74,7 +75,7 @@ final class RunsField {
 
   static Optional<List<PixelRun>> parse(String text) {
     List<PixelRun> runs = new ArrayList<>();
-    for (String part : text.split(",")) {
+    for (String part : Splitter.on(',').split(text)) {
       Matcher run = RUN.matcher(part.strip());
       if (!run.matches()) {
         return Optional.empty();

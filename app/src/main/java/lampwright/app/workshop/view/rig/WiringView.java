@@ -188,7 +188,7 @@ public final class WiringView extends Region {
       if (owner != null) {
         g.setStroke(inks.of(Ink.TEXT_SOFT));
         double under = y + side + 2;
-        g.strokeLine(x, under, x + side + (owners.get(pixel + 1) == owner ? 6 : 0), under);
+        g.strokeLine(x, under, x + side + (owner.equals(owners.get(pixel + 1)) ? 6 : 0), under);
         if (numbers.putIfAbsent(owner.id(), pixel) == null) {
           g.setTextAlign(TextAlignment.LEFT);
           g.setTextBaseline(VPos.TOP);
@@ -202,7 +202,7 @@ public final class WiringView extends Region {
 
   private static int run(Map<Integer, Lamp> owners, int from) {
     int length = 1;
-    while (owners.get(from + length) == owners.get(from) && length < 40) {
+    while (java.util.Objects.equals(owners.get(from + length), owners.get(from)) && length < 40) {
       length++;
     }
     return length;
