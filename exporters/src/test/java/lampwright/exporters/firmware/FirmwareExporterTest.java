@@ -164,7 +164,7 @@ class FirmwareExporterTest {
         Optional.of(new Pin(pin)));
   }
 
-  private static ProjectJob job(String controller, Chain chain, DriverOutput output, long rate) {
+  static ProjectJob job(String controller, Chain chain, DriverOutput output, long rate) {
     Rig rig =
         new Rig(
             Rig.DEFAULT_SUPPLY_VOLTS,
