@@ -128,6 +128,7 @@ final class ExportCommand implements Callable<Integer> {
     } finally {
       terminal.endProgress();
     }
+    say(facts);
     terminal.out().println(folder.resolve(FIRMWARE.key()));
   }
 
@@ -145,12 +146,16 @@ final class ExportCommand implements Callable<Integer> {
     for (ExportJob job : jobs) {
       for (Exporter exporter : exporters) {
         ExportFacts facts = exporter.facts(job);
-        facts.cautions().forEach(c -> terminal.err().println("caution: " + c));
+        say(facts);
         for (String name : facts.files()) {
           terminal.out().println(folder.resolve(name));
         }
       }
     }
+  }
+
+  private void say(ExportFacts facts) {
+    facts.cautions().forEach(caution -> terminal.err().println("caution: " + caution));
   }
 
   private List<Exporter> exporters() {
