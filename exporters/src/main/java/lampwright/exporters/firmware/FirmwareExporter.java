@@ -181,7 +181,10 @@ public final class FirmwareExporter implements ProjectExporter {
                 + board.controller().name()
                 + ": "
                 + (packed - room)
-                + " too many; fewer frames/s, shorter scenes, or fewer scenes (--scene)")
+                + " too many; fewer frames/s or a shorter length, about "
+                + 100L * room / packed
+                + " % of it; fewer scenes (--scene); or what packs smaller: no dither, less"
+                + " flicker")
         .faults();
   }
 }
