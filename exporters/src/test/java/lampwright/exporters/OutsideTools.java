@@ -104,6 +104,18 @@ public final class OutsideTools {
     return compiler;
   }
 
+  /**
+   * Looks for a file that a package brings, such as sources to compile against.
+   *
+   * @param file where Debian puts it
+   * @param debianPackage what to install for it
+   */
+  public void findFile(Path file, String debianPackage) {
+    if (!Files.isRegularFile(file)) {
+      leaveOut(file.toString(), debianPackage);
+    }
+  }
+
   private void leaveOut(String what, String debianPackage) {
     String message = what + " is not installed; the Debian package " + debianPackage + " brings it";
     if (required) {

@@ -93,10 +93,13 @@ final class ExportCommand implements Callable<Integer> {
       // A folder that was moved into place is there, even if what came after it failed.
       written.forEach(terminal.out()::println);
     }
-    for (ExportPart part : run.sceneParts()) {
-      part.facts().cautions().forEach(c -> terminal.err().println("caution: " + c));
-    }
+    run.folderPart().ifPresent(this::say);
+    run.sceneParts().forEach(this::say);
     return ExitCode.DONE;
+  }
+
+  private void say(ExportPart part) {
+    part.facts().cautions().forEach(c -> terminal.err().println("caution: " + c));
   }
 
   private ExportRun.Watcher watcher() {

@@ -73,7 +73,7 @@ final class ProofBench {
     for (Scene scene : scenes) {
       var faults = exporter.facts(ProjectJob.of(project, List.of(scene))).faults();
       if (!faults.isEmpty()) {
-        throw new ExportRefusedException(exporter.key(), scene.id(), faults);
+        throw new ExportRefusedException(exporter.key(), faults);
       }
     }
   }

@@ -77,6 +77,13 @@ class CommandLineTest {
   }
 
   @Test
+  void openSaysWhichFileIsNotThere() {
+    Run run = Run.of("open", folder.resolve("no.lampwright.json"));
+    assertThat(run.code()).isEqualTo(3);
+    assertThat(run.err()).isEqualTo("lampwright: " + folder.resolve("no.lampwright.json") + ": no such file\n");
+  }
+
+  @Test
   void exportWritesCOfEverySceneUnlessToldOtherwise() throws IOException {
     Run run = Run.of("export", sample("recovery-tractor"), "--to", folder.resolve("new/folder"));
     assertThat(run.code()).isZero();
@@ -155,8 +162,8 @@ class CommandLineTest {
   @ParameterizedTest
   @ValueSource(
       strings = {
-        "",
         "nonsense",
+        "open P Q",
         "export",
         "export P",
         "export P --to D --as tiff",

@@ -32,13 +32,14 @@ public final class FirmwareExporter implements ProjectExporter {
   public static final String MARK_LINE = "name=Lampwright Show";
 
   private static final String KEY = "firmware";
+  private static final String README = "README.md";
   private static final String CONFIG = "src/lampwright_config.h";
   private static final String SCENES_HEADER = "src/lampwright_scenes.h";
   private static final String SCENES_SOURCE = "src/lampwright_scenes.c";
   private static final List<String> SOURCES =
       List.of(
           MARK_FILE,
-          "README.md",
+          README,
           "examples/PlayScene/PlayScene.ino",
           "examples/OwnLoop/OwnLoop.ino",
           "src/lampwright_player.h",
@@ -83,7 +84,10 @@ public final class FirmwareExporter implements ProjectExporter {
       files.addAll(AVR_SOURCES);
     }
     long bytes = job.tables().stream().mapToLong(FrameTable::bytes).sum();
-    return new ExportFacts(bytes, files, List.of(), faults(job, board));
+    Rig rig = job.project().rig();
+    PinPlan pins = PinPlan.of(rig, board);
+    return new ExportFacts(
+        bytes, files, FirmwareCautions.of(rig, board, pins), faults(job, board, pins));
   }
 
   @Override
@@ -101,7 +105,9 @@ public final class FirmwareExporter implements ProjectExporter {
       throw new ExportRefusedException(KEY, tooLarge);
     }
     Map<String, String> made = new LinkedHashMap<>();
-    made.put(CONFIG, ConfigFile.of(job, PinPlan.of(rig, board), packed.length));
+    PinPlan pins = PinPlan.of(rig, board);
+    made.put(README, ReadmeFile.of(source(README, board), job, board, pins));
+    made.put(CONFIG, ConfigFile.of(job, pins, packed.length));
     made.put(SCENES_HEADER, ScenesFile.header(job, packed.length));
     made.put(SCENES_SOURCE, ScenesFile.source(packed));
     for (String name : facts.files()) {
@@ -125,13 +131,13 @@ public final class FirmwareExporter implements ProjectExporter {
     }
   }
 
-  private static List<Fault> faults(ProjectJob job, Board board) {
+  private static List<Fault> faults(ProjectJob job, Board board, PinPlan pins) {
     Checks checks = Checks.of(KEY);
     if (job.tables().isEmpty()) {
       return checks.add("scenes", "none", "needs at least one scene to play").faults();
     }
     Rig rig = job.project().rig();
-    checks.addAll(ScenePacker.faults(job.tables())).addAll(PinPlan.of(rig, board).faults());
+    checks.addAll(ScenePacker.faults(job.tables())).addAll(pins.faults());
     double wireUs = WireTime.inTurnUs(rig.chains().stream().map(WireTime::of).toList());
     for (FrameTable table : job.tables()) {
       double frameUs = 1e6 / table.framesPerSecond();
@@ -175,7 +181,10 @@ public final class FirmwareExporter implements ProjectExporter {
                 + board.controller().name()
                 + ": "
                 + (packed - room)
-                + " too many; fewer frames/s, shorter scenes, or fewer scenes (--scene)")
+                + " too many; fewer frames/s or a shorter length, about "
+                + 100L * room / packed
+                + " % of it; fewer scenes (--scene); or what packs smaller: no dither, less"
+                + " flicker")
         .faults();
   }
 }

@@ -1,8 +1,10 @@
 package lampwright.exporters.firmware;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
@@ -101,17 +103,37 @@ record PinPlan(List<Pin> chains, List<Pin> outputs, List<Fault> faults) {
           found.add(usual.get(next++));
         }
       }
+      int most = mostOutputs();
       int missing = rig.outputs().size() - found.size();
       checks.that(
-          missing == 0,
+          missing == 0 || rig.outputs().size() > most,
           "outputs",
           Integer.toString(rig.outputs().size()),
-          "needs " + missing + " fewer: the " + name + " has PWM on " + list(board.pwmPins()));
+          "needs "
+              + missing
+              + " fewer, or chains that leave the pins of the "
+              + name
+              + " with PWM free: "
+              + list(board.pwmPins()));
       taken.addAll(found);
       return found;
     }
 
     private void timers(List<Pin> outputs) {
+      int most = mostOutputs();
+      if (rig.outputs().size() > most) {
+        checks.add(
+            "outputs",
+            Integer.toString(rig.outputs().size()),
+            "needs at most "
+                + most
+                + " on the "
+                + name
+                + ", as one of its "
+                + board.timers()
+                + " timers must count the frames; drive the others as pixels of a chain");
+        return;
+      }
       Set<Integer> used =
           outputs.stream()
               .filter(board.pwmTimers()::containsKey)
@@ -121,18 +143,28 @@ record PinPlan(List<Pin> chains, List<Pin> outputs, List<Fault> faults) {
           used.size() < board.timers(),
           "outputs",
           list(outputs),
-          "needs a timer of the "
-              + name
-              + " left for the frame clock, and these pins take all "
+          "needs pins that leave one of the "
               + board.timers()
-              + "; pins that share one: "
+              + " timers of the "
+              + name
+              + " to count the frames, so choose pins that share a timer: "
               + sharing());
+    }
+
+    /** How many outputs there can be if one timer is to be left: all but its pins. */
+    private int mostOutputs() {
+      Map<Integer, Long> pins =
+          board.pwmTimers().values().stream()
+              .collect(Collectors.groupingBy(timer -> timer, Collectors.counting()));
+      long left = pins.size() < board.timers() ? 0 : Collections.min(pins.values());
+      return (int) (board.pwmTimers().size() - left);
     }
 
     private String sharing() {
       return board.pwmTimers().values().stream()
           .distinct()
           .sorted()
+          .filter(timer -> Collections.frequency(board.pwmTimers().values(), timer) > 1)
           .map(
               timer ->
                   board.pwmPins().stream()

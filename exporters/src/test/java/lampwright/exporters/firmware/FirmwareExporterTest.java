@@ -20,6 +20,7 @@ import lampwright.engine.rig.CurrentCap;
 import lampwright.engine.rig.DriverOutput;
 import lampwright.engine.rig.Pin;
 import lampwright.engine.rig.Rig;
+import lampwright.exporters.Caution;
 import lampwright.exporters.ExportRefusedException;
 import lampwright.exporters.OutsideTools;
 import lampwright.exporters.Progress;
@@ -82,6 +83,87 @@ class FirmwareExporterTest {
     assertThat(config)
         .contains("#define LAMPWRIGHT_CHAIN_0_PORT B\n#define LAMPWRIGHT_CHAIN_0_BIT 3\n")
         .contains("#define LAMPWRIGHT_OUTPUT_0_PORT B\n#define LAMPWRIGHT_OUTPUT_0_BIT 4\n");
+  }
+
+  @Test
+  void readmeNamesThePinOfEveryChainAndOutput() throws Exception {
+    write(job("attiny85", on(TestJobs.rgb("mast", 3), "PB3"), DriverOutput.of("stern"), 50));
+    assertThat(Files.readString(folder.resolve("README.md")))
+        .contains("\nController: ATtiny85 at 8 MHz\n")
+        .contains("\n| 0 | chain mast | **PB3** | 3 pixels, ws2812b |\n")
+        .contains("\n| 0 | output stern | **PB4** | PWM for a driver |\n")
+        .contains("\nScenes, by number: `walk`.\n")
+        .doesNotContain("@PINS@");
+  }
+
+  @Test
+  void readmeLeavesThePinsToTheBuilderWhoseCodeDrivesThem() throws Exception {
+    write(job("rp2040", TestJobs.rgb("mast", 3), DriverOutput.of("stern"), 50));
+    assertThat(Files.readString(folder.resolve("README.md")))
+        .contains(": your own code drives the pins\n")
+        .contains("\n| 0 | chain mast | **yours** | 3 pixels, ws2812b |\n");
+  }
+
+  /** CommonMark 0.30, section 2.4: a backslash takes all meaning from a mark of punctuation. */
+  @Test
+  void projectNameDoesNothingInTheReadme() throws Exception {
+    write(job("attiny85", TestJobs.rgb("mast", 1), DriverOutput.of("stern"), 50));
+    String line =
+        Files.readString(folder.resolve("README.md"))
+            .lines()
+            .filter(l -> l.startsWith("Project: "))
+            .findFirst()
+            .orElseThrow();
+    assertThat(line)
+        .isEqualTo(
+            "Project: \\*\\/ \\#include \\\"x\\\" \\/\\* \\\\ \\?\\?\\/ \\/\\/ \\\\u000d\\\\u000a"
+                + "\\#error \\\\u0000 Z\u00fcrich \ud83d\ude9c \\*\\\\\\/ \\*\\*\\/\\*\\/ \\?\\?\\?\\/ \\\\  ");
+  }
+
+  @Test
+  void factsCarryTheCautions() {
+    ProjectJob job = job("attiny85", TestJobs.rgb("mast", 1), DriverOutput.of("stern"), 50);
+    assertThat(new FirmwareExporter().facts(job).cautions())
+        .extracting(Caution::what)
+        .containsExactly(
+            "flashing light can trigger seizures in people with photosensitive epilepsy",
+            "wiring that is wrong can burn pixels, controller or battery",
+            "a driver output is a signal and feeds no lamp or motor",
+            "an ATtiny85 leaves the factory at 1 MHz, too slow for pixels");
+  }
+
+  @Test
+  void outputsThatLeaveNoTimerAreRefusedNamingPinsThatShareOne() {
+    assertRefused(
+        job("atmega328p", TestJobs.rgb("mast", 1), outputs("PB1", "PB3", "PD5")),
+        "firmware: outputs: PB1, PB3, PD5: needs pins that leave one of the 3 timers of the"
+            + " ATmega328P to count the frames, so choose pins that share a timer: PD5 and PD6; PB1"
+            + " and PB2; PB3 and PD3");
+  }
+
+  @ParameterizedTest
+  @CsvSource({
+    "atmega328p, ATmega328P, 5, 4, 3",
+    "atmega328p, ATmega328P, 7, 4, 3",
+    "atmega32u4, ATmega32U4, 5, 4, 3",
+    "attiny85, ATtiny85, 3, 2, 2"
+  })
+  void moreOutputsThanCanBeAreRefusedSayingHowManyCan(
+      String controller, String name, int count, int most, int timers) {
+    assertRefused(
+        job(controller, TestJobs.rgb("mast", 1), outputs(new String[count])),
+        "firmware: outputs: "
+            + count
+            + ": needs at most "
+            + most
+            + " on the "
+            + name
+            + ", as one of its "
+            + timers
+            + " timers must count the frames; drive the others as pixels of a chain");
+    List<DriverOutput> fewer = outputs(new String[most]);
+    ProjectJob job = job(controller, TestJobs.rgb("mast", 1), fewer);
+    assertThat(new FirmwareExporter().facts(job).faults()).isEmpty();
   }
 
   @Test
@@ -164,7 +246,33 @@ class FirmwareExporterTest {
         Optional.of(new Pin(pin)));
   }
 
-  private static ProjectJob job(String controller, Chain chain, DriverOutput output, long rate) {
+  /** Outputs on these pins; null for one that names none. */
+  private static List<DriverOutput> outputs(String... pins) {
+    List<DriverOutput> outputs = new ArrayList<>();
+    for (String pin : pins) {
+      outputs.add(
+          new DriverOutput(
+              "o" + outputs.size(),
+              DriverOutput.DEFAULT_COLOUR,
+              20,
+              1,
+              2,
+              DriverOutput.DEFAULT_SUPPLY,
+              Optional.ofNullable(pin).map(Pin::new)));
+    }
+    return outputs;
+  }
+
+  static ProjectJob job(String controller, Chain chain, DriverOutput output, long rate) {
+    return job(controller, chain, List.of(output), rate);
+  }
+
+  private static ProjectJob job(String controller, Chain chain, List<DriverOutput> outputs) {
+    return job(controller, chain, outputs, 50);
+  }
+
+  private static ProjectJob job(
+      String controller, Chain chain, List<DriverOutput> outputs, long rate) {
     Rig rig =
         new Rig(
             Rig.DEFAULT_SUPPLY_VOLTS,
@@ -179,7 +287,7 @@ class FirmwareExporterTest {
             Optional.empty(),
             Controller.find(controller),
             List.of(chain),
-            List.of(output),
+            outputs,
             List.of(TestJobs.lamp("top", TestJobs.run(chain.id(), 0, 1))));
     Project project =
         Project.of(

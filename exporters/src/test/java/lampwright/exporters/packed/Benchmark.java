@@ -7,8 +7,9 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.zip.Deflater;
+import lampwright.exporters.CancelledException;
 
-/** Prints what the corpus comes to, packed and by general-purpose compressors. */
+/** Prints what the corpus and the samples come to, packed and by general-purpose compressors. */
 final class Benchmark {
   private static final List<List<String>> PROGRAMS =
       List.of(
@@ -19,52 +20,85 @@ final class Benchmark {
 
   private Benchmark() {}
 
-  public static void main(String[] args) throws IOException, InterruptedException {
+  public static void main(String[] args)
+      throws IOException, InterruptedException, CancelledException {
     System.out.printf(
-        "%-22s %8s %7s %7s %7s %7s %7s %7s %6s %6s %6s%n",
+        "%-40s %8s %7s %7s %7s %7s %7s %7s %6s %6s %6s%n",
         "table", "raw", "zlib", "lz4", "zstd", "brotli", "xz", "packed", "/xz", "/lz4", "s");
-    double[] logs = new double[6];
-    List<Corpus.Table> tables = new ArrayList<>(Corpus.all());
+    Means corpus = new Means();
+    for (Corpus.Table table : Corpus.all()) {
+      long start = System.nanoTime();
+      int size = Packer.pack(table.layout(), List.of(table.scene()), PackProgress.NONE).length;
+      corpus.add(row(table.name(), table.bytes(), size, System.nanoTime() - start));
+    }
+    Means samples = new Means();
+    for (SampleTables.Sample sample : SampleTables.all()) {
+      long start = System.nanoTime();
+      int size = sample.packed().length;
+      long nanos = System.nanoTime() - start;
+      samples.add(row("sample " + sample.name(), sample.bytes(), size, nanos));
+    }
+    corpus.print("corpus");
+    samples.print("samples");
+  }
+
+  /** Prints a row; its sizes by zlib, the programs, and packed. */
+  private static int[] row(String name, byte[] bytes, int packed, long nanos)
+      throws IOException, InterruptedException {
+    int[] sizes = new int[6];
+    sizes[0] = zlib(bytes);
     Path file = Files.createTempFile("table", ".bin");
-    for (Corpus.Table table : tables) {
-      Files.write(file, table.bytes());
-      int[] sizes = new int[6];
-      sizes[0] = zlib(table.bytes());
+    try {
+      Files.write(file, bytes);
       for (int i = 0; i < PROGRAMS.size(); i++) {
         sizes[i + 1] = run(PROGRAMS.get(i), file);
       }
-      long start = System.nanoTime();
-      sizes[5] = Packer.pack(table.layout(), List.of(table.scene()), PackProgress.NONE).length;
-      double seconds = (System.nanoTime() - start) / 1e9;
-      System.out.printf(
-          Locale.ROOT,
-          "%-22s %8d %7d %7d %7d %7d %7d %7d %6.3f %6.3f %6.2f%n",
-          table.name(),
-          table.bytes().length,
-          sizes[0],
-          sizes[1],
-          sizes[2],
-          sizes[3],
-          sizes[4],
-          sizes[5],
-          (double) sizes[5] / sizes[4],
-          (double) sizes[5] / sizes[1],
-          seconds);
-      for (int i = 0; i < 5; i++) {
+    } finally {
+      Files.delete(file);
+    }
+    sizes[5] = packed;
+    System.out.printf(
+        Locale.ROOT,
+        "%-40s %8d %7d %7d %7d %7d %7d %7d %6.3f %6.3f %6.2f%n",
+        name,
+        bytes.length,
+        sizes[0],
+        sizes[1],
+        sizes[2],
+        sizes[3],
+        sizes[4],
+        packed,
+        (double) packed / sizes[4],
+        (double) packed / sizes[1],
+        nanos / 1e9);
+    return sizes;
+  }
+
+  /** Geometric means of packed to each of the others. */
+  private static final class Means {
+    private final double[] logs = new double[5];
+    private int tables;
+
+    void add(int[] sizes) {
+      tables++;
+      for (int i = 0; i < logs.length; i++) {
         logs[i] += Math.log((double) sizes[5] / sizes[i]);
       }
     }
-    Files.delete(file);
-    System.out.printf(
-        Locale.ROOT,
-        "geometric mean of packed to zlib %.3f, lz4 %.3f, zstd %.3f, brotli %.3f, xz %.3f (%d"
-            + " tables)%n",
-        Math.exp(logs[0] / tables.size()),
-        Math.exp(logs[1] / tables.size()),
-        Math.exp(logs[2] / tables.size()),
-        Math.exp(logs[3] / tables.size()),
-        Math.exp(logs[4] / tables.size()),
-        tables.size());
+
+    void print(String what) {
+      System.out.printf(
+          Locale.ROOT,
+          "%s, %d tables: geometric mean of packed to zlib %.3f, lz4 %.3f, zstd %.3f, brotli %.3f,"
+              + " xz %.3f%n",
+          what,
+          tables,
+          Math.exp(logs[0] / tables),
+          Math.exp(logs[1] / tables),
+          Math.exp(logs[2] / tables),
+          Math.exp(logs[3] / tables),
+          Math.exp(logs[4] / tables));
+    }
   }
 
   private static int zlib(byte[] bytes) {
