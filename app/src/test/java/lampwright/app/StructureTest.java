@@ -81,10 +81,14 @@ class StructureTest {
           .resideInAPackage("tools.jackson..");
 
   @ArchTest
-  static final ArchRule editsKnowNoToolkit =
+  static final ArchRule editsDiskAndExportKnowNoToolkit =
       noClasses()
           .that()
-          .resideInAnyPackage("lampwright.app.workshop.edit..", "lampwright.app.workshop.words..")
+          .resideInAnyPackage(
+              "lampwright.app.export..",
+              "lampwright.app.workshop.disk..",
+              "lampwright.app.workshop.edit..",
+              "lampwright.app.workshop.words..")
           .should()
           .dependOnClassesThat()
           .resideInAPackage("javafx..");
@@ -102,4 +106,13 @@ class StructureTest {
               "javafx.application..",
               "javafx.animation..",
               "lampwright.app.workshop.view..");
+
+  @ArchTest
+  static final ArchRule exportAndWorkshopKnowNoCommandLine =
+      noClasses()
+          .that()
+          .resideInAnyPackage("lampwright.app.export..", "lampwright.app.workshop..")
+          .should()
+          .dependOnClassesThat()
+          .resideInAnyPackage("lampwright.app.command..", "picocli..");
 }

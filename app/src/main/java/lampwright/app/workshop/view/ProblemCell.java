@@ -12,6 +12,8 @@ import org.jspecify.annotations.Nullable;
 
 /** One problem: its weight as sign and word, what is the case, the limit, and what can be done. */
 final class ProblemCell extends ListCell<ProblemRow> {
+  private static final double SCROLL_BAR = 20;
+
   private final Texts texts;
   private final Label sign = new Label();
   private final Label weight = new Label();
@@ -35,6 +37,17 @@ final class ProblemCell extends ListCell<ProblemRow> {
     setContentDisplay(ContentDisplay.GRAPHIC_ONLY);
     // As wide as the list, so that long lines are wrapped and not scrolled to.
     setPrefWidth(0);
+  }
+
+  // A list asks for heights before it knows widths; wrapped lines need theirs.
+  @Override
+  protected double computePrefHeight(double width) {
+    if (getGraphic() == null || getListView() == null) {
+      return super.computePrefHeight(width);
+    }
+    double room =
+        getListView().getWidth() - SCROLL_BAR - snappedLeftInset() - snappedRightInset();
+    return snapSizeY(row.prefHeight(room)) + snappedTopInset() + snappedBottomInset();
   }
 
   private static Label label(String style) {

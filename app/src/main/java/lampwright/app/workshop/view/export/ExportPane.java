@@ -25,6 +25,8 @@ import lampwright.app.workshop.words.Texts;
 
 /** Choosing at the left, what will be written at the right, the buttons below. */
 public final class ExportPane extends BorderPane {
+  private static final double MOST_FOR_CHOICES = 0.45;
+
   private final Texts texts = Texts.of("export");
   private final ExportModel model;
 
@@ -64,6 +66,8 @@ public final class ExportPane extends BorderPane {
     ScrollPane scroll = new ScrollPane(box);
     scroll.setFitToWidth(true);
     scroll.getStyleClass().add("export-choices-scroll");
+    // However large the letters are, what will be written stays in sight.
+    scroll.maxWidthProperty().bind(widthProperty().multiply(MOST_FOR_CHOICES));
     return scroll;
   }
 

@@ -81,19 +81,26 @@ final class ExportPreviewPane extends VBox {
     grid.getStyleClass().add("export-sizes");
     grid.addRow(
         0,
-        label(texts.get("size.scene"), "export-column"),
-        label(texts.get("size.raw"), "export-column"),
-        label(texts.get("size.packed"), "export-column"));
+        cell(texts.get("size.scene"), "export-column"),
+        cell(texts.get("size.raw"), "export-column"),
+        cell(texts.get("size.packed"), "export-column"));
     int row = 1;
     for (ExportPreview.Size size : preview.sizes()) {
       String unknown = preview.complete() ? "size.impossible" : "size.unknown";
       grid.addRow(
           row++,
-          label(size.scene(), "export-size"),
-          label(bytes(OptionalLong.of(size.rawBytes()), size.rawShare(), unknown), "export-size"),
-          label(bytes(size.packedBytes(), size.packedShare(), unknown), "export-size"));
+          cell(size.scene(), "export-size"),
+          cell(bytes(OptionalLong.of(size.rawBytes()), size.rawShare(), unknown), "export-size"),
+          cell(bytes(size.packedBytes(), size.packedShare(), unknown), "export-size"));
     }
     return grid;
+  }
+
+  private static Label cell(String text, String style) {
+    Label label = label(text, style);
+    label.setWrapText(false);
+    label.setMinWidth(USE_PREF_SIZE);
+    return label;
   }
 
   private String bytes(OptionalLong bytes, OptionalDouble share, String unknown) {

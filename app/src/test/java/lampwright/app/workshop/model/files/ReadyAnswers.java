@@ -9,11 +9,11 @@ import java.util.Optional;
 import lampwright.app.workshop.model.Asker;
 
 /** Answers that a test gives beforehand, and what was asked and told. */
-final class ReadyAnswers implements Asker {
-  final Deque<String> answers = new ArrayDeque<>();
-  final Deque<Path> files = new ArrayDeque<>();
-  final List<String> asked = new ArrayList<>();
-  final List<String> told = new ArrayList<>();
+public final class ReadyAnswers implements Asker {
+  public final Deque<String> answers = new ArrayDeque<>();
+  public final Deque<Path> files = new ArrayDeque<>();
+  public final List<String> asked = new ArrayList<>();
+  public final List<String> told = new ArrayList<>();
 
   @Override
   public int choose(String title, String text, List<String> offered) {

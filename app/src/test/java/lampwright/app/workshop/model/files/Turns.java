@@ -10,7 +10,7 @@ import java.util.concurrent.Executor;
 import lampwright.app.workshop.disk.Background;
 
 /** The screen's and the disk's threads in turns on one, with a clock that a test moves. */
-final class Turns implements Background, Executor {
+public final class Turns implements Background, Executor {
   private record Later(Duration at, Runnable work) {}
 
   private final Deque<Runnable> next = new ArrayDeque<>();
@@ -38,14 +38,14 @@ final class Turns implements Background, Executor {
   }
 
   /** Does all that can be done without time going on. */
-  void drain() {
+  public void drain() {
     while (!next.isEmpty()) {
       next.remove().run();
     }
   }
 
   /** Lets so much time go by. */
-  void pass(long millis) {
+  public void pass(long millis) {
     Duration end = now.plusMillis(millis);
     drain();
     while (true) {
