@@ -111,12 +111,19 @@ static flash follow(const player *p, flash at) {
 
 /* In lampwright_player_avr.S; told below. */
 extern flash lampwright_avr_patches(const player *p, flash at, flash lamp);
-extern uint8_t lampwright_avr_advance(const player *p, voice *v, flash lamp);
-extern uint8_t lampwright_avr_frame(player *p);
+extern uint8_t lampwright_avr_advance(const player *p, voice *v, flash lamp, uint8_t count);
 
 #define lamp_patches lampwright_avr_patches
-#define advance lampwright_avr_advance
-#define show_frame lampwright_avr_frame
+#define advance(p, v, lamp) lampwright_avr_advance(p, v, lamp, 1)
+
+/* Shows the next frame of all lamps; 0 after a fault. */
+static uint8_t show_frame(player *p) {
+  uint8_t lamps = p->lamps;
+  if (lamps == 0) {
+    return 1;
+  }
+  return lampwright_avr_advance(p, p->voices, p->tables, lamps);
+}
 
 #else
 
@@ -511,7 +518,7 @@ static uint8_t show_frame(player *p) {
 /* ---- opening and choosing ---- */
 
 /* Makes all dark for good. */
-static uint8_t fault(player *p) {
+static NOINLINE uint8_t fault(player *p) {
   p->lamps = 0;
   memset(p->buffer, 0, p->frame_bytes);
   return LAMPWRIGHT_FAULT;

@@ -56,10 +56,10 @@ typedef struct {
 
 /* One player. Private. */
 typedef struct {
-  const uint8_t *data;
-  const uint8_t *tables;
+  const uint8_t *data; /* lampwright_player_avr.S knows this order */
   uint8_t *buffer;
   uint16_t frame_bytes;
+  const uint8_t *tables;
   uint8_t lamps;
   uint8_t flags;
   lampwright_voice voices[LAMPWRIGHT_MAX_LAMPS];

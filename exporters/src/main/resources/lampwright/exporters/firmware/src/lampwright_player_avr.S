@@ -1,14 +1,18 @@
 /*
  * Lampwright player: playing on AVR. Does what the part of lampwright_player.c between "playing"
- * and "opening" does, in half the cycles and a third of the program memory. Reading program memory
- * anywhere does no harm on an AVR; each write is proved to be in the frame, as in C.
+ * and "opening" does, in half the cycles and a third of the program memory. Each write is proved to be
+ * in the frame, as in C. Reading program memory anywhere does no harm on an AVR, so what is read is
+ * looked at group by group: a row that ran on into the tables is dark in the same frame. Samples of
+ * a wave are not looked at.
  *
  * Registers through all of it:
  *   r1       0                        r2:3  the tables, where sections end
  *   r4:5     lamp's first byte        r6:7  the player
  *   r8:9     bytes of the frame from there on
+ *   r15      lamps left              r16:17 the lamp's table
  *   Y        the lamp's voice         Z     program memory      X  the frame
- * Internal routines return with the carry set after a fault.
+ * Internal routines return with the carry set after a fault. r14 is the kind of the section until a
+ * row takes it for its bits.
  */
 #include "lampwright_config.h"
 
@@ -20,10 +24,7 @@
 
 /* lampwright_player */
 #define DATA 0
-#define TABLES 2
-#define BUFFER 4
-#define LAMPS 8
-#define VOICES 10
+#define TABLES 6
 /* lampwright_voice */
 #define ENTRY 0
 #define AT 2
@@ -112,54 +113,6 @@ leave_value:
 	pop	r2
 	ret
 
-/* uint8_t lampwright_avr_frame(player *): shows the next frame of all lamps. */
-	.global	lampwright_avr_frame
-lampwright_avr_frame:
-	rcall	enter
-	movw	r28, r6
-	ldd	r10, Y + LAMPS
-	adiw	r28, VOICES
-	movw	r22, r2
-1:	tst	r10
-	breq	leave			; carry clear
-2:	ldd	r24, Y + HELD
-	tst	r24
-	brne	4f
-	ldd	r24, Y + LEFT
-	cpi	r24, 2
-	brlo	4f
-	dec	r24			; holding on
-	std	Y + LEFT, r24
-3:	adiw	r28, VOICE_BYTES
-	subi	r22, -4
-	sbci	r23, -1
-	dec	r10
-	brne	2b
-	clc
-	rjmp	leave
-4:	ldd	r24, Y + ENTRY
-	ldd	r25, Y + ENTRY + 1
-	or	r24, r25
-	breq	3b			; at rest
-	push	r10
-	push	r22
-	push	r23
-	rcall	advance
-	pop	r23
-	pop	r22
-	pop	r10
-	brcc	3b
-	rjmp	leave
-
-/* uint8_t lampwright_avr_advance(player *, voice *, flash lamp): shows the next frame of one. */
-	.global	lampwright_avr_advance
-lampwright_avr_advance:
-	rcall	enter
-	movw	r28, r22
-	movw	r22, r20
-	rcall	advance
-	rjmp	leave
-
 /*
  * flash lampwright_avr_patches(player *, flash at, flash lamp): carries out PATCH and FILL; gives
  * the place of the first other byte, or 0.
@@ -167,24 +120,25 @@ lampwright_avr_advance:
 	.global	lampwright_avr_patches
 lampwright_avr_patches:
 	rcall	enter
-	movw	r28, r22
-	movw	r22, r20
+	movw	r16, r20
 	rcall	view
-	brcs	1f
-	movw	r30, r28
+	movw	r30, r22
 	rcall	patches
-	brcs	1f
+	brcs	leave
 	movw	r24, r30
 	rjmp	leave_value
-1:	rjmp	leave
 
-/* Loads r4:5 and r8:9 for the lamp whose table is at r22:23. */
+/*
+ * Loads r4:5 and r8:9 for the lamp whose table is at r16:17, and r12:13, where the data starts. 31
+ * cycles with the call.
+ */
 view:
-	movw	r30, r22
+	movw	r30, r16
 	lpm	r18, Z+
 	lpm	r19, Z
 	movw	r26, r6
-	adiw	r26, BUFFER
+	ld	r12, X+
+	ld	r13, X+
 	ld	r4, X+
 	ld	r5, X+
 	ld	r8, X+
@@ -196,46 +150,75 @@ view:
 	ret
 
 /*
- * The entry's section: Z after its head, r17 its kind, r24:25 the bytes from Z to its
- * instructions. Changes X.
+ * uint8_t lampwright_avr_advance(player *, voice *, flash lamp, uint8_t count): shows the next
+ * frame of lamps that follow one another.
  */
-section:
+	.global	lampwright_avr_advance
+lampwright_avr_advance:
+	rcall	enter
+	movw	r28, r22
+	movw	r16, r20
+	mov	r15, r18
+/* A lamp that holds on: 18 cycles. */
+lamp:	ldd	r24, Y + HELD
+	ldd	r20, Y + LEFT
+	tst	r24
+	brne	busy
+hold:	cpi	r20, 2
+	brlo	still
+	dec	r20
+	std	Y + LEFT, r20
+next:	adiw	r28, VOICE_BYTES
+	subi	r16, -4
+	sbci	r17, -1
+	dec	r15
+	brne	lamp
+	clc
+	rjmp	leave
+still:	tst	r20
+	breq	1f
+	std	Y + LEFT, r1		; the last frame of a hold
+	rcall	ended
+	rjmp	next
+1:	ldd	r24, Y + ENTRY
+	ldd	r25, Y + ENTRY + 1
+	or	r24, r25
+	breq	next			; at rest
+/* Shows a row or a frame of a wave, or starts an instruction. */
+busy:	rcall	view
 	ldd	r30, Y + ENTRY
 	ldd	r31, Y + ENTRY + 1
+	tst	r20
+	breq	due
 	adiw	r30, 2
-	lpm	r24, Z+
-	lpm	r25, Z
-	movw	r26, r6
-	ld	r30, X+
-	ld	r31, X
-	add	r30, r24
-	adc	r31, r25
-	lpm	r17, Z+
-	lpm	r24, Z+
-	lpm	r25, Z+
-	ret
+	lpm	r18, Z+
+	lpm	r19, Z
+	add	r12, r18
+	adc	r13, r19
+	movw	r30, r12
+	lpm	r14, Z+			; kind
+	adiw	r30, 2
+	rjmp	shown
 
-bad:	sec
-	ret
+/* Counts the entry as played if it is. Keeps Z. */
+ended:	ldd	r24, Y + ROUND
+	ldd	r25, Y + ROUND + 1
+	or	r24, r25
+	brne	1f
+	ldd	r24, Y + ENTRY
+	ldd	r25, Y + ENTRY + 1
+	adiw	r24, 4
+	std	Y + ENTRY, r24
+	std	Y + ENTRY + 1, r25
+1:	ret
 
-/* Shows the next frame of the lamp whose table is at r22:23. */
-advance:
-	rcall	view
-	brcs	bad
-	ldd	r24, Y + LEFT
-	tst	r24
-	breq	1f
-	rjmp	running
-1:
-	ldd	r18, Y + ROUND
+due:	ldd	r18, Y + ROUND
 	ldd	r19, Y + ROUND + 1
 	clt
 	cp	r18, r1
 	cpc	r19, r1
-	brne	2f
+	brne	3f
 	set				; the entry is fresh
-	ldd	r30, Y + ENTRY
-	ldd	r31, Y + ENTRY + 1
 	cp	r30, r2
 	cpc	r31, r3
 	brsh	bad
@@ -243,65 +226,80 @@ advance:
 	lpm	r19, Z+
 	cp	r18, r1
 	cpc	r19, r1
-	brne	2f
+	brne	4f
 	lpm	r24, Z+			; the program is over: bytes back
 	lpm	r25, Z
-	ldd	r30, Y + ENTRY
-	ldd	r31, Y + ENTRY + 1
 	sbiw	r24, 0
-	brne	1f
+	brne	2f
+	std	Y + HELD, r1
 	std	Y + ENTRY, r1
 	std	Y + ENTRY + 1, r1
-	ret				; carry clear
-1:	sub	r30, r24
+	rjmp	next
+bad:	sec
+	rjmp	leave
+2:	ldd	r30, Y + ENTRY
+	ldd	r31, Y + ENTRY + 1
+	sub	r30, r24
 	sbc	r31, r25
 	std	Y + ENTRY, r30
 	std	Y + ENTRY + 1, r31
 	lpm	r18, Z+
-	lpm	r19, Z
-2:	rcall	section
-	movw	r14, r30
+	lpm	r19, Z+
+	rjmp	4f
+3:	adiw	r30, 2
+4:	lpm	r24, Z+
+	lpm	r25, Z
+	add	r12, r24
+	adc	r13, r25
+	cp	r12, r2
+	cpc	r13, r3
+	brsh	bad
+	movw	r30, r12
+	lpm	r14, Z+			; kind
+	lpm	r24, Z+
+	lpm	r25, Z+
+	movw	r10, r30		; the head
 	add	r24, r30
 	adc	r25, r31
 	movw	r12, r24		; the instructions
 	ldi	r20, 255
 	ldi	r21, EMPTY
-	brts	3f
-	sbrc	r17, WAVE
+	brts	5f
+	sbrc	r14, WAVE
 	rjmp	clip			; goes on as it was
 	ldd	r24, Y + AT
 	ldd	r25, Y + AT + 1
-3:	sbrs	r17, WAVE
-	rjmp	8f
-	movw	r30, r14
-	sbrc	r17, RAW
-	rjmp	7f			; plain rows: no instructions
-8:	movw	r30, r24
+	rjmp	6f
+5:	sbrs	r14, WAVE
+	rjmp	6f
+	sbrc	r14, RAW
+	rjmp	8f			; plain rows: no instructions; Z at the head
+6:	movw	r30, r24
 	rcall	patches
-	brcs	3f
-	cpi	r16, AGAIN
-	brne	4f
+	brcs	bad
+	cpi	r21, AGAIN
+	brne	7f
 	movw	r30, r12
 	rcall	patches
-	brcs	3f
-4:	adiw	r30, 1
+	brcs	bad
+7:	adiw	r30, 1
 	ldi	r20, 255
-	ldi	r21, EMPTY
-	sbrc	r17, WAVE
-	rjmp	6f
-	cpi	r16, ROWS
-	brne	5f
-	lpm	r20, Z+
-	rjmp	7f
-5:	sbrc	r16, 7
-3:	rjmp	fault
-	mov	r20, r16
+	sbrc	r14, WAVE
+	rjmp	9f
+	cpi	r21, ROWS
+	breq	10f
+	sbrc	r21, 7
+	rjmp	bad
+	mov	r20, r21
 	inc	r20
 	ldi	r21, 0
-	rjmp	7f
-6:	movw	r30, r0			; phase 0; only r1 is sure to be 0
-	mov	r30, r1
-7:	std	Y + AT, r30
+	rjmp	11f
+9:	ldi	r30, 0			; phase 0
+	ldi	r31, 0
+	rjmp	8f
+10:	lpm	r20, Z+
+8:	ldi	r21, EMPTY
+11:	std	Y + AT, r30
 	std	Y + AT + 1, r31
 clip:	std	Y + HELD, r21
 	cp	r18, r20
@@ -309,60 +307,67 @@ clip:	std	Y + HELD, r21
 	brsh	1f
 	mov	r20, r18
 1:	tst	r20
-	breq	fault
+	breq	bad2
 	sub	r18, r20
 	sbc	r19, r1
 	std	Y + ROUND, r18
 	std	Y + ROUND + 1, r19
-	std	Y + LEFT, r20
+	movw	r30, r10
 	tst	r21
-	breq	2f
-	movw	r30, r14
-	rjmp	1f
-running:
-	ldd	r24, Y + HELD
-	tst	r24
-	breq	2f
-	rcall	section
-1:	rcall	show
-	brcs	fault
-2:	ldd	r24, Y + LEFT
-	dec	r24
-	std	Y + LEFT, r24
-	brne	3f
-	ldd	r24, Y + ROUND
-	ldd	r25, Y + ROUND + 1
-	or	r24, r25
-	brne	3f
-	ldd	r24, Y + ENTRY
-	ldd	r25, Y + ENTRY + 1
-	adiw	r24, 4
-	std	Y + ENTRY, r24
-	std	Y + ENTRY + 1, r25
-3:	clc
-	ret
-fault:	sec
-	ret
+	brne	shown
+	rjmp	hold
+
+/* Shows a frame of the section whose head is at Z, of kind r14; r20 frames are left with it. */
+shown:	dec	r20
+	std	Y + LEFT, r20
+	brne	1f
+	rcall	ended
+1:	sbrs	r14, WAVE
+	rjmp	row
+	sbrs	r14, RAW
+	rjmp	waves
+/* The lamp's bytes as they are. 9 cycles a byte. */
+	sbiw	r30, 2
+	lpm	r24, Z+			; bytes of a row
+	lpm	r25, Z
+	cp	r8, r24
+	cpc	r9, r25
+	brcs	bad2
+	ldd	r30, Y + AT
+	ldd	r31, Y + AT + 1
+	movw	r26, r4
+	rjmp	3f
+2:	lpm	r0, Z+
+	st	X+, r0
+3:	sbiw	r24, 1
+	brcc	2b
+	std	Y + AT, r30
+	std	Y + AT + 1, r31
+	cp	r2, r30
+	cpc	r3, r31
+	brcs	bad2			; ran on into the tables
+	rjmp	next
+bad2:	rjmp	bad
 
 /*
- * Carries out PATCH and FILL from Z on; Z at the first other byte, r16 that byte. Keeps r12:13 and
- * r17 to r19. 10 cycles a byte.
+ * Carries out PATCH and FILL from Z on; Z at the first other byte, r21 that byte. Keeps r10 to
+ * r19. 10 cycles a byte.
  */
 patches:
 	cp	r30, r2
 	cpc	r31, r3
 	brsh	fault
-	lpm	r16, Z
-	cpi	r16, 0x80
-	brlo	3b
-	cpi	r16, 0xE0
-	brsh	3b
+	lpm	r21, Z
+	cpi	r21, 0x80
+	brlo	5f
+	cpi	r21, 0xE0
+	brsh	5f
 	adiw	r30, 1
-	mov	r22, r16
+	mov	r22, r21
 	andi	r22, 0x3F		; bytes of the pattern - 1
 	mov	r23, r22		; bytes in all - 1
 	column
-	sbrc	r16, 6
+	sbrc	r21, 6
 	lpm	r23, Z+
 	movw	r26, r24
 	add	r26, r23
@@ -389,6 +394,10 @@ patches:
 	adc	r31, r1
 	adiw	r30, 1
 	rjmp	patches
+5:	clc
+	ret
+fault:	sec
+	ret
 
 /*
  * Reads slots (r10) and stride (r11) of the run that starts in column r24:25; X its first byte.
@@ -397,10 +406,10 @@ patches:
 read_run:
 	lpm	r10, Z+
 	lpm	r11, Z+
-	mov	r20, r11
 	mov	r21, r10
 	subi	r21, 1
 	brcs	4f			; no slots
+	mov	r20, r11
 #ifdef __AVR_HAVE_MUL__
 	mulsu	r20, r21
 #else
@@ -427,18 +436,14 @@ read_run:
 	brsh	3f
 	movw	r26, r4
 	add	r26, r24
-	adc	r27, r25
-	clc
+	adc	r27, r25		; clears the carry
 	ret
 3:	sec
 4:	ret
 
-/* Shows a frame of the section at Z of kind r17. */
-show:
-	sbrs	r17, WAVE
-	rjmp	row
-	sbrc	r17, RAW
-	rjmp	plain
+waves:	push	r15
+	push	r16
+	push	r17
 	lpm	r22, Z+			; size
 	lpm	r23, Z+
 	lpm	r24, Z+			; pace
@@ -447,14 +452,18 @@ show:
 	push	r25
 	lpm	r17, Z+			; groups
 	rjmp	wave
-8:	pop	r25
-	pop	r24
-	sec
-	ret
+8:	ldi	r24, 5			; gives the stack its bytes back
+9:	pop	r0
+	dec	r24
+	brne	9b
+	rjmp	bad
 wave:	tst	r17
 	brne	1f
 	pop	r25
 	pop	r24
+	pop	r17
+	pop	r16
+	pop	r15
 	ldd	r20, Y + AT
 	ldd	r21, Y + AT + 1
 	add	r24, r20
@@ -552,101 +561,81 @@ wave:	tst	r17
 	dec	r17
 	rjmp	wave
 
-/* The lamp's bytes as they are. 9 cycles a byte. */
-plain:	sbiw	r30, 2
-	lpm	r24, Z+			; bytes of a row
-	lpm	r25, Z
-	cp	r8, r24
-	cpc	r9, r25
-	brcs	3f
-	ldd	r30, Y + AT
-	ldd	r31, Y + AT + 1
-	movw	r26, r4
-	rjmp	2f
-1:	lpm	r0, Z+
-	st	X+, r0
-2:	sbiw	r24, 1
-	brcc	1b
-	std	Y + AT, r30
-	std	Y + AT + 1, r31
-	clc
-3:	ret
-
 /* A row of bytes or packed bits: next byte at r12:13, bits in hand r14, groups r23. */
 row:
 	lpm	r23, Z+
 	ldd	r12, Y + AT
 	ldd	r13, Y + AT + 1
+	bst	r14, RAW
+	mov	r21, r14
 	ldd	r14, Y + HELD
-	sbrs	r17, FLAGGED
-	rjmp	1f
-	ldi	r20, 1
-	ldi	r22, 0
-	rcall	bits
-	tst	r22
+	sbrs	r21, FLAGGED
+	rjmp	2f
+	lsl	r14
 	brne	1f
-	rcall	9f
-	clc
-	ret
-1:	tst	r23
-	brne	2f
-	rcall	9f
-	rjmp	echo
-9:	std	Y + AT, r12
-	std	Y + AT + 1, r13
-	std	Y + HELD, r14
-	ret
-2:	cp	r30, r2
+	rcall	refill
+1:	brcs	2f
+	rcall	keep			; nothing changes
+	rjmp	next
+2:	tst	r23
+	breq	11f
+group:	cp	r30, r2
 	cpc	r31, r3
-	brsh	8f
-	cp	r12, r2
-	cpc	r13, r3
 	brsh	8f
 	column
 	rcall	read_run
 	brcs	8f
-	clr	r15
 	sbrc	r11, 7
-	com	r15
-	sbrc	r17, RAW
-	rjmp	6f
+	com	r1			; sign of the stride
+	brts	6f
+/* 23 cycles a slot, 6 a bit, 19 more for each byte */
 3:	lpm	r21, Z+			; rule
 	ldi	r22, 0
 	mov	r20, r21
 	andi	r20, WIDTH_MASK
-	breq	4f
-	rcall	bits
-4:	lpm	r0, Z+			; bias
+	breq	5f
+4:	lsl	r14
+	breq	10f
+9:	rol	r22
+	dec	r20
+	brne	4b
+5:	lpm	r0, Z+			; bias
 	add	r22, r0
-	sbrc	r21, STEP
-	rjmp	5f
-	sbrc	r21, SCALED
+	sbrs	r21, STEP
 	rjmp	scaled
+	ld	r0, X
+	add	r22, r0
 put:	st	X, r22
 	add	r26, r11
-	adc	r27, r15
+	adc	r27, r1
 	dec	r10
 	brne	3b
+run_end:
+	clr	r1
+	cp	r2, r12
+	cpc	r3, r13
+	brlo	8f			; ran on into the tables
 	dec	r23
-	rjmp	1b
-5:	ld	r0, X
-	add	r22, r0
-	rjmp	put
+	brne	group
+11:	rcall	keep
+	rjmp	echo
+10:	rcall	refill
+	rjmp	9b
+8:	rjmp	bad
 6:	movw	r18, r30
 	movw	r30, r12
 7:	lpm	r0, Z+			; 10 cycles a byte
 	st	X, r0
 	add	r26, r11
-	adc	r27, r15
+	adc	r27, r1
 	dec	r10
 	brne	7b
 	movw	r12, r30
 	movw	r30, r18
-	dec	r23
-	rjmp	1b
-8:	sec
-	ret
-scaled:	column
+	rjmp	run_end
+scaled:	sbrs	r21, SCALED
+	rjmp	put
+	column
 	cp	r24, r8
 	cpc	r25, r9
 	brsh	8b
@@ -661,6 +650,8 @@ scaled:	column
 	mul	r24, r25
 	add	r22, r1
 	clr	r1
+	sbrc	r11, 7
+	com	r1
 #else
 	ldi	r19, 8			; high byte of r24 * r25, bit by bit
 	ldi	r18, 0
@@ -674,22 +665,21 @@ scaled:	column
 #endif
 	rjmp	put
 
-/* r22: r20 more bits, the first on top. 6 cycles a bit, 10 more for each byte. */
-bits:
-	lsl	r14
-	breq	2f
-1:	rol	r22
-	dec	r20
-	brne	bits
+8:	rjmp	bad
+keep:	std	Y + AT, r12
+	std	Y + AT + 1, r13
+	std	Y + HELD, r14
 	ret
-2:	movw	r18, r30
+
+/* The first of the next byte's bits in the carry, the others in r14. */
+refill:	movw	r18, r30
 	movw	r30, r12
 	lpm	r14, Z+
 	movw	r12, r30
 	movw	r30, r18
 	sec
 	rol	r14
-	rjmp	1b
+	ret
 
 /* Gives columns the value of others. 11 cycles a byte. */
 echo:
@@ -708,23 +698,22 @@ echo:
 	sbiw	r30, 2
 	movw	r24, r18
 	rcall	read_run
-	brcs	3f
+	brcs	8b
 	movw	r18, r30
 	movw	r30, r12
-	clr	r0
 	sbrc	r11, 7
-	com	r0
+	com	r1			; sign of the stride
 2:	ld	r20, Z
 	st	X, r20
 	add	r26, r11
-	adc	r27, r0
+	adc	r27, r1
 	add	r30, r11
-	adc	r31, r0
+	adc	r31, r1
 	dec	r10
 	brne	2b
+	clr	r1
 	movw	r30, r18
 	rjmp	1b
-4:	clc
-3:	ret
+4:	rjmp	next
 
 #endif
