@@ -80,7 +80,8 @@ class CommandLineTest {
   void openSaysWhichFileIsNotThere() {
     Run run = Run.of("open", folder.resolve("no.lampwright.json"));
     assertThat(run.code()).isEqualTo(3);
-    assertThat(run.err()).isEqualTo("lampwright: " + folder.resolve("no.lampwright.json") + ": no such file\n");
+    assertThat(run.err())
+        .isEqualTo("lampwright: " + folder.resolve("no.lampwright.json") + ": no such file\n");
   }
 
   @Test

@@ -45,8 +45,7 @@ final class ProblemCell extends ListCell<ProblemRow> {
     if (getGraphic() == null || getListView() == null) {
       return super.computePrefHeight(width);
     }
-    double room =
-        getListView().getWidth() - SCROLL_BAR - snappedLeftInset() - snappedRightInset();
+    double room = getListView().getWidth() - SCROLL_BAR - snappedLeftInset() - snappedRightInset();
     return snapSizeY(row.prefHeight(room)) + snappedTopInset() + snappedBottomInset();
   }
 

@@ -68,12 +68,9 @@ public final class DrawingModel {
     return sheet.viewProperty().get();
   }
 
-  /** Turns to the side on which most lamps are drawn, if the one shown has none. */
+  /** Turns to the side on which most lamps are drawn. */
   public void showFullestView() {
     List<Lamp> lamps = bench.project().rig().lamps();
-    if (!drawn().isEmpty()) {
-      return;
-    }
     java.util.stream.Stream.of(View.values())
         .max(
             java.util.Comparator.comparingLong(v -> lamps.stream().filter(l -> isIn(l, v)).count()))

@@ -1,0 +1,183 @@
+package lampwright.app.workshop.edit;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.math.BigDecimal;
+import java.util.List;
+import java.util.Set;
+import lampwright.app.workshop.Projects4Tests;
+import lampwright.engine.light.Colour;
+import lampwright.engine.pattern.Indicator;
+import lampwright.engine.pattern.Look;
+import lampwright.engine.pattern.Steady;
+import lampwright.engine.render.FrameTable;
+import lampwright.engine.rig.Rig;
+import lampwright.engine.scene.Cue;
+import lampwright.engine.scene.Scene;
+import lampwright.engine.scene.Span;
+import lampwright.engine.scene.Track;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
+
+class CueEditsTest {
+  private static final Steady LIGHT = new Steady(Look.DEFAULT);
+  private static final CueRef FIRST = new CueRef(0, 0);
+
+  private final Scene scene =
+      Projects.emptyScene("s", 2000)
+          .withTracks(
+              List.of(
+                  Track.of(List.of("a"), Cue.of(100, 400, LIGHT), Cue.of(800, 200, LIGHT)),
+                  Track.of(List.of("a", "b"), Cue.of(0, 1000, LIGHT))));
+
+  private static BigDecimal ms(double value) {
+    return BigDecimal.valueOf(value);
+  }
+
+  @Test
+  void cueGoesOntoATrackOfTheSameLampsThatIsFree() {
+    CueEdits.Changed changed =
+        CueEdits.add(scene, List.of("a"), Span.EACH, Cue.of(500, 300, LIGHT));
+    assertThat(changed.cues()).containsExactly(new CueRef(0, 2));
+    assertThat(changed.scene().tracks()).hasSize(2);
+  }
+
+  @Test
+  void cueThatOverlapsGetsATrackOfItsOwnOnTop() {
+    CueEdits.Changed changed = CueEdits.add(scene, List.of("a"), Span.EACH, Cue.of(499, 10, LIGHT));
+    assertThat(changed.cues()).containsExactly(new CueRef(2, 0));
+    assertThat(changed.scene().tracks().get(2).lamps()).containsExactly("a");
+  }
+
+  @Test
+  void removingTheLastCueRemovesItsTrack() {
+    Scene changed = CueEdits.remove(scene, Set.of(new CueRef(1, 0))).scene();
+    assertThat(changed.tracks()).hasSize(1);
+    changed = CueEdits.remove(scene, Set.of(FIRST)).scene();
+    assertThat(changed.tracks().get(0).cues()).containsExactly(Cue.of(800, 200, LIGHT));
+  }
+
+  @Test
+  void cuesShiftTogetherAndNoneBeforeTheStart() {
+    List<CueRef> both = List.of(FIRST, new CueRef(0, 1));
+    Scene changed = CueEdits.shift(scene, both, ms(-250)).scene();
+    assertThat(changed.tracks().get(0).cues().get(0).startMs()).isZero();
+    assertThat(changed.tracks().get(0).cues().get(1).startMs()).isEqualByComparingTo("700");
+  }
+
+  @Test
+  void startMovesAndEndStays() {
+    Cue cue =
+        CueEdits.stretchStart(scene, List.of(FIRST), ms(50)).scene().tracks().get(0).cues().get(0);
+    assertThat(cue.startMs()).isEqualByComparingTo("150");
+    assertThat(cue.endMs()).isEqualByComparingTo("500");
+    cue =
+        CueEdits.stretchStart(scene, List.of(FIRST), ms(4000))
+            .scene()
+            .tracks()
+            .get(0)
+            .cues()
+            .get(0);
+    assertThat(cue.startMs()).isEqualByComparingTo("499");
+    cue =
+        CueEdits.stretchStart(scene, List.of(FIRST), ms(-4000))
+            .scene()
+            .tracks()
+            .get(0)
+            .cues()
+            .get(0);
+    assertThat(cue.startMs()).isZero();
+    assertThat(cue.endMs()).isEqualByComparingTo("500");
+  }
+
+  @Test
+  void endMovesAndACueKeepsAMillisecond() {
+    Cue cue =
+        CueEdits.stretchEnd(scene, List.of(FIRST), ms(-4000)).scene().tracks().get(0).cues().get(0);
+    assertThat(cue.lengthMs()).isEqualByComparingTo("1");
+  }
+
+  @Test
+  void fadesStayWithinTheCue() {
+    Cue cue =
+        CueEdits.fadeIn(scene, List.of(FIRST), ms(4000)).scene().tracks().get(0).cues().get(0);
+    assertThat(cue.fadeInMs()).isEqualByComparingTo("400");
+    cue = CueEdits.fadeOut(scene, List.of(FIRST), ms(-1)).scene().tracks().get(0).cues().get(0);
+    assertThat(cue.fadeOutMs()).isZero();
+  }
+
+  @Test
+  void splitOfACueGivesTheSameBytes() {
+    Rig rig = Projects4Tests.small().rig();
+    Indicator pattern =
+        new Indicator(
+            new Look(Colour.WHITE, 1), new BigDecimal("0.1"), ms(97), new BigDecimal("0.3"));
+    Scene whole =
+        Projects.emptyScene("s", 4000)
+            .withTracks(List.of(Track.of(List.of("roof"), Cue.of(200, 3000, pattern))));
+    Scene split = CueEdits.split(whole, List.of(FIRST), ms(1740)).scene();
+    assertThat(split.tracks().get(0).cues()).hasSize(2);
+    FrameTable before = FrameTable.of(rig, whole);
+    FrameTable after = FrameTable.of(rig, split);
+    for (int i = 0; i < before.frameCount(); i++) {
+      assertThat(after.frame(i)).as("frame " + i).isEqualTo(before.frame(i));
+    }
+  }
+
+  @Test
+  void splitLeavesCuesThatTheInstantIsNotIn() {
+    CueEdits.Changed changed = CueEdits.split(scene, List.of(FIRST, new CueRef(0, 1)), ms(900));
+    assertThat(changed.cues()).containsExactly(new CueRef(0, 2));
+    assertThat(changed.scene().tracks().get(0).cues()).hasSize(3);
+    assertThat(CueEdits.split(scene, List.of(FIRST), ms(100)).cues()).isEmpty();
+    assertThat(CueEdits.split(scene, List.of(FIRST), ms(500)).cues()).isEmpty();
+  }
+
+  @Test
+  void pastedCuesKeepTheirDistanceAndGoOntoOtherLamps() {
+    List<CueEdits.Copied> copied = CueEdits.copy(scene, List.of(new CueRef(0, 1), FIRST));
+    CueEdits.Changed changed = CueEdits.paste(scene, copied, ms(1000), List.of("b"));
+    Track track = changed.scene().tracks().get(2);
+    assertThat(track.lamps()).containsExactly("b");
+    assertThat(track.cues()).containsExactly(Cue.of(1000, 400, LIGHT), Cue.of(1700, 200, LIGHT));
+  }
+
+  @Test
+  void cuesOfSeveralLampsArePastedOntoTheirOwn() {
+    List<CueEdits.Copied> copied = CueEdits.copy(scene, List.of(FIRST, new CueRef(1, 0)));
+    CueEdits.Changed changed = CueEdits.paste(scene, copied, ms(5000), List.of("b"));
+    assertThat(changed.scene().tracks()).hasSize(2);
+    assertThat(changed.cues()).containsExactly(new CueRef(1, 1), new CueRef(0, 2));
+  }
+
+  @Test
+  void cueMovesToAnotherLamp() {
+    CueEdits.Changed changed = CueEdits.toLamps(scene, List.of(FIRST), List.of("b"));
+    assertThat(changed.scene().tracks().get(0).cues()).hasSize(1);
+    CueRef now = changed.cues().get(0);
+    assertThat(changed.scene().tracks().get(now.track()).lamps()).containsExactly("b");
+  }
+
+  // A cue covers the frames with start <= t: the decimal must not be past the frame.
+  @ParameterizedTest
+  @ValueSource(strings = {"1", "23.976", "24", "29.97", "30", "50", "59.94", "60", "144", "999"})
+  void cueThatStartsAtAFrameCoversIt(String rate) {
+    Scene at = scene.withFramesPerSecond(new BigDecimal(rate));
+    for (long frame : new long[] {0, 1, 2, 3, 7, 100, 12345}) {
+      BigDecimal ms = CueEdits.frameMs(at, frame);
+      BigDecimal exact = BigDecimal.valueOf(1000 * frame);
+      assertThat(ms.multiply(at.framesPerSecond())).isLessThanOrEqualTo(exact);
+      assertThat(ms.add(new BigDecimal("0.001")).multiply(at.framesPerSecond()))
+          .isGreaterThan(exact);
+      assertThat(CueEdits.nearestFrame(at, ms)).isEqualTo(frame);
+    }
+  }
+
+  @ParameterizedTest
+  @CsvSource({"0, 0", "9.99, 0", "10, 1", "20, 1", "29.9, 1", "30, 2", "-5, 0"})
+  void nearestFrameRoundsHalfUp(BigDecimal ms, long frame) {
+    assertThat(CueEdits.nearestFrame(scene, ms)).isEqualTo(frame);
+  }
+}

@@ -1,0 +1,142 @@
+package lampwright.app.workshop.edit;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatCode;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import java.math.BigDecimal;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Stream;
+import lampwright.app.workshop.Projects4Tests;
+import lampwright.app.workshop.words.Texts;
+import lampwright.engine.light.InvalidModelException;
+import lampwright.engine.pattern.Look;
+import lampwright.engine.pattern.Pattern;
+import lampwright.engine.project.Project;
+import lampwright.engine.rig.Chain;
+import lampwright.engine.rig.Place;
+import lampwright.engine.rig.View;
+import lampwright.engine.scene.Cue;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
+
+/** The ranges that forms show are those that the records hold to. */
+class SettingsTest {
+  /** A setting with a record that has it. */
+  record Case<R, V>(R record, Setting<R, V> setting, String of) {
+    @Override
+    public String toString() {
+      return of + " " + setting.key();
+    }
+  }
+
+  static Stream<Case<?, ?>> settings() {
+    List<Case<?, ?>> cases = new ArrayList<>();
+    for (String kind : FreshPatterns.kinds()) {
+      Pattern pattern = FreshPatterns.of(kind, Look.DEFAULT);
+      PatternSettings.look().forEach(s -> cases.add(of(pattern, s, kind)));
+      PatternSettings.of(pattern).forEach(s -> cases.add(of(pattern, s, kind)));
+    }
+    Cue cue = Cue.of(0, 100, FreshPatterns.of("steady", Look.DEFAULT));
+    CueSettings.time().forEach(s -> cases.add(of(cue, s, "cue")));
+    cases.add(of(cue, CueSettings.blend(), "cue"));
+    cases.add(of(cue, CueSettings.kind(), "cue"));
+    Project project = Projects4Tests.small();
+    for (List<Setting<lampwright.engine.rig.Rig, ?>> group :
+        List.of(
+            RigSettings.supply(),
+            RigSettings.light(),
+            RigSettings.feed(),
+            RigSettings.controller())) {
+      group.forEach(s -> cases.add(of(project.rig(), s, "rig")));
+    }
+    lampwright.engine.rig.Rig powered =
+        RigDraft.changed(
+            project.rig(),
+            d -> d.battery = Optional.of(new lampwright.engine.rig.Battery(2000, 0.8)));
+    RigSettings.battery().forEach(s -> cases.add(of(powered, s, "battery")));
+    Chain chain = project.rig().chains().get(0);
+    RigSettings.chain(List.of(), chain.type()).forEach(s -> cases.add(of(chain, s, "chain")));
+    RigSettings.output().forEach(s -> cases.add(of(project.rig().outputs().get(0), s, "output")));
+    lampwright.engine.rig.Lamp lamp =
+        project.rig().lamps().get(0).withPlace(Optional.of(new Place(View.SIDE, 0.5, 0.5, 0.1)));
+    RigSettings.lamp(lamp).forEach(s -> cases.add(of(lamp, s, "lamp")));
+    RigSettings.place().forEach(s -> cases.add(of(lamp, s, "place")));
+    RigSettings.scene().forEach(s -> cases.add(of(project.scenes().get(0), s, "scene")));
+    return cases.stream();
+  }
+
+  private static <R, V> Case<R, V> of(R record, Setting<R, V> setting, String of) {
+    return new Case<>(record, setting, of);
+  }
+
+  @ParameterizedTest
+  @MethodSource("settings")
+  <R, V> void settingKeepsItsValue(Case<R, V> of) {
+    V value = of.setting().get().apply(of.record());
+    R same = of.setting().set().apply(of.record(), value);
+    assertThat(of.setting().get().apply(same)).isEqualTo(value);
+    assertThat(Texts.of("settings").find(of.setting().key())).as("its name").isPresent();
+  }
+
+  @ParameterizedTest
+  @MethodSource("settings")
+  <R, V> void rangeIsThatOfTheRecord(Case<R, V> of) {
+    Kind<?> kind = of.setting().kind();
+    boolean maybe = kind instanceof Kind.Maybe<?>;
+    if (kind instanceof Kind.Maybe<?> m) {
+      kind = m.kind();
+    }
+    if (kind instanceof Kind.Amount amount) {
+      taken(of, amount.min(), maybe);
+      refused(
+          of,
+          amount
+              .min()
+              .subtract(
+                  amount.min().signum() == 0
+                      ? new BigDecimal("0.5")
+                      : amount.min().abs().add(BigDecimal.ONE)),
+          maybe);
+      // The length and rate of a scene bound each other too.
+      if (!of.setting().key().equals("scene.lengthMs") && !of.setting().key().equals("periodMs")) {
+        taken(of, amount.max(), maybe);
+      }
+      refused(of, amount.max().add(BigDecimal.ONE), maybe);
+    } else if (kind instanceof Kind.Whole whole) {
+      taken(of, whole.min(), maybe);
+      taken(of, whole.max(), maybe);
+      refused(of, whole.min() - 1, maybe);
+      refused(of, whole.max() + 1, maybe);
+    }
+  }
+
+  @SuppressWarnings("unchecked")
+  private static <R, V> void taken(Case<R, V> of, Object value, boolean maybe) {
+    V wanted = (V) (maybe ? Optional.of(value) : value);
+    assertThatCode(() -> of.setting().set().apply(of.record(), wanted))
+        .as(of + " " + value)
+        .doesNotThrowAnyException();
+  }
+
+  @SuppressWarnings("unchecked")
+  private static <R, V> void refused(Case<R, V> of, Object value, boolean maybe) {
+    V wanted = (V) (maybe ? Optional.of(value) : value);
+    assertThatThrownBy(() -> of.setting().set().apply(of.record(), wanted))
+        .as(of + " " + value)
+        .isInstanceOf(InvalidModelException.class);
+  }
+
+  @ParameterizedTest
+  @MethodSource("settings")
+  <R, V> void everyChoiceHasANameAndIsTaken(Case<R, V> of) {
+    if (of.setting().kind() instanceof Kind.Choice<V> choice) {
+      for (V value : choice.values()) {
+        R changed = of.setting().set().apply(of.record(), value);
+        assertThat(of.setting().get().apply(changed)).isEqualTo(value);
+      }
+    }
+  }
+}

@@ -1,0 +1,122 @@
+package lampwright.app.workshop.edit;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.awt.image.BufferedImage;
+import java.io.IOException;
+import java.math.BigDecimal;
+import java.nio.ByteBuffer;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import javax.imageio.ImageIO;
+import lampwright.app.workshop.Projects4Tests;
+import lampwright.engine.pattern.Look;
+import lampwright.engine.pattern.Pattern;
+import lampwright.engine.project.Picture;
+import lampwright.engine.project.Project;
+import lampwright.engine.rig.Lamp;
+import lampwright.engine.rig.Place;
+import lampwright.engine.rig.View;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
+
+class SmallEditsTest {
+  @TempDir Path folder;
+
+  @ParameterizedTest
+  @CsvSource({"1, 1", "' 1.50 ', 1.5", "'1,5', 1.5", "-3, -3", ".5, 0.5", "5., 5"})
+  void numbersAreReadWithPointOrComma(String text, BigDecimal value) {
+    assertThat(NumberText.parse(text).orElseThrow()).isEqualByComparingTo(value);
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"", "-", ".", "1e9", "1.2.3", "1 2", "x", "٣", "0x10", "1234567890123"})
+  void whatIsNoNumberIsNone(String text) {
+    assertThat(NumberText.parse(text)).isEmpty();
+  }
+
+  @ParameterizedTest
+  @CsvSource({"0.00, 0", "1.50, 1.5", "100, 100", "1E+3, 1000"})
+  void numbersAreWrittenPlain(BigDecimal value, String text) {
+    assertThat(NumberText.of(value)).isEqualTo(text);
+  }
+
+  @Test
+  void lampsMoveOnTheirDrawingAndStayOnIt() {
+    Project placed = PlaceEdits.put(Projects4Tests.small(), "roof", View.TOP, 0.25, 0.75);
+    Place place = placed.rig().lamp("roof").flatMap(Lamp::place).orElseThrow();
+    assertThat(place).isEqualTo(new Place(View.TOP, 0.25, 0.75, 0.05));
+    Project moved = PlaceEdits.move(placed, List.of("roof", "amber"), 0.9, -0.9);
+    place = moved.rig().lamp("roof").flatMap(Lamp::place).orElseThrow();
+    assertThat(place).isEqualTo(new Place(View.TOP, 1, 0, 0.05));
+    assertThat(moved.rig().lamp("amber").flatMap(Lamp::place)).isEmpty();
+    Project larger = PlaceEdits.resize(placed, List.of("roof"), 1000);
+    assertThat(larger.rig().lamp("roof").flatMap(Lamp::place).orElseThrow().size()).isEqualTo(1);
+    assertThat(PlaceEdits.remove(larger, List.of("roof"))).isEqualTo(Projects4Tests.small());
+  }
+
+  @Test
+  void viewHasOnePictureOrNone() {
+    Project one = PlaceEdits.picture(Projects4Tests.small(), View.TOP, Optional.of("a.png"));
+    Project other = PlaceEdits.picture(one, View.TOP, Optional.of("b.jpg"));
+    assertThat(other.pictures()).containsExactly(new Picture(View.TOP, "b.jpg"));
+    assertThat(PlaceEdits.picture(other, View.TOP, Optional.empty()).pictures()).isEmpty();
+  }
+
+  // The files are made by the Java library's own encoders.
+  @ParameterizedTest
+  @ValueSource(strings = {"png", "jpg"})
+  void sizeOfAPictureIsReadFromItsHead(String kind) throws IOException {
+    Path file = folder.resolve("p." + kind);
+    ImageIO.write(new BufferedImage(31, 17, BufferedImage.TYPE_INT_RGB), kind, file.toFile());
+    assertThat(PictureFile.size(file)).contains(new PictureFile.Size(31, 17));
+    byte[] bytes = Files.readAllBytes(file);
+    for (int length : new int[] {0, 1, 4, 12, 20}) {
+      Files.write(file, java.util.Arrays.copyOf(bytes, length));
+      assertThat(PictureFile.size(file)).as(length + " bytes").isEmpty();
+    }
+  }
+
+  @Test
+  void pictureWithTooManyPixelsIsNone() throws IOException {
+    Path file = folder.resolve("huge.png");
+    ByteBuffer head = ByteBuffer.allocate(40);
+    head.putLong(0x89504E470D0A1A0AL).putInt(13).putInt(0x49484452).putInt(100_000).putInt(5);
+    Files.write(file, head.array());
+    assertThat(PictureFile.size(file)).isEmpty();
+    assertThat(PictureFile.size(folder)).isEmpty();
+    assertThat(PictureFile.size(folder.resolve("none"))).isEmpty();
+  }
+
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "flash",
+        "indicator",
+        "rotating-beacon",
+        "fill",
+        "colour-cycle",
+        "keyframes",
+        "light-character"
+      })
+  void patternsWithAPeriodHaveAPhaseThatIsKeptByOtherKinds(String kind) {
+    Pattern pattern = FreshPatterns.of(kind, Look.DEFAULT);
+    Pattern shifted = PatternPhase.withPhase(pattern, new BigDecimal("0.25"));
+    assertThat(PatternPhase.phase(shifted)).contains(new BigDecimal("0.25"));
+    Pattern turned = FreshPatterns.turned(shifted, "indicator");
+    assertThat(PatternPhase.phase(turned)).contains(new BigDecimal("0.25"));
+    BigDecimal period = PatternPhase.periodMs(pattern).orElseThrow();
+    assertThat(PatternPhase.phase(PatternPhase.later(shifted, period)).orElseThrow().doubleValue())
+        .isCloseTo(0.25, org.assertj.core.api.Assertions.within(1e-9));
+  }
+
+  @Test
+  void freeIdIsTheFirstThatNoneHas() {
+    assertThat(Projects.freeId("lamp", List.of("lamp-1", "lamp-3"))).isEqualTo("lamp-2");
+  }
+}
