@@ -63,7 +63,7 @@ public final class SceneLight {
    * @param after called after every few frames
    * @throws java.util.concurrent.CancellationException if the thread is interrupted
    */
-  void render(Runnable after) {
+  public void render(Runnable after) {
     if (!kept) {
       after.run();
       return;

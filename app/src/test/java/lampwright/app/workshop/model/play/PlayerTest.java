@@ -1,0 +1,193 @@
+package lampwright.app.workshop.model.play;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.BlockingQueue;
+import java.util.concurrent.LinkedBlockingQueue;
+import java.util.concurrent.TimeUnit;
+import lampwright.app.workshop.Projects4Tests;
+import lampwright.app.workshop.edit.Edit;
+import lampwright.app.workshop.edit.FreshPatterns;
+import lampwright.app.workshop.edit.Projects;
+import lampwright.app.workshop.model.Asker;
+import lampwright.app.workshop.model.Bench;
+import lampwright.app.workshop.model.LightRoom;
+import lampwright.app.workshop.model.Playhead;
+import lampwright.engine.pattern.Look;
+import lampwright.engine.scene.Cue;
+import lampwright.engine.scene.Track;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.Test;
+
+class PlayerTest {
+  private static final long SECOND = 1_000_000_000;
+
+  /** Gives one answer to every question. */
+  private static final class Answering implements Asker {
+    private final List<String> asked = new ArrayList<>();
+    private int answer = 2;
+
+    @Override
+    public int choose(String title, String text, List<String> answers) {
+      asked.add(text);
+      return answer;
+    }
+
+    @Override
+    public Optional<Path> fileToOpen(String title, List<String> patterns) {
+      return Optional.empty();
+    }
+
+    @Override
+    public Optional<Path> fileToSave(String title, String suggested, List<String> patterns) {
+      return Optional.empty();
+    }
+
+    @Override
+    public Optional<Path> folder(String title) {
+      return Optional.empty();
+    }
+
+    @Override
+    public void tell(String title, String text) {}
+  }
+
+  private final BlockingQueue<Runnable> screen = new LinkedBlockingQueue<>();
+  private final Bench bench = new Bench(Projects4Tests.small());
+  private final LightRoom lights = new LightRoom(bench, screen::add);
+  private final Playhead playhead = new Playhead(bench);
+  private final Answering asker = new Answering();
+  private final Player player = new Player(bench, lights, playhead, asker);
+
+  @AfterEach
+  void close() {
+    lights.close();
+  }
+
+  @Test
+  void frameIsWhatTheClockSaysAndFramesAreDropped() {
+    player.play();
+    player.tick(5 * SECOND);
+    assertThat(playhead.frame()).isZero();
+    player.tick(5 * SECOND + SECOND / 50);
+    assertThat(playhead.frame()).isEqualTo(1);
+    player.tick(5 * SECOND + SECOND / 2 + 1);
+    assertThat(playhead.frame()).isEqualTo(25);
+    player.tick(5 * SECOND + SECOND + SECOND / 10);
+    assertThat(playhead.frame()).isEqualTo(5);
+  }
+
+  @Test
+  void clockDoesNotDriftOverHours() {
+    player.play();
+    player.tick(0);
+    for (long hour = 1; hour <= 24; hour++) {
+      player.tick(hour * 3600 * SECOND + 3 * SECOND / 50);
+      assertThat(playhead.frame()).isEqualTo(3);
+    }
+  }
+
+  @Test
+  void slowMotionGoesOnFromTheFrameShown() {
+    player.play();
+    player.tick(0);
+    player.tick(SECOND / 5);
+    assertThat(playhead.frame()).isEqualTo(10);
+    player.paceProperty().set(Player.Pace.TENTH);
+    player.tick(SECOND);
+    player.tick(2 * SECOND);
+    assertThat(playhead.frame()).isEqualTo(15);
+  }
+
+  @Test
+  void sceneThatPlaysOnceStopsAtItsEnd() {
+    bench.apply(Edit.of("once", p -> Projects.inScene(p, "work", s -> s.withLoop(false))));
+    player.loopingProperty().set(false);
+    player.play();
+    player.tick(0);
+    player.tick(7 * SECOND);
+    assertThat(playhead.frame()).isEqualTo(49);
+    assertThat(player.playingProperty().get()).isFalse();
+    player.play();
+    assertThat(playhead.frame()).isZero();
+  }
+
+  @Test
+  void stepsGoRoundALoop() {
+    player.step(-1);
+    assertThat(playhead.frame()).isEqualTo(49);
+    player.step(1);
+    assertThat(playhead.frame()).isZero();
+    player.toEnd();
+    assertThat(playhead.frame()).isEqualTo(49);
+  }
+
+  @Test
+  void handThatMovesThePlayheadIsFollowed() {
+    player.play();
+    player.tick(0);
+    player.tick(SECOND / 10);
+    playhead.go(40);
+    player.tick(SECOND / 5);
+    player.tick(SECOND / 5 + SECOND / 25);
+    assertThat(playhead.frame()).isEqualTo(42);
+  }
+
+  @Test
+  void sceneIsDimmedUntilItIsMeasuredAndPasses() throws InterruptedException {
+    assertThat(player.dimmedProperty().get()).isTrue();
+    measure();
+    assertThat(player.dimmedProperty().get()).isFalse();
+    player.play();
+    assertThat(asker.asked).isEmpty();
+  }
+
+  @Test
+  void flashingSceneIsAskedAboutAndBeginsDimmed() throws InterruptedException {
+    flashing();
+    assertThat(player.dimmedProperty().get()).isTrue();
+    player.play();
+    assertThat(player.playingProperty().get()).isFalse();
+    assertThat(asker.asked.get(0)).contains("seizures", "5 times in a second", "roof");
+    asker.answer = 0;
+    player.play();
+    assertThat(player.playingProperty().get()).isTrue();
+    assertThat(player.dimmedProperty().get()).isTrue();
+    player.pause();
+    asker.answer = 1;
+    player.play();
+    assertThat(player.dimmedProperty().get()).isFalse();
+    player.pause();
+    player.play();
+    assertThat(asker.asked).hasSize(3);
+  }
+
+  private void flashing() throws InterruptedException {
+    bench.apply(
+        Edit.of(
+            "flash",
+            p ->
+                Projects.inScene(
+                    p,
+                    "work",
+                    s ->
+                        s.withTracks(
+                            List.of(
+                                Track.of(
+                                    List.of("roof"),
+                                    Cue.of(0, 1000, FreshPatterns.of("flash", Look.DEFAULT))))))));
+    measure();
+  }
+
+  private void measure() throws InterruptedException {
+    while (lights.measuringProperty().get()) {
+      Runnable next = screen.poll(30, TimeUnit.SECONDS);
+      assertThat(next).isNotNull();
+      next.run();
+    }
+  }
+}

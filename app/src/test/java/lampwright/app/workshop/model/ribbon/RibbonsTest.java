@@ -1,0 +1,353 @@
+package lampwright.app.workshop.model.ribbon;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import java.math.BigDecimal;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.concurrent.BlockingQueue;
+import java.util.concurrent.LinkedBlockingQueue;
+import java.util.concurrent.TimeUnit;
+import lampwright.app.workshop.Projects4Tests;
+import lampwright.app.workshop.edit.CueRef;
+import lampwright.app.workshop.edit.Edit;
+import lampwright.app.workshop.edit.Projects;
+import lampwright.app.workshop.model.Bench;
+import lampwright.app.workshop.model.DrawingSheet;
+import lampwright.app.workshop.model.LightRoom;
+import lampwright.app.workshop.model.Playhead;
+import lampwright.app.workshop.model.SceneLight;
+import lampwright.app.workshop.model.Srgb8;
+import lampwright.engine.pattern.Look;
+import lampwright.engine.pattern.Steady;
+import lampwright.engine.project.Project;
+import lampwright.engine.render.FrameTable;
+import lampwright.engine.scene.Cue;
+import lampwright.engine.scene.Scene;
+import lampwright.engine.scene.Track;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+class RibbonsTest {
+  private static final Steady LIGHT = new Steady(Look.DEFAULT);
+  private static final CueRef FIRST = new CueRef(0, 0);
+
+  private final BlockingQueue<Runnable> screen = new LinkedBlockingQueue<>();
+  private final Bench bench = new Bench(project());
+  private final LightRoom lights = new LightRoom(bench, screen::add);
+  private final Playhead playhead = new Playhead(bench);
+  private final DrawingSheet sheet = new DrawingSheet();
+  private final RibbonsModel model = new RibbonsModel(bench, lights, playhead, sheet, screen::add);
+  private final CueHands hands = new CueHands(model);
+
+  // roof: 200 to 600 and 1000 to 1400; amber shares a track with it from 0 to 300.
+  private static Project project() {
+    return Projects4Tests.small()
+        .withScenes(
+            List.of(
+                Projects.emptyScene("work", 2000)
+                    .withTracks(
+                        List.of(
+                            Track.of(
+                                List.of("roof"), Cue.of(200, 400, LIGHT), Cue.of(1000, 400, LIGHT)),
+                            Track.of(List.of("roof", "amber"), Cue.of(0, 300, LIGHT))))));
+  }
+
+  @AfterEach
+  void close() {
+    model.close();
+    lights.close();
+  }
+
+  private RibbonLayout layout() {
+    model.resize(800, 300, 16, 20);
+    model.axisProperty().set(new TimeAxis(0, 2.5));
+    return model.layout().orElseThrow();
+  }
+
+  private RibbonLayout.Hit hit(double ms, String lamp, int lane, double share) {
+    RibbonLayout layout = layout();
+    RibbonLayout.Row row = layout.row(lamp).orElseThrow();
+    return layout
+        .hit(model.axis().x(ms), row.lanesY() + (lane + share) * row.laneHeight(), model.axis())
+        .orElseThrow();
+  }
+
+  private Cue cue(CueRef ref) {
+    return ref.in(bench.scene().orElseThrow()).orElseThrow();
+  }
+
+  @ParameterizedTest
+  @CsvSource({
+    "0, 0 s",
+    "250, 0.25 s",
+    "1000, 1 s",
+    "59999, 59.999 s",
+    "60000, 1:00",
+    "61500, 1:01.5",
+    "3600000, 1:00:00",
+    "86399000, 23:59:59"
+  })
+  void timesAreWrittenAsPeopleReadThem(double ms, String text) {
+    assertThat(TimeAxis.label(ms)).isEqualTo(text);
+  }
+
+  @Test
+  void lookingCloserKeepsTheTimeUnderTheHand() {
+    TimeAxis axis = new TimeAxis(1000, 5).zoomed(2, 100);
+    assertThat(axis.msPerPixel()).isEqualTo(2.5);
+    assertThat(axis.ms(100)).isCloseTo(1500, within(1e-9));
+    assertThat(new TimeAxis(0, 5).zoomed(1e9, 0).msPerPixel())
+        .isEqualTo(TimeAxis.LEAST_MS_PER_PIXEL);
+    assertThat(new TimeAxis(10, 5).panned(-100).leftMs()).isZero();
+  }
+
+  @Test
+  void ticksStandApartAtEveryLook() {
+    for (double scale = 0.04; scale < 800_000; scale *= 3) {
+      TimeAxis axis = new TimeAxis(1234, scale);
+      List<Double> named =
+          axis.ticks(1000).stream()
+              .filter(t -> !t.label().isEmpty())
+              .map(t -> axis.x(t.ms()))
+              .toList();
+      for (int i = 1; i < named.size(); i++) {
+        assertThat(named.get(i) - named.get(i - 1)).isGreaterThan(40);
+      }
+      assertThat(axis.ticks(1000)).hasSizeLessThan(200);
+    }
+  }
+
+  @Test
+  void edgeIsDrawnToAMarkThatIsNearAndElseToAFrame() {
+    Scene scene = bench.scene().orElseThrow();
+    Snap snap = Snap.on(scene, Set.of(FIRST), BigDecimal.valueOf(333), Optional.empty());
+    assertThat(snap.edge(996, 10)).isEqualByComparingTo("1000");
+    assertThat(snap.edge(335, 10)).isEqualByComparingTo("333");
+    assertThat(snap.edge(471, 5)).isEqualByComparingTo("480");
+    // Its own edges hold nothing.
+    assertThat(snap.edge(603, 8)).isEqualByComparingTo("600");
+    assertThat(snap.edge(-50, 8)).isZero();
+    assertThat(Snap.off(scene).edge(471.1234, 50)).isEqualByComparingTo("471.123");
+  }
+
+  @Test
+  void edgeIsDrawnToTheBeat() {
+    Scene scene = bench.scene().orElseThrow();
+    Snap snap =
+        Snap.on(scene, Set.of(), BigDecimal.ZERO, Optional.of(new BigDecimal("461.538461538")));
+    assertThat(snap.edge(925, 10)).isEqualByComparingTo("923.076");
+  }
+
+  @Test
+  void handsFindTheCueAndItsParts() {
+    assertThat(hit(400, "roof", 0, 0.5))
+        .extracting(h -> h.cue().orElseThrow(), RibbonLayout.Hit::grip)
+        .containsExactly(FIRST, RibbonLayout.Grip.BODY);
+    assertThat(hit(203, "roof", 0, 0.9).grip()).isEqualTo(RibbonLayout.Grip.START);
+    assertThat(hit(598, "roof", 0, 0.9).grip()).isEqualTo(RibbonLayout.Grip.END);
+    assertThat(hit(203, "roof", 0, 0.2).grip()).isEqualTo(RibbonLayout.Grip.FADE_IN);
+    assertThat(hit(598, "roof", 0, 0.2).grip()).isEqualTo(RibbonLayout.Grip.FADE_OUT);
+    assertThat(hit(800, "roof", 0, 0.5).cue()).isEmpty();
+    assertThat(hit(100, "amber", 0, 0.5).cue()).contains(new CueRef(1, 0));
+    assertThat(hit(100, "roof", 1, 0.5).cue()).contains(new CueRef(1, 0));
+  }
+
+  @Test
+  void draggedCueGoesToTheNearestFrameAndBackAsOneStep() {
+    bench.select(bench.selection().withCues(List.of(FIRST)));
+    Project before = bench.project();
+    CueDrag drag = new CueDrag(model, hit(400, "roof", 0, 0.5), 400);
+    drag.to(410, Optional.of("roof"), false);
+    drag.to(453, Optional.of("roof"), false);
+    drag.end();
+    assertThat(cue(FIRST).startMs()).isEqualByComparingTo("260");
+    assertThat(cue(FIRST).lengthMs()).isEqualByComparingTo("400");
+    bench.undo();
+    assertThat(bench.project()).isEqualTo(before);
+  }
+
+  @Test
+  void draggedCueEndsAtAnotherThatIsNear() {
+    bench.select(bench.selection().withCues(List.of(FIRST)));
+    CueDrag drag = new CueDrag(model, hit(400, "roof", 0, 0.5), 400);
+    drag.to(795, Optional.of("roof"), false);
+    assertThat(cue(FIRST).endMs()).isEqualByComparingTo("1000");
+    drag.to(795.25, Optional.of("roof"), true);
+    assertThat(cue(FIRST).startMs()).isEqualByComparingTo("595.25");
+  }
+
+  @Test
+  void endsAndFadesAreDragged() {
+    bench.select(bench.selection().withCues(List.of(FIRST)));
+    CueDrag end = new CueDrag(model, hit(598, "roof", 0, 0.9), 598);
+    end.to(698, Optional.of("roof"), false);
+    end.end();
+    assertThat(cue(FIRST).endMs()).isEqualByComparingTo("700");
+    CueDrag fade = new CueDrag(model, hit(203, "roof", 0, 0.2), 203);
+    fade.to(263, Optional.of("roof"), false);
+    fade.end();
+    assertThat(cue(FIRST).fadeInMs()).isEqualByComparingTo("60");
+    CueDrag out = new CueDrag(model, hit(698, "roof", 0, 0.2), 698);
+    out.to(598, Optional.of("roof"), false);
+    out.end();
+    assertThat(cue(FIRST).fadeOutMs()).isEqualByComparingTo("100");
+    assertThat(bench.undoNameProperty().get()).contains("Change fade out");
+  }
+
+  @Test
+  void draggedOntoAnotherRowACueGoesToThatLamp() {
+    bench.select(bench.selection().withCues(List.of(FIRST)));
+    CueDrag drag = new CueDrag(model, hit(400, "roof", 0, 0.5), 400);
+    drag.to(400, Optional.of("amber"), false);
+    CueRef now = bench.selection().cue().orElseThrow();
+    assertThat(bench.scene().orElseThrow().tracks().get(now.track()).lamps())
+        .containsExactly("amber");
+    drag.to(400, Optional.of("roof"), false);
+    drag.end();
+    assertThat(cue(FIRST)).isEqualTo(Cue.of(200, 400, LIGHT));
+  }
+
+  @Test
+  void dragThatIsGivenUpLeavesNothing() {
+    bench.select(bench.selection().withCues(List.of(FIRST)));
+    Project before = bench.project();
+    CueDrag drag = new CueDrag(model, hit(400, "roof", 0, 0.5), 400);
+    drag.to(900, Optional.of("roof"), false);
+    bench.cancelGesture();
+    assertThat(bench.project()).isEqualTo(before);
+    assertThat(bench.undoNameProperty().get()).isEmpty();
+    assertThat(bench.redoNameProperty().get()).isEmpty();
+  }
+
+  @Test
+  void endOfTheSceneIsDraggedByWholeFrames() {
+    layout();
+    EndDrag drag = new EndDrag(model);
+    drag.to(1511, false);
+    drag.end();
+    assertThat(bench.scene().orElseThrow().lengthMs()).isEqualByComparingTo("1520");
+  }
+
+  @Test
+  void addedCueFillsTheRoomUpToTheNext() {
+    bench.select(bench.selection().withLamps(List.of("roof")));
+    playhead.go(35);
+    assertThat(hands.addAtPlayhead("flash")).isTrue();
+    Cue added = cue(bench.selection().cue().orElseThrow());
+    assertThat(added.startMs()).isEqualByComparingTo("700");
+    assertThat(added.endMs()).isEqualByComparingTo("1000");
+    assertThat(added.pattern().kind()).isEqualTo("flash");
+  }
+
+  @Test
+  void cueOfSeveralLampsMakesATrackOfThem() {
+    bench.select(bench.selection().withLamps(List.of("amber", "roof")));
+    playhead.go(80);
+    hands.addAtPlayhead("steady");
+    CueRef now = bench.selection().cue().orElseThrow();
+    assertThat(bench.scene().orElseThrow().tracks().get(now.track()).lamps())
+        .containsExactly("amber", "roof");
+  }
+
+  @Test
+  void nudgesGoFromFrameToFrame() {
+    bench.apply(
+        Edit.of(
+            "rate",
+            p -> Projects.inScene(p, "work", s -> s.withFramesPerSecond(BigDecimal.valueOf(60)))));
+    bench.select(bench.selection().withCues(List.of(FIRST)));
+    hands.nudge(1);
+    assertThat(cue(FIRST).startMs()).isEqualByComparingTo("216.666");
+    hands.nudge(1);
+    assertThat(cue(FIRST).startMs()).isEqualByComparingTo("233.333");
+    hands.nudge(-14);
+    assertThat(cue(FIRST).startMs()).isZero();
+    hands.lengthen(-3);
+    assertThat(cue(FIRST).endMs()).isEqualByComparingTo("350");
+  }
+
+  @Test
+  void copiesArePastedAtThePlayhead() {
+    bench.select(bench.selection().withCues(List.of(FIRST)));
+    hands.copy();
+    assertThat(hands.anyCopiedProperty().get()).isTrue();
+    playhead.go(75);
+    bench.select(bench.selection().withLamps(List.of("amber")).withCues(List.of()));
+    hands.paste();
+    CueRef now = bench.selection().cue().orElseThrow();
+    assertThat(cue(now).startMs()).isEqualByComparingTo("1500");
+    assertThat(bench.scene().orElseThrow().tracks().get(now.track()).lamps())
+        .containsExactly("amber");
+    hands.cut();
+    hands.duplicate();
+    bench.select(bench.selection().withCues(List.of(FIRST)));
+    hands.duplicate();
+    assertThat(cue(bench.selection().cue().orElseThrow()).startMs()).isEqualByComparingTo("600");
+  }
+
+  @Test
+  void arrowsGoThroughCuesInTheOrderOfTime() {
+    layout();
+    bench.select(bench.selection().withLamps(List.of("roof")));
+    hands.step(1);
+    assertThat(bench.selection().cue()).contains(new CueRef(1, 0));
+    hands.step(1);
+    assertThat(bench.selection().cue()).contains(FIRST);
+    hands.step(1);
+    hands.step(1);
+    assertThat(bench.selection().cue()).contains(new CueRef(0, 1));
+    hands.stepRow(1);
+    assertThat(bench.selection().lamp()).contains("amber");
+    assertThat(bench.selection().cue()).contains(new CueRef(1, 0));
+    assertThat(model.words(new CueRef(1, 0)))
+        .isEqualTo("roof, amber: steady light, from 0 s to 0.3 s");
+  }
+
+  @Test
+  void rowsAreToldToTheLeaderLines() {
+    layout();
+    assertThat(sheet.rowsProperty().get())
+        .extracting(DrawingSheet.Row::lamp)
+        .containsExactly("roof", "amber");
+    assertThat(sheet.rowsProperty().get().get(0).centreY()).isBetween(20.0, 40.0);
+  }
+
+  @Test
+  void stripIsTheMeanLightOfItsFrames() {
+    Project project = Projects4Tests.sample("recovery-tractor");
+    SceneLight light =
+        new SceneLight(FrameTable.of(project.rig(), project.scene("working").orElseThrow()));
+    light.render(() -> {});
+    // Five frames a pixel: fewer than are looked at, so each counts.
+    Strip strip =
+        Strip.paint(light, new TimeAxis(0, 100), 50, new int[] {0}, new boolean[] {true})[0];
+    byte[] frame = new byte[light.table().layout().bytes()];
+    for (int x = 0; x < 40; x++) {
+      float[] sum = new float[3];
+      for (int f = 5 * x; f < 5 * x + 5; f++) {
+        light.read(f, frame);
+        light.screen().addLamp(frame, 0, sum, 0);
+      }
+      assertThat(strip.argb()[x]).isEqualTo(Srgb8.argb(sum[0] / 5, sum[1] / 5, sum[2] / 5));
+      assertThat(strip.duty(0, x)).isEqualTo(frame[light.screen().columns(0, 0)[0]] & 0xFF);
+    }
+    assertThat(strip.argb()[40]).isZero();
+    assertThat(strip.duty(0, 40)).isEqualTo(-1);
+  }
+
+  @Test
+  void stripsOfTheRowsInSightComeByThemselves() throws InterruptedException {
+    layout();
+    while (model.stripsProperty().get().size() < 2) {
+      Runnable next = screen.poll(30, TimeUnit.SECONDS);
+      assertThat(next).isNotNull();
+      next.run();
+    }
+    assertThat(model.stripsProperty().get()).containsOnlyKeys(0, 1);
+  }
+}
