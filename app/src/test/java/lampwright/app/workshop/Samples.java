@@ -24,9 +24,7 @@ public final class Samples {
 
   /** A text as a project file. */
   public static Project of(String json) {
-    return ProjectReader.read("test", json.getBytes(UTF_8))
-        .project()
-        .orElseThrow();
+    return ProjectReader.read("test", json.getBytes(UTF_8)).project().orElseThrow();
   }
 
   /** A rig that does much wrong: over its supply, flashing too fast, a cue past the end. */

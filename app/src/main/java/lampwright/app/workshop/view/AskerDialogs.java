@@ -50,8 +50,7 @@ public final class AskerDialogs implements Asker {
     for (int i = 0; i <= last; i++) {
       // Of another kind than the rest, so that Escape and the window's cross mean this one.
       buttons.add(
-          new ButtonType(
-              answers.get(i), i == last ? ButtonData.CANCEL_CLOSE : ButtonData.OTHER));
+          new ButtonType(answers.get(i), i == last ? ButtonData.CANCEL_CLOSE : ButtonData.OTHER));
     }
     int index = buttons.indexOf(show(title, text, buttons));
     return index < 0 ? last : index;
@@ -76,8 +75,7 @@ public final class AskerDialogs implements Asker {
       Button button = (Button) dialog.getDialogPane().lookupButton(type);
       button.setDefaultButton(type.equals(harmless));
     }
-    dialog.setOnShown(
-        shown -> dialog.getDialogPane().lookupButton(harmless).requestFocus());
+    dialog.setOnShown(shown -> dialog.getDialogPane().lookupButton(harmless).requestFocus());
     return dialog.showAndWait().orElse(null);
   }
 

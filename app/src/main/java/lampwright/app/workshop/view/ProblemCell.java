@@ -45,8 +45,7 @@ final class ProblemCell extends ListCell<ProblemRow> {
     if (getGraphic() == null || getListView() == null) {
       return super.computePrefHeight(width);
     }
-    double room =
-        getListView().getWidth() - SCROLL_BAR - snappedLeftInset() - snappedRightInset();
+    double room = getListView().getWidth() - SCROLL_BAR - snappedLeftInset() - snappedRightInset();
     return snapSizeY(row.prefHeight(room)) + snappedTopInset() + snappedBottomInset();
   }
 
@@ -75,8 +74,7 @@ final class ProblemCell extends ListCell<ProblemRow> {
     show(remedy, problem.remedy().isEmpty() ? "" : texts.get("remedy", problem.remedy()));
     setGraphic(row);
     setAccessibleText(
-        String.join(
-            ". ", weight.getText(), finding.getText(), limit.getText(), remedy.getText()));
+        String.join(". ", weight.getText(), finding.getText(), limit.getText(), remedy.getText()));
   }
 
   private String limitText(ProblemRow problem) {

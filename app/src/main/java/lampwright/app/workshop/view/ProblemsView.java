@@ -25,8 +25,7 @@ public final class ProblemsView extends BorderPane {
     head.getStyleClass().add("problems-head");
     head.textProperty()
         .bind(
-            Bindings.createStringBinding(
-                this::headText, model.rows(), model.searchingProperty()));
+            Bindings.createStringBinding(this::headText, model.rows(), model.searchingProperty()));
     head.setLabelFor(list);
     setTop(head);
     list.setItems(model.rows());

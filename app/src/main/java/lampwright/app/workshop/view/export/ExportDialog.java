@@ -26,8 +26,7 @@ public final class ExportDialog {
     stage.initOwner(owner);
     stage.initModality(Modality.WINDOW_MODAL);
     stage.setTitle(Texts.of("export").get("title"));
-    Scene scene =
-        new Scene(new ExportPane(model, stage::close), WIDTH_EM * EM, HEIGHT_EM * EM);
+    Scene scene = new Scene(new ExportPane(model, stage::close), WIDTH_EM * EM, HEIGHT_EM * EM);
     scene.getStylesheets().setAll(stylesheets);
     stage.setScene(scene);
     stage.setOnHidden(hidden -> model.cancel());

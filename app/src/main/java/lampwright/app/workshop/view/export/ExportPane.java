@@ -77,8 +77,7 @@ public final class ExportPane extends BorderPane {
     return label;
   }
 
-  private static Node checks(
-      List<ExportChoice> choices, Function<ExportChoice, String> words) {
+  private static Node checks(List<ExportChoice> choices, Function<ExportChoice, String> words) {
     VBox box = new VBox();
     box.getStyleClass().add("export-checks");
     for (ExportChoice choice : choices) {
@@ -171,8 +170,7 @@ public final class ExportPane extends BorderPane {
     write.setOnAction(action -> model.write());
     Button end = new Button();
     end.setId("export-end");
-    end.textProperty()
-        .bind(writing.map(now -> texts.get(now ? "cancel" : "close")));
+    end.textProperty().bind(writing.map(now -> texts.get(now ? "cancel" : "close")));
     end.setCancelButton(true);
     end.setOnAction(
         action -> {

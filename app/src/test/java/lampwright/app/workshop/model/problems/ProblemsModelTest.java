@@ -33,8 +33,7 @@ class ProblemsModelTest {
     bench.select(bench.selection().withScene(scene));
     report.set(
         Optional.of(
-            SceneReport.of(
-                FrameTable.of(project.rig(), project.scene(scene).orElseThrow()))));
+            SceneReport.of(FrameTable.of(project.rig(), project.scene(scene).orElseThrow()))));
     turns.drain();
   }
 
@@ -87,8 +86,7 @@ class ProblemsModelTest {
   void frameOfTheSupplysPeakIsThatOfItsText() {
     measure("wild");
     ProblemRow supply = row(Target.OfRig.class, "draws");
-    assertThat(supply.finding())
-        .contains("in frame " + supply.frame().orElseThrow() + ", at ");
+    assertThat(supply.finding()).contains("in frame " + supply.frame().orElseThrow() + ", at ");
   }
 
   @Test
