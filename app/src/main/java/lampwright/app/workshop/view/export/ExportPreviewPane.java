@@ -82,16 +82,16 @@ final class ExportPreviewPane extends VBox {
     grid.addRow(
         0,
         cell(texts.get("size.scene"), "export-column"),
-        cell(texts.get("size.raw"), "export-column"),
-        cell(texts.get("size.packed"), "export-column"));
+        label(texts.get("size.raw"), "export-column"),
+        label(texts.get("size.packed"), "export-column"));
     int row = 1;
     for (ExportPreview.Size size : preview.sizes()) {
       String unknown = preview.complete() ? "size.impossible" : "size.unknown";
       grid.addRow(
           row++,
           cell(size.scene(), "export-size"),
-          cell(bytes(OptionalLong.of(size.rawBytes()), size.rawShare(), unknown), "export-size"),
-          cell(bytes(size.packedBytes(), size.packedShare(), unknown), "export-size"));
+          label(bytes(OptionalLong.of(size.rawBytes()), size.rawShare(), unknown), "export-size"),
+          label(bytes(size.packedBytes(), size.packedShare(), unknown), "export-size"));
     }
     return grid;
   }

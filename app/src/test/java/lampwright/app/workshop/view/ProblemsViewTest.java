@@ -1,0 +1,78 @@
+package lampwright.app.workshop.view;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.Set;
+import javafx.beans.property.SimpleObjectProperty;
+import javafx.scene.Node;
+import javafx.scene.Scene;
+import javafx.scene.input.KeyCode;
+import javafx.stage.Stage;
+import lampwright.app.workshop.Samples;
+import lampwright.app.workshop.model.Bench;
+import lampwright.app.workshop.model.Playhead;
+import lampwright.app.workshop.model.problems.ProblemRow;
+import lampwright.app.workshop.model.problems.ProblemsModel;
+import lampwright.app.workshop.model.problems.Target;
+import lampwright.engine.meter.SceneReport;
+import lampwright.engine.project.Project;
+import lampwright.engine.render.FrameTable;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.extension.ExtendWith;
+import org.testfx.api.FxRobot;
+import org.testfx.framework.junit5.ApplicationExtension;
+import org.testfx.framework.junit5.Start;
+
+@ExtendWith(ApplicationExtension.class)
+class ProblemsViewTest {
+  private final List<Target> led = new ArrayList<>();
+  private ProblemsModel model;
+
+  @Start
+  void show(Stage stage) {
+    Locale.setDefault(Locale.ROOT);
+    Project project = Samples.troubled();
+    Bench bench = new Bench(project);
+    FrameTable wild = FrameTable.of(project.rig(), project.scene("wild").orElseThrow());
+    model =
+        new ProblemsModel(
+            bench,
+            new Playhead(bench),
+            new SimpleObjectProperty<>(Optional.of(SceneReport.of(wild))),
+            Runnable::run,
+            Runnable::run);
+    model.setGuide((target, row) -> led.add(target));
+    stage.setScene(new Scene(new ProblemsView(model), 700, 400));
+    stage.show();
+  }
+
+  @Test
+  void keysChooseAProblemAndLeadToItsSpot(FxRobot robot) {
+    robot.interact(() -> robot.lookup(".list-view").query().requestFocus());
+    robot.type(KeyCode.HOME, KeyCode.DOWN, KeyCode.ENTER);
+    assertThat(led).containsExactly(model.rows().get(1).target());
+  }
+
+  @Test
+  void clickLeadsToItsSpot(FxRobot robot) {
+    robot.clickOn(model.rows().get(0).subject() + ": " + model.rows().get(0).finding());
+    assertThat(led).containsExactly(model.rows().get(0).target());
+  }
+
+  @Test
+  void weightIsSaidInWordsAndBySign(FxRobot robot) {
+    Set<Node> cells = robot.lookup(".problem-cell").queryAll();
+    ProblemRow worst = model.rows().get(0);
+    assertThat(cells)
+        .anySatisfy(
+            cell ->
+                assertThat(cell.getAccessibleText())
+                    .startsWith("danger. " + worst.subject())
+                    .contains(worst.remedy()));
+    assertThat(robot.lookup("⚠").tryQuery()).isPresent();
+  }
+}

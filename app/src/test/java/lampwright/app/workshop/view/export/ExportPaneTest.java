@@ -1,0 +1,96 @@
+package lampwright.app.workshop.view.export;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import atlantafx.base.theme.PrimerLight;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.TimeUnit;
+import javafx.application.Platform;
+import javafx.scene.Scene;
+import javafx.scene.control.Label;
+import javafx.scene.input.KeyCode;
+import javafx.scene.layout.Pane;
+import javafx.stage.Stage;
+import lampwright.app.workshop.Samples;
+import lampwright.app.workshop.model.export.ExportChoice;
+import lampwright.app.workshop.model.export.ExportModel;
+import lampwright.app.workshop.model.files.ReadyAnswers;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.extension.ExtendWith;
+import org.junit.jupiter.api.io.TempDir;
+import org.testfx.api.FxRobot;
+import org.testfx.framework.junit5.ApplicationExtension;
+import org.testfx.framework.junit5.Start;
+import org.testfx.util.WaitForAsyncUtils;
+
+@ExtendWith(ApplicationExtension.class)
+class ExportPaneTest {
+  @TempDir static Path folder;
+  private final ExecutorService background = Executors.newSingleThreadExecutor();
+  private ExportModel model;
+  private Stage dialog;
+
+  @Start
+  void show(Stage stage) {
+    Locale.setDefault(Locale.ROOT);
+    stage.setScene(new Scene(new Pane(), 300, 200));
+    stage.show();
+    model =
+        new ExportModel(
+            Samples.named("bench-rgbw"),
+            Optional.of("walk"),
+            Optional.of(folder),
+            new ReadyAnswers(),
+            background,
+            Platform::runLater);
+    dialog = ExportDialog.show(stage, model, List.of(new PrimerLight().getUserAgentStylesheet()));
+  }
+
+  @AfterEach
+  void end(FxRobot robot) {
+    robot.interact(dialog::close);
+    background.shutdownNow();
+  }
+
+  private static void until(Callable<Boolean> condition) throws Exception {
+    WaitForAsyncUtils.waitFor(30, TimeUnit.SECONDS, condition);
+    WaitForAsyncUtils.waitForFxEvents();
+  }
+
+  @Test
+  void formatChosenByKeysIsPreviewedAndWritten(FxRobot robot) throws Exception {
+    until(() -> model.previewProperty().get().complete());
+    robot.interact(() -> robot.lookup("#export-c").query().requestFocus());
+    // From C to the bare bytes; the space bar turns one off and the other on.
+    robot.type(KeyCode.SPACE, KeyCode.TAB, KeyCode.SPACE);
+    WaitForAsyncUtils.waitForFxEvents();
+    assertThat(model.formats().stream().filter(ExportChoice::chosen).map(ExportChoice::key))
+        .containsExactly("bin");
+    until(() -> lines(robot).equals(List.of("walk.bin (new)")));
+    robot.clickOn("#export-write");
+    until(() -> model.stageProperty().get() instanceof ExportModel.Stage.Done);
+    assertThat(folder.resolve("walk.bin")).hasSize(6400);
+    assertThat(robot.lookup("#export-result").queryAs(Label.class).getText()).contains("walk.bin");
+    until(() -> lines(robot).equals(List.of("walk.bin (replaces what is there)")));
+  }
+
+  private static List<String> lines(FxRobot robot) {
+    return robot.lookup(".export-place").queryAllAs(Label.class).stream()
+        .map(Label::getText)
+        .toList();
+  }
+
+  @Test
+  void escapeClosesIt(FxRobot robot) {
+    robot.type(KeyCode.ESCAPE);
+    WaitForAsyncUtils.waitForFxEvents();
+    assertThat(dialog.isShowing()).isFalse();
+  }
+}
