@@ -8,6 +8,7 @@ import javafx.application.Platform;
 import javafx.beans.property.BooleanProperty;
 import javafx.beans.property.SimpleBooleanProperty;
 import javafx.geometry.Orientation;
+import javafx.geometry.Rectangle2D;
 import javafx.scene.Node;
 import javafx.scene.Scene;
 import javafx.scene.control.ButtonBase;
@@ -82,7 +83,10 @@ public final class WorkshopWindow {
     WindowState before = remembered();
     dark.set(before.dark());
     parts.sheet().viewProperty().set(before.view());
-    Scene scene = new Scene(root(), WIDTH, HEIGHT);
+    Rectangle2D room = Screen.getPrimary().getVisualBounds();
+    Scene scene =
+        new Scene(
+            root(), Math.min(WIDTH, room.getWidth()), Math.min(HEIGHT, room.getHeight() - 40));
     Theme.dress(scene, dark.get());
     asker.setOwner(stage);
     asker.stylesheets().setAll(scene.getStylesheets());

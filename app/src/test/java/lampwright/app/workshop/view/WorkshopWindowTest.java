@@ -1,0 +1,313 @@
+package lampwright.app.workshop.view;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Optional;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.TimeoutException;
+import java.util.function.BooleanSupplier;
+import javafx.geometry.Bounds;
+import javafx.geometry.Point2D;
+import javafx.scene.Node;
+import javafx.scene.canvas.Canvas;
+import javafx.scene.control.Label;
+import javafx.scene.control.TextField;
+import javafx.scene.input.KeyCode;
+import javafx.scene.input.MouseButton;
+import javafx.stage.Stage;
+import lampwright.app.export.ExportPart;
+import lampwright.app.export.ExportRun;
+import lampwright.app.workshop.Projects4Tests;
+import lampwright.app.workshop.edit.Projects;
+import lampwright.app.workshop.model.ribbon.RibbonLayout;
+import lampwright.engine.light.Colour;
+import lampwright.engine.pattern.RotatingBeacon;
+import lampwright.engine.project.Project;
+import lampwright.engine.project.ProjectReader;
+import lampwright.engine.project.ProjectWriter;
+import lampwright.engine.rig.Lamp;
+import lampwright.engine.rig.View;
+import lampwright.exporters.ExportOptions;
+import lampwright.exporters.Progress;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.extension.ExtendWith;
+import org.junit.jupiter.api.io.TempDir;
+import org.testfx.api.FxRobot;
+import org.testfx.framework.junit5.ApplicationExtension;
+import org.testfx.framework.junit5.Start;
+import org.testfx.util.WaitForAsyncUtils;
+
+/** The real window, by mouse and keyboard alone. */
+@ExtendWith(ApplicationExtension.class)
+class WorkshopWindowTest {
+  /** The project that the first test builds, as someone would write it by hand. */
+  private static final String BY_HAND =
+      """
+      {"lampwright": 1, "name": "",
+       "rig": {
+         "chains": [{"id": "roof", "pixelType": "ws2812b", "pixels": 8}],
+         "lamps": [
+           {"id": "lamp-1", "name": "Roof beacon", "function": "special-warning",
+            "pixels": [{"chain": "roof", "from": 1, "count": 3}]},
+           {"id": "lamp-2", "pixels": [{"chain": "roof", "from": 0}, {"chain": "roof", "from": 4, "count": 4}]}]},
+       "scenes": [{"id": "scene-1", "lengthMs": 4000, "framesPerSecond": 50, "loop": true, "tracks": [
+         {"lamps": ["lamp-1"], "cues": [{"startMs": 0, "lengthMs": 4000,
+           "pattern": {"kind": "rotating-beacon", "colour": {"signal": "amber"}, "perMinute": 150}}]},
+         {"lamps": ["lamp-2"], "cues": [{"startMs": 200, "lengthMs": 1000,
+           "pattern": {"kind": "flash", "level": 0.5}},
+           {"startMs": 2000, "lengthMs": 1000, "pattern": {"kind": "flash", "level": 0.5}}]}]}]}
+      """;
+
+  @TempDir static Path folder;
+
+  private WorkshopWindow window;
+
+  @Start
+  void start(Stage stage) throws IOException {
+    System.setProperty("lampwright.state", Files.createTempDirectory(folder, "state").toString());
+    window = new WorkshopWindow(stage);
+    window.show(Optional.empty());
+  }
+
+  @BeforeEach
+  void settle() {
+    WaitForAsyncUtils.waitForFxEvents();
+  }
+
+  @AfterEach
+  void close(FxRobot robot) {
+    robot.interact(() -> window.parts().close());
+    System.clearProperty("lampwright.state");
+  }
+
+  private Project project() {
+    return window.parts().bench().project();
+  }
+
+  private static void type(FxRobot robot, String field, String text) {
+    robot.clickOn(field).push(KeyCode.SHORTCUT, KeyCode.A).write(text).type(KeyCode.ENTER);
+  }
+
+  private static void await(BooleanSupplier until) throws TimeoutException {
+    WaitForAsyncUtils.waitFor(
+        60,
+        TimeUnit.SECONDS,
+        () -> {
+          WaitForAsyncUtils.waitForFxEvents();
+          return until.getAsBoolean();
+        });
+    WaitForAsyncUtils.waitForFxEvents();
+  }
+
+  /** A point of the ribbons: a time, and a share of a lane's height in a lamp's row. */
+  private Point2D at(FxRobot robot, String lamp, int lane, double ms, double share) {
+    RibbonLayout.Row row = window.parts().ribbons().layout().orElseThrow().row(lamp).orElseThrow();
+    Canvas rows =
+        (Canvas)
+            robot.lookup("#ribbons").query().lookupAll("Canvas").stream()
+                .max(
+                    java.util.Comparator.comparingDouble(
+                        n -> ((Canvas) n).getWidth() * ((Canvas) n).getHeight()))
+                .orElseThrow();
+    double y = row.lanesY() + (lane + share) * row.laneHeight() - window.parts().ribbons().top();
+    return rows.localToScreen(window.parts().ribbons().axis().x(ms), y);
+  }
+
+  /** A pixel of the first chain on the wiring. */
+  private static Point2D pixel(FxRobot robot, int number) {
+    Node wiring = robot.lookup("#wiring").query();
+    double size = new javafx.scene.text.Text().getFont().getSize();
+    double cell = Math.rint(size * 1.9);
+    return wiring.localToScreen(
+        56 + number * cell + cell / 3, 4 + Math.rint(size * 1.5) + cell / 3);
+  }
+
+  @Test
+  void projectIsBuiltFromEmptyToItsBytesByMouseAndKeyboard(FxRobot robot) throws Exception {
+    Project empty = project();
+    assertThat(empty).isEqualTo(Projects.fresh());
+
+    // The rig: the chain's id, a lamp of three pixels, a lamp of the rest.
+    robot.clickOn("#slip-rig");
+    robot.clickOn(pixel(robot, 1));
+    type(robot, "#field-chain-id", "roof");
+    robot.clickOn(pixel(robot, 1));
+    robot.press(KeyCode.SHIFT).clickOn(pixel(robot, 3)).release(KeyCode.SHIFT);
+    robot.type(KeyCode.ENTER);
+    type(robot, "#field-name", "Roof beacon");
+    robot.interact(() -> {});
+    javafx.scene.control.ComboBox<?> function = robot.lookup("#field-function").queryComboBox();
+    robot.clickOn(function);
+    while (!window
+        .parts()
+        .bench()
+        .lamp()
+        .orElseThrow()
+        .function()
+        .key()
+        .equals("special-warning")) {
+      robot.type(KeyCode.DOWN);
+      robot.type(KeyCode.ENTER);
+      if (!window.parts().bench().lamp().orElseThrow().function().key().equals("special-warning")) {
+        robot.clickOn(function);
+      }
+    }
+    robot.clickOn(pixel(robot, 0));
+    robot.press(KeyCode.SHORTCUT).clickOn(pixel(robot, 0)).release(KeyCode.SHORTCUT);
+    robot.clickOn("#rig-makeLamp");
+    assertThat(project().rig().lamps()).extracting(Lamp::id).containsExactly("lamp-1", "lamp-2");
+
+    // A beacon over the whole scene for the first lamp, by the keys of the ribbons.
+    robot.interact(() -> {});
+    robot.clickOn(at(robot, "lamp-1", 0, 500, 0.5));
+    robot.type(KeyCode.INSERT);
+    choose(robot, "rotating-beacon");
+    robot.clickOn("#slip-cue");
+    type(robot, "#field-perMinute", "150");
+
+    // A flash by double click, dragged to its place, stretched and dimmed, then copied.
+    robot.moveTo(at(robot, "lamp-2", 0, 1000, 0.5));
+    robot.doubleClickOn(MouseButton.PRIMARY);
+    choose(robot, "flash");
+    robot
+        .drag(at(robot, "lamp-2", 0, 3997, 0.8), MouseButton.PRIMARY)
+        .dropTo(at(robot, "lamp-2", 0, 1997, 0.8));
+    robot
+        .drag(at(robot, "lamp-2", 0, 1500, 0.8), MouseButton.PRIMARY)
+        .dropTo(at(robot, "lamp-2", 0, 700, 0.8));
+    type(robot, "#field-level", "0.5");
+    robot.clickOn(at(robot, "lamp-2", 0, 700, 0.8));
+    robot.push(KeyCode.SHORTCUT, KeyCode.C);
+    robot.interact(() -> window.parts().playhead().go(100));
+    robot.push(KeyCode.SHORTCUT, KeyCode.V);
+    WaitForAsyncUtils.waitForFxEvents();
+
+    Project expected =
+        ProjectReader.read("hand", BY_HAND.getBytes(StandardCharsets.UTF_8))
+            .project()
+            .orElseThrow();
+    assertThat(ProjectWriter.write(project())).isEqualTo(ProjectWriter.write(expected));
+    assertThat(bytes(project(), "built")).isEqualTo(bytes(expected, "hand"));
+
+    // All the way back, and forth again.
+    Project full = project();
+    int steps = 0;
+    while (window.parts().bench().undoNameProperty().get().isPresent()) {
+      robot.push(KeyCode.SHORTCUT, KeyCode.Z);
+      WaitForAsyncUtils.waitForFxEvents();
+      assertThat(++steps).isLessThan(60);
+    }
+    assertThat(project()).isEqualTo(empty);
+    while (window.parts().bench().redoNameProperty().get().isPresent()) {
+      robot.press(KeyCode.SHORTCUT).press(KeyCode.SHIFT).type(KeyCode.Z);
+      robot.release(KeyCode.SHIFT).release(KeyCode.SHORTCUT);
+      WaitForAsyncUtils.waitForFxEvents();
+    }
+    assertThat(project()).isEqualTo(full);
+  }
+
+  private static byte[] bytes(Project project, String name) throws Exception {
+    Path to = folder.resolve(name);
+    ExportRun run =
+        ExportRun.of(
+            project, project.scenes(), java.util.List.of("bin"), ExportOptions.DEFAULT, to);
+    run.write(
+        new ExportRun.Watcher() {
+          @Override
+          public Progress begins(ExportPart part) {
+            return Progress.SILENT;
+          }
+
+          @Override
+          public void ends() {}
+        },
+        file -> {});
+    return Files.readAllBytes(to.resolve("scene-1.bin"));
+  }
+
+  private static void choose(FxRobot robot, String kind) {
+    WaitForAsyncUtils.waitForFxEvents();
+    robot.clickOn("#kind-" + kind);
+    WaitForAsyncUtils.waitForFxEvents();
+  }
+
+  @Test
+  void sampleIsOpenedLampsArePlacedAndViewsTurned(FxRobot robot) throws Exception {
+    Path file = folder.resolve("tractor.lampwright.json");
+    Files.copy(Path.of("../samples/recovery-tractor.lampwright.json"), file);
+    robot.interact(() -> window.parts().files().open(file));
+    await(() -> project().name().equals("Quayside recovery tractor"));
+    robot.push(KeyCode.SHORTCUT, KeyCode.DIGIT4);
+    assertThat(window.parts().sheet().viewProperty().get()).isEqualTo(View.TOP);
+    robot.clickOn("#view-rear");
+    assertThat(window.parts().sheet().viewProperty().get()).isEqualTo(View.REAR);
+    Lamp tail = project().rig().lamp("tail-left").orElseThrow();
+    robot.clickOn("#drawing");
+    robot.interact(() -> window.parts().drawing().choose("tail-left", false));
+    robot.press(KeyCode.ALT).type(KeyCode.RIGHT).release(KeyCode.ALT);
+    assertThat(project().rig().lamp("tail-left").flatMap(Lamp::place).orElseThrow().x())
+        .isGreaterThan(tail.place().orElseThrow().x());
+    robot.push(KeyCode.SHORTCUT, KeyCode.S);
+    await(() -> !window.parts().files().document().changed());
+    assertThat(ProjectReader.read(file).project()).contains(project());
+  }
+
+  @Test
+  void spacePlaysButNotWhereTextIsTyped(FxRobot robot) throws Exception {
+    robot.clickOn("#ribbons");
+    robot.type(KeyCode.SPACE);
+    await(() -> window.parts().playhead().frame() > 3);
+    robot.type(KeyCode.SPACE);
+    assertThat(window.parts().player().playingProperty().get()).isFalse();
+    int frame = window.parts().playhead().frame();
+    robot.type(KeyCode.PERIOD);
+    assertThat(window.parts().playhead().frame()).isEqualTo(frame + 1);
+    robot.clickOn("#beat").write("90").type(KeyCode.SPACE);
+    assertThat(window.parts().player().playingProperty().get()).isFalse();
+    assertThat(window.parts().ribbons().beatMsProperty().get().orElseThrow().doubleValue())
+        .isEqualTo(60000.0 / 90, org.assertj.core.api.Assertions.within(1e-6));
+  }
+
+  @Test
+  void wrongNumberSaysWhatIsAllowedAndChangesNothing(FxRobot robot) {
+    robot.clickOn("#slip-rig");
+    TextField limit = robot.lookup("#field-supplyLimitMilliamps").query();
+    Project before = project();
+    robot.clickOn(limit).push(KeyCode.SHORTCUT, KeyCode.A).write("0");
+    assertThat(robot.lookup(".field-trouble").queryAllAs(Label.class))
+        .anyMatch(l -> l.isVisible() && l.getText().equals("! 1 to 1000000 mA"));
+    assertThat(project()).isEqualTo(before);
+    robot.type(KeyCode.TAB);
+    assertThat(limit.getText()).isEqualTo("2000");
+    robot.clickOn(limit).type(KeyCode.UP);
+    assertThat(project().rig().supplyLimitMilliamps()).isEqualTo(2050);
+  }
+
+  @Test
+  void cuePatternAndColourAreChangedOnTheSheet(FxRobot robot) throws Exception {
+    robot.interact(() -> window.parts().bench().open(Projects4Tests.sample("recovery-tractor")));
+    WaitForAsyncUtils.waitForFxEvents();
+    robot.clickOn(at(robot, "beacon-left", 0, 1000, 0.8));
+    robot.clickOn("#slip-cue");
+    assertThat(window.parts().bench().cue().orElseThrow().pattern())
+        .isInstanceOf(RotatingBeacon.class);
+    javafx.scene.control.ComboBox<?> form = robot.lookup("#field-colour").queryComboBox();
+    robot.clickOn(form).type(KeyCode.DOWN).type(KeyCode.ENTER);
+    WaitForAsyncUtils.waitForFxEvents();
+    assertThat(window.parts().bench().cue().orElseThrow().pattern().look().colour())
+        .isInstanceOf(Colour.Drive.class);
+    robot.clickOn("#slider-drive-b").type(KeyCode.RIGHT);
+    assertThat(
+            ((Colour.Drive) window.parts().bench().cue().orElseThrow().pattern().look().colour())
+                .b())
+        .isPositive();
+    Bounds sheet = robot.lookup("#cue-sheet").query().getLayoutBounds();
+    assertThat(sheet.getHeight()).isPositive();
+  }
+}
