@@ -149,10 +149,10 @@ final class WorkshopMenus {
 
   private List<Act> viewActs(DrawingModel model) {
     return List.of(
-        view("act.view.front", "Shortcut+Digit1", model, View.FRONT),
-        view("act.view.side", "Shortcut+Digit2", model, View.SIDE),
-        view("act.view.rear", "Shortcut+Digit3", model, View.REAR),
-        view("act.view.top", "Shortcut+Digit4", model, View.TOP),
+        view("act.view.front", "Shortcut+1", model, View.FRONT),
+        view("act.view.side", "Shortcut+2", model, View.SIDE),
+        view("act.view.rear", "Shortcut+3", model, View.REAR),
+        view("act.view.top", "Shortcut+4", model, View.TOP),
         new Act(
             "act.night",
             "",

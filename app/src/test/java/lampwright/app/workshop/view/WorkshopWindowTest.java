@@ -242,7 +242,8 @@ class WorkshopWindowTest {
     Path file = folder.resolve("tractor.lampwright.json");
     Files.copy(Path.of("../samples/recovery-tractor.lampwright.json"), file);
     robot.interact(() -> window.parts().files().open(file));
-    await(() -> project().name().equals("Quayside recovery tractor"));
+    await(() -> window.parts().files().document().file().isPresent());
+    assertThat(project().name()).isEqualTo("Quayside recovery tractor");
     robot.push(KeyCode.SHORTCUT, KeyCode.DIGIT4);
     assertThat(window.parts().sheet().viewProperty().get()).isEqualTo(View.TOP);
     robot.clickOn("#view-rear");

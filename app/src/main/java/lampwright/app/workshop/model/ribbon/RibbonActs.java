@@ -31,7 +31,7 @@ public final class RibbonActs {
     return List.of(
         new Act("act.closer", "Shortcut+Equals", always(), () -> model.zoom(1.5)),
         new Act("act.further", "Shortcut+Minus", always(), () -> model.zoom(1 / 1.5)),
-        new Act("act.showAll", "Shortcut+Digit0", always(), model::showAll),
+        new Act("act.showAll", "Shortcut+0", always(), model::showAll),
         new Act("act.showChosen", "Shortcut+J", always(), model::showChosen),
         new Act(
             "act.unfold",
