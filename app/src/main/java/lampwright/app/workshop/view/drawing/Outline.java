@@ -14,7 +14,7 @@ final class Outline {
     return switch (view) {
       case FRONT, REAR -> 1.0;
       case SIDE -> 1.75;
-      case TOP -> 1.75;
+      case TOP -> 1 / 1.75;
     };
   }
 
@@ -69,16 +69,16 @@ final class Outline {
     g.strokeRect(0.66, 0.80, 0.14, 0.12);
   }
 
-  // Front at the left.
+  // Front above, as one looks at a plan.
   private static void top(GraphicsContext g) {
     shape(
-        g, 0.05, 0.30, 0.07, 0.24, 0.32, 0.22, 0.34, 0.26, 0.34, 0.74, 0.32, 0.78, 0.07, 0.76, 0.05,
-        0.70);
-    shape(g, 0.36, 0.28, 0.95, 0.28, 0.95, 0.72, 0.36, 0.72);
-    shape(g, 0.10, 0.30, 0.14, 0.32, 0.14, 0.68, 0.10, 0.70);
-    g.strokeRect(0.17, 0.32, 0.14, 0.36);
-    g.strokeLine(0.34, 0.5, 0.36, 0.5);
-    g.strokeRect(0.40, 0.33, 0.51, 0.34);
+        g, 0.30, 0.05, 0.24, 0.07, 0.22, 0.32, 0.26, 0.34, 0.74, 0.34, 0.78, 0.32, 0.76, 0.07, 0.70,
+        0.05);
+    shape(g, 0.28, 0.36, 0.28, 0.95, 0.72, 0.95, 0.72, 0.36);
+    shape(g, 0.30, 0.10, 0.32, 0.14, 0.68, 0.14, 0.70, 0.10);
+    g.strokeRect(0.32, 0.17, 0.36, 0.14);
+    g.strokeLine(0.5, 0.34, 0.5, 0.36);
+    g.strokeRect(0.33, 0.40, 0.34, 0.51);
   }
 
   private static void wheel(GraphicsContext g, double x, double y, double rx, double ry) {
