@@ -4,12 +4,10 @@ import atlantafx.base.theme.PrimerDark;
 import atlantafx.base.theme.PrimerLight;
 import java.util.List;
 import javafx.application.Application;
-import javafx.css.PseudoClass;
 import javafx.scene.Scene;
 
 /** The look: a palette by day or by night, and the stylesheets of all parts. */
 public final class Theme {
-  private static final PseudoClass DARK = PseudoClass.getPseudoClass("dark");
   private static final List<String> PARTS =
       List.of("workshop", "ribbons", "forms", "drawing", "rig", "problems", "export");
 
@@ -17,9 +15,7 @@ public final class Theme {
 
   /** Gives a window the stylesheets of all parts. */
   public static void dress(Scene scene, boolean dark) {
-    for (String part : PARTS) {
-      scene.getStylesheets().add(Sheets.url(part));
-    }
+    PARTS.forEach(part -> scene.getStylesheets().add(Sheets.url(part)));
     light(scene, dark);
   }
 
@@ -29,6 +25,10 @@ public final class Theme {
         dark
             ? new PrimerDark().getUserAgentStylesheet()
             : new PrimerLight().getUserAgentStylesheet());
-    scene.getRoot().pseudoClassStateChanged(DARK, dark);
+    String night = Sheets.url("dark");
+    scene.getStylesheets().remove(night);
+    if (dark) {
+      scene.getStylesheets().add(night);
+    }
   }
 }

@@ -90,7 +90,11 @@ public final class WorkshopWindow {
     Theme.dress(scene, dark.get());
     asker.setOwner(stage);
     asker.stylesheets().setAll(scene.getStylesheets());
-    dark.addListener((of, was, now) -> Theme.light(scene, now));
+    dark.addListener(
+        (of, was, now) -> {
+          Theme.light(scene, now);
+          asker.stylesheets().setAll(scene.getStylesheets());
+        });
     scene.addEventHandler(KeyEvent.KEY_PRESSED, this::playKey);
     stage.setScene(scene);
     stage.titleProperty().bind(parts.files().document().titleProperty());
