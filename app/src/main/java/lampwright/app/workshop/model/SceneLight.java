@@ -87,6 +87,11 @@ public final class SceneLight {
     }
   }
 
+  /** Whether a frame is rendered, or none are kept and each is rendered where it is looked at. */
+  public boolean has(int frame) {
+    return !kept || frame < rendered;
+  }
+
   /**
    * Reads a frame.
    *

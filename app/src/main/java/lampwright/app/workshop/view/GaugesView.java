@@ -1,6 +1,8 @@
 package lampwright.app.workshop.view;
 
 import java.util.function.Consumer;
+import javafx.animation.Animation;
+import javafx.animation.PauseTransition;
 import javafx.beans.value.ObservableValue;
 import javafx.geometry.Pos;
 import javafx.scene.AccessibleRole;
@@ -64,7 +66,15 @@ public final class GaugesView extends HBox {
     button.setOnAction(event -> lead.accept(gauge.getValue()));
     HBox.setHgrow(button, Priority.SOMETIMES);
     Runnable show = () -> show(gauge.getValue(), button, reading, sign, bar, details);
-    gauge.addListener((of, before, now) -> show.run());
+    // A figure that changes with every frame can't be read; ten times a second can.
+    PauseTransition rest = new PauseTransition(Duration.millis(100));
+    rest.setOnFinished(event -> show.run());
+    gauge.addListener(
+        (of, before, now) -> {
+          if (rest.getStatus() != Animation.Status.RUNNING) {
+            rest.playFromStart();
+          }
+        });
     show.run();
     return button;
   }

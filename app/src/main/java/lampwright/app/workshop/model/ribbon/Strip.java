@@ -79,7 +79,7 @@ public final class Strip {
       int read = 0;
       for (int s = 0; s < samples; s++) {
         long at = first + (last - first) * s / samples;
-        if (at < light.frameCount() && light.read((int) at, frame)) {
+        if (at < light.frameCount() && light.has((int) at) && light.read((int) at, frame)) {
           read++;
           for (int i = 0; i < lamps.length; i++) {
             screen.addLamp(frame, lamps[i], sums, 3 * i);

@@ -8,6 +8,7 @@ import java.util.concurrent.Executor;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
+import java.util.concurrent.atomic.AtomicReference;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
 import lampwright.app.workshop.model.SceneLight;
@@ -36,6 +37,10 @@ final class StripRoom implements AutoCloseable {
       lamps = List.copyOf(lamps);
       unfolded = List.copyOf(unfolded);
     }
+
+    private boolean sameLook(Wish other) {
+      return light == other.light && axis.equals(other.axis) && width == other.width;
+    }
   }
 
   private final Executor screen;
@@ -48,6 +53,7 @@ final class StripRoom implements AutoCloseable {
           });
   private final ReadOnlyObjectWrapper<Map<Integer, Strip>> strips =
       new ReadOnlyObjectWrapper<>(Map.of());
+  private final AtomicReference<@Nullable Wish> next = new AtomicReference<>();
   private @Nullable Wish last;
   private @Nullable Future<?> painting;
 
@@ -64,11 +70,22 @@ final class StripRoom implements AutoCloseable {
     if (wish.equals(last) || wish.width() < 1) {
       return;
     }
+    // Where only more frames came, what is in hand is still of use; what is old light is not.
+    boolean overtaken = last == null || !wish.sameLook(last);
     last = wish;
-    if (painting != null) {
+    if (painting != null && overtaken) {
       painting.cancel(true);
     }
-    painting = painter.submit(() -> paint(wish));
+    if (next.getAndSet(wish) == null || overtaken) {
+      painting = painter.submit(this::paintNext);
+    }
+  }
+
+  private void paintNext() {
+    Wish wish = next.getAndSet(null);
+    if (wish != null) {
+      paint(wish);
+    }
   }
 
   void forget() {
@@ -95,7 +112,8 @@ final class StripRoom implements AutoCloseable {
       }
       screen.execute(
           () -> {
-            if (wish.equals(last)) {
+            Wish now = last;
+            if (now != null && wish.sameLook(now)) {
               strips.set(byLamp);
             }
           });

@@ -40,7 +40,6 @@ import lampwright.app.workshop.words.Texts;
 import lampwright.engine.project.Picture;
 import lampwright.engine.project.Project;
 import lampwright.engine.rig.Lamp;
-import lampwright.engine.rig.Place;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -57,6 +56,7 @@ public final class DrawingView extends Region {
   private final Supplier<Optional<Path>> projectFile;
   private final Inks<Ink> inks;
   private final ImageView glowing = new ImageView();
+  private final Canvas sockets = new Canvas();
   private final Canvas over = new Canvas();
   private final GlowRoom room;
   private final Map<Path, Image> pictures = new HashMap<>();
@@ -64,6 +64,7 @@ public final class DrawingView extends Region {
   private @Nullable Glow glow;
   private Dots.Frame frame = new Dots.Frame(0, 0, 1, 1);
   private List<Object> backgroundOf = List.of();
+  private List<Object> socketsOf = List.of();
   private Optional<String> missing = Optional.empty();
   private boolean dirty = true;
   private @Nullable Project dragFrom;
@@ -86,8 +87,9 @@ public final class DrawingView extends Region {
     setAccessibleRole(AccessibleRole.IMAGE_VIEW);
     setMinSize(160, 120);
     over.setMouseTransparent(true);
+    sockets.setMouseTransparent(true);
     glowing.setMouseTransparent(true);
-    getChildren().setAll(inks, glowing, over);
+    getChildren().setAll(inks, glowing, sockets, over);
     model.bench().projectProperty().addListener((of, before, now) -> redraw());
     model.bench().selectionProperty().addListener((of, before, now) -> redraw());
     model.sheet().viewProperty().addListener((of, before, now) -> redraw());
@@ -124,6 +126,7 @@ public final class DrawingView extends Region {
 
   private void anew() {
     backgroundOf = List.of();
+    socketsOf = List.of();
     redraw();
   }
 
@@ -139,12 +142,23 @@ public final class DrawingView extends Region {
     dirty = false;
     double width = Math.max(1, Math.floor(getWidth()));
     double height = Math.max(1, Math.floor(getHeight()));
-    over.setWidth(width);
-    over.setHeight(height);
+    for (Canvas canvas : List.of(sockets, over)) {
+      if (canvas.getWidth() != width || canvas.getHeight() != height) {
+        canvas.setWidth(width);
+        canvas.setHeight(height);
+      }
+    }
     background((int) width, (int) height);
-    glow();
+    List<Object> now =
+        List.of(
+            backgroundOf, model.bench().project().rig().lamps(), model.bench().selection().lamps());
+    if (!now.equals(socketsOf)) {
+      socketsOf = now;
+      glow();
+      sockets(width, height);
+      setAccessibleText(model.words());
+    }
     overlay(width, height);
-    setAccessibleText(model.words());
   }
 
   private void background(int width, int height) {
@@ -289,31 +303,52 @@ public final class DrawingView extends Region {
     return wide * high;
   }
 
+  // Rings around the lamps that are drawn: they change with the rig, not with the ribbons.
+  private void sockets(double width, double height) {
+    GraphicsContext g = sockets.getGraphicsContext2D();
+    g.clearRect(0, 0, width, height);
+    Set<String> chosen = model.bench().selection().lamps();
+    for (Lamp lamp : model.drawn()) {
+      boolean on = chosen.contains(lamp.id());
+      double radius = radius(lamp);
+      g.setStroke(inks.of(on ? Ink.LEADER_CHOSEN : Ink.SOCKET));
+      g.setLineWidth(on ? 2 : 1);
+      g.strokeOval(x(lamp) - radius, y(lamp) - radius, 2 * radius, 2 * radius);
+    }
+  }
+
+  private double x(Lamp lamp) {
+    return frame.x() + lamp.place().orElseThrow().x() * frame.width();
+  }
+
+  private double y(Lamp lamp) {
+    return frame.y() + lamp.place().orElseThrow().y() * frame.height();
+  }
+
+  private double radius(Lamp lamp) {
+    return Math.max(4, lamp.place().orElseThrow().size() * frame.width() / 2 + 2);
+  }
+
   private void overlay(double width, double height) {
     GraphicsContext g = over.getGraphicsContext2D();
     g.clearRect(0, 0, width, height);
     Set<String> chosen = model.bench().selection().lamps();
-    Map<String, Double> ribbons = new HashMap<>();
-    for (DrawingSheet.Row row : model.sheet().rowsProperty().get()) {
-      ribbons.put(row.lamp(), row.centreY() + model.sheet().shiftProperty().get());
-    }
     double size = new Text().getFont().getSize();
     g.setFont(Font.font(size * 0.85));
-    for (Lamp lamp : model.drawn()) {
-      Place place = lamp.place().orElseThrow();
-      double x = frame.x() + place.x() * frame.width();
-      double y = frame.y() + place.y() * frame.height();
-      double radius = Math.max(4, place.size() * frame.width() / 2 + 2);
-      boolean on = chosen.contains(lamp.id());
-      g.setStroke(inks.of(on ? Ink.LEADER_CHOSEN : Ink.SOCKET));
-      g.setLineWidth(on ? 2 : 1);
-      g.strokeOval(x - radius, y - radius, 2 * radius, 2 * radius);
-      Double to = ribbons.get(lamp.id());
-      if (to != null) {
-        leader(g, x, y, radius, to, width, on);
+    Map<String, Lamp> drawn = new HashMap<>();
+    model.drawn().forEach(lamp -> drawn.put(lamp.id(), lamp));
+    for (DrawingSheet.Row row : model.sheet().rowsProperty().get()) {
+      Lamp lamp = drawn.get(row.lamp());
+      if (lamp != null) {
+        double to = row.centreY() + model.sheet().shiftProperty().get();
+        boolean on = chosen.contains(lamp.id());
+        leader(g, x(lamp), y(lamp), radius(lamp), to, width, on);
       }
-      if (on) {
-        label(g, lamp.title(), x, y - radius - 4);
+    }
+    for (String id : chosen) {
+      Lamp lamp = drawn.get(id);
+      if (lamp != null) {
+        label(g, lamp.title(), x(lamp), y(lamp) - radius(lamp) - 4);
       }
     }
     notes(g, width, height, size);

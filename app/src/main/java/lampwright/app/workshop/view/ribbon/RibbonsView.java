@@ -64,7 +64,10 @@ public final class RibbonsView extends Region {
   private final ScrollBar along = new ScrollBar();
   private final ContextMenu kinds = new ContextMenu();
   private double em = 13;
+  private double fontDrawn;
   private boolean dirty = true;
+  private boolean titlesDirty = true;
+  private boolean timeDirty = true;
   private boolean scrollsItself;
   private @Nullable CueDrag drag;
   private @Nullable EndDrag endDrag;
@@ -81,7 +84,7 @@ public final class RibbonsView extends Region {
     this.hands = hands;
     this.bench = model.bench();
     this.toCueSheet = toCueSheet;
-    this.inks = new Inks<>(Ink.class, this::repaint);
+    this.inks = new Inks<>(Ink.class, this::repaintAll);
     this.painter = new RibbonPainter(model, inks);
     getStyleClass().add("ribbons");
     setId("ribbons");
@@ -109,12 +112,24 @@ public final class RibbonsView extends Region {
   }
 
   private void bind() {
-    model.layoutProperty().addListener((of, before, now) -> repaint());
+    model.layoutProperty().addListener((of, before, now) -> repaintAll());
     model.stripsProperty().addListener((of, before, now) -> repaint());
-    model.axisProperty().addListener((of, before, now) -> repaint());
-    model.topProperty().addListener((of, before, now) -> repaint());
-    bench.selectionProperty().addListener((of, before, now) -> repaint());
-    bench.projectProperty().addListener((of, before, now) -> repaint());
+    model
+        .axisProperty()
+        .addListener(
+            (of, before, now) -> {
+              timeDirty = true;
+              repaint();
+            });
+    model
+        .topProperty()
+        .addListener(
+            (of, before, now) -> {
+              titlesDirty = true;
+              repaint();
+            });
+    bench.selectionProperty().addListener((of, before, now) -> repaintAll());
+    bench.projectProperty().addListener((of, before, now) -> repaintAll());
     model.playhead().frameProperty().addListener((of, before, now) -> placePlayhead());
     focusedProperty().addListener((of, before, now) -> speak());
     down.valueProperty()
@@ -179,7 +194,12 @@ public final class RibbonsView extends Region {
   protected void layoutChildren() {
     Font base = Font.font(new Text().getFont().getFamily(), fontSize());
     em = Math.ceil(base.getSize() * 1.25);
-    painter.font(base);
+    if (base.getSize() != fontDrawn) {
+      fontDrawn = base.getSize();
+      painter.font(base);
+      titlesDirty = true;
+      timeDirty = true;
+    }
     double titleWidth = Math.min(Math.rint(em * 9.5), getWidth() / 3);
     double bar = Math.ceil(down.prefWidth(-1));
     double lineHeight = Math.rint(em * 1.7);
@@ -195,9 +215,14 @@ public final class RibbonsView extends Region {
     paint();
   }
 
-  private static void size(Canvas canvas, double x, double y, double width, double height) {
-    canvas.setWidth(width);
-    canvas.setHeight(height);
+  // Another size empties a canvas.
+  private void size(Canvas canvas, double x, double y, double width, double height) {
+    if (canvas.getWidth() != width || canvas.getHeight() != height) {
+      canvas.setWidth(width);
+      canvas.setHeight(height);
+      titlesDirty = true;
+      timeDirty = true;
+    }
     canvas.relocate(x, y);
   }
 
@@ -213,6 +238,12 @@ public final class RibbonsView extends Region {
     return Font.getDefault().getSize();
   }
 
+  private void repaintAll() {
+    titlesDirty = true;
+    timeDirty = true;
+    repaint();
+  }
+
   private void repaint() {
     if (!dirty) {
       dirty = true;
@@ -221,8 +252,14 @@ public final class RibbonsView extends Region {
   }
 
   private void paint() {
-    painter.titles(titles.getGraphicsContext2D(), titles.getWidth(), titles.getHeight());
-    painter.timeLine(timeLine.getGraphicsContext2D(), timeLine.getWidth(), timeLine.getHeight());
+    if (titlesDirty) {
+      painter.titles(titles.getGraphicsContext2D(), titles.getWidth(), titles.getHeight());
+    }
+    if (timeDirty) {
+      painter.timeLine(timeLine.getGraphicsContext2D(), timeLine.getWidth(), timeLine.getHeight());
+    }
+    titlesDirty = false;
+    timeDirty = false;
     painter.rows(rows.getGraphicsContext2D(), rows.getWidth(), rows.getHeight());
     boolean nothing = model.layout().map(l -> l.rows().isEmpty()).orElse(true);
     empty.setVisible(nothing);
