@@ -106,6 +106,10 @@ public final class WorkshopWindow {
     place(before);
     stage.show();
     ribbons.requestFocus();
+    if (parts.bench().project().rig().lamps().isEmpty()) {
+      // A new project begins with its rig.
+      slips.getSelectionModel().select(1);
+    }
     parts.problems().setGuide((target, row) -> lead(target));
     parts
         .files()
