@@ -19,6 +19,7 @@ import lampwright.engine.rig.DriverOutput;
 import lampwright.engine.rig.Fitting;
 import lampwright.engine.rig.Lamp;
 import lampwright.engine.rig.PixelRun;
+import lampwright.engine.rig.PixelType;
 import lampwright.engine.rig.Rig;
 import lampwright.engine.scene.Cue;
 import lampwright.engine.scene.Scene;
@@ -60,6 +61,40 @@ public final class RigEdits {
         DriverOutput.of(
             Projects.freeId("output", outputs.stream().map(DriverOutput::id).toList())));
     return project.withRig(rig.withOutputs(outputs));
+  }
+
+  /** Adds a pixel type of one's own: a copy of another. */
+  public static Project addType(Project project, PixelType of) {
+    List<PixelType> types = new ArrayList<>(project.pixelTypes());
+    String id = Projects.freeId("my-pixels", types.stream().map(PixelType::id).toList());
+    types.add(PixelTypeSettings.withId(of, id));
+    return project.withPixelTypes(types);
+  }
+
+  /** Changes a pixel type of one's own, and the chains that have it. */
+  public static Project inType(Project project, String id, UnaryOperator<PixelType> change) {
+    List<PixelType> types =
+        project.pixelTypes().stream().map(t -> t.id().equals(id) ? change.apply(t) : t).toList();
+    List<Chain> chains =
+        project.rig().chains().stream()
+            .map(
+                c ->
+                    c.type().id().equals(id)
+                        ? new Chain(
+                            c.id(),
+                            change.apply(c.type()),
+                            c.pixels(),
+                            c.order(),
+                            c.whiteKelvin(),
+                            c.pin())
+                        : c)
+            .toList();
+    return new Project(
+        project.name(),
+        types,
+        project.rig().withChains(chains),
+        project.pictures(),
+        project.scenes());
   }
 
   /** Changes a chain. */

@@ -89,12 +89,14 @@ public final class RigSettings {
                     ? Optional.of(BigDecimal.valueOf(p.gamma()))
                     : Optional.empty(),
             (rig, v) ->
-                RigDraft.changed(
-                    rig,
-                    d ->
-                        d.curve =
-                            v.<Curve>map(g -> new Curve.Power(g.doubleValue()))
-                                .orElseGet(Curve.Linear::new))),
+                v.isEmpty() && !(rig.curve() instanceof Curve.Power)
+                    ? rig
+                    : RigDraft.changed(
+                        rig,
+                        d ->
+                            d.curve =
+                                v.<Curve>map(g -> new Curve.Power(g.doubleValue()))
+                                    .orElseGet(Curve.Linear::new))),
         new Setting<>(
             "colourMatching",
             new Kind.Choice<>(
@@ -119,7 +121,8 @@ public final class RigSettings {
                     .map(Feed::awg)
                     .filter(OptionalInt::isPresent)
                     .map(a -> (long) a.getAsInt()),
-            (rig, v) -> withFeed(rig, v.map(a -> gauge(feedOf(rig), a.intValue())))),
+            (rig, v) ->
+                wire(rig, v.map(a -> gauge(feedOf(rig), a.intValue())), f -> f.awg().isPresent())),
         new Setting<>(
             "feed.mm2",
             new Kind.Maybe<>(Kind.Amount.of("mm2", 0.001, 120, 0.05), new BigDecimal("0.2")),
@@ -128,7 +131,9 @@ public final class RigSettings {
                     .map(Feed::mm2)
                     .filter(OptionalDouble::isPresent)
                     .map(a -> BigDecimal.valueOf(a.getAsDouble())),
-            (rig, v) -> withFeed(rig, v.map(a -> area(feedOf(rig), a.doubleValue())))),
+            (rig, v) ->
+                wire(
+                    rig, v.map(a -> area(feedOf(rig), a.doubleValue())), f -> f.mm2().isPresent())),
         new Setting<>(
             "feed.supplyMm",
             Kind.Amount.of("mm", 0, 100_000, 10),
@@ -136,13 +141,15 @@ public final class RigSettings {
             (rig, v) ->
                 withFeed(
                     rig,
-                    Optional.of(
-                        new Feed(
-                            feedOf(rig).awg(),
-                            feedOf(rig).mm2(),
-                            v.doubleValue(),
-                            feedOf(rig).pitchMm(),
-                            feedOf(rig).ends())))),
+                    rig.feed()
+                        .map(
+                            feed ->
+                                new Feed(
+                                    feedOf(rig).awg(),
+                                    feedOf(rig).mm2(),
+                                    v.doubleValue(),
+                                    feedOf(rig).pitchMm(),
+                                    feedOf(rig).ends())))),
         new Setting<>(
             "feed.pitchMm",
             Kind.Amount.of("mm", 0, 10_000, 1),
@@ -150,13 +157,15 @@ public final class RigSettings {
             (rig, v) ->
                 withFeed(
                     rig,
-                    Optional.of(
-                        new Feed(
-                            feedOf(rig).awg(),
-                            feedOf(rig).mm2(),
-                            feedOf(rig).supplyMm(),
-                            v.doubleValue(),
-                            feedOf(rig).ends())))),
+                    rig.feed()
+                        .map(
+                            feed ->
+                                new Feed(
+                                    feedOf(rig).awg(),
+                                    feedOf(rig).mm2(),
+                                    feedOf(rig).supplyMm(),
+                                    v.doubleValue(),
+                                    feedOf(rig).ends())))),
         new Setting<>(
             "feed.ends",
             new Kind.Choice<>("ends", List.of(Ends.values()), Ends::key),
@@ -164,13 +173,15 @@ public final class RigSettings {
             (rig, v) ->
                 withFeed(
                     rig,
-                    Optional.of(
-                        new Feed(
-                            feedOf(rig).awg(),
-                            feedOf(rig).mm2(),
-                            feedOf(rig).supplyMm(),
-                            feedOf(rig).pitchMm(),
-                            v)))));
+                    rig.feed()
+                        .map(
+                            feed ->
+                                new Feed(
+                                    feedOf(rig).awg(),
+                                    feedOf(rig).mm2(),
+                                    feedOf(rig).supplyMm(),
+                                    feedOf(rig).pitchMm(),
+                                    v)))));
   }
 
   /** The battery. */
@@ -450,7 +461,7 @@ public final class RigSettings {
         key,
         kind,
         l -> BigDecimal.valueOf(get.apply(l.place().orElse(first))),
-        (l, v) -> l.withPlace(Optional.of(set.apply(l.place().orElse(first), v.doubleValue()))));
+        (l, v) -> l.withPlace(l.place().map(p -> set.apply(p, v.doubleValue()))));
   }
 
   private static Feed feedOf(Rig rig) {
@@ -473,6 +484,12 @@ public final class RigSettings {
   private static Feed area(Feed feed, double mm2) {
     return new Feed(
         OptionalInt.empty(), OptionalDouble.of(mm2), feed.supplyMm(), feed.pitchMm(), feed.ends());
+  }
+
+  // A wire is stated by gauge or by area; leaving out the one that isn't stated changes nothing.
+  private static Rig wire(
+      Rig rig, Optional<Feed> feed, java.util.function.Predicate<Feed> statedSo) {
+    return feed.isEmpty() && rig.feed().filter(statedSo).isEmpty() ? rig : withFeed(rig, feed);
   }
 
   private static Rig withFeed(Rig rig, Optional<Feed> feed) {

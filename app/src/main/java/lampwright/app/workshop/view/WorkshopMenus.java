@@ -115,6 +115,13 @@ final class WorkshopMenus {
             ActMenus.item(
                 texts,
                 new Act("menu.dark", "Shortcut+Shift+D", always(), () -> dark.set(!dark.get()))),
+            ActMenus.item(
+                texts,
+                new Act(
+                    "menu.stopPacking",
+                    "",
+                    parts.packs().progressProperty().lessThan(1),
+                    parts.packs()::cancel)),
             ActMenus.item(texts, new Act("menu.keys", "F1", always(), keys)));
     return menu;
   }
@@ -126,6 +133,7 @@ final class WorkshopMenus {
         new Act("act.makeLamp", "Shortcut+L", always(), model::makeLamp),
         new Act("act.makeLamps", "Shortcut+Shift+P", always(), model::makeLamps),
         new Act("act.benchTest", "Shortcut+B", always(), model::benchTest),
+        new Act("act.addType", "", always(), model::addType),
         new Act("act.addScene", "", always(), model::addScene),
         new Act("act.copyScene", "", always(), model::copyScene),
         new Act("act.remove", "", always(), model::remove));

@@ -171,6 +171,14 @@ public final class WorkshopWindow {
         .bench()
         .refusalProperty()
         .addListener((of, before, now) -> status.setText(now.map(t -> "! " + t).orElse("")));
+    parts
+        .files()
+        .autosave()
+        .troubleProperty()
+        .addListener(
+            (of, before, now) ->
+                status.setText(
+                    now.map(t -> Texts.of("files").get("autosave.trouble", t)).orElse("")));
     parts.files().noteProperty().addListener((of, before, now) -> status.setText(now.orElse("")));
     return status;
   }

@@ -44,14 +44,28 @@ class SettingsTest {
     cases.add(of(cue, CueSettings.blend(), "cue"));
     cases.add(of(cue, CueSettings.kind(), "cue"));
     Project project = Projects4Tests.small();
+    lampwright.engine.rig.Rig fed =
+        RigDraft.changed(
+            project.rig(),
+            d ->
+                d.feed =
+                    Optional.of(
+                        new lampwright.engine.rig.Feed(
+                            java.util.OptionalInt.of(24),
+                            java.util.OptionalDouble.empty(),
+                            300,
+                            17,
+                            lampwright.engine.rig.Ends.ONE)));
     for (List<Setting<lampwright.engine.rig.Rig, ?>> group :
         List.of(
             RigSettings.supply(),
             RigSettings.light(),
             RigSettings.feed(),
             RigSettings.controller())) {
-      group.forEach(s -> cases.add(of(project.rig(), s, "rig")));
+      group.forEach(s -> cases.add(of(fed, s, "rig")));
     }
+    PixelTypeSettings.of(project.rig().chains().get(0).type())
+        .forEach(s -> cases.add(of(project.rig().chains().get(0).type(), s, "pixel type")));
     lampwright.engine.rig.Rig powered =
         RigDraft.changed(
             project.rig(),
@@ -100,8 +114,10 @@ class SettingsTest {
                       ? new BigDecimal("0.5")
                       : amount.min().abs().add(BigDecimal.ONE)),
           maybe);
-      // The length and rate of a scene bound each other too.
-      if (!of.setting().key().equals("scene.lengthMs") && !of.setting().key().equals("periodMs")) {
+      // Length and rate of a scene bound each other, and so do x and y.
+      if (!of.setting().key().matches("emitter\\..\\.[xy]")
+          && !of.setting().key().equals("scene.lengthMs")
+          && !of.setting().key().equals("periodMs")) {
         taken(of, amount.max(), maybe);
       }
       refused(of, amount.max().add(BigDecimal.ONE), maybe);

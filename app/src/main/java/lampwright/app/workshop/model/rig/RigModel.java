@@ -16,6 +16,7 @@ import javafx.beans.property.ReadOnlyObjectWrapper;
 import javafx.beans.property.SimpleObjectProperty;
 import lampwright.app.workshop.edit.Edit;
 import lampwright.app.workshop.edit.Kind;
+import lampwright.app.workshop.edit.PixelTypeSettings;
 import lampwright.app.workshop.edit.Projects;
 import lampwright.app.workshop.edit.RigEdits;
 import lampwright.app.workshop.edit.RigSettings;
@@ -32,6 +33,7 @@ import lampwright.engine.rig.Chain;
 import lampwright.engine.rig.DriverOutput;
 import lampwright.engine.rig.Fitting;
 import lampwright.engine.rig.Lamp;
+import lampwright.engine.rig.PixelType;
 import lampwright.engine.scene.Scene;
 
 /** The rig editor: which part is chosen, its sheet, and what can be done. */
@@ -96,6 +98,7 @@ public final class RigModel {
     project.rig().chains().forEach(c -> parts.add(new RigPart.OfChain(c.id())));
     project.rig().outputs().forEach(o -> parts.add(new RigPart.OfOutput(o.id())));
     project.rig().lamps().forEach(l -> parts.add(new RigPart.OfLamp(l.id())));
+    project.pixelTypes().forEach(t -> parts.add(new RigPart.OfType(t.id())));
     project.scenes().forEach(s -> parts.add(new RigPart.OfScene(s.id())));
     return parts;
   }
@@ -109,6 +112,8 @@ public final class RigModel {
     } else if (part instanceof RigPart.OfLamp p) {
       return texts.get(
           "part.lamp", bench.project().rig().lamp(p.id()).map(Lamp::title).orElse(p.id()));
+    } else if (part instanceof RigPart.OfType p) {
+      return texts.get("part.type", p.id());
     } else if (part instanceof RigPart.OfScene p) {
       return texts.get("part.scene", p.id());
     }
@@ -149,6 +154,15 @@ public final class RigModel {
     if (apply("edit.addOutput", RigEdits::addOutput)) {
       List<DriverOutput> outputs = bench.project().rig().outputs();
       chosen.set(new RigPart.OfOutput(outputs.get(outputs.size() - 1).id()));
+    }
+  }
+
+  /** Adds a pixel type of one's own, as the chosen chain has it, and shows it. */
+  public void addType() {
+    PixelType of = testable().map(Chain::type).orElseGet(() -> BuiltInPixelTypes.all().get(0));
+    if (apply("edit.addType", p -> RigEdits.addType(p, of))) {
+      List<PixelType> types = bench.project().pixelTypes();
+      chosen.set(new RigPart.OfType(types.get(types.size() - 1).id()));
     }
   }
 
@@ -267,6 +281,11 @@ public final class RigModel {
       change = q -> RigEdits.removeOutput(q, p.id());
     } else if (part instanceof RigPart.OfLamp p) {
       change = q -> RigEdits.removeLamp(q, p.id());
+    } else if (part instanceof RigPart.OfType p) {
+      change =
+          q ->
+              q.withPixelTypes(
+                  q.pixelTypes().stream().filter(t -> !t.id().equals(p.id())).toList());
     } else if (part instanceof RigPart.OfScene p) {
       change = q -> q.withScenes(q.scenes().stream().filter(s -> !s.id().equals(p.id())).toList());
     } else {
@@ -327,6 +346,8 @@ public final class RigModel {
       return p.id();
     } else if (part instanceof RigPart.OfLamp p) {
       return p.id();
+    } else if (part instanceof RigPart.OfType p) {
+      return p.id();
     }
     return part instanceof RigPart.OfScene p ? p.id() : "";
   }
@@ -354,6 +375,8 @@ public final class RigModel {
       return outputGroups(p.id());
     } else if (part instanceof RigPart.OfLamp p) {
       return lampGroups(p.id());
+    } else if (part instanceof RigPart.OfType p) {
+      return typeGroups(p.id());
     } else if (part instanceof RigPart.OfScene p) {
       return sceneGroups(p.id());
     }
@@ -446,6 +469,26 @@ public final class RigModel {
     List<Slot<?>> place = new ArrayList<>();
     RigSettings.place().forEach(setting -> place.add(slots.slot(setting)));
     return List.of(new Sheet.Group("lamp", all), new Sheet.Group("place", place));
+  }
+
+  private List<Sheet.Group> typeGroups(String id) {
+    Function<Project, Optional<PixelType>> find =
+        q -> q.pixelTypes().stream().filter(t -> t.id().equals(id)).findFirst();
+    SlotMaker<PixelType> slots =
+        new SlotMaker<>(bench, find, (q, change) -> RigEdits.inType(q, id, change), this::editName);
+    List<Slot<?>> all = new ArrayList<>();
+    all.add(
+        idSlot(
+            id,
+            "type.id",
+            (q, from, to) -> RigEdits.inType(q, from, t -> PixelTypeSettings.withId(t, to)),
+            RigPart.OfType::new));
+    List<Slot<?>> line = new ArrayList<>();
+    for (Setting<PixelType, ?> setting :
+        PixelTypeSettings.of(find.apply(bench.project()).orElseThrow())) {
+      (setting.key().startsWith("line.") ? line : all).add(slots.slot(setting));
+    }
+    return List.of(new Sheet.Group("type", all), new Sheet.Group("line", line));
   }
 
   private List<Sheet.Group> sceneGroups(String id) {

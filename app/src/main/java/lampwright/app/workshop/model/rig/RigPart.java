@@ -14,6 +14,9 @@ public sealed interface RigPart {
   /** A lamp, by id. */
   record OfLamp(String id) implements RigPart {}
 
+  /** A pixel type of the project's own, by id. */
+  record OfType(String id) implements RigPart {}
+
   /** A scene, by id. */
   record OfScene(String id) implements RigPart {}
 }

@@ -98,6 +98,7 @@ public final class RigView extends SplitPane {
             button("addOutput", model::addOutput),
             button("makeLamp", model::makeLamp),
             button("makeLamps", model::makeLamps),
+            button("addType", model::addType),
             button("addScene", model::addScene),
             button("benchTest", model::benchTest),
             button("remove", model::remove));
