@@ -134,38 +134,16 @@ public final class RigSettings {
             (rig, v) ->
                 wire(
                     rig, v.map(a -> area(feedOf(rig), a.doubleValue())), f -> f.mm2().isPresent())),
-        new Setting<>(
+        length(
             "feed.supplyMm",
             Kind.Amount.of("mm", 0, 100_000, 10),
-            rig -> BigDecimal.valueOf(feedOf(rig).supplyMm()),
-            (rig, v) ->
-                withFeed(
-                    rig,
-                    rig.feed()
-                        .map(
-                            feed ->
-                                new Feed(
-                                    feedOf(rig).awg(),
-                                    feedOf(rig).mm2(),
-                                    v.doubleValue(),
-                                    feedOf(rig).pitchMm(),
-                                    feedOf(rig).ends())))),
-        new Setting<>(
+            Feed::supplyMm,
+            (f, v) -> new Feed(f.awg(), f.mm2(), v, f.pitchMm(), f.ends())),
+        length(
             "feed.pitchMm",
             Kind.Amount.of("mm", 0, 10_000, 1),
-            rig -> BigDecimal.valueOf(feedOf(rig).pitchMm()),
-            (rig, v) ->
-                withFeed(
-                    rig,
-                    rig.feed()
-                        .map(
-                            feed ->
-                                new Feed(
-                                    feedOf(rig).awg(),
-                                    feedOf(rig).mm2(),
-                                    feedOf(rig).supplyMm(),
-                                    v.doubleValue(),
-                                    feedOf(rig).ends())))),
+            Feed::pitchMm,
+            (f, v) -> new Feed(f.awg(), f.mm2(), f.supplyMm(), v, f.ends())),
         new Setting<>(
             "feed.ends",
             new Kind.Choice<>("ends", List.of(Ends.values()), Ends::key),
@@ -174,14 +152,20 @@ public final class RigSettings {
                 withFeed(
                     rig,
                     rig.feed()
-                        .map(
-                            feed ->
-                                new Feed(
-                                    feedOf(rig).awg(),
-                                    feedOf(rig).mm2(),
-                                    feedOf(rig).supplyMm(),
-                                    feedOf(rig).pitchMm(),
-                                    v)))));
+                        .map(f -> new Feed(f.awg(), f.mm2(), f.supplyMm(), f.pitchMm(), v)))));
+  }
+
+  // Of wires that are not stated there is nothing to change.
+  private static Setting<Rig, BigDecimal> length(
+      String key,
+      Kind.Amount kind,
+      Function<Feed, Double> get,
+      java.util.function.BiFunction<Feed, Double, Feed> set) {
+    return new Setting<>(
+        key,
+        kind,
+        rig -> BigDecimal.valueOf(get.apply(feedOf(rig))),
+        (rig, v) -> withFeed(rig, rig.feed().map(f -> set.apply(f, v.doubleValue()))));
   }
 
   /** The battery. */

@@ -311,4 +311,74 @@ class WorkshopWindowTest {
     Bounds sheet = robot.lookup("#cue-sheet").query().getLayoutBounds();
     assertThat(sheet.getHeight()).isPositive();
   }
+
+  private static boolean dialog(FxRobot robot, String text) {
+    return robot.lookup(".dialog-pane .label").queryAllAs(Label.class).stream()
+        .anyMatch(l -> l.getText() != null && l.getText().contains(text));
+  }
+
+  @Test
+  void damagedFileIsListedAndTheBenchStays(FxRobot robot) throws Exception {
+    Path file = Files.writeString(folder.resolve("damaged.lampwright.json"), "{\"lampwright\": 1,");
+    Project before = project();
+    robot.interact(() -> window.parts().files().open(file));
+    await(() -> dialog(robot, "What is on the bench stays as it is."));
+    assertThat(dialog(robot, "line 1")).isTrue();
+    robot.type(KeyCode.ENTER);
+    WaitForAsyncUtils.waitForFxEvents();
+    assertThat(robot.lookup(".dialog-pane").tryQuery()).isEmpty();
+    assertThat(project()).isSameAs(before);
+    assertThat(window.parts().files().document().file()).isEmpty();
+  }
+
+  @Test
+  void fileThatChangesOutsideIsNoticedAndReloadedIfWanted(FxRobot robot) throws Exception {
+    Path file = folder.resolve("outside.lampwright.json");
+    String text = Files.readString(Path.of("../samples/recovery-tractor.lampwright.json"));
+    Files.writeString(file, text);
+    robot.interact(() -> window.parts().files().open(file));
+    await(() -> window.parts().files().document().file().isPresent());
+    Project before = project();
+    Files.writeString(file, text.replace("Quayside recovery tractor", "Changed elsewhere"));
+    await(() -> dialog(robot, "has changed on the disk"));
+    assertThat(project()).isEqualTo(before);
+    robot.clickOn("Reload the file");
+    await(() -> project().name().equals("Changed elsewhere"));
+    // The way back leads to what was on the bench.
+    robot.push(KeyCode.SHORTCUT, KeyCode.Z);
+    assertThat(project()).isEqualTo(before);
+  }
+
+  @Test
+  void pictureBesideTheProjectIsDrawnUnderTheLamps(FxRobot robot) throws Exception {
+    Path file = folder.resolve("pictured.lampwright.json");
+    Files.copy(Path.of("../samples/recovery-tractor.lampwright.json"), file);
+    java.awt.image.BufferedImage photo =
+        new java.awt.image.BufferedImage(80, 40, java.awt.image.BufferedImage.TYPE_INT_RGB);
+    for (int x = 0; x < 80; x++) {
+      for (int y = 0; y < 40; y++) {
+        photo.setRGB(x, y, 0x00FF00);
+      }
+    }
+    javax.imageio.ImageIO.write(photo, "png", folder.resolve("model.png").toFile());
+    robot.interact(() -> window.parts().files().open(file));
+    await(() -> window.parts().files().document().file().isPresent());
+    robot.interact(
+        () -> {
+          window.parts().sheet().nightProperty().set(false);
+          window.parts().drawing().picture(Optional.of("model.png"));
+        });
+    assertThat(project().pictures()).hasSize(1);
+    await(
+        () -> {
+          Node drawing = robot.lookup("#drawing").query();
+          javafx.scene.image.WritableImage[] shot = new javafx.scene.image.WritableImage[1];
+          robot.interact(() -> shot[0] = drawing.snapshot(null, null));
+          int argb =
+              shot[0]
+                  .getPixelReader()
+                  .getArgb((int) shot[0].getWidth() / 2, (int) shot[0].getHeight() / 2);
+          return (argb & 0xFFFFFF) == 0x00FF00;
+        });
+  }
 }

@@ -22,6 +22,7 @@ import javafx.util.StringConverter;
 import lampwright.app.workshop.edit.NumberText;
 import lampwright.app.workshop.model.Slot;
 import lampwright.app.workshop.model.cue.PixelLook;
+import lampwright.app.workshop.view.form.Entered;
 import lampwright.app.workshop.view.form.Field;
 import lampwright.app.workshop.words.Texts;
 import lampwright.engine.light.Colour;
@@ -151,20 +152,7 @@ final class ColourField {
                     (int) Math.round(blue.getValue())));
     List.of(red, green, blue)
         .forEach(s -> s.valueProperty().addListener((of, before, now) -> mixed.run()));
-    hex.addEventFilter(
-        KeyEvent.KEY_PRESSED,
-        event -> {
-          if (event.getCode() == KeyCode.ENTER) {
-            typedHex(hex);
-          }
-        });
-    hex.focusedProperty()
-        .addListener(
-            (of, before, now) -> {
-              if (!now) {
-                typedHex(hex);
-              }
-            });
+    Entered.listen(hex, () -> typedHex(hex));
     parts
         .getChildren()
         .setAll(hex, row("srgb.red", red), row("srgb.green", green), row("srgb.blue", blue));

@@ -6,8 +6,6 @@ import java.util.Optional;
 import javafx.geometry.Pos;
 import javafx.scene.control.ComboBox;
 import javafx.scene.control.TextField;
-import javafx.scene.input.KeyCode;
-import javafx.scene.input.KeyEvent;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Pane;
 import javafx.scene.layout.VBox;
@@ -65,21 +63,7 @@ final class EasingField {
             slot.set(byName(name));
           }
         });
-    numbers.addEventFilter(
-        KeyEvent.KEY_PRESSED,
-        event -> {
-          if (event.getCode() == KeyCode.ENTER) {
-            typed();
-          }
-        });
-    numbers
-        .focusedProperty()
-        .addListener(
-            (of, before, now) -> {
-              if (!now) {
-                typed();
-              }
-            });
+    Entered.listen(numbers, this::typed);
     drag(one, true);
     drag(two, false);
     Runnable show =

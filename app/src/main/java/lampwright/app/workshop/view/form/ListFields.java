@@ -10,8 +10,6 @@ import java.util.stream.Collectors;
 import javafx.geometry.Pos;
 import javafx.scene.control.Label;
 import javafx.scene.control.TextField;
-import javafx.scene.input.KeyCode;
-import javafx.scene.input.KeyEvent;
 import javafx.scene.layout.HBox;
 import lampwright.app.workshop.edit.Kind;
 import lampwright.app.workshop.edit.NumberText;
@@ -39,20 +37,7 @@ final class ListFields {
                   && (numbers.get().equals(slot.value()) || slot.set(numbers.get()));
           trouble.setText(taken ? "" : "! " + slot.refusalProperty().get().orElse(range.getText()));
         };
-    text.focusedProperty()
-        .addListener(
-            (of, before, now) -> {
-              if (!now) {
-                enter.run();
-              }
-            });
-    text.addEventFilter(
-        KeyEvent.KEY_PRESSED,
-        event -> {
-          if (event.getCode() == KeyCode.ENTER) {
-            enter.run();
-          }
-        });
+    Entered.listen(text, enter);
     slot.valueProperty().addListener((of, before, now) -> text.setText(text(now)));
     HBox all = new HBox(6, text, range, trouble);
     all.setAlignment(Pos.CENTER_LEFT);

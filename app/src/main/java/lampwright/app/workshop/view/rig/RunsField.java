@@ -10,10 +10,9 @@ import java.util.stream.Collectors;
 import javafx.geometry.Pos;
 import javafx.scene.control.Label;
 import javafx.scene.control.TextField;
-import javafx.scene.input.KeyCode;
-import javafx.scene.input.KeyEvent;
 import javafx.scene.layout.HBox;
 import lampwright.app.workshop.model.Slot;
+import lampwright.app.workshop.view.form.Entered;
 import lampwright.app.workshop.view.form.Field;
 import lampwright.app.workshop.words.Texts;
 import lampwright.engine.rig.PixelRun;
@@ -47,20 +46,7 @@ final class RunsField {
                           ? texts.get("runs.form")
                           : slot.refusalProperty().get().orElse("")));
         };
-    text.focusedProperty()
-        .addListener(
-            (of, before, now) -> {
-              if (!now) {
-                enter.run();
-              }
-            });
-    text.addEventFilter(
-        KeyEvent.KEY_PRESSED,
-        event -> {
-          if (event.getCode() == KeyCode.ENTER) {
-            enter.run();
-          }
-        });
+    Entered.listen(text, enter);
     slot.valueProperty().addListener((of, before, now) -> text.setText(words(now)));
     HBox all = new HBox(6, text, form, trouble);
     all.setAlignment(Pos.CENTER_LEFT);
