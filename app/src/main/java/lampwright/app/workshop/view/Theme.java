@@ -5,6 +5,7 @@ import atlantafx.base.theme.PrimerLight;
 import java.util.List;
 import javafx.application.Application;
 import javafx.scene.Scene;
+import javafx.scene.text.Font;
 
 /** The look: a palette by day or by night, and the stylesheets of all parts. */
 public final class Theme {
@@ -16,6 +17,8 @@ public final class Theme {
   /** Gives a window the stylesheets of all parts. */
   public static void dress(Scene scene, boolean dark) {
     PARTS.forEach(part -> scene.getStylesheets().add(Sheets.url(part)));
+    // The theme has a size of its own; people have set one for all programs.
+    scene.getRoot().setStyle("-fx-font-size: " + Font.getDefault().getSize() + "px;");
     light(scene, dark);
   }
 

@@ -72,6 +72,8 @@ public final class Player {
   private boolean clockRuns;
   private long startNanos;
   private int startFrame;
+  // Where this clock put the playhead last.
+  private int expected;
 
   public Player(Bench bench, LightRoom lights, Playhead playhead, Asker asker) {
     this.bench = bench;
@@ -188,8 +190,6 @@ public final class Player {
     playhead.go((int) (to % count));
     expected = playhead.frame();
   }
-
-  private int expected;
 
   private boolean repeats(Scene scene) {
     return scene.loop() || looping.get();

@@ -11,6 +11,7 @@ import javafx.scene.AccessibleRole;
 import javafx.scene.Cursor;
 import javafx.scene.canvas.Canvas;
 import javafx.scene.control.ContextMenu;
+import javafx.scene.control.Label;
 import javafx.scene.control.MenuItem;
 import javafx.scene.control.ScrollBar;
 import javafx.scene.input.KeyCode;
@@ -60,6 +61,8 @@ public final class RibbonsView extends Region {
   private final Line playhead = new Line();
   private final Rectangle band = new Rectangle();
   private final Text empty = new Text();
+  // Unseen; has the size of text that the stylesheet gives.
+  private final Label measure = new Label();
   private final ScrollBar down = new ScrollBar();
   private final ScrollBar along = new ScrollBar();
   private final ContextMenu kinds = new ContextMenu();
@@ -98,10 +101,13 @@ public final class RibbonsView extends Region {
       still.setMouseTransparent(true);
     }
     band.setVisible(false);
+    measure.setManaged(false);
+    measure.setVisible(false);
+    measure.fontProperty().addListener((of, before, now) -> repaintAll());
     down.setOrientation(Orientation.VERTICAL);
     down.setFocusTraversable(false);
     along.setFocusTraversable(false);
-    getChildren().setAll(inks, titles, timeLine, rows, band, playhead, empty, down, along);
+    getChildren().setAll(inks, measure, titles, timeLine, rows, band, playhead, empty, down, along);
     for (String kind : FreshPatterns.kinds()) {
       MenuItem item = new MenuItem(texts.get("kind." + kind));
       item.setId("kind-" + kind);
@@ -192,7 +198,7 @@ public final class RibbonsView extends Region {
 
   @Override
   protected void layoutChildren() {
-    Font base = Font.font(new Text().getFont().getFamily(), fontSize());
+    Font base = measure.getFont();
     em = Math.ceil(base.getSize() * 1.25);
     if (base.getSize() != fontDrawn) {
       fontDrawn = base.getSize();
@@ -224,18 +230,6 @@ public final class RibbonsView extends Region {
       timeDirty = true;
     }
     canvas.relocate(x, y);
-  }
-
-  // The root's size of text, which follows the system's.
-  private double fontSize() {
-    if (getScene() != null && getScene().getRoot() != null) {
-      for (var node : getScene().getRoot().lookupAll(".label")) {
-        if (node instanceof javafx.scene.control.Label label) {
-          return label.getFont().getSize();
-        }
-      }
-    }
-    return Font.getDefault().getSize();
   }
 
   private void repaintAll() {
