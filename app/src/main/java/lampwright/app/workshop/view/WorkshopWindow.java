@@ -115,7 +115,13 @@ public final class WorkshopWindow {
         .files()
         .document()
         .fileProperty()
-        .addListener((of, was, now) -> parts.drawing().showFullestView());
+        .addListener(
+            (of, was, now) -> {
+              parts.drawing().showFullestView();
+              if (!parts.bench().project().rig().lamps().isEmpty()) {
+                slips.getSelectionModel().select(0);
+              }
+            });
     parts.files().start(file);
   }
 
