@@ -9,11 +9,13 @@ import javafx.collections.FXCollections;
 import javafx.collections.ObservableList;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
+import javafx.scene.control.ButtonBar;
 import javafx.scene.control.ButtonBar.ButtonData;
 import javafx.scene.control.ButtonType;
 import javafx.scene.control.Dialog;
 import javafx.scene.control.Label;
 import javafx.scene.control.TextArea;
+import javafx.scene.layout.Region;
 import javafx.stage.DirectoryChooser;
 import javafx.stage.FileChooser;
 import javafx.stage.Window;
@@ -74,6 +76,9 @@ public final class AskerDialogs implements Asker {
     for (ButtonType type : buttons) {
       Button button = (Button) dialog.getDialogPane().lookupButton(type);
       button.setDefaultButton(type.equals(harmless));
+      // An answer is read whole.
+      ButtonBar.setButtonUniformSize(button, false);
+      button.setMinWidth(Region.USE_PREF_SIZE);
     }
     dialog.setOnShown(shown -> dialog.getDialogPane().lookupButton(harmless).requestFocus());
     return dialog.showAndWait().orElse(null);
