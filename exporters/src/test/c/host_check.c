@@ -94,9 +94,12 @@ int main(int argc, char **argv) {
     }
     bad[6] = data[6];
     if (random32() % 2) {
-      bad[8] = (uint8_t)length;
-      bad[9] = (uint8_t)(length >> 8);
-      bad[10] = (uint8_t)(length >> 16);
+      bad[7] = data[7];
+      bad[12] = (uint8_t)length;
+      bad[13] = (uint8_t)(length >> 8);
+      if (data[7] & 2) {
+        bad[14] = (uint8_t)(length >> 16);
+      }
     }
     c = crc(bad + 6, length - 6);
     for (i = 0; i < 4; i++) {

@@ -126,7 +126,8 @@ final class Cuts {
       int start = from + a * GRID;
       key = new ByteSink();
       steps.writeKey(key, start);
-      double fixed = 2 + coding.placeBytes() + 2 + key.size();
+      // The entry, the section's kind and skip, AGAIN.
+      double fixed = 2 + coding.placeBytes() + 2 + key.size() + 1;
       Range range = new Range(plan.slots.size());
       for (int b = a + 1; b <= points && b - a <= LONGEST / GRID; b++) {
         int gridStart = from + (b - 1) * GRID;
@@ -138,7 +139,7 @@ final class Cuts {
         double raw = fixed + 6 + (double) range.slots() * rows;
         cost = Math.min(cost, raw);
         if (range.cycles() <= cap()) {
-          double head = fixed + range.headBytes(coding) + 3 + rows / 128.0;
+          double head = fixed + range.headBytes(coding) + 5 + rows / 128.0;
           cost = Math.min(cost, head + range.bits() * (double) rows / 8);
           cost = Math.min(cost, head + (rows + range.bits() * (double) changed) / 8);
         }

@@ -8,7 +8,10 @@ final class Grouping {
   /** Columns at an even stride. */
   record Run(int first, int slots, int stride) {
     void write(ByteSink out, Coding coding) {
-      out.number(first, coding.columnBytes()).u8(slots).u8(stride);
+      out.number(first, coding.columnBytes()).u8(slots);
+      if (slots != 1) {
+        out.u8(stride);
+      }
     }
   }
 
@@ -16,7 +19,10 @@ final class Grouping {
   record Echo(int first, int source, int count, int stride) {
     void write(ByteSink out, Coding coding) {
       out.number(first, coding.columnBytes()).number(source, coding.columnBytes());
-      out.u8(count).u8(stride);
+      out.u8(count);
+      if (count != 1) {
+        out.u8(stride);
+      }
     }
   }
 

@@ -7,14 +7,14 @@ final class PackedBytes {
   private final byte[] data;
   final int columnBytes;
   final int placeBytes;
+  final int tables;
   final int frameBytes;
-  final int chains;
   final int lamps;
   final int scenes;
 
   PackedBytes(byte[] data) {
     this.data = data.clone();
-    if (data.length <= Format.TABLES_AT || u8(0) != Format.MAGIC_0 || u8(1) != Format.MAGIC_1) {
+    if (data.length < Format.LEAST_BYTES || u8(0) != Format.MAGIC_0 || u8(1) != Format.MAGIC_1) {
       throw fault(PackedDataException.Fault.NOT_PACKED, "not packed light");
     }
     int flags = u8(Format.FLAGS_AT);
@@ -26,22 +26,23 @@ final class PackedBytes {
               + u8(Format.VERSION_AT)
               + ", flags "
               + flags
-              + ": only version 1 can be read");
+              + ": only version 2 can be read");
     }
-    if (number(Format.SIZE_AT, 3) != data.length) {
+    columnBytes = (flags & Format.WIDE_COLUMNS) != 0 ? 2 : 1;
+    placeBytes = (flags & Format.WIDE_PLACES) != 0 ? 3 : 2;
+    int size = number(Format.SIZE_AT, placeBytes);
+    if (size != data.length) {
       throw fault(
           PackedDataException.Fault.SIZE,
-          "size: " + data.length + " bytes, but the header says " + number(Format.SIZE_AT, 3));
+          "size: " + data.length + " bytes, but the header says " + size);
     }
     CRC32 crc = new CRC32();
     crc.update(data, Format.CHECKED_FROM, data.length - Format.CHECKED_FROM);
     if (number(Format.CRC_AT, 4) != (int) crc.getValue()) {
       throw fault(PackedDataException.Fault.CHECKSUM, "checksum: the data is damaged");
     }
-    columnBytes = (flags & Format.WIDE_COLUMNS) != 0 ? 2 : 1;
-    placeBytes = (flags & Format.WIDE_PLACES) != 0 ? 3 : 2;
+    tables = number(Format.SIZE_AT + placeBytes, placeBytes);
     frameBytes = number(Format.FRAME_BYTES_AT, 2);
-    chains = u8(Format.CHAINS_AT);
     lamps = u8(Format.LAMPS_AT);
     scenes = u8(Format.SCENES_AT);
   }
@@ -74,7 +75,12 @@ final class PackedBytes {
     return number(at, columnBytes);
   }
 
+  /** Where a place leads, 0 if nowhere. */
   int place(int at) {
-    return number(at, placeBytes);
+    int back = number(at, placeBytes);
+    if (back > tables) {
+      throw contents(at);
+    }
+    return back == 0 ? 0 : tables - back;
   }
 }

@@ -1,14 +1,10 @@
 package lampwright.exporters.packed;
 
-import java.nio.ByteBuffer;
 import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.HashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.concurrent.CancellationException;
 import java.util.stream.IntStream;
-import java.util.zip.CRC32;
 
 /** Packs the scenes of one rig into one piece of data, and proves it by decoding. */
 public final class Packer {
@@ -25,8 +21,6 @@ public final class Packer {
   private static final int SPARE = 64;
 
   private static final double CODING_SHARE = 0.9;
-  private static final int MAX_SMALL = 65535;
-  private static final int MAX_SIZE = (1 << 24) - 1;
 
   private Packer() {}
 
@@ -79,7 +73,7 @@ public final class Packer {
       boolean merged,
       PackProgress progress) {
     byte[] data = pack(layout, lamps, scenes, new Coding(columnBytes, 2), merged, progress);
-    if (data.length > MAX_SMALL) {
+    if (data.length > Format.maxSize(2)) {
       Coding wide = new Coding(columnBytes, 3);
       data = pack(layout, lamps, scenes, wide, merged, PackProgress.NONE);
     }
@@ -219,48 +213,50 @@ public final class Packer {
       List<List<Part>> parts,
       Coding coding,
       boolean merged) {
-    ByteSink out = new ByteSink();
-    out.u8(Format.MAGIC_0).u8(Format.MAGIC_1).number(0, 4).u8(Format.VERSION);
-    out.u8(
+    int placeBytes = coding.placeBytes();
+    Assembly out = new Assembly(placeBytes);
+    out.bytes.u8(Format.MAGIC_0).u8(Format.MAGIC_1).number(0, 4).u8(Format.VERSION);
+    out.bytes.u8(
         (coding.columnBytes() == 2 ? Format.WIDE_COLUMNS : 0)
-            | (coding.placeBytes() == 3 ? Format.WIDE_PLACES : 0));
-    out.u24(0).u16(layout.frameBytes());
-    out.u8(layout.chains().size()).u8(lamps.size()).u8(scenes.size());
-    out.number(0, coding.placeBytes());
-    Map<ByteBuffer, Integer> placed = new HashMap<>();
+            | (placeBytes == 3 ? Format.WIDE_PLACES : 0));
+    out.bytes.u16(layout.frameBytes()).u8(lamps.size()).u8(scenes.size());
+    out.bytes.number(0, placeBytes).number(0, placeBytes);
     ByteSink tables = new ByteSink();
+    List<Integer> places = new ArrayList<>();
     for (int[] columns : lamps) {
-      tables.u16(columns[0]);
-      int list = merged ? 0 : place(out, placed, darkList(columns, coding));
-      tables.number(list, coding.placeBytes());
+      tables.number(columns[0], coding.columnBytes());
+      int bytes = columns[columns.length - 1] - columns[0] + 1;
+      if (merged) {
+        tables.number(0, placeBytes);
+      } else if (bytes == columns.length && bytes <= Format.MAX_DARK_ROW) {
+        tables.number(Format.darkRow(placeBytes) + bytes - 1, placeBytes);
+      } else {
+        places.add(tables.size());
+        tables.number(out.place(darkList(columns, coding), List.of()), placeBytes);
+      }
     }
     for (int s = 0; s < scenes.size(); s++) {
       PackScene scene = scenes.get(s);
-      tables.u24(scene.frames()).u24(scene.periodMicros()).u8(scene.loop() ? 1 : 0);
+      tables.u24(scene.frames()).u24(scene.periodMicros() | (scene.loop() ? Format.LOOP : 0));
       for (Part part : parts.get(s)) {
-        int place = 0;
-        if (!part.dark()) {
-          byte[] program = program(out, placed, part, scene, coding);
-          place = place(out, placed, program);
+        if (part.dark()) {
+          tables.number(0, placeBytes);
+        } else {
+          places.add(tables.size());
+          tables.number(program(out, part, scene), placeBytes);
         }
-        tables.number(place, coding.placeBytes());
       }
     }
-    for (PackLayout.ChainSpan chain : layout.chains()) {
-      tables.u16(chain.length());
-    }
-    out.set(Format.TABLES_AT, out.size(), coding.placeBytes());
-    out.all(tables.toBytes());
-    if (coding.placeBytes() == 3 && out.size() > MAX_SIZE) {
+    byte[] data = out.finish(tables.toBytes(), places);
+    if (placeBytes == 3 && data.length > Format.maxSize(placeBytes)) {
       throw new IllegalArgumentException(
-          "packed data: " + out.size() + " bytes: at most " + MAX_SIZE + " can be played");
+          "packed data: "
+              + data.length
+              + " bytes: at most "
+              + Format.maxSize(placeBytes)
+              + " can be played");
     }
-    out.set(Format.SIZE_AT, out.size(), 3);
-    byte[] data = out.toBytes();
-    CRC32 crc = new CRC32();
-    crc.update(data, Format.CHECKED_FROM, data.length - Format.CHECKED_FROM);
-    out.set(Format.CRC_AT, (int) crc.getValue(), 4);
-    return out.toBytes();
+    return data;
   }
 
   private static byte[] darkList(int[] columns, Coding coding) {
@@ -273,35 +269,24 @@ public final class Packer {
     return list.u8(Format.GO).toBytes();
   }
 
-  private static int place(ByteSink out, Map<ByteBuffer, Integer> placed, byte[] bytes) {
-    Integer known = placed.get(ByteBuffer.wrap(bytes));
-    if (known != null) {
-      return known;
-    }
-    int at = out.size();
-    placed.put(ByteBuffer.wrap(bytes), at);
-    out.all(bytes);
-    return at;
-  }
-
-  private static byte[] program(
-      ByteSink out, Map<ByteBuffer, Integer> placed, Part part, PackScene scene, Coding coding) {
+  /** Puts a program and what it leads to in place; gives the program's offset. */
+  private static int program(Assembly out, Part part, PackScene scene) {
     ByteSink program = new ByteSink();
     program.all(part.setup()).u8(Format.GO);
     int first = program.size();
+    List<Integer> places = new ArrayList<>();
     for (Score.Entry entry : part.score().entries()) {
-      byte[] section = entry.section().bytes();
-      for (Section.WaveRef ref : entry.section().waves()) {
-        int at = place(out, placed, ref.wave());
-        for (int i = 0; i < coding.placeBytes(); i++) {
-          section[ref.at() + i] = (byte) (at >> (8 * i));
-        }
-      }
-      program.u16(entry.frames()).number(place(out, placed, section), coding.placeBytes());
+      program.u8(entry.frames() >> 8).u8(entry.frames());
+      places.add(program.size());
+      program.number(out.section(entry.section()), out.placeBytes);
     }
-    int back = scene.loop() && program.size() > first ? program.size() - first : 0;
-    program.u16(0).number(back, coding.placeBytes());
-    return program.toBytes();
+    if (scene.loop() && program.size() > first) {
+      int back = program.size() - first;
+      program.u8(Format.BACK).number(back, out.placeBytes);
+    } else {
+      program.u8(Format.REST);
+    }
+    return out.place(program.toBytes(), places);
   }
 
   private static void prove(

@@ -14,7 +14,7 @@ final class PlainCoder {
     for (int from = 0; from < frames; from += Format.MAX_ENTRY_FRAMES) {
       int count = Math.min(Format.MAX_ENTRY_FRAMES, frames - from);
       ByteSink out = new ByteSink();
-      out.u8(Format.PLAIN).u16(table.columns.length);
+      Format.writeKind(out, Format.PLAIN, table.columns.length);
       for (int f = from; f < from + count; f++) {
         for (int value : table.row(f)) {
           out.u8(value);

@@ -54,6 +54,43 @@ final class SectionPlayer {
     return at + 1;
   }
 
+  /** A section's head. */
+  private record Head(int kind, boolean flagged, int skip, int body) {
+    boolean plain() {
+      return kind == Format.PLAIN;
+    }
+
+    boolean wave() {
+      return kind == Format.WAVE;
+    }
+
+    int instructions() {
+      return body + skip;
+    }
+  }
+
+  private Head head(Voice voice) {
+    int section = data.place(voice.entry + 2);
+    int kind = data.u8(section);
+    int bytes = (kind & Format.LONG_SKIP) != 0 ? 2 : 1;
+    return new Head(
+        kind & Format.KIND_MASK,
+        (kind & Format.FLAGGED) != 0,
+        data.number(section + 1, bytes),
+        section + 1 + bytes);
+  }
+
+  /** Starts a program so that its first entry is due. */
+  void start(int program, Voice voice, byte[] buffer) {
+    voice.entry = list(program, voice, buffer) - entryBytes();
+    voice.round = 0;
+    voice.left = 0;
+  }
+
+  private int entryBytes() {
+    return 2 + data.placeBytes;
+  }
+
   /** Shows the next frame of a lamp. */
   void step(Voice voice, byte[] buffer) {
     if (voice.left == 0) {
@@ -64,18 +101,14 @@ final class SectionPlayer {
     }
     voice.left--;
     if (voice.held != 0) {
-      int section = data.place(voice.entry + 2);
-      int kind = data.u8(section);
-      if ((kind & Format.KIND_MASK) == Format.PLAIN) {
-        plain(voice, data.number(section + 1, 2), buffer);
-      } else if ((kind & Format.KIND_MASK) == Format.WAVE) {
-        wave(voice, section + 3, buffer);
+      Head head = head(voice);
+      if (head.plain()) {
+        plain(voice, head.skip(), buffer);
+      } else if (head.wave()) {
+        wave(voice, head.body(), buffer);
       } else {
-        row(voice, section + 3, kind, buffer);
+        row(voice, head, buffer);
       }
-    }
-    if (voice.left == 0 && voice.round == 0) {
-      voice.entry += 2 + data.placeBytes;
     }
   }
 
@@ -88,64 +121,66 @@ final class SectionPlayer {
     if (fresh && !enter(voice)) {
       return;
     }
-    int section = data.place(voice.entry + 2);
-    int kind = data.u8(section);
-    int frames;
-    if ((kind & Format.KIND_MASK) == Format.PLAIN) {
+    Head head = head(voice);
+    int frames = MAX_CHUNK;
+    if (head.plain()) {
       if (fresh) {
-        voice.at = section + 3;
+        voice.at = head.body();
       }
-      frames = MAX_CHUNK;
       voice.held = EMPTY;
-    } else if ((kind & Format.KIND_MASK) == Format.WAVE) {
+    } else if (head.wave()) {
       if (fresh) {
-        list(section + 3 + data.number(section + 1, 2), voice, buffer);
+        list(head.instructions(), voice, buffer);
         voice.at = 0;
       }
-      frames = MAX_CHUNK;
       voice.held = EMPTY;
     } else {
-      if (fresh) {
-        voice.at = section + 3 + data.number(section + 1, 2);
-      }
-      int again = 0;
-      voice.at = patches(voice.at, voice, buffer);
-      while (data.u8(voice.at) == Format.AGAIN) {
-        if (again++ > 0) {
-          throw PackedBytes.contents(voice.at);
-        }
-        voice.at = patches(section + 3 + data.number(section + 1, 2), voice, buffer);
-      }
-      int op = data.u8(voice.at++);
-      if (op < Format.PATCH) {
-        frames = op + 1;
-        voice.held = 0;
-      } else if (op == Format.ROWS) {
-        frames = data.u8(voice.at++);
-        voice.held = EMPTY;
-      } else {
-        throw PackedBytes.contents(voice.at);
-      }
+      frames = instruction(voice, head, fresh, buffer);
+    }
+    if (frames == 0) {
+      throw PackedBytes.contents(voice.at);
     }
     voice.left = Math.min(frames, voice.round);
     voice.round -= voice.left;
   }
 
+  /** Goes to the next HOLD or ROWS; gives its frames. */
+  private int instruction(Voice voice, Head head, boolean fresh, byte[] buffer) {
+    int at = patches(fresh ? head.instructions() : voice.at, voice, buffer);
+    if (data.u8(at) == Format.AGAIN) {
+      at = patches(head.instructions(), voice, buffer);
+    }
+    int op = data.u8(at++);
+    int frames;
+    if (op < Format.PATCH) {
+      frames = op + 1;
+      voice.held = 0;
+    } else if (op == Format.ROWS) {
+      frames = data.u8(at++);
+      voice.held = EMPTY;
+    } else {
+      throw PackedBytes.contents(at - 1);
+    }
+    voice.at = at;
+    return frames;
+  }
+
   /** Enters the entry that is due; false if the program is over. */
   private boolean enter(Voice voice) {
-    int frames = data.number(voice.entry, 2);
-    if (frames == 0) {
-      int back = data.place(voice.entry + 2);
-      if (back == 0) {
-        voice.entry = 0;
-        return false;
-      }
-      voice.entry -= back;
-      frames = data.number(voice.entry, 2);
-      if (frames == 0) {
-        throw PackedBytes.contents(voice.entry);
-      }
+    int at = voice.entry + entryBytes();
+    int first = data.u8(at);
+    if (first == Format.REST) {
+      voice.entry = 0;
+      return false;
     }
+    if (first == Format.BACK) {
+      at -= data.number(at + 1, data.placeBytes);
+    }
+    int frames = (data.u8(at) << 8) | data.u8(at + 1);
+    if (frames < 1 || frames > Format.MAX_ENTRY_FRAMES) {
+      throw PackedBytes.contents(at);
+    }
+    voice.entry = at;
     voice.round = frames;
     return true;
   }
@@ -166,11 +201,11 @@ final class SectionPlayer {
       at += data.placeBytes;
       int column = voice.base + data.column(at);
       at += data.columnBytes;
-      int slots = data.u8(at);
-      int stride = (byte) data.u8(at + 1);
-      int phase = data.number(at + 2, 2);
-      int step = data.number(at + 4, 2);
-      at += 6;
+      int slots = data.u8(at++);
+      int stride = slots == 1 ? 0 : (byte) data.u8(at++);
+      int phase = data.number(at, 2);
+      int step = slots == 1 ? 0 : data.number(at + 2, 2);
+      at += slots == 1 ? 2 : 4;
       phase = (phase + voice.at) % size;
       for (int slot = 0; slot < slots; slot++) {
         put(buffer, column, sample(wave, phase, size));
@@ -190,19 +225,18 @@ final class SectionPlayer {
     return data.u8(wave + 5 + Math.max(0, Math.min(last, at - first)));
   }
 
-  private void row(Voice voice, int body, int kind, byte[] buffer) {
-    boolean raw = (kind & Format.KIND_MASK) == Format.RAW;
-    if ((kind & Format.FLAGGED) != 0 && bits(voice, 1) == 0) {
+  private void row(Voice voice, Head head, byte[] buffer) {
+    boolean raw = head.kind() == Format.RAW;
+    if (head.flagged() && !raw && bits(voice, 1) == 0) {
       return;
     }
-    int groups = data.u8(body);
-    int at = body + 1;
+    int groups = data.u8(head.body());
+    int at = head.body() + 1;
     for (int i = 0; i < groups; i++) {
       int column = voice.base + data.column(at);
       at += data.columnBytes;
-      int slots = data.u8(at);
-      int stride = (byte) data.u8(at + 1);
-      at += 2;
+      int slots = data.u8(at++);
+      int stride = slots == 1 ? 0 : (byte) data.u8(at++);
       for (int slot = 0; slot < slots; slot++) {
         if (raw) {
           put(buffer, column, data.u8(voice.at++));
@@ -237,13 +271,13 @@ final class SectionPlayer {
       int to = voice.base + data.column(at);
       int source = voice.base + data.column(at + data.columnBytes);
       at += 2 * data.columnBytes;
-      int stride = (byte) data.u8(at + 1);
-      for (int k = data.u8(at); k > 0; k--) {
+      int count = data.u8(at++);
+      int stride = count == 1 ? 0 : (byte) data.u8(at++);
+      for (int k = count; k > 0; k--) {
         put(buffer, to, get(buffer, source));
         to += stride;
         source += stride;
       }
-      at += 2;
     }
   }
 
@@ -265,25 +299,25 @@ final class SectionPlayer {
   /** Goes on until the next step shows the frame that is the given number ahead. */
   void seek(Voice voice, int frames, byte[] buffer) {
     int ahead = frames;
-    int first = voice.entry;
-    int since = 0;
+    int first = voice.entry + entryBytes();
+    int at = first;
     while (true) {
-      int length = data.number(voice.entry, 2);
-      if (length == 0) {
-        if (since == 0 || data.place(voice.entry + 2) == 0) {
-          return;
+      if (data.u8(at) >= Format.REST) {
+        if (data.u8(at) == Format.REST || at == first) {
+          ahead = 0;
+          break;
         }
-        voice.entry = first;
-        ahead %= since;
-        since = 0;
-      } else if (ahead >= length) {
-        ahead -= length;
-        since += length;
-        voice.entry += 2 + data.placeBytes;
-      } else {
+        at = first;
+        continue;
+      }
+      int length = (data.u8(at) << 8) | data.u8(at + 1);
+      if (ahead < length) {
         break;
       }
+      ahead -= length;
+      at += entryBytes();
     }
+    voice.entry = at - entryBytes();
     for (; ahead > 0; ahead--) {
       step(voice, buffer);
     }

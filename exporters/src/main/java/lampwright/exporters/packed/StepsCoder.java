@@ -70,7 +70,8 @@ final class StepsCoder {
 
   /** Every change a patch. */
   Section events(int from, int to) {
-    ByteSink out = new ByteSink().u8(Format.STEPS).u16(2).u8(0).u8(0);
+    ByteSink out = new ByteSink();
+    Format.writeKind(out, Format.STEPS, 0);
     writeKey(out, from);
     int f = from;
     while (f < to) {
@@ -91,7 +92,8 @@ final class StepsCoder {
 
   /** One frame, for as long as the section is played. */
   Section rest(int frame) {
-    ByteSink out = new ByteSink().u8(Format.STEPS).u16(2).u8(0).u8(0);
+    ByteSink out = new ByteSink();
+    Format.writeKind(out, Format.STEPS, 0);
     writeKey(out, frame);
     out.u8(Format.HOLD + Format.MAX_HOLD - 1).u8(Format.AGAIN);
     return new Section(out.toBytes(), List.of());
@@ -128,12 +130,14 @@ final class StepsCoder {
   Section raw(int from, int to) {
     List<Integer> moving = moving(from, to);
     List<Grouping.Run> runs = runs(moving);
-    ByteSink out = new ByteSink().u8(Format.RAW).u16(0).u8(runs.size());
+    ByteSink head = new ByteSink().u8(runs.size());
     for (Grouping.Run run : runs) {
-      run.write(out, coding);
+      run.write(head, coding);
     }
-    writeEchoes(out, moving);
-    out.set(1, out.size() - 3, 2);
+    writeEchoes(head, moving);
+    ByteSink out = new ByteSink();
+    Format.writeKind(out, Format.RAW, head.size());
+    out.all(head.toBytes());
     writeKey(out, from);
     writeHold(out, 1);
     for (int f = from + 1; f < to; ) {
@@ -177,26 +181,27 @@ final class StepsCoder {
   Section rows(int from, int to, boolean flagged) {
     List<Integer> moving = moving(from, to);
     List<Grouping.Run> runs = runs(moving);
-    ByteSink out = new ByteSink();
-    out.u8(Format.STEPS | (flagged ? Format.FLAGGED : 0)).u16(0).u8(runs.size());
+    ByteSink head = new ByteSink().u8(runs.size());
     Rule[] rules = new Rule[moving.size()];
     int rowBits = 0;
     int k = 0;
     for (Grouping.Run run : runs) {
-      run.write(out, coding);
+      run.write(head, coding);
       for (int slot = 0; slot < run.slots(); slot++, k++) {
         int i = moving.get(k);
         Rule rule = rule(i, from, to);
         rules[k] = rule;
         rowBits += rule.width();
-        out.u8(rule.predictor() << 4 | rule.width()).u8(rule.bias());
+        head.u8(rule.predictor() << 4 | rule.width()).u8(rule.bias());
         if (rule.predictor() == 2) {
-          out.number(plan.sourceColumn[i], coding.columnBytes()).u8(plan.factor[i]);
+          head.number(plan.sourceColumn[i], coding.columnBytes()).u8(plan.factor[i]);
         }
       }
     }
-    writeEchoes(out, moving);
-    out.set(1, out.size() - 3, 2);
+    writeEchoes(head, moving);
+    ByteSink out = new ByteSink();
+    Format.writeKind(out, Format.STEPS | (flagged ? Format.FLAGGED : 0), head.size());
+    out.all(head.toBytes());
     writeKey(out, from);
     int stillBits = flagged ? 1 : Math.max(1, rowBits);
     int worthHolding = HOLD_BYTES * 8 / stillBits + 1;

@@ -25,13 +25,13 @@ public final class Unpacker {
     voices = new Voice[data.lamps];
     for (int i = 0; i < voices.length; i++) {
       voices[i] = new Voice();
-      voices[i].base = data.number(lampAt(i), 2);
+      voices[i].base = data.column(lampAt(i));
     }
     scenesAt = lampAt(voices.length);
   }
 
   private int lampAt(int lamp) {
-    return data.place(Format.TABLES_AT) + lamp * (2 + data.placeBytes);
+    return data.tables + lamp * (data.columnBytes + data.placeBytes);
   }
 
   /** Bytes of a frame. */
@@ -59,17 +59,17 @@ public final class Unpacker {
 
   /** Time from frame to frame of a scene, in microseconds. */
   public int periodMicros(int scene) {
-    return data.number(sceneAt(scene) + 3, 3);
+    return data.number(sceneAt(scene) + 3, 3) & ~Format.LOOP;
   }
 
   /** Whether a scene's last frame is followed by its first. */
   public boolean loops(int scene) {
-    return data.u8(sceneAt(scene) + 6) != 0;
+    return (data.number(sceneAt(scene) + 3, 3) & Format.LOOP) != 0;
   }
 
   private int sceneAt(int scene) {
     Objects.checkIndex(scene, data.scenes);
-    return scenesAt + scene * (7 + data.lamps * data.placeBytes);
+    return scenesAt + scene * (Format.SCENE_BYTES + data.lamps * data.placeBytes);
   }
 
   /**
@@ -91,11 +91,11 @@ public final class Unpacker {
    */
   public void select(int lamp, int scene, int frame, byte[] buffer) {
     Objects.checkIndex(frame, frames(scene));
-    int program = data.place(sceneAt(scene) + 7 + lamp * data.placeBytes);
+    int program = data.place(sceneAt(scene) + Format.SCENE_BYTES + lamp * data.placeBytes);
     dark(lamp, buffer);
     if (program != 0) {
       Voice voice = voices[lamp];
-      voice.entry = sections.list(program, voice, buffer);
+      sections.start(program, voice, buffer);
       sections.seek(voice, frame, buffer);
     }
   }
@@ -106,14 +106,19 @@ public final class Unpacker {
     voice.entry = 0;
     voice.round = 0;
     voice.left = 0;
-    int list = data.place(lampAt(lamp) + 2);
-    if (list != 0) {
-      sections.list(list, voice, buffer);
-    } else if (voice.base < data.frameBytes) {
-      Arrays.fill(buffer, voice.base, data.frameBytes, (byte) 0);
-    } else {
+    voice.held = 0;
+    int at = lampAt(lamp) + data.columnBytes;
+    int dark = data.number(at, data.placeBytes);
+    int row = Format.darkRow(data.placeBytes);
+    if (dark != 0 && dark < row) {
+      sections.list(data.place(at), voice, buffer);
+      return;
+    }
+    int end = dark == 0 ? data.frameBytes : voice.base + dark - row + 1;
+    if (voice.base >= data.frameBytes || end > data.frameBytes) {
       throw PackedBytes.contents(lampAt(lamp));
     }
+    Arrays.fill(buffer, voice.base, end, (byte) 0);
   }
 
   /** Brings the buffer to the next frame. */

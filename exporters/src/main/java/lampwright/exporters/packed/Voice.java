@@ -5,7 +5,7 @@ final class Voice {
   /** First column of the lamp in the frame. */
   int base;
 
-  /** Entry being played, or due next if no frames are left; 0 rests. */
+  /** Entry being played, or the one before the first; 0 rests. */
   int entry;
 
   /** Place in the section; the phase in a wave section. */

@@ -9,6 +9,9 @@ import org.jspecify.annotations.Nullable;
 
 /** Codes a period of a lamp as closed curves that each column reads at its own phase. */
 final class WaveCoder {
+  /** Bytes of a wave's head before its groups. */
+  private static final int HEAD_BYTES = 5;
+
   private final LampTable table;
   private final Coding coding;
   private final StepsCoder steps;
@@ -112,34 +115,39 @@ final class WaveCoder {
     readers.sort(Comparator.comparingInt(Reader::wave).thenComparingInt(Reader::column));
     ByteSink taps = new ByteSink();
     List<Section.WaveRef> refs = new ArrayList<>();
-    ByteSink out = new ByteSink();
-    out.u8(Format.WAVE).u16(0).u16(size).u16(fit.pace());
     int count = 0;
     List<Reader> left = new ArrayList<>(readers);
     while (!left.isEmpty()) {
       List<Reader> run = longestRun(left, size);
       left.removeAll(run);
       Reader a = run.get(0);
-      refs.add(new Section.WaveRef(out.size() + 1 + taps.size(), waves.get(a.wave()).bytes()));
+      refs.add(new Section.WaveRef(HEAD_BYTES + taps.size(), waves.get(a.wave()).bytes()));
       taps.number(0, coding.placeBytes());
       Grouping.runs(run.stream().map(Reader::column).toList()).get(0).write(taps, coding);
-      int step = run.size() > 1 ? Math.floorMod(run.get(1).phase() - a.phase(), size) : 0;
-      taps.u16(a.phase()).u16(step);
+      taps.u16(a.phase());
+      if (run.size() > 1) {
+        taps.u16(Math.floorMod(run.get(1).phase() - a.phase(), size));
+      }
       count++;
     }
     if (count > 255) {
       return null;
     }
-    out.u8(count).all(taps.toBytes());
+    ByteSink head = new ByteSink().u16(size).u16(fit.pace()).u8(count).all(taps.toBytes());
     try {
-      echoes.write(out, coding, slots);
+      echoes.write(head, coding, slots);
     } catch (TooManyPartsException notThisWay) {
       return null;
     }
-    out.set(1, out.size() - 3, 2);
+    ByteSink out = new ByteSink();
+    Format.writeKind(out, Format.WAVE, head.size());
+    int before = out.size();
+    out.all(head.toBytes());
     steps.writeKey(out, keyFrame, slots);
     out.u8(Format.GO);
-    return new Section(out.toBytes(), refs);
+    return new Section(
+        out.toBytes(),
+        refs.stream().map(r -> new Section.WaveRef(r.at() + before, r.wave())).toList());
   }
 
   /** The most readers, from the first left on, that are evenly spaced in place and phase. */

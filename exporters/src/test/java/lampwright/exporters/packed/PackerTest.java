@@ -153,9 +153,9 @@ class PackerTest {
   void faultsAreToldApart() {
     byte[] packed = PackedCorpus.packed(PackedCorpus.table("hazards"));
     assertThat(faultOf(packed, 0, 'X')).isEqualTo(PackedDataException.Fault.NOT_PACKED);
-    assertThat(faultOf(packed, 6, 2)).isEqualTo(PackedDataException.Fault.VERSION);
+    assertThat(faultOf(packed, 6, 1)).isEqualTo(PackedDataException.Fault.VERSION);
     assertThat(faultOf(packed, 7, 4)).isEqualTo(PackedDataException.Fault.VERSION);
-    assertThat(faultOf(packed, 9, 77)).isEqualTo(PackedDataException.Fault.SIZE);
+    assertThat(faultOf(packed, 12, packed[12] ^ 1)).isEqualTo(PackedDataException.Fault.SIZE);
     assertThat(faultOf(packed, 40, packed[40] ^ 1)).isEqualTo(PackedDataException.Fault.CHECKSUM);
   }
 
@@ -183,11 +183,11 @@ class PackerTest {
     assertThat(stored).isEqualTo((int) (crc.getValue() & 0xFFFFFF));
   }
 
-  /** Data that version 1 players have read must stay readable, byte for byte. */
+  /** Data that version 2 players have read must stay readable, byte for byte. */
   @Test
-  void goldenFileOfVersionOneStaysReadable() throws IOException {
-    byte[] packed = resource("version-1.packed");
-    byte[] table = resource("version-1.bin");
+  void goldenFileOfVersionTwoStaysReadable() throws IOException {
+    byte[] packed = resource("version-2.packed");
+    byte[] table = resource("version-2.bin");
     Unpacker unpacker = new Unpacker(packed);
     byte[] buffer = new byte[unpacker.frameBytes()];
     unpacker.select(0, buffer);

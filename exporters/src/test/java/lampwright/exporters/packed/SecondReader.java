@@ -25,17 +25,16 @@ final class SecondReader {
     wideColumns = (flags & 1) == 1;
     widePlaces = ((flags >> 1) & 1) == 1;
     DataInput in = at(8);
-    if (in.u24() != file.length) {
+    frameBytes = in.u16();
+    lamps = in.u8();
+    in.u8();
+    if (in.number() != file.length) {
       throw new IllegalStateException("size");
     }
     if (crcOfRest() != Integer.toUnsignedLong(at(2).u16() | (at(4).u16() << 16))) {
       throw new IllegalStateException("checksum");
     }
-    frameBytes = in.u16();
-    in.u8();
-    lamps = in.u8();
-    in.u8();
-    tables = in.place();
+    tables = in.number();
   }
 
   private long crcOfRest() {
@@ -51,29 +50,26 @@ final class SecondReader {
 
   /** The frame table of a scene, and so many frames more. */
   List<int[]> play(int scene, int more) {
-    DataInput table = at(tables + lamps * (widePlaces ? 5 : 4));
-    int sceneBytes = 7 + lamps * (widePlaces ? 3 : 2);
-    table = at(table.position() + scene * sceneBytes);
+    int placeBytes = widePlaces ? 3 : 2;
+    int lampBytes = (wideColumns ? 2 : 1) + placeBytes;
+    DataInput table = at(tables + lamps * lampBytes + scene * (6 + lamps * placeBytes));
     int frames = table.u24() + more;
     table.u24();
-    table.u8();
     List<int[]> rows = new ArrayList<>();
     for (int f = 0; f < frames; f++) {
       rows.add(new int[frameBytes]);
     }
     for (int lamp = 0; lamp < lamps; lamp++) {
-      DataInput own = at(tables + lamp * (widePlaces ? 5 : 4));
-      int base = own.u16();
-      int dark = own.place();
-      int program = table.place();
+      DataInput own = at(tables + lamp * lampBytes);
+      int base = own.column();
+      int dark = own.number();
+      int program = table.number();
       if (program != 0) {
         int[] light = new int[frameBytes];
         boolean[] touched = new boolean[frameBytes];
         Track track = new Track(base, light, touched, rows);
-        if (dark != 0) {
-          track.list(at(dark));
-        }
-        track.program(program);
+        track.dark(dark);
+        track.program(tables - program);
       }
     }
     return rows;
@@ -97,6 +93,21 @@ final class SecondReader {
     private void put(int column, int value) {
       light[base + column] = value & 0xFF;
       touched[base + column] = true;
+    }
+
+    void dark(int dark) {
+      int counts = widePlaces ? 0xFFFF00 : 0xFF00;
+      if (dark == 0) {
+        for (int c = base; c < frameBytes; c++) {
+          put(c - base, 0);
+        }
+      } else if (dark >= counts) {
+        for (int c = 0; c <= dark - counts; c++) {
+          put(c, 0);
+        }
+      } else {
+        list(at(tables - dark));
+      }
     }
 
     private boolean show() {
@@ -150,15 +161,15 @@ final class SecondReader {
       int position = entries.position();
       while (frame < rows.size()) {
         DataInput entry = at(position);
-        int frames = entry.u16();
-        if (frames == 0) {
-          int back = entry.place();
-          if (back == 0) {
-            while (!show()) {}
-            return;
-          }
-          position -= back;
+        int high = entry.u8();
+        if (high == 0x80) {
+          while (!show()) {}
+          return;
+        }
+        if (high == 0x81) {
+          position -= entry.number();
         } else {
+          int frames = high * 256 + entry.u8();
           section(entry.place(), frames);
           position = entry.position();
         }
@@ -168,10 +179,10 @@ final class SecondReader {
     private void section(int place, int frames) {
       DataInput head = at(place);
       int kind = head.u8();
-      int skip = head.u16();
+      int skip = (kind & 8) != 0 ? head.u16() : head.u8();
       int start = head.position() + skip;
       if ((kind & 3) == 3) {
-        int from = place + 3;
+        int from = head.position();
         for (int f = 0; f < frames; f++) {
           for (int c = 0; c < skip; c++) {
             put(c, at(from++).u8());
@@ -206,9 +217,9 @@ final class SecondReader {
       int samples = wave.position();
       int column = in.column();
       int slots = in.u8();
-      int stride = in.s8();
+      int stride = slots == 1 ? 0 : in.s8();
       int phase = in.u16();
-      int step = in.u16();
+      int step = slots == 1 ? 0 : in.u16();
       for (int k = 0; k < slots; k++) {
         int q = (int) ((shared + phase + (long) k * step) % size);
         int i = q;
@@ -252,7 +263,7 @@ final class SecondReader {
       for (int g = head.u8(); g > 0; g--) {
         int column = head.column();
         int slots = head.u8();
-        int stride = head.s8();
+        int stride = slots == 1 ? 0 : head.s8();
         for (int k = 0; k < slots; k++) {
           int c = column + k * stride;
           if ((kind & 3) == 1) {
@@ -278,7 +289,7 @@ final class SecondReader {
         int first = in.column();
         int source = in.column();
         int count = in.u8();
-        int stride = in.s8();
+        int stride = count == 1 ? 0 : in.s8();
         for (int i = 0; i < count; i++) {
           put(first + i * stride, light[base + source + i * stride]);
         }
@@ -352,8 +363,14 @@ final class SecondReader {
       return wideColumns ? u16() : u8();
     }
 
-    int place() {
+    /** As wide as a place. */
+    int number() {
       return widePlaces ? u24() : u16();
+    }
+
+    /** The byte that a place leads to. */
+    int place() {
+      return tables - number();
     }
   }
 }

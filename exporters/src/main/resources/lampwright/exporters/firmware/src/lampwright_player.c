@@ -18,28 +18,33 @@
 #define CRC_AT 2
 #define CHECKED_FROM 6
 #define VERSION_AT 6
-#define VERSION 1
+#define VERSION 2
 #define FLAGS_AT 7
 #define WIDE_COLUMNS 1
 #define WIDE_PLACES 2
-#define SIZE_AT 8
-#define FRAME_BYTES_AT 11
-#define CHAINS_AT 13
-#define LAMPS_AT 14
-#define SCENES_AT 15
-#define TABLES_AT 16
+#define FRAME_BYTES_AT 8
+#define LAMPS_AT 10
+#define SCENES_AT 11
+#define SIZE_AT 12
+#define LEAST_BYTES 27
 
 /* Section kinds. */
 #define RAW 1
 #define WAVE 2
 #define PLAIN 3 /* both bits of RAW and WAVE */
 #define FLAGGED 4
+#define LONG_HEAD 8
 
 /* Instructions. */
 #define PATCH 0x80
 #define FILL 0xC0
 #define ROWS 0xE0
 #define AGAIN 0xE1
+
+/* What stands in place of frames in the last entry of a program. */
+#define REST 0x80
+#define BACK 0x81
+#define MAX_FRAMES 4096
 
 /* Rules. */
 #define STEP 0x10
@@ -67,7 +72,10 @@ typedef lampwright_place place;
 #define PLACE_BYTES(p) 2
 #endif
 #define ENTRY_BYTES(p) (uint8_t)(2 + PLACE_BYTES(p))
-#define LAMP_BYTES(p) (uint8_t)(2 + PLACE_BYTES(p))
+#define LAMP_BYTES(p) (uint8_t)(COLUMN_BYTES(p) + PLACE_BYTES(p))
+/* Whether what stands for a place of a dark list is a count of bytes. */
+#define ROW_DARK(p, dark) (uint8_t)(((dark) >> 8) == (PLACE_BYTES(p) == 2 ? 0xFF : 0xFFFF))
+#define BYTES_OF_FRAME(p) (uint16_t)((p)->end - (p)->buffer)
 
 #if LAMPWRIGHT_COLUMN_BYTES == 1
 typedef uint8_t column;
@@ -96,24 +104,16 @@ static place number(const player *p, flash at) {
   return u16(at);
 }
 
-/* Follows a place; gives the tables, where no section can be, if it leads past them. */
-static flash follow(const player *p, flash at) {
-  place to = number(p, at);
-  if (to >= (place)(p->tables - p->data)) {
-    return p->tables;
-  }
-  return p->data + to;
-}
-
 /* ---- playing ---- */
 
-#if defined(__AVR__) && !LAMPWRIGHT_PORTABLE
+#if LAMPWRIGHT_BY_ASSEMBLER
 
 /* In lampwright_player_avr.S; told below. */
-extern flash lampwright_avr_patches(const player *p, flash at, flash lamp);
+extern uint8_t lampwright_avr_start(const player *p, voice *v, flash lamp, flash program,
+                                    uint8_t count);
 extern uint8_t lampwright_avr_advance(const player *p, voice *v, flash lamp, uint8_t count);
 
-#define lamp_patches lampwright_avr_patches
+#define start lampwright_avr_start
 #define advance(p, v, lamp) lampwright_avr_advance(p, v, lamp, 1)
 
 /* Shows the next frame of all lamps; 0 after a fault. */
@@ -126,6 +126,15 @@ static uint8_t show_frame(player *p) {
 }
 
 #else
+
+/* Follows a place, which counts back from the tables; gives the tables if it leads too far. */
+static flash follow(const player *p, flash at) {
+  place back = number(p, at);
+  if (back > (place)(p->tables - p->data)) {
+    return p->tables;
+  }
+  return p->tables - back;
+}
 
 /* Carries out PATCH and FILL; gives the place of the first other byte, 0 after a fault. */
 static flash patches(const player *p, flash at, column base) {
@@ -159,7 +168,7 @@ static flash patches(const player *p, flash at, column base) {
     at += pattern;
     at++;
     for (;;) {
-      if (to >= p->frame_bytes) {
+      if (to >= BYTES_OF_FRAME(p)) {
         return 0;
       }
       p->buffer[to++] = U8(from++);
@@ -182,7 +191,15 @@ static flash patches(const player *p, flash at, column base) {
 static uint8_t strays(const player *p, column first, uint8_t count, int8_t stride) {
   /* At most 8190 + 254 x 128, so that 16 bits tell a column before the frame from one in it. */
   uint16_t last = (uint16_t)(first + (uint16_t)((uint8_t)(count - 1) * stride));
-  return count == 0 || first >= p->frame_bytes || last >= p->frame_bytes;
+  return count == 0 || first >= BYTES_OF_FRAME(p) || last >= BYTES_OF_FRAME(p);
+}
+
+/* Reads a stride, which stands only where there is more than one to step over. */
+static int8_t read_stride(flash *at, uint8_t count) {
+  if (count == 1) {
+    return 0;
+  }
+  return (int8_t)U8((*at)++);
 }
 
 /* Gives columns the value of others, in order, so that a value can run on. */
@@ -203,7 +220,7 @@ static NOINLINE uint8_t echo(const player *p, flash at, column base) {
     source = (column)(base + COLUMN(p, at));
     at += COLUMN_BYTES(p);
     count = U8(at++);
-    stride = (int8_t)U8(at++);
+    stride = read_stride(&at, count);
     if (strays(p, first, count, stride) || strays(p, source, count, stride)) {
       return 0;
     }
@@ -248,11 +265,14 @@ static NOINLINE uint8_t show_wave(const player *p, voice *v, flash at, column ba
     first = (column)(base + COLUMN(p, at));
     at += COLUMN_BYTES(p);
     slots = U8(at++);
-    stride = (int8_t)U8(at++);
+    stride = read_stride(&at, slots);
     phase = (uint16_t)(shared + u16(at));
     at += 2;
-    step = u16(at);
-    at += 2;
+    step = 0;
+    if (slots != 1) {
+      step = u16(at);
+      at += 2;
+    }
     kind = U8(shape++);
     turn = (uint16_t)(size + 1 - kind);
     from = u16(shape);
@@ -313,9 +333,12 @@ static NOINLINE uint8_t show_row(const player *p, voice *v, flash at, uint8_t ki
     uint8_t *to;
     uint8_t slots;
     int8_t stride;
+    if (at >= tables) {
+      return 0;
+    }
     at += COLUMN_BYTES(p);
     slots = U8(at++);
-    stride = (int8_t)U8(at++);
+    stride = read_stride(&at, slots);
     if (strays(p, first, slots, stride) || slots > tables - from) {
       return 0;
     }
@@ -361,7 +384,7 @@ static NOINLINE uint8_t show_row(const player *p, voice *v, flash at, uint8_t ki
         uint8_t factor;
         at += COLUMN_BYTES(p);
         factor = U8(at++);
-        if (source >= p->frame_bytes) {
+        if (source >= BYTES_OF_FRAME(p)) {
           return 0;
         }
         value = (uint8_t)(value + ((uint16_t)(p->buffer[source] * factor) >> 8));
@@ -381,8 +404,7 @@ done:
 static NOINLINE uint8_t show_plain(const player *p, voice *v, uint16_t count, column base) {
   flash from = v->at.place;
   uint8_t *to = p->buffer + base;
-  if (base >= p->frame_bytes || count > p->frame_bytes - base ||
-      count > (place)(p->tables - from)) {
+  if (count > BYTES_OF_FRAME(p) - base || count > (place)(p->tables - from)) {
     return 0;
   }
   for (; count != 0; count--) {
@@ -392,47 +414,54 @@ static NOINLINE uint8_t show_plain(const player *p, voice *v, uint16_t count, co
   return 1;
 }
 
-/* Shows the next frame of a lamp; 0 after a fault. */
-static uint8_t advance(const player *p, voice *v, flash lamp) {
-  column base = (column)u16(lamp);
-  uint8_t ok = 1;
-  flash section;
-  flash body;
-  uint8_t kind;
-  uint8_t fresh = 0;
-  if (v->left == 0 && v->round == 0) {
-    fresh = 1;
-    if (v->entry >= p->tables) {
-      return 0;
-    }
-    v->round = u16(v->entry);
-    if (v->round == 0) {
-      place back = number(p, v->entry + 2);
-      if (back == 0) {
-        v->entry = 0;
-        return 1;
-      }
-      if (back > (place)(v->entry - p->data)) {
-        return 0;
-      }
-      v->entry -= back;
-      v->round = u16(v->entry);
-      if (v->round == 0) {
-        return 0;
-      }
-    }
-  }
-  section = follow(p, v->entry + 2);
-  if (section >= p->tables) {
+/* Goes to the entry that is due; 0 after a fault, 2 if the program is over. */
+static uint8_t enter(const player *p, voice *v) {
+  flash at = v->entry + ENTRY_BYTES(p);
+  if (at >= p->tables) {
     return 0;
   }
-  kind = U8(section++);
-  body = section + 2;
+  if (U8(at) == REST) {
+    v->entry = 0;
+    v->held = 0;
+    return 2;
+  }
+  if (U8(at) == BACK) {
+    place back = number(p, at + 1);
+    if (back > (place)(at - p->data)) {
+      return 0;
+    }
+    at -= back;
+  }
+  v->entry = at;
+  v->round = (uint16_t)(U8(at) << 8 | U8(at + 1));
+  return v->round <= MAX_FRAMES;
+}
+
+/* Shows the next frame of a lamp; 0 after a fault. */
+static uint8_t advance(const player *p, voice *v, flash lamp) {
+  column base = (column)COLUMN(p, lamp);
+  uint8_t fresh = 0;
+  flash body;
+  uint8_t kind;
+  uint16_t skip;
+  if (v->left == 0 && v->round == 0) {
+    uint8_t entered = enter(p, v);
+    if (entered != 1) {
+      return entered;
+    }
+    fresh = 1;
+  }
+  body = follow(p, v->entry + 2);
+  if (body >= p->tables) {
+    return 0;
+  }
+  kind = U8(body++);
+  skip = U8(body++);
+  if (kind & LONG_HEAD) {
+    skip = (uint16_t)(skip | U8(body++) << 8);
+  }
   if (v->left == 0) {
     uint8_t frames = 255;
-    flash instructions = body;
-    flash at;
-    uint16_t skip = u16(section);
     if ((kind & PLAIN) == PLAIN) {
       if (fresh) {
         v->held = EMPTY;
@@ -441,12 +470,8 @@ static uint8_t advance(const player *p, voice *v, flash lamp) {
     } else if (skip >= (place)(p->tables - body)) {
       return 0;
     } else if (fresh || !(kind & WAVE)) {
-      instructions += skip;
-      at = instructions;
-      if (!fresh) {
-        at = v->at.place;
-      }
-      at = patches(p, at, base);
+      flash instructions = body + skip;
+      flash at = patches(p, fresh ? instructions : v->at.place, base);
       if (at != 0 && U8(at) == AGAIN) {
         at = patches(p, instructions, base);
       }
@@ -460,9 +485,11 @@ static uint8_t advance(const player *p, voice *v, flash lamp) {
         uint8_t op = U8(at++);
         if (op == ROWS) {
           frames = U8(at++);
-        } else {
+        } else if (op < PATCH) {
           frames = (uint8_t)(op + 1);
           v->held = 0;
+        } else {
+          return 0;
         }
         v->at.place = at;
       }
@@ -476,24 +503,66 @@ static uint8_t advance(const player *p, voice *v, flash lamp) {
     v->left = frames;
     v->round = (uint16_t)(v->round - frames);
   }
-  if (v->held != 0) {
-    if ((kind & PLAIN) == PLAIN) {
-      ok = show_plain(p, v, u16(section), base);
-    } else if (kind & WAVE) {
-      ok = show_wave(p, v, body, base);
-    } else {
-      ok = show_row(p, v, body, kind, base);
-    }
-  }
   v->left--;
-  if (v->left == 0 && v->round == 0) {
-    v->entry += ENTRY_BYTES(p);
+  if (v->held == 0) {
+    return 1;
   }
-  return ok;
+  if ((kind & PLAIN) == PLAIN) {
+    return show_plain(p, v, skip, base);
+  }
+  if (kind & WAVE) {
+    return show_wave(p, v, body, base);
+  }
+  return show_row(p, v, body, kind, base);
 }
 
-static flash lamp_patches(const player *p, flash at, flash lamp) {
-  return patches(p, at, (column)u16(lamp));
+/* Clears a lamp; 0 after a fault. */
+static uint8_t clear(const player *p, flash lamp) {
+  column base = (column)COLUMN(p, lamp);
+  flash list = lamp + COLUMN_BYTES(p);
+  place dark = number(p, list);
+  uint16_t bytes;
+  if (base >= BYTES_OF_FRAME(p)) {
+    return 0;
+  }
+  if (dark != 0 && !ROW_DARK(p, dark)) {
+    return patches(p, follow(p, list), base) != 0;
+  }
+  bytes = (uint16_t)(BYTES_OF_FRAME(p) - base);
+  if (dark != 0) {
+    if ((dark & 255) >= bytes) {
+      return 0;
+    }
+    bytes = (uint16_t)((dark & 255) + 1);
+  }
+  memset(p->buffer + base, 0, bytes);
+  return 1;
+}
+
+/*
+ * Clears lamps that follow one another and starts the programs whose places are in the data, if
+ * there are any; 0 after a fault.
+ */
+static uint8_t start(const player *p, voice *v, flash lamp, flash program, uint8_t count) {
+  for (; count != 0; count--) {
+    memset(v, 0, sizeof *v);
+    if (!clear(p, lamp)) {
+      return 0;
+    }
+    if (program != 0) {
+      if (number(p, program) != 0) {
+        flash at = patches(p, follow(p, program), (column)COLUMN(p, lamp));
+        if (at == 0) {
+          return 0;
+        }
+        v->entry = at + 1 - ENTRY_BYTES(p);
+      }
+      program += PLACE_BYTES(p);
+    }
+    v++;
+    lamp += LAMP_BYTES(p);
+  }
+  return 1;
 }
 
 /* Shows the next frame of all lamps; 0 after a fault. */
@@ -502,7 +571,7 @@ static uint8_t show_frame(player *p) {
   voice *v = p->voices;
   uint8_t n = p->lamps;
   for (; n != 0; n--) {
-    if (v->held == 0 && v->left > 1) {
+    if (v->held == 0 && v->left != 0) {
       v->left--;
     } else if (v->entry != 0 && !advance(p, v, lamp)) {
       return 0;
@@ -520,7 +589,7 @@ static uint8_t show_frame(player *p) {
 /* Makes all dark for good. */
 static NOINLINE uint8_t fault(player *p) {
   p->lamps = 0;
-  memset(p->buffer, 0, p->frame_bytes);
+  memset(p->buffer, 0, BYTES_OF_FRAME(p));
   return LAMPWRIGHT_FAULT;
 }
 
@@ -531,9 +600,17 @@ uint8_t lampwright_player_frame(player *p) {
   return LAMPWRIGHT_OK;
 }
 
-static uint32_t checksum(flash from, flash to) {
+#if LAMPWRIGHT_BY_ASSEMBLER
+
+extern uint32_t lampwright_avr_checksum(flash from, uint16_t bytes);
+
+#define checksum lampwright_avr_checksum
+
+#else
+
+static uint32_t checksum(flash from, place bytes) {
   uint32_t crc = 0xFFFFFFFFu;
-  while (from != to) {
+  for (; bytes != 0; bytes--) {
     uint8_t i;
     crc ^= U8(from++);
     for (i = 8; i != 0; i--) {
@@ -547,121 +624,117 @@ static uint32_t checksum(flash from, flash to) {
   return ~crc;
 }
 
+#endif
+
 static uint32_t u24(flash at) { return u16(at) | (uint32_t)U8(at + 2) << 16; }
+
+/* Steps over a place for each lamp. Apart, so that controllers that can't multiply needn't. */
+static NOINLINE flash over_places(const player *p, flash at) {
+  return at + (uint16_t)(p->lamps * PLACE_BYTES(p));
+}
 
 /* Place of a scene's table. */
 static flash scene_at(const player *p, uint8_t scene) {
-  uint8_t lamps = p->lamps;
-  return p->tables + (uint16_t)(lamps * LAMP_BYTES(p)) +
-         (place)scene * (uint16_t)(7 + lamps * PLACE_BYTES(p));
+  flash at = over_places(p, p->tables + (uint16_t)(p->lamps * COLUMN_BYTES(p)));
+  for (; scene != 0; scene--) {
+    at = over_places(p, at + 6);
+  }
+  return at;
 }
 
-uint8_t lampwright_player_open(player *p, flash data, place size, uint8_t *buffer,
-                               uint16_t buffer_bytes) {
-  uint8_t flags;
+/* Checks the data and gets ready to play it. */
+static NOINLINE uint8_t look(player *p, place size, uint16_t buffer_bytes) {
+  flash data = p->data;
+  uint8_t flags = U8(data + FLAGS_AT);
+  uint16_t frame_bytes = u16(data + FRAME_BYTES_AT);
+  uint32_t crc;
   place tables;
-  memset(p, 0, sizeof *p);
-  memset(buffer, 0, buffer_bytes);
-  if (size < 32 || u16(data) != MAGIC) {
+  if (u16(data) != MAGIC) {
     return LAMPWRIGHT_NOT_PACKED;
   }
-  flags = U8(data + FLAGS_AT);
   if (U8(data + VERSION_AT) != VERSION || flags > (WIDE_COLUMNS | WIDE_PLACES)) {
     return LAMPWRIGHT_VERSION;
   }
-  if (u24(data + SIZE_AT) != size) {
-    return LAMPWRIGHT_SIZE;
-  }
-  if (checksum(data + CHECKED_FROM, data + size) !=
-      (u24(data + CRC_AT) | (uint32_t)U8(data + CRC_AT + 3) << 24)) {
-    return LAMPWRIGHT_CHECKSUM;
-  }
-  p->data = data;
-  p->buffer = buffer;
+#if LAMPWRIGHT_LONG_DATA || LAMPWRIGHT_COLUMN_BYTES == 0
   p->flags = flags;
-  p->frame_bytes = u16(data + FRAME_BYTES_AT);
-  p->lamps = U8(data + LAMPS_AT);
-  tables = number(p, data + TABLES_AT);
-  p->tables = data + tables;
-  if (p->frame_bytes > buffer_bytes || p->lamps > LAMPWRIGHT_MAX_LAMPS ||
-#if LAMPWRIGHT_COLUMN_BYTES == 1
-      p->frame_bytes > 256 ||
 #endif
-#if LAMPWRIGHT_COLUMN_BYTES != 0
-      COLUMN_BYTES(p) != 1 + (flags & WIDE_COLUMNS) ||
-#endif
-      (!LAMPWRIGHT_LONG_DATA && (flags & WIDE_PLACES))) {
-    p->lamps = 0;
+#if !LAMPWRIGHT_LONG_DATA
+  if (flags & WIDE_PLACES) {
     return LAMPWRIGHT_LIMIT;
   }
-  /* The scenes end with the data, and at least one lamp and one scene stand before its end. */
-  if (tables > size || p->lamps == 0 || U8(data + SCENES_AT) == 0 ||
-      (place)(scene_at(p, U8(data + SCENES_AT)) - data) > size) {
-    p->lamps = 0;
+#endif
+  if (number(p, data + SIZE_AT) != size) {
+    return LAMPWRIGHT_SIZE;
+  }
+  crc = checksum(data + CHECKED_FROM, size - CHECKED_FROM);
+  if ((uint16_t)crc != u16(data + CRC_AT) || (uint16_t)(crc >> 16) != u16(data + CRC_AT + 2)) {
+    return LAMPWRIGHT_CHECKSUM;
+  }
+  tables = number(p, data + SIZE_AT + PLACE_BYTES(p));
+  p->tables = data + tables;
+  p->end = p->buffer + frame_bytes;
+  p->lamps = U8(data + LAMPS_AT);
+  if (frame_bytes > buffer_bytes || p->lamps > LAMPWRIGHT_MAX_LAMPS
+#if LAMPWRIGHT_COLUMN_BYTES != 0
+      || COLUMN_BYTES(p) != 1 + (flags & WIDE_COLUMNS)
+#endif
+  ) {
+    return LAMPWRIGHT_LIMIT;
+  }
+  /* The scenes end with the data; where there is none, none can be started. */
+  if (tables > size || p->lamps == 0 || (place)(scene_at(p, U8(data + SCENES_AT)) - data) > size) {
     return LAMPWRIGHT_FAULT;
   }
   return LAMPWRIGHT_OK;
 }
 
-/* A lamp's table. */
-static flash lamp_at(const player *p, uint8_t lamp) {
-  return p->tables + (uint16_t)(lamp * LAMP_BYTES(p));
-}
-
-/* Clears a lamp and starts its program in a scene, unless dark; 0 after a fault. */
-static uint8_t start(player *p, uint8_t lamp, uint8_t scene) {
-  voice *v = &p->voices[lamp];
-  flash table = lamp_at(p, lamp);
-  flash at;
-  memset(v, 0, sizeof *v);
-  if (number(p, table + 2) == 0) {
-    uint16_t base = u16(table);
-    for (; base < p->frame_bytes; base++) {
-      p->buffer[base] = 0;
-    }
-  } else if (lamp_patches(p, follow(p, table + 2), table) == 0) {
-    return 0;
+uint8_t lampwright_player_open(player *p, flash data, place size, uint8_t *buffer,
+                               uint16_t buffer_bytes) {
+  uint8_t status = LAMPWRIGHT_NOT_PACKED;
+  memset(p, 0, sizeof *p);
+  memset(buffer, 0, buffer_bytes);
+  p->data = data;
+  p->buffer = buffer;
+  if (size >= LEAST_BYTES) {
+    status = look(p, size, buffer_bytes);
   }
-  if (scene != LAMPWRIGHT_DARK) {
-    at = follow(p, scene_at(p, scene) + 7 + (uint16_t)(lamp * PLACE_BYTES(p)));
-    if (at != p->data) {
-      at = lamp_patches(p, at, table);
-      if (at == 0) {
-        return 0;
-      }
-      v->entry = at + 1;
-    }
+  if (status != LAMPWRIGHT_OK) {
+    p->lamps = 0;
   }
-  return 1;
+  return status;
 }
 
 /* Goes on from the start of a program until the next frame is the given one; 0 after a fault. */
-static uint8_t seek(player *p, uint8_t lamp, uint32_t ahead) {
-  voice *v = &p->voices[lamp];
-  flash first = v->entry;
-  if (first == 0) {
+static uint8_t seek(player *p, voice *v, flash lamp, uint32_t ahead) {
+  flash first;
+  flash at;
+  if (v->entry == 0) {
     return 1;
   }
+  first = v->entry + ENTRY_BYTES(p);
+  at = first;
   for (;;) {
     uint16_t frames;
-    if (v->entry >= p->tables) {
+    if (at >= p->tables) {
       return 0;
     }
-    frames = u16(v->entry);
-    if (frames > ahead) {
+    if (U8(at) < REST) {
+      frames = (uint16_t)(U8(at) << 8 | U8(at + 1));
+      if (frames > ahead) {
+        break;
+      }
+      ahead -= frames;
+      at += ENTRY_BYTES(p);
+    } else if (U8(at) == REST || at == first) {
+      ahead = 0;
       break;
-    }
-    ahead -= frames;
-    if (frames != 0) {
-      v->entry += ENTRY_BYTES(p);
-    } else if (v->entry == first || number(p, v->entry + 2) == 0) {
-      return 1;
     } else {
-      v->entry = first;
+      at = first;
     }
   }
+  v->entry = at - ENTRY_BYTES(p);
   for (; (uint16_t)ahead != 0; ahead--) {
-    if (!advance(p, v, lamp_at(p, lamp))) {
+    if (!advance(p, v, lamp)) {
       return 0;
     }
   }
@@ -669,34 +742,32 @@ static uint8_t seek(player *p, uint8_t lamp, uint32_t ahead) {
 }
 
 uint8_t lampwright_player_lamp(player *p, uint8_t lamp, uint8_t scene, uint32_t frame) {
-  if (lamp >= p->lamps || (scene != LAMPWRIGHT_DARK && scene >= U8(p->data + SCENES_AT))) {
+  voice *v = &p->voices[lamp];
+  flash table = p->tables + (uint16_t)(lamp * LAMP_BYTES(p));
+  flash program = 0;
+  if (lamp >= p->lamps) {
     return LAMPWRIGHT_ARGUMENT;
   }
-  if (!start(p, lamp, scene) || !seek(p, lamp, frame)) {
+  if (scene != LAMPWRIGHT_DARK) {
+    if (scene >= U8(p->data + SCENES_AT)) {
+      return LAMPWRIGHT_ARGUMENT;
+    }
+    program = scene_at(p, scene) + 6 + (uint16_t)(lamp * PLACE_BYTES(p));
+  }
+  if (!start(p, v, table, program, 1) || !seek(p, v, table, frame)) {
     return fault(p);
   }
   return LAMPWRIGHT_OK;
 }
 
 uint8_t lampwright_player_scene(player *p, uint8_t scene) {
-  uint8_t lamp = p->lamps;
-  if (lamp == 0 || scene >= U8(p->data + SCENES_AT)) {
+  if (p->lamps == 0 || scene >= U8(p->data + SCENES_AT)) {
     return LAMPWRIGHT_ARGUMENT;
   }
-  do {
-    lamp--;
-    if (!start(p, lamp, scene)) {
-      return fault(p);
-    }
-  } while (lamp != 0);
-  return LAMPWRIGHT_OK;
-}
-
-uint16_t lampwright_player_chain_bytes(const player *p, uint8_t chain) {
-  if (p->lamps == 0 || chain >= U8(p->data + CHAINS_AT)) {
-    return 0;
+  if (!start(p, p->voices, p->tables, scene_at(p, scene) + 6, p->lamps)) {
+    return fault(p);
   }
-  return u16(scene_at(p, U8(p->data + SCENES_AT)) + (uint16_t)(2 * chain));
+  return LAMPWRIGHT_OK;
 }
 
 uint8_t lampwright_player_describe(const player *p, uint8_t scene, lampwright_scene *description) {
@@ -706,7 +777,7 @@ uint8_t lampwright_player_describe(const player *p, uint8_t scene, lampwright_sc
   }
   at = scene_at(p, scene);
   description->frames = u24(at);
-  description->period_us = u24(at + 3);
-  description->loops = U8(at + 6);
+  description->period_us = u24(at + 3) & 0x7FFFFF;
+  description->loops = U8(at + 5) >> 7;
   return LAMPWRIGHT_OK;
 }

@@ -24,6 +24,13 @@
 extern "C" {
 #endif
 
+/* Whether lampwright_player_avr.S plays, not the C code. */
+#if defined(__AVR__) && !LAMPWRIGHT_PORTABLE
+#define LAMPWRIGHT_BY_ASSEMBLER 1
+#else
+#define LAMPWRIGHT_BY_ASSEMBLER 0
+#endif
+
 #if LAMPWRIGHT_LONG_DATA
 typedef uint32_t lampwright_place;
 #else
@@ -42,26 +49,32 @@ enum {
   LAMPWRIGHT_ARGUMENT = 7    /* no such lamp, scene or frame */
 };
 
-/* Where one lamp is in its program. Private. */
+/* Where one lamp is in its program. Private; lampwright_player_avr.S knows both orders. */
 typedef struct {
-  const uint8_t *entry; /* entry being played, or due next if no frames are left; 0 rests */
+  const uint8_t *entry; /* entry being played, or the one before the first; 0 rests */
   union {
     const uint8_t *place; /* next byte of the section */
     uint16_t phase;       /* of a wave section */
   } at;
-  uint16_t round; /* frames left of the entry after those of the instruction */
-  uint8_t left;   /* frames left of the instruction */
+  uint8_t left; /* frames left of the instruction */
+#if LAMPWRIGHT_BY_ASSEMBLER
+  uint8_t round[2]; /* what round and held are below, in 16 bits */
+#else
   uint8_t held;   /* bits left of the byte before place, then a 1; 0 while holding */
+  uint16_t round; /* frames left of the entry after those of the instruction */
+#endif
 } lampwright_voice;
 
 /* One player. Private. */
 typedef struct {
-  const uint8_t *data; /* lampwright_player_avr.S knows this order */
-  uint8_t *buffer;
-  uint16_t frame_bytes;
   const uint8_t *tables;
+  uint8_t *buffer;
+  uint8_t *end; /* of the frame in the buffer */
+  const uint8_t *data;
   uint8_t lamps;
+#if LAMPWRIGHT_LONG_DATA || LAMPWRIGHT_COLUMN_BYTES == 0
   uint8_t flags;
+#endif
   lampwright_voice voices[LAMPWRIGHT_MAX_LAMPS];
 } lampwright_player;
 
@@ -82,9 +95,6 @@ typedef struct {
  */
 uint8_t lampwright_player_open(lampwright_player *player, const uint8_t *data,
                                lampwright_place size, uint8_t *buffer, uint16_t buffer_bytes);
-
-/* Bytes of a chain, counted from 0; 0 if there is no such chain. */
-uint16_t lampwright_player_chain_bytes(const lampwright_player *player, uint8_t chain);
 
 /* Tells what a scene is. */
 uint8_t lampwright_player_describe(const lampwright_player *player, uint8_t scene,

@@ -2,17 +2,20 @@
  * Lampwright player: playing on AVR. Does what the part of lampwright_player.c between "playing"
  * and "opening" does, in half the cycles and a third of the program memory. Each write is proved to be
  * in the frame, as in C. Reading program memory anywhere does no harm on an AVR, so what is read is
- * looked at group by group: a row that ran on into the tables is dark in the same frame. Samples of
- * a wave are not looked at.
+ * looked at group by group: a row that ran on into the tables is dark in the same frame.
  *
  * Registers through all of it:
  *   r1       0                        r2:3  the tables, where sections end
- *   r4:5     lamp's first byte        r6:7  the player
- *   r8:9     bytes of the frame from there on
+ *   r4:5     lamp's first byte        r6:7  the frame
+ *   r8:9     end of the frame
  *   r15      lamps left              r16:17 the lamp's table
  *   Y        the lamp's voice         Z     program memory      X  the frame
  * Internal routines return with the carry set after a fault. r14 is the kind of the section until a
  * row takes it for its bits.
+ *
+ * The last byte of a voice: bit 7 is set while frames are made by rows or waves, 0 while holding;
+ * bits 4 to 6 tell how many bits are used, less one, of the byte before the place; bits 0 to 3 are the
+ * high bits of the frames left of the entry.
  */
 #include "lampwright_config.h"
 
@@ -22,43 +25,86 @@
 #error "lampwright_config.h: on AVR, LAMPWRIGHT_COLUMN_BYTES needs 1 or 2"
 #endif
 
-/* lampwright_player */
-#define DATA 0
-#define TABLES 6
 /* lampwright_voice */
 #define ENTRY 0
 #define AT 2
-#define ROUND 4
-#define LEFT 6
-#define HELD 7
-#define VOICE_BYTES 8
+#define LEFT 4
+#define ROUND 5
+#define HIGH 6
+#define VOICE_BYTES 7
+
+#define ENTRY_BYTES 4
+#define LAMP_BYTES (LAMPWRIGHT_COLUMN_BYTES + 2)
+
+/* bits of HIGH */
+#define MOVES 7
+#define NO_BITS 0xF0
 
 /* bits of a section's kind */
 #define RAW 0
 #define WAVE 1
 #define FLAGGED 2
+#define LONG 3
 /* instructions */
 #define ROWS 0xE0
 #define AGAIN 0xE1
+/* first byte of the last entry of a program */
+#define MOST_FRAMES 0x10
+#define REST 0x80
+#define BACK 0x81
 /* bits of a rule */
 #define STEP 4
 #define SCALED 5
 #define WIDTH_MASK 15
-#define EMPTY 128
 
 	.section .text.lampwright_player_avr,"ax",@progbits
 
-/* Reads a column number into r24:25. */
-	.macro column
-	lpm	r24, Z+
+/* Reads a column into a pair: where its byte is, in the frame or behind it. */
+	.macro address low, high, stray
+	lpm	\low, Z+
 #if LAMPWRIGHT_COLUMN_BYTES == 1
-	ldi	r25, 0
+	ldi	\high, 0
 #else
-	lpm	r25, Z+
+	lpm	\high, Z+
+#endif
+	add	\low, r4
+	adc	\high, r5
+#if LAMPWRIGHT_COLUMN_BYTES == 2
+	brcs	\stray
 #endif
 	.endm
 
-/* Saves what C wants kept, and loads r6:7 and r2:3 from the player in r24:25. */
+/* Reads a column whose byte is in the frame. 9 cycles, 12 for wide columns. */
+	.macro column low, high, stray
+	address	\low, \high, \stray
+	cp	\low, r8
+	cpc	\high, r9
+	brsh	\stray
+	.endm
+
+/* Loads r4:5 for the lamp whose table is at r16:17. 7 cycles, 9 for wide columns. */
+	.macro view
+	movw	r30, r16
+	lpm	r4, Z+
+#if LAMPWRIGHT_COLUMN_BYTES == 1
+	mov	r5, r1
+#else
+	lpm	r5, Z
+#endif
+	add	r4, r6
+	adc	r5, r7
+	.endm
+
+/* Reads a place: tables less distance, into Z. */
+	.macro follow
+	lpm	r24, Z+
+	lpm	r25, Z
+	movw	r30, r2
+	sub	r30, r24
+	sbc	r31, r25
+	.endm
+
+/* Saves what C wants kept, and loads r2:3 and r6:9 from the player in r24:25. */
 enter:
 	pop	r31
 	pop	r30
@@ -80,19 +126,19 @@ enter:
 	push	r17
 	push	r28
 	push	r29
-	movw	r6, r24
 	movw	r26, r24
-	adiw	r26, TABLES
 	ld	r2, X+
-	ld	r3, X
+	ld	r3, X+
+	ld	r6, X+
+	ld	r7, X+
+	ld	r8, X+
+	ld	r9, X
 	ijmp
 
 /* Gives 1 if all went well, 0 after a fault, and goes back to C. */
 leave:
 	ldi	r24, 1
 	sbc	r24, r1
-	ldi	r25, 0
-leave_value:
 	pop	r29
 	pop	r28
 	pop	r17
@@ -114,40 +160,110 @@ leave_value:
 	ret
 
 /*
- * flash lampwright_avr_patches(player *, flash at, flash lamp): carries out PATCH and FILL; gives
- * the place of the first other byte, or 0.
+ * uint32_t lampwright_avr_checksum(flash from, uint16_t bytes): CRC-32. 140 cycles a byte.
  */
-	.global	lampwright_avr_patches
-lampwright_avr_patches:
-	rcall	enter
-	movw	r16, r20
-	rcall	view
-	movw	r30, r22
-	rcall	patches
-	brcs	leave
-	movw	r24, r30
-	rjmp	leave_value
+	.global	lampwright_avr_checksum
+lampwright_avr_checksum:
+	movw	r30, r24
+	movw	r26, r22
+	ldi	r22, 255
+	ldi	r23, 255
+	movw	r24, r22
+1:	lpm	r0, Z+
+	eor	r22, r0
+	ldi	r18, 8
+2:	lsr	r25
+	ror	r24
+	ror	r23
+	ror	r22
+	brcc	3f
+	ldi	r19, 0x20		; EDB88320
+	eor	r22, r19
+	ldi	r19, 0x83
+	eor	r23, r19
+	ldi	r19, 0xB8
+	eor	r24, r19
+	ldi	r19, 0xED
+	eor	r25, r19
+3:	dec	r18
+	brne	2b
+	sbiw	r26, 1
+	brne	1b
+	com	r22
+	com	r23
+	com	r24
+	com	r25
+	ret
 
 /*
- * Loads r4:5 and r8:9 for the lamp whose table is at r16:17, and r12:13, where the data starts. 31
- * cycles with the call.
+ * uint8_t lampwright_avr_start(player *, voice *, flash lamp, flash program, uint8_t count): clears
+ * lamps that follow one another and starts the programs whose places are in the data, if there are any.
  */
-view:
+	.global	lampwright_avr_start
+lampwright_avr_start:
+	rcall	enter
+	movw	r28, r22
+	mov	r15, r16
+	movw	r16, r20
+6:	std	Y + ENTRY, r1
+	std	Y + ENTRY + 1, r1
+	std	Y + LEFT, r1
+	std	Y + ROUND, r1
+	std	Y + HIGH, r1
+	view
+#if LAMPWRIGHT_COLUMN_BYTES == 2
+	brcs	stop
+#endif
+	cp	r4, r8
+	cpc	r5, r9
+	brsh	stop
 	movw	r30, r16
-	lpm	r18, Z+
-	lpm	r19, Z
-	movw	r26, r6
-	ld	r12, X+
-	ld	r13, X+
-	ld	r4, X+
-	ld	r5, X+
-	ld	r8, X+
-	ld	r9, X
-	add	r4, r18
-	adc	r5, r19
-	sub	r8, r18
-	sbc	r9, r19
-	ret
+	adiw	r30, LAMPWRIGHT_COLUMN_BYTES
+	movw	r26, r4
+	movw	r22, r8
+	follow
+	cpi	r25, 0xFF
+	brne	1f
+	add	r24, r26		; clears as many bytes
+	adc	r25, r27		; less 256
+	adiw	r24, 1
+	subi	r25, -1
+	movw	r22, r24
+	cp	r8, r24
+	cpc	r9, r25
+	brcs	stop
+	rjmp	3f
+stop:	rjmp	leave
+1:	sbiw	r24, 0			; 0: clears all from there on
+	breq	3f
+	rcall	patches
+	brcs	stop
+	rjmp	4f
+3:	st	X+, r1
+	cp	r26, r22
+	cpc	r27, r23
+	brlo	3b
+4:	movw	r30, r18
+	sbiw	r30, 0
+	breq	5f
+	follow
+	sbiw	r24, 0
+	breq	5f
+	rcall	patches
+	brcs	stop
+	sbiw	r30, ENTRY_BYTES - 1
+	std	Y + ENTRY, r30
+	std	Y + ENTRY + 1, r31
+5:	adiw	r28, VOICE_BYTES
+	subi	r16, -LAMP_BYTES
+	sbci	r17, -1
+	subi	r18, -2
+	sbci	r19, -1
+	dec	r15
+	breq	7f
+	rjmp	6b
+7:	clc
+	rjmp	leave
 
 /*
  * uint8_t lampwright_avr_advance(player *, voice *, flash lamp, uint8_t count): shows the next
@@ -159,180 +275,58 @@ lampwright_avr_advance:
 	movw	r28, r22
 	movw	r16, r20
 	mov	r15, r18
-/* A lamp that holds on: 18 cycles. */
-lamp:	ldd	r24, Y + HELD
-	ldd	r20, Y + LEFT
-	tst	r24
-	brne	busy
-hold:	cpi	r20, 2
-	brlo	still
-	dec	r20
-	std	Y + LEFT, r20
+/* A lamp that holds on: 17 cycles. */
+lamp:	ldd	r20, Y + LEFT
+	ldd	r25, Y + HIGH
+	sbrc	r25, MOVES
+	rjmp	moves
+	subi	r20, 1
+	brcs	held
+count:	std	Y + LEFT, r20
 next:	adiw	r28, VOICE_BYTES
-	subi	r16, -4
+	subi	r16, -LAMP_BYTES
 	sbci	r17, -1
 	dec	r15
 	brne	lamp
 	clc
 	rjmp	leave
-still:	tst	r20
-	breq	1f
-	std	Y + LEFT, r1		; the last frame of a hold
-	rcall	ended
-	rjmp	next
-1:	ldd	r24, Y + ENTRY
-	ldd	r25, Y + ENTRY + 1
-	or	r24, r25
+held:	ldi	r20, 0
+	ldd	r18, Y + ENTRY
+	ldd	r19, Y + ENTRY + 1
+	or	r18, r19
 	breq	next			; at rest
 /* Shows a row or a frame of a wave, or starts an instruction. */
-busy:	rcall	view
+moves:	view
 	ldd	r30, Y + ENTRY
 	ldd	r31, Y + ENTRY + 1
-	tst	r20
-	breq	due
-	adiw	r30, 2
-	lpm	r18, Z+
-	lpm	r19, Z
-	add	r12, r18
-	adc	r13, r19
-	movw	r30, r12
-	lpm	r14, Z+			; kind
-	adiw	r30, 2
-	rjmp	shown
-
-/* Counts the entry as played if it is. Keeps Z. */
-ended:	ldd	r24, Y + ROUND
-	ldd	r25, Y + ROUND + 1
-	or	r24, r25
-	brne	1f
-	ldd	r24, Y + ENTRY
-	ldd	r25, Y + ENTRY + 1
-	adiw	r24, 4
-	std	Y + ENTRY, r24
-	std	Y + ENTRY + 1, r25
-1:	ret
-
-due:	ldd	r18, Y + ROUND
-	ldd	r19, Y + ROUND + 1
-	clt
-	cp	r18, r1
-	cpc	r19, r1
-	brne	3f
-	set				; the entry is fresh
-	cp	r30, r2
-	cpc	r31, r3
-	brsh	bad
-	lpm	r18, Z+
-	lpm	r19, Z+
-	cp	r18, r1
-	cpc	r19, r1
-	brne	4f
-	lpm	r24, Z+			; the program is over: bytes back
-	lpm	r25, Z
-	sbiw	r24, 0
-	brne	2f
-	std	Y + HELD, r1
-	std	Y + ENTRY, r1
-	std	Y + ENTRY + 1, r1
-	rjmp	next
-bad:	sec
-	rjmp	leave
-2:	ldd	r30, Y + ENTRY
-	ldd	r31, Y + ENTRY + 1
-	sub	r30, r24
-	sbc	r31, r25
-	std	Y + ENTRY, r30
-	std	Y + ENTRY + 1, r31
-	lpm	r18, Z+
-	lpm	r19, Z+
-	rjmp	4f
-3:	adiw	r30, 2
-4:	lpm	r24, Z+
-	lpm	r25, Z
-	add	r12, r24
-	adc	r13, r25
-	cp	r12, r2
-	cpc	r13, r3
-	brsh	bad
-	movw	r30, r12
-	lpm	r14, Z+			; kind
-	lpm	r24, Z+
-	lpm	r25, Z+
-	movw	r10, r30		; the head
-	add	r24, r30
-	adc	r25, r31
-	movw	r12, r24		; the instructions
-	ldi	r20, 255
-	ldi	r21, EMPTY
-	brts	5f
-	sbrc	r14, WAVE
-	rjmp	clip			; goes on as it was
-	ldd	r24, Y + AT
-	ldd	r25, Y + AT + 1
-	rjmp	6f
-5:	sbrs	r14, WAVE
-	rjmp	6f
-	sbrc	r14, RAW
-	rjmp	8f			; plain rows: no instructions; Z at the head
-6:	movw	r30, r24
-	rcall	patches
-	brcs	bad
-	cpi	r21, AGAIN
-	brne	7f
-	movw	r30, r12
-	rcall	patches
-	brcs	bad
-7:	adiw	r30, 1
-	ldi	r20, 255
-	sbrc	r14, WAVE
-	rjmp	9f
-	cpi	r21, ROWS
-	breq	10f
-	sbrc	r21, 7
-	rjmp	bad
-	mov	r20, r21
-	inc	r20
-	ldi	r21, 0
-	rjmp	11f
-9:	ldi	r30, 0			; phase 0
-	ldi	r31, 0
-	rjmp	8f
-10:	lpm	r20, Z+
-8:	ldi	r21, EMPTY
-11:	std	Y + AT, r30
-	std	Y + AT + 1, r31
-clip:	std	Y + HELD, r21
-	cp	r18, r20
-	cpc	r19, r1
-	brsh	1f
-	mov	r20, r18
-1:	tst	r20
-	breq	bad2
-	sub	r18, r20
-	sbc	r19, r1
-	std	Y + ROUND, r18
-	std	Y + ROUND + 1, r19
-	movw	r30, r10
-	tst	r21
-	brne	shown
-	rjmp	hold
-
-/* Shows a frame of the section whose head is at Z, of kind r14; r20 frames are left with it. */
-shown:	dec	r20
+	subi	r20, 1
+	brcs	due
 	std	Y + LEFT, r20
-	brne	1f
-	rcall	ended
-1:	sbrs	r14, WAVE
+	adiw	r30, 2
+	follow
+	lpm	r14, Z+			; kind
+	adiw	r30, 1
+	sbrc	r14, LONG
+	adiw	r30, 1
+/* Shows a frame of the section whose head is at Z, of kind r14. */
+shown:	sbrs	r14, WAVE
 	rjmp	row
 	sbrs	r14, RAW
 	rjmp	waves
 /* The lamp's bytes as they are. 9 cycles a byte. */
-	sbiw	r30, 2
-	lpm	r24, Z+			; bytes of a row
+	sbiw	r30, 1
+	ldi	r25, 0
+	sbrs	r14, LONG
+	rjmp	1f
 	lpm	r25, Z
-	cp	r8, r24
-	cpc	r9, r25
-	brcs	bad2
+	sbiw	r30, 1
+1:	lpm	r24, Z			; bytes of a row
+	movw	r18, r8
+	sub	r18, r4
+	sbc	r19, r5
+	cp	r18, r24
+	cpc	r19, r25
+	brcs	bad
 	ldd	r30, Y + AT
 	ldd	r31, Y + AT + 1
 	movw	r26, r4
@@ -345,9 +339,115 @@ shown:	dec	r20
 	std	Y + AT + 1, r31
 	cp	r2, r30
 	cpc	r3, r31
-	brcs	bad2			; ran on into the tables
+	brcc	next			; else ran on into the tables
+bad:	sec
+	rjmp	leave
+
+/* Starts an instruction, and an entry if need be. */
+due:	ldd	r18, Y + ROUND
+	mov	r19, r25
+	andi	r19, 15
+	mov	r24, r18
+	or	r24, r19
+	clt
+	brne	3f
+	set				; a fresh entry
+	adiw	r30, ENTRY_BYTES
+	cp	r30, r2
+	cpc	r31, r3
+	brsh	bad
+	lpm	r19, Z
+	cpi	r19, MOST_FRAMES + 1
+	brlo	2f
+	cpi	r19, BACK
+	brsh	1f
+	std	Y + HIGH, r1		; the program is over
+	std	Y + ENTRY, r1
+	std	Y + ENTRY + 1, r1
 	rjmp	next
+1:	adiw	r30, 1
+	lpm	r24, Z+			; goes back
+	lpm	r25, Z
+	sbiw	r30, 2
+	sub	r30, r24
+	sbc	r31, r25
+	lpm	r19, Z
+	cpi	r19, MOST_FRAMES + 1
+	brsh	bad2
+2:	std	Y + ENTRY, r30
+	std	Y + ENTRY + 1, r31
+	adiw	r30, 1
+	lpm	r18, Z+
+	rjmp	4f
+3:	adiw	r30, 2
+4:	follow
+	lpm	r14, Z+			; kind
+	lpm	r24, Z+
+	ldi	r25, 0
+	sbrc	r14, LONG
+	lpm	r25, Z+
+	movw	r10, r30		; the head
+	add	r24, r30
+	adc	r25, r31
+	movw	r12, r24		; the instructions
+	ldi	r20, 255
+	ldi	r21, NO_BITS
+	brts	5f
+	sbrc	r14, WAVE
+	rjmp	clip			; goes on as it was
+	ldd	r24, Y + AT
+	ldd	r25, Y + AT + 1
+	rjmp	6f
+5:	sbrs	r14, WAVE
+	rjmp	6f
+	sbrc	r14, RAW
+	rjmp	8f			; plain rows: no instructions; Z at the head
+	rjmp	6f
 bad2:	rjmp	bad
+6:	movw	r30, r24
+	rcall	patches
+	brcs	bad2
+	cpi	r21, AGAIN
+	brne	7f
+	movw	r30, r12
+	rcall	patches
+	brcs	bad2
+7:	adiw	r30, 1
+	ldi	r20, 255
+	sbrc	r14, WAVE
+	rjmp	9f
+	cpi	r21, ROWS
+	breq	10f
+	sbrc	r21, 7
+	rjmp	bad2
+	mov	r20, r21
+	inc	r20
+	ldi	r21, 0
+	rjmp	11f
+9:	ldi	r30, 0			; phase 0
+	ldi	r31, 0
+	rjmp	8f
+10:	lpm	r20, Z+
+8:	ldi	r21, NO_BITS
+11:	std	Y + AT, r30
+	std	Y + AT + 1, r31
+clip:	cp	r18, r20
+	cpc	r19, r1
+	brsh	1f
+	mov	r20, r18
+1:	sub	r18, r20
+	sbc	r19, r1
+	or	r19, r21
+	std	Y + ROUND, r18
+	std	Y + HIGH, r19
+	subi	r20, 1
+	brcs	bad2
+	tst	r21
+	brne	1f
+	rjmp	count
+1:	std	Y + LEFT, r20
+	movw	r30, r10
+	rjmp	shown
 
 /*
  * Carries out PATCH and FILL from Z on; Z at the first other byte, r21 that byte. Keeps r10 to
@@ -360,25 +460,24 @@ patches:
 	lpm	r21, Z
 	cpi	r21, 0x80
 	brlo	5f
-	cpi	r21, 0xE0
+	cpi	r21, ROWS
 	brsh	5f
 	adiw	r30, 1
 	mov	r22, r21
 	andi	r22, 0x3F		; bytes of the pattern - 1
 	mov	r23, r22		; bytes in all - 1
-	column
+	address	r26, r27, fault
 	sbrc	r21, 6
 	lpm	r23, Z+
-	movw	r26, r24
-	add	r26, r23
-	adc	r27, r1
+	movw	r24, r26
+	add	r24, r23
+	adc	r25, r1
+#if LAMPWRIGHT_COLUMN_BYTES == 2
 	brcs	fault
-	cp	r26, r8
-	cpc	r27, r9
+#endif
+	cp	r24, r8
+	cpc	r25, r9
 	brsh	fault
-	movw	r26, r4
-	add	r26, r24
-	adc	r27, r25
 	movw	r24, r30
 1:	mov	r20, r22
 	movw	r30, r24
@@ -400,11 +499,10 @@ fault:	sec
 	ret
 
 /*
- * Reads slots (r10) and stride (r11) of the run that starts in column r24:25; X its first byte.
- * Changes r0, r20, r21.
+ * Reads the stride (r11) of a run of r10 slots, not 1, whose first byte is at X, and looks at its
+ * last. Changes r0, r20, r21, r24.
  */
-read_run:
-	lpm	r10, Z+
+span:
 	lpm	r11, Z+
 	mov	r21, r10
 	subi	r21, 1
@@ -414,31 +512,25 @@ read_run:
 	mulsu	r20, r21
 #else
 	clr	r0
-	ldi	r26, 0
+	ldi	r24, 0
 	sbrc	r20, 7
-	ldi	r26, 255
-	tst	r21
-	breq	2f
+	ldi	r24, 255
 1:	add	r0, r20
-	adc	r1, r26
+	adc	r1, r24
 	dec	r21
 	brne	1b
-2:
 #endif
-	add	r0, r24
-	adc	r1, r25
+	add	r0, r26
+	adc	r1, r27
 	cp	r0, r8
 	cpc	r1, r9
+	brsh	3f
+	cp	r0, r6			; carry if before the frame
+	cpc	r1, r7
 	clr	r1			; keeps the carry
-	brsh	3f
-	cp	r24, r8
-	cpc	r25, r9
-	brsh	3f
-	movw	r26, r4
-	add	r26, r24
-	adc	r27, r25		; clears the carry
 	ret
-3:	sec
+3:	clr	r1
+	sec
 4:	ret
 
 waves:	push	r15
@@ -451,12 +543,6 @@ waves:	push	r15
 	push	r24
 	push	r25
 	lpm	r17, Z+			; groups
-	rjmp	wave
-8:	ldi	r24, 5			; gives the stack its bytes back
-9:	pop	r0
-	dec	r24
-	brne	9b
-	rjmp	bad
 wave:	tst	r17
 	brne	1f
 	pop	r25
@@ -470,26 +556,33 @@ wave:	tst	r17
 	adc	r25, r21
 	cp	r24, r22
 	cpc	r25, r23
-	brlo	7f
+	brlo	5f
 	sub	r24, r22
 	sbc	r25, r23
-7:	std	Y + AT, r24
+5:	std	Y + AT, r24
 	std	Y + AT + 1, r25
 	rjmp	echo
+8:	ldi	r24, 5
+unwind:	pop	r0			; gives the stack its bytes back
+	dec	r24
+	brne	unwind
+	rjmp	bad
 1:	cp	r30, r2
 	cpc	r31, r3
 	brsh	8b
-	lpm	r18, Z+			; place of the wave
-	lpm	r19, Z+
-	movw	r26, r6
-	ld	r0, X+
-	add	r18, r0
-	ld	r0, X
-	adc	r19, r0
-	column
-	rcall	read_run
+	movw	r18, r2
+	lpm	r0, Z+			; place of the wave
+	sub	r18, r0
+	lpm	r0, Z+
+	sbc	r19, r0
+	column	r26, r27, 8b
+	lpm	r10, Z+
+	ldi	r20, 1
+	cp	r10, r20
+	breq	2f
+	rcall	span
 	brcs	8b
-	lpm	r24, Z+			; phase
+2:	lpm	r24, Z+			; phase
 	lpm	r25, Z+
 	ldd	r0, Y + AT
 	add	r24, r0
@@ -500,9 +593,12 @@ wave:	tst	r17
 	brlo	2f
 	sub	r24, r22
 	sbc	r25, r23
-2:	lpm	r20, Z+			; step
+2:	ldi	r20, 1
+	cp	r10, r20
+	breq	2f
+	lpm	r20, Z+			; step
 	lpm	r21, Z+
-	push	r17
+2:	push	r17
 	push	r30
 	push	r31
 	movw	r30, r18
@@ -520,6 +616,12 @@ wave:	tst	r17
 	sub	r18, r16
 	sbc	r19, r1
 3:	movw	r16, r30
+	add	r30, r12
+	adc	r31, r13
+	brcs	7f
+	cp	r30, r2
+	cpc	r31, r3
+	brsh	7f
 	sbrc	r11, 7
 	com	r1			; sign of the stride
 /* 33 cycles a slot: phase r24:25, step r20:21, size r22:23, turn r18:19, samples r16:17 */
@@ -560,34 +662,72 @@ wave:	tst	r17
 	pop	r17
 	dec	r17
 	rjmp	wave
+7:	ldi	r24, 8
+	rjmp	unwind
 
 /* A row of bytes or packed bits: next byte at r12:13, bits in hand r14, groups r23. */
-row:
-	lpm	r23, Z+
+row:	lpm	r23, Z+
 	ldd	r12, Y + AT
 	ldd	r13, Y + AT + 1
 	bst	r14, RAW
+	brts	2f
+	movw	r18, r30		; takes the bits in hand from the byte before
+	movw	r30, r12
+	sbiw	r30, 1
+	lpm	r20, Z
+	movw	r30, r18
+	ldd	r21, Y + HIGH
+	sec
+	rol	r20
+	sbrs	r21, 6
+	rjmp	1f
+	swap	r20
+	andi	r20, 0xF0
+1:	sbrs	r21, 5
+	rjmp	1f
+	lsl	r20
+	lsl	r20
+1:	sbrc	r21, 4
+	lsl	r20
 	mov	r21, r14
-	ldd	r14, Y + HELD
+	mov	r14, r20		; next bit on top, a 1 below the last
 	sbrs	r21, FLAGGED
 	rjmp	2f
 	lsl	r14
 	brne	1f
 	rcall	refill
 1:	brcs	2f
-	rcall	keep			; nothing changes
-	rjmp	next
+	ldi	r24, 0			; nothing changes
+	rjmp	keep
+8:	rjmp	bad
+10:	rcall	refill
+	rjmp	9f
+6:	movw	r18, r30
+	movw	r30, r12
+7:	lpm	r0, Z+			; 10 cycles a byte
+	st	X, r0
+	add	r26, r11
+	adc	r27, r1
+	dec	r10
+	brne	7b
+	movw	r12, r30
+	movw	r30, r18
+	rjmp	run_end
 2:	tst	r23
 	breq	11f
 group:	cp	r30, r2
 	cpc	r31, r3
-	brsh	8f
-	column
-	rcall	read_run
-	brcs	8f
+	brsh	8b
+	column	r26, r27, 8b
+	lpm	r10, Z+
+	ldi	r20, 1
+	cp	r10, r20
+	breq	2f
+	rcall	span
+	brcs	8b
 	sbrc	r11, 7
 	com	r1			; sign of the stride
-	brts	6f
+2:	brts	6b
 /* 23 cycles a slot, 6 a bit, 19 more for each byte */
 3:	lpm	r21, Z+			; rule
 	ldi	r22, 0
@@ -595,7 +735,7 @@ group:	cp	r30, r2
 	andi	r20, WIDTH_MASK
 	breq	5f
 4:	lsl	r14
-	breq	10f
+	breq	10b
 9:	rol	r22
 	dec	r20
 	brne	4b
@@ -614,35 +754,88 @@ run_end:
 	clr	r1
 	cp	r2, r12
 	cpc	r3, r13
-	brlo	8f			; ran on into the tables
+	brlo	8b			; ran on into the tables
 	dec	r23
 	brne	group
-11:	rcall	keep
-	rjmp	echo
-10:	rcall	refill
-	rjmp	9b
-8:	rjmp	bad
-6:	movw	r18, r30
-	movw	r30, r12
-7:	lpm	r0, Z+			; 10 cycles a byte
-	st	X, r0
+11:	ldi	r24, 1
+/* Keeps where the row ended; then echoes if r24 is 1. */
+keep:	std	Y + AT, r12
+	std	Y + AT + 1, r13
+	brts	echo
+	ldi	r20, 1 << MOVES		; place of the lowest 1 of r14, in bits 4 to 6
+	mov	r21, r14
+	andi	r21, 15
+	brne	1f
+	ori	r20, 0x40
+	swap	r14
+1:	mov	r21, r14
+	andi	r21, 3
+	brne	1f
+	ori	r20, 0x20
+	lsr	r14
+	lsr	r14
+1:	sbrs	r14, 0
+	ori	r20, 0x10
+	ldd	r21, Y + HIGH
+	andi	r21, 15
+	or	r20, r21
+	std	Y + HIGH, r20
+	sbrs	r24, 0
+	rjmp	next
+/* Gives columns the value of others. 11 cycles a byte. */
+echo:	lpm	r23, Z+
+1:	subi	r23, 1
+	brcs	4f
+	cp	r30, r2
+	cpc	r31, r3
+	brsh	8f
+	column	r26, r27, 8f
+	movw	r12, r26
+	column	r26, r27, 8f
+	movw	r18, r26
+	lpm	r10, Z+
+	ldi	r20, 1
+	cp	r10, r20
+	breq	2f
+	rcall	span
+	brcs	8f
+	sbiw	r30, 1
+	movw	r26, r12
+	rcall	span
+	brcs	8f
+	sbrc	r11, 7
+	com	r1			; sign of the stride
+2:	movw	r24, r30
+	movw	r26, r12
+	movw	r30, r18
+3:	ld	r20, Z
+	st	X, r20
 	add	r26, r11
 	adc	r27, r1
+	add	r30, r11
+	adc	r31, r1
 	dec	r10
-	brne	7b
+	brne	3b
+	clr	r1
+	movw	r30, r24
+	rjmp	1b
+4:	rjmp	next
+8:	rjmp	bad
+
+/* The first of the next byte's bits in the carry, the others in r14. */
+refill:	movw	r18, r30
+	movw	r30, r12
+	lpm	r14, Z+
 	movw	r12, r30
 	movw	r30, r18
-	rjmp	run_end
+	sec
+	rol	r14
+	ret
 scaled:	sbrs	r21, SCALED
 	rjmp	put
-	column
-	cp	r24, r8
-	cpc	r25, r9
-	brsh	8b
+	column	r24, r25, 8b
 	movw	r18, r26
-	movw	r26, r4
-	add	r26, r24
-	adc	r27, r25
+	movw	r26, r24
 	ld	r24, X
 	movw	r26, r18
 	lpm	r25, Z+
@@ -664,56 +857,5 @@ scaled:	sbrs	r21, SCALED
 	add	r22, r18
 #endif
 	rjmp	put
-
-8:	rjmp	bad
-keep:	std	Y + AT, r12
-	std	Y + AT + 1, r13
-	std	Y + HELD, r14
-	ret
-
-/* The first of the next byte's bits in the carry, the others in r14. */
-refill:	movw	r18, r30
-	movw	r30, r12
-	lpm	r14, Z+
-	movw	r12, r30
-	movw	r30, r18
-	sec
-	rol	r14
-	ret
-
-/* Gives columns the value of others. 11 cycles a byte. */
-echo:
-	lpm	r23, Z+
-1:	subi	r23, 1
-	brcs	4f
-	cp	r30, r2
-	cpc	r31, r3
-	brsh	8b
-	column
-	movw	r18, r24
-	column
-	rcall	read_run
-	brcs	8b
-	movw	r12, r26
-	sbiw	r30, 2
-	movw	r24, r18
-	rcall	read_run
-	brcs	8b
-	movw	r18, r30
-	movw	r30, r12
-	sbrc	r11, 7
-	com	r1			; sign of the stride
-2:	ld	r20, Z
-	st	X, r20
-	add	r26, r11
-	adc	r27, r1
-	add	r30, r11
-	adc	r31, r1
-	dec	r10
-	brne	2b
-	clr	r1
-	movw	r30, r18
-	rjmp	1b
-4:	rjmp	next
 
 #endif

@@ -1,0 +1,76 @@
+package lampwright.exporters.packed;
+
+import java.nio.ByteBuffer;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.zip.CRC32;
+
+/**
+ * Packed data being put together: equal pieces once, and places as offsets until it is known where
+ * the tables stand, from which places count back.
+ */
+final class Assembly {
+  final int placeBytes;
+  final ByteSink bytes = new ByteSink();
+  private final Map<ByteBuffer, Integer> placed = new HashMap<>();
+  private final List<Integer> places = new ArrayList<>();
+
+  Assembly(int placeBytes) {
+    this.placeBytes = placeBytes;
+  }
+
+  /**
+   * Puts a piece in place; gives its offset.
+   *
+   * @param inside where places stand in the piece, as offsets
+   */
+  int place(byte[] piece, List<Integer> inside) {
+    Integer known = placed.get(ByteBuffer.wrap(piece));
+    if (known != null) {
+      return known;
+    }
+    int at = bytes.size();
+    placed.put(ByteBuffer.wrap(piece), at);
+    bytes.all(piece);
+    inside.forEach(place -> places.add(at + place));
+    return at;
+  }
+
+  /** Puts a section and its waves in place; gives the section's offset. */
+  int section(Section section) {
+    byte[] piece = section.bytes();
+    List<Integer> inside = new ArrayList<>();
+    for (Section.WaveRef ref : section.waves()) {
+      int at = place(ref.wave(), List.of());
+      for (int i = 0; i < placeBytes; i++) {
+        piece[ref.at() + i] = (byte) (at >> (8 * i));
+      }
+      inside.add(ref.at());
+    }
+    return place(piece, inside);
+  }
+
+  /** Adds the tables, turns offsets into places, and signs the whole. */
+  byte[] finish(byte[] tables, List<Integer> inside) {
+    int start = bytes.size();
+    bytes.all(tables);
+    inside.forEach(place -> places.add(start + place));
+    byte[] whole = bytes.toBytes();
+    for (int place : places) {
+      int offset = 0;
+      for (int i = placeBytes - 1; i >= 0; i--) {
+        offset = (offset << 8) | (whole[place + i] & 255);
+      }
+      bytes.set(place, start - offset, placeBytes);
+    }
+    bytes.set(Format.SIZE_AT, bytes.size(), placeBytes);
+    bytes.set(Format.SIZE_AT + placeBytes, start, placeBytes);
+    byte[] data = bytes.toBytes();
+    CRC32 crc = new CRC32();
+    crc.update(data, Format.CHECKED_FROM, data.length - Format.CHECKED_FROM);
+    bytes.set(Format.CRC_AT, (int) crc.getValue(), 4);
+    return bytes.toBytes();
+  }
+}
