@@ -7,9 +7,17 @@ import java.util.function.Supplier;
 
 /** Cuts frames that don't repeat into sections. */
 final class Cuts {
-  private static final int GRID = 8;
+  // Frames between which cuts are tried: few where a look costs much.
+  private static final int FINE_GRID = 2;
+  private static final int GRID = 4;
+  private static final int COARSE_GRID = 8;
+  private static final int FEW_SLOTS = 2;
+  private static final int SOME_SLOTS = 8;
   private static final int LONGEST = 512;
   private static final int HOLD = 12;
+
+  /** Bytes of an entry and a plain section beside its rows. */
+  private static final int PLAIN_HEAD = 6;
 
   // Cycles of an ATmega328P, by measurement of the player, for the cap on slow rows.
   private static final int ROW_CYCLES = 100;
@@ -19,16 +27,24 @@ final class Cuts {
   private static final int CAP_PER_COLUMN = 40;
   private static final int CAP_BESIDE = 240;
 
+  /** Share of the cap by haste. */
+  private static final double[] CAP_SHARE = {1, 0.6, 0, 0};
+
   private final LampTable table;
   private final RowPlan plan;
   private final StepsCoder steps;
   private final Coding coding;
+  private final int grid;
+  private final int haste;
 
-  Cuts(LampTable table, RowPlan plan, StepsCoder steps, Coding coding) {
+  Cuts(LampTable table, RowPlan plan, StepsCoder steps, Coding coding, int haste) {
+    this.haste = haste;
     this.table = table;
     this.plan = plan;
     this.steps = steps;
     this.coding = coding;
+    int slots = table.slots.size();
+    grid = slots <= FEW_SLOTS ? FINE_GRID : slots <= SOME_SLOTS ? GRID : COARSE_GRID;
   }
 
   /** The ways to code frames as one section. */
@@ -52,9 +68,14 @@ final class Cuts {
     }
   }
 
+  /** The shortest way to play frames once. */
   private Section best(int from, int to) {
+    List<Section> once = ways(from, to);
+    if (PlainCoder.suits(table)) {
+      once.add(PlainCoder.section(table, from, to));
+    }
     Section best = null;
-    for (Section way : ways(from, to)) {
+    for (Section way : once) {
       if (best == null || way.bytes().length < best.bytes().length) {
         best = way;
       }
@@ -69,7 +90,7 @@ final class Cuts {
   }
 
   private int cap() {
-    return CAP_PER_COLUMN * table.columns.length + CAP_BESIDE;
+    return (int) ((CAP_PER_COLUMN * table.columns.length + CAP_BESIDE) * CAP_SHARE[haste]);
   }
 
   /** Splits where many small sections come out equal: at the ends of holds. */
@@ -114,30 +135,34 @@ final class Cuts {
     if (from >= to) {
       return List.of();
     }
-    int points = (to - from + GRID - 1) / GRID;
+    int points = (to - from + grid - 1) / grid;
     double[] least = new double[points + 1];
     int[] back = new int[points + 1];
     Arrays.fill(least, Double.MAX_VALUE);
     least[0] = 0;
     double[] eventBytes = eventBytes(from, to);
     int[] changedRows = changedRows(from, to);
+    boolean plain = PlainCoder.suits(table);
     ByteSink key = new ByteSink();
     for (int a = 0; a < points; a++) {
-      int start = from + a * GRID;
+      int start = from + a * grid;
       key = new ByteSink();
       steps.writeKey(key, start);
       // The entry, the section's kind and skip, AGAIN.
       double fixed = 2 + coding.placeBytes() + 2 + key.size() + 1;
       Range range = new Range(plan.slots.size());
-      for (int b = a + 1; b <= points && b - a <= LONGEST / GRID; b++) {
-        int gridStart = from + (b - 1) * GRID;
-        int end = Math.min(to, from + b * GRID);
+      for (int b = a + 1; b <= points && b - a <= LONGEST / grid; b++) {
+        int gridStart = from + (b - 1) * grid;
+        int end = Math.min(to, from + b * grid);
         range.take(b == a + 1 ? gridStart + 1 : gridStart, end);
         int rows = end - start - 1;
         int changed = changedRows[end - from] - changedRows[start + 1 - from];
         double cost = fixed + eventBytes[end - from] - eventBytes[start + 1 - from] + 1;
         double raw = fixed + 6 + (double) range.slots() * rows;
         cost = Math.min(cost, raw);
+        if (plain) {
+          cost = Math.min(cost, PLAIN_HEAD + (double) table.columns.length * (end - start));
+        }
         if (range.cycles() <= cap()) {
           double head = fixed + range.headBytes(coding) + 5 + rows / 128.0;
           cost = Math.min(cost, head + range.bits() * (double) rows / 8);
@@ -151,8 +176,8 @@ final class Cuts {
     }
     List<Score.Entry> entries = new ArrayList<>();
     for (int b = points; b > 0; b = back[b]) {
-      int start = from + back[b] * GRID;
-      int end = Math.min(to, from + b * GRID);
+      int start = from + back[b] * grid;
+      int end = Math.min(to, from + b * grid);
       entries.add(0, new Score.Entry(end - start, best(start, end)));
     }
     return entries;

@@ -6,15 +6,20 @@ import java.util.List;
 
 /** Finds the shortest score of one lamp in one scene among the ways to code it. */
 final class LampCoder {
+  /** Coding with the least work for the player. */
+  static final int MOST_HASTE = 3;
+
   private final Coding coding;
   private final LampTable whole;
   private final boolean loop;
   private final List<FineGrid.Speed> speeds;
+  private final int haste;
 
   /** Setup instructions: the columns that never change, where not 0. */
   final byte[] setup;
 
-  LampCoder(LampTable whole, boolean loop, Coding coding, List<FineGrid.Speed> speeds) {
+  LampCoder(LampTable whole, boolean loop, Coding coding, List<FineGrid.Speed> speeds, int haste) {
+    this.haste = haste;
     this.loop = loop;
     this.speeds = speeds;
     this.coding = coding;
@@ -53,7 +58,7 @@ final class LampCoder {
       if (waves == null) {
         waves = new WaveCoder(table, echoes, coding, steps);
       }
-      Stretches stretches = new Stretches(table, steps, waves, plan, coding, speeds);
+      Stretches stretches = new Stretches(table, steps, waves, plan, coding, speeds, haste);
       for (Score score : stretches.scores()) {
         if (best == null || score.size(coding) < best.size(coding)) {
           best = score;

@@ -50,48 +50,56 @@ public final class Packer {
     }
     List<int[]> lamps = lampColumns(layout, scenes);
     int columnBytes = layout.frameBytes() > 256 ? 2 : 1;
-    byte[] data = fit(layout, lamps, scenes, columnBytes, false, progress);
+    Attempt attempt = fit(layout, lamps, scenes, columnBytes, false, progress);
     long raw = 0;
     for (PackScene scene : scenes) {
       raw += (long) scene.frames() * layout.frameBytes();
     }
-    if (data.length > raw + SPARE) {
+    if (attempt.data.length > raw + SPARE) {
       List<int[]> one = List.of(IntStream.range(0, layout.frameBytes()).toArray());
-      byte[] merged = fit(layout, one, scenes, columnBytes, true, PackProgress.NONE);
-      data = merged.length < data.length ? merged : data;
+      Attempt merged = fit(layout, one, scenes, columnBytes, true, PackProgress.NONE);
+      attempt = merged.data.length < attempt.data.length ? merged : attempt;
     }
-    prove(data, layout, scenes, progress);
+    List<Load> loads = prove(attempt.data, layout, scenes, progress);
+    byte[] data = new Haste(attempt, loads, layout, scenes, progress).data();
+    report(progress, 1);
     return data;
   }
 
   /** Packs with short places if that goes. */
-  private static byte[] fit(
+  private static Attempt fit(
       PackLayout layout,
       List<int[]> lamps,
       List<PackScene> scenes,
       int columnBytes,
       boolean merged,
       PackProgress progress) {
-    byte[] data = pack(layout, lamps, scenes, new Coding(columnBytes, 2), merged, progress);
-    if (data.length > Format.maxSize(2)) {
+    Attempt attempt = attempt(layout, lamps, scenes, new Coding(columnBytes, 2), merged, progress);
+    if (attempt.data.length > Format.maxSize(2)) {
       Coding wide = new Coding(columnBytes, 3);
-      data = pack(layout, lamps, scenes, wide, merged, PackProgress.NONE);
+      attempt = attempt(layout, lamps, scenes, wide, merged, PackProgress.NONE);
     }
-    return data;
+    return attempt;
   }
 
-  private static byte[] pack(
+  private static Attempt attempt(
       PackLayout layout,
       List<int[]> lamps,
       List<PackScene> scenes,
       Coding coding,
       boolean merged,
       PackProgress progress) {
-    List<List<Part>> parts = new ArrayList<>();
+    List<List<LampPart>> parts = new ArrayList<>();
     for (int s = 0; s < scenes.size(); s++) {
-      parts.add(code(layout, lamps, scenes.get(s), coding, merged, s, scenes.size(), progress));
+      SceneCoder coder = new SceneCoder(layout, lamps, scenes.get(s), coding, merged);
+      List<LampPart> own = new ArrayList<>();
+      for (int lamp = 0; lamp < lamps.size(); lamp++) {
+        report(progress, CODING_SHARE * (s + (double) lamp / lamps.size()) / scenes.size());
+        own.add(coder.part(lamp, 0));
+      }
+      parts.add(own);
     }
-    return assemble(layout, lamps, scenes, parts, coding, merged);
+    return new Attempt(layout, lamps, scenes, coding, merged, parts);
   }
 
   /** Columns of each lamp, ascending, and of what belongs to none but shines all the same. */
@@ -132,170 +140,23 @@ public final class Packer {
     return lamps;
   }
 
-  /** One lamp in one scene, coded. */
-  private static final class Part {
-    private final boolean dark;
-    private final byte[] setup;
-    private final Score score;
-
-    Part(boolean dark, byte[] setup, Score score) {
-      this.dark = dark;
-      this.setup = setup;
-      this.score = score;
-    }
-
-    boolean dark() {
-      return dark;
-    }
-
-    byte[] setup() {
-      return setup;
-    }
-
-    Score score() {
-      return score;
-    }
-  }
-
-  private static List<Part> code(
-      PackLayout layout,
-      List<int[]> lamps,
-      PackScene scene,
-      Coding coding,
-      boolean merged,
-      int number,
-      int of,
-      PackProgress progress) {
-    byte[][] columns = new byte[layout.frameBytes()][scene.frames()];
-    byte[] frame = new byte[layout.frameBytes()];
-    for (int f = 0; f < scene.frames(); f++) {
-      scene.source().read(f, frame);
-      for (int c = 0; c < frame.length; c++) {
-        columns[c][f] = frame[c];
-      }
-    }
-    List<Part> parts = new ArrayList<>();
-    for (int lamp = 0; lamp < lamps.size(); lamp++) {
-      report(progress, CODING_SHARE * (number + (double) lamp / lamps.size()) / of);
-      int[] absolute = lamps.get(lamp);
-      int[] relative = new int[absolute.length];
-      byte[][] values = new byte[absolute.length][];
-      for (int i = 0; i < relative.length; i++) {
-        relative[i] = absolute[i] - absolute[0];
-        values[i] = columns[absolute[i]];
-      }
-      LampTable table = new LampTable(relative, values, scene.frames());
-      LampCoder coder = new LampCoder(table, scene.loop(), coding, Speeds.of(scene.periodMicros()));
-      Score score = coder.score();
-      if (merged) {
-        Score plain = PlainCoder.score(table);
-        if (plain.size(coding) < score.size(coding) + coder.setup.length) {
-          parts.add(new Part(false, new byte[0], plain));
-          continue;
-        }
-      }
-      boolean dark = score.entries().isEmpty() && coder.setup.length == 0;
-      parts.add(new Part(dark, coder.setup, score));
-    }
-    return parts;
-  }
-
   private static void report(PackProgress progress, double share) {
     if (!progress.proceed(share)) {
       throw new CancellationException("packing was stopped");
     }
   }
 
-  private static byte[] assemble(
-      PackLayout layout,
-      List<int[]> lamps,
-      List<PackScene> scenes,
-      List<List<Part>> parts,
-      Coding coding,
-      boolean merged) {
-    int placeBytes = coding.placeBytes();
-    Assembly out = new Assembly(placeBytes);
-    out.bytes.u8(Format.MAGIC_0).u8(Format.MAGIC_1).number(0, 4).u8(Format.VERSION);
-    out.bytes.u8(
-        (coding.columnBytes() == 2 ? Format.WIDE_COLUMNS : 0)
-            | (placeBytes == 3 ? Format.WIDE_PLACES : 0));
-    out.bytes.u16(layout.frameBytes()).u8(lamps.size()).u8(scenes.size());
-    out.bytes.number(0, placeBytes).number(0, placeBytes);
-    ByteSink tables = new ByteSink();
-    List<Integer> places = new ArrayList<>();
-    for (int[] columns : lamps) {
-      tables.number(columns[0], coding.columnBytes());
-      int bytes = columns[columns.length - 1] - columns[0] + 1;
-      if (merged) {
-        tables.number(0, placeBytes);
-      } else if (bytes == columns.length && bytes <= Format.MAX_DARK_ROW) {
-        tables.number(Format.darkRow(placeBytes) + bytes - 1, placeBytes);
-      } else {
-        places.add(tables.size());
-        tables.number(out.place(darkList(columns, coding), List.of()), placeBytes);
-      }
-    }
-    for (int s = 0; s < scenes.size(); s++) {
-      PackScene scene = scenes.get(s);
-      tables.u24(scene.frames()).u24(scene.periodMicros() | (scene.loop() ? Format.LOOP : 0));
-      for (Part part : parts.get(s)) {
-        if (part.dark()) {
-          tables.number(0, placeBytes);
-        } else {
-          places.add(tables.size());
-          tables.number(program(out, part, scene), placeBytes);
-        }
-      }
-    }
-    byte[] data = out.finish(tables.toBytes(), places);
-    if (placeBytes == 3 && data.length > Format.maxSize(placeBytes)) {
-      throw new IllegalArgumentException(
-          "packed data: "
-              + data.length
-              + " bytes: at most "
-              + Format.maxSize(placeBytes)
-              + " can be played");
-    }
-    return data;
-  }
-
-  private static byte[] darkList(int[] columns, Coding coding) {
-    int[] relative = Arrays.stream(columns).map(c -> c - columns[0]).toArray();
-    LampTable dark = new LampTable(relative, new byte[columns.length][1], 1);
-    boolean[] must = new boolean[columns.length];
-    Arrays.fill(must, true);
-    ByteSink list = new ByteSink();
-    new PatchCoder(dark, coding).write(list, dark.row(0), must);
-    return list.u8(Format.GO).toBytes();
-  }
-
-  /** Puts a program and what it leads to in place; gives the program's offset. */
-  private static int program(Assembly out, Part part, PackScene scene) {
-    ByteSink program = new ByteSink();
-    program.all(part.setup()).u8(Format.GO);
-    int first = program.size();
-    List<Integer> places = new ArrayList<>();
-    for (Score.Entry entry : part.score().entries()) {
-      program.u8(entry.frames() >> 8).u8(entry.frames());
-      places.add(program.size());
-      program.number(out.section(entry.section()), out.placeBytes);
-    }
-    if (scene.loop() && program.size() > first) {
-      int back = program.size() - first;
-      program.u8(Format.BACK).number(back, out.placeBytes);
-    } else {
-      program.u8(Format.REST);
-    }
-    return out.place(program.toBytes(), places);
-  }
-
-  private static void prove(
+  /** Decodes and compares; gives what the frames of each scene take. */
+  static List<Load> prove(
       byte[] data, PackLayout layout, List<PackScene> scenes, PackProgress progress) {
+    List<Load> loads = new ArrayList<>();
     Unpacker unpacker = new Unpacker(data);
     byte[] want = new byte[layout.frameBytes()];
     byte[] got = new byte[layout.frameBytes()];
     for (int s = 0; s < scenes.size(); s++) {
       PackScene scene = scenes.get(s);
+      Load load = new Load();
+      loads.add(load);
       unpacker.select(s, got);
       int frames = scene.frames() + 1;
       for (int f = 0; f < frames; f++) {
@@ -307,12 +168,13 @@ public final class Packer {
         int shown = f < scene.frames() ? f : scene.loop() ? 0 : scene.frames() - 1;
         scene.source().read(shown, want);
         unpacker.frame(got);
+        load.take(unpacker.cyclesOfLamps());
         if (!Arrays.equals(want, got)) {
           throw new IllegalStateException(
               "scene " + scene.id() + ", frame " + f + ": packed data differs from the table");
         }
       }
     }
-    report(progress, 1);
+    return loads;
   }
 }

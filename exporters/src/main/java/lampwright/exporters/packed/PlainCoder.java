@@ -3,24 +3,34 @@ package lampwright.exporters.packed;
 import java.util.ArrayList;
 import java.util.List;
 
-/** Writes a table as it is: what is left where nothing shortens it. */
+/** Writes frames of a lamp as they are: shortest where nothing repeats, and quickest to play. */
 final class PlainCoder {
   private PlainCoder() {}
 
-  /** The score of a table whose columns are 0, 1, 2 ... */
+  /** Whether the lamp's columns are 0, 1, 2 ..., which plain rows have to be. */
+  static boolean suits(LampTable table) {
+    return table.columns[table.columns.length - 1] == table.columns.length - 1;
+  }
+
+  /** Frames as one section, which can be played once an entry. */
+  static Section section(LampTable table, int from, int to) {
+    ByteSink out = new ByteSink();
+    Format.writeKind(out, Format.PLAIN, table.columns.length);
+    for (int f = from; f < to; f++) {
+      for (int value : table.row(f)) {
+        out.u8(value);
+      }
+    }
+    return new Section(out.toBytes(), List.of());
+  }
+
+  /** The score of a whole table whose columns are 0, 1, 2 ... */
   static Score score(LampTable table) {
     List<Score.Entry> entries = new ArrayList<>();
     int frames = table.slots.isEmpty() ? 1 : table.frames;
     for (int from = 0; from < frames; from += Format.MAX_ENTRY_FRAMES) {
       int count = Math.min(Format.MAX_ENTRY_FRAMES, frames - from);
-      ByteSink out = new ByteSink();
-      Format.writeKind(out, Format.PLAIN, table.columns.length);
-      for (int f = from; f < from + count; f++) {
-        for (int value : table.row(f)) {
-          out.u8(value);
-        }
-      }
-      entries.add(new Score.Entry(count, new Section(out.toBytes(), List.of())));
+      entries.add(new Score.Entry(count, section(table, from, from + count)));
     }
     return new Score(entries);
   }

@@ -10,10 +10,10 @@ import java.util.Map;
 import java.util.concurrent.CancellationException;
 import lampwright.engine.light.Checks;
 import lampwright.engine.light.Fault;
+import lampwright.engine.meter.WireTime;
 import lampwright.engine.render.Column;
 import lampwright.engine.render.FrameCursor;
 import lampwright.engine.render.FrameTable;
-import lampwright.engine.rig.Chain;
 import lampwright.engine.rig.Rig;
 import lampwright.exporters.CancelledException;
 import lampwright.exporters.ExportRefusedException;
@@ -124,12 +124,6 @@ public final class ScenePacker {
 
   private static PackLayout layout(FrameTable table) {
     Rig rig = table.layout().rig();
-    List<PackLayout.ChainSpan> chains = new ArrayList<>();
-    int at = 0;
-    for (Chain chain : rig.chains()) {
-      chains.add(new PackLayout.ChainSpan(at, chain.bytes()));
-      at += chain.bytes();
-    }
     Map<String, List<Integer>> columns = new LinkedHashMap<>();
     rig.lamps().forEach(lamp -> columns.put(lamp.id(), new ArrayList<>()));
     int byteAt = 0;
@@ -143,7 +137,8 @@ public final class ScenePacker {
       // The format has at least one lamp; in a rig without any, all bytes stay dark.
       lamps.add(new PackLayout.LampColumns("none", List.of(0)));
     }
-    return new PackLayout(table.layout().bytes(), chains, rig.outputs().size(), lamps);
+    double wireMicros = WireTime.inTurnUs(rig.chains().stream().map(WireTime::of).toList());
+    return new PackLayout(table.layout().bytes(), wireMicros, lamps);
   }
 
   /** Makes one count of frames of rendering and packing. */

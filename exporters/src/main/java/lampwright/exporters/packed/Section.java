@@ -1,5 +1,6 @@
 package lampwright.exporters.packed;
 
+import java.util.Arrays;
 import java.util.List;
 
 /** One coded section: its bytes, with holes where the places of its waves will stand. */
@@ -18,6 +19,19 @@ final class Section {
 
   List<WaveRef> waves() {
     return waves;
+  }
+
+  /** Whether another section has the same bytes and waves. */
+  boolean sameAs(Section other) {
+    if (!Arrays.equals(bytes, other.bytes) || waves.size() != other.waves.size()) {
+      return false;
+    }
+    for (int i = 0; i < waves.size(); i++) {
+      if (!Arrays.equals(waves.get(i).wave, other.waves.get(i).wave)) {
+        return false;
+      }
+    }
+    return true;
   }
 
   /** A hole for a place: where in the section it is, and the wave that belongs there. */

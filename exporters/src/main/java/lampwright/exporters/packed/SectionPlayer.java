@@ -7,6 +7,9 @@ final class SectionPlayer {
 
   private final PackedBytes data;
 
+  /** What the player for AVR would have taken since this was set to 0, in {@link PlayerCycles}. */
+  int cycles;
+
   SectionPlayer(PackedBytes data) {
     this.data = data;
   }
@@ -42,6 +45,7 @@ final class SectionPlayer {
         put(buffer, to + i, data.u8(at + i % pattern));
       }
       at += pattern;
+      cycles += PlayerCycles.PATCH + total * PlayerCycles.PATCH_BYTE;
     }
   }
 
@@ -93,6 +97,7 @@ final class SectionPlayer {
 
   /** Shows the next frame of a lamp. */
   void step(Voice voice, byte[] buffer) {
+    cycles += PlayerCycles.LAMP;
     if (voice.left == 0) {
       fetch(voice, buffer);
       if (voice.left == 0) {
@@ -101,6 +106,7 @@ final class SectionPlayer {
     }
     voice.left--;
     if (voice.held != 0) {
+      cycles += PlayerCycles.MOVE;
       Head head = head(voice);
       if (head.plain()) {
         plain(voice, head.skip(), buffer);
@@ -117,6 +123,7 @@ final class SectionPlayer {
     if (voice.entry == 0) {
       return;
     }
+    cycles += PlayerCycles.INSTRUCTION;
     boolean fresh = voice.round == 0;
     if (fresh && !enter(voice)) {
       return;
@@ -148,6 +155,7 @@ final class SectionPlayer {
   private int instruction(Voice voice, Head head, boolean fresh, byte[] buffer) {
     int at = patches(fresh ? head.instructions() : voice.at, voice, buffer);
     if (data.u8(at) == Format.AGAIN) {
+      cycles += PlayerCycles.AGAIN;
       at = patches(head.instructions(), voice, buffer);
     }
     int op = data.u8(at++);
@@ -167,6 +175,7 @@ final class SectionPlayer {
 
   /** Enters the entry that is due; false if the program is over. */
   private boolean enter(Voice voice) {
+    cycles += PlayerCycles.ENTRY;
     int at = voice.entry + entryBytes();
     int first = data.u8(at);
     if (first == Format.REST) {
@@ -186,6 +195,7 @@ final class SectionPlayer {
   }
 
   private void plain(Voice voice, int count, byte[] buffer) {
+    cycles += PlayerCycles.PLAIN + count * PlayerCycles.PLAIN_BYTE;
     for (int i = 0; i < count; i++) {
       put(buffer, voice.base + i, data.u8(voice.at++));
     }
@@ -195,6 +205,7 @@ final class SectionPlayer {
     int size = data.number(body, 2);
     int pace = data.number(body + 2, 2);
     int groups = data.u8(body + 4);
+    cycles += PlayerCycles.WAVE + groups * PlayerCycles.WAVE_GROUP;
     int at = body + 5;
     for (int i = 0; i < groups; i++) {
       int wave = data.place(at);
@@ -206,6 +217,7 @@ final class SectionPlayer {
       int phase = data.number(at, 2);
       int step = slots == 1 ? 0 : data.number(at + 2, 2);
       at += slots == 1 ? 2 : 4;
+      cycles += span(slots) + slots * PlayerCycles.WAVE_SLOT;
       phase = (phase + voice.at) % size;
       for (int slot = 0; slot < slots; slot++) {
         put(buffer, column, sample(wave, phase, size));
@@ -227,6 +239,8 @@ final class SectionPlayer {
 
   private void row(Voice voice, Head head, byte[] buffer) {
     boolean raw = head.kind() == Format.RAW;
+    cycles += PlayerCycles.ROW + (raw ? 0 : PlayerCycles.BITS);
+    cycles += head.flagged() ? PlayerCycles.FLAG : 0;
     if (head.flagged() && !raw && bits(voice, 1) == 0) {
       return;
     }
@@ -237,6 +251,8 @@ final class SectionPlayer {
       at += data.columnBytes;
       int slots = data.u8(at++);
       int stride = slots == 1 ? 0 : (byte) data.u8(at++);
+      cycles += PlayerCycles.ROW_GROUP + span(slots);
+      cycles += slots * (raw ? PlayerCycles.ROW_BYTE : PlayerCycles.SLOT);
       for (int slot = 0; slot < slots; slot++) {
         if (raw) {
           put(buffer, column, data.u8(voice.at++));
@@ -259,6 +275,7 @@ final class SectionPlayer {
       case Format.SCALED -> {
         int factor = data.u8(rule + 2 + data.columnBytes);
         int source = get(buffer, base + data.column(rule + 2));
+        cycles += PlayerCycles.SCALED_SLOT;
         yield ((source * factor) >> 8) + bias;
       }
       default -> throw PackedBytes.contents(rule);
@@ -267,12 +284,14 @@ final class SectionPlayer {
 
   private void echo(int from, Voice voice, byte[] buffer) {
     int at = from + 1;
+    cycles += PlayerCycles.ECHOES;
     for (int i = data.u8(from); i > 0; i--) {
       int to = voice.base + data.column(at);
       int source = voice.base + data.column(at + data.columnBytes);
       at += 2 * data.columnBytes;
       int count = data.u8(at++);
       int stride = count == 1 ? 0 : (byte) data.u8(at++);
+      cycles += PlayerCycles.ECHO + 2 * span(count) + count * PlayerCycles.ECHO_BYTE;
       for (int k = count; k > 0; k--) {
         put(buffer, to, get(buffer, source));
         to += stride;
@@ -281,11 +300,17 @@ final class SectionPlayer {
     }
   }
 
+  private static int span(int count) {
+    return count == 1 ? 0 : PlayerCycles.SPAN;
+  }
+
   private int bits(Voice voice, int width) {
     int value = 0;
+    cycles += width * PlayerCycles.BIT;
     for (int i = 0; i < width; i++) {
       if (voice.held == EMPTY) {
         int next = data.u8(voice.at++);
+        cycles += PlayerCycles.NEXT_BYTE;
         value = value << 1 | next >> 7;
         voice.held = (next << 1 | 1) & 255;
       } else {

@@ -13,6 +13,7 @@ final class Stretches {
   private final Cuts cuts;
   private final long[] hashes;
   private final List<FineGrid.Speed> speeds;
+  private final int haste;
 
   Stretches(
       LampTable table,
@@ -20,12 +21,14 @@ final class Stretches {
       WaveCoder waves,
       RowPlan plan,
       Coding coding,
-      List<FineGrid.Speed> speeds) {
+      List<FineGrid.Speed> speeds,
+      int haste) {
+    this.haste = haste;
     this.speeds = speeds;
     this.table = table;
     this.coding = coding;
     this.waves = waves;
-    cuts = new Cuts(table, plan, steps, coding);
+    cuts = new Cuts(table, plan, steps, coding, haste);
     hashes = table.hashes();
   }
 
@@ -67,7 +70,10 @@ final class Stretches {
 
   /** The shortest score that plays the frames over and over; null if there is none. */
   private @Nullable Score repeated(int from, int to, int frames) {
-    List<Score> ways = new ArrayList<>(waves.scores(from, to, frames, speeds));
+    List<Score> ways = new ArrayList<>();
+    if (haste < LampCoder.MOST_HASTE) {
+      ways.addAll(waves.scores(from, to, frames, speeds));
+    }
     if (to - from <= Format.MAX_BODY) {
       ways.addAll(waves.sweeps(from, to, frames));
       for (Section section : cuts.ways(from, to)) {

@@ -12,6 +12,7 @@ public final class Unpacker {
   private final SectionPlayer sections;
   private final Voice[] voices;
   private final int scenesAt;
+  private final int[] cycles;
 
   /**
    * Reads and checks packed data.
@@ -28,6 +29,7 @@ public final class Unpacker {
       voices[i].base = data.column(lampAt(i));
     }
     scenesAt = lampAt(voices.length);
+    cycles = new int[voices.length];
   }
 
   private int lampAt(int lamp) {
@@ -123,8 +125,15 @@ public final class Unpacker {
 
   /** Brings the buffer to the next frame. */
   public void frame(byte[] buffer) {
-    for (Voice voice : voices) {
-      sections.step(voice, buffer);
+    for (int lamp = 0; lamp < voices.length; lamp++) {
+      sections.cycles = 0;
+      sections.step(voices[lamp], buffer);
+      cycles[lamp] = sections.cycles;
     }
+  }
+
+  /** What each lamp's part of the last frame takes on an AVR, about, in clock cycles. */
+  int[] cyclesOfLamps() {
+    return cycles.clone();
   }
 }

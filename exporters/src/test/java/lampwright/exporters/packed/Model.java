@@ -8,7 +8,10 @@ final class Model {
   /** Frame offsets of red, green, blue and white of each pixel; -1 where the pixel has none. */
   record LampEmitters(String id, List<int[]> pixels) {}
 
-  final List<PackLayout.ChainSpan> chains = new ArrayList<>();
+  // 1.25 us a bit and 300 us reset, which every pixel type of the corpus stands.
+  private static final double BYTE_US = 10;
+  private static final double RESET_US = 300;
+
   final List<LampEmitters> lamps = new ArrayList<>();
   int frameBytes;
   int outputs;
@@ -16,7 +19,6 @@ final class Model {
   /** Adds a chain whose lamps have the given numbers of pixels, one after another. */
   Model chain(boolean white, int... lampPixels) {
     int size = white ? 4 : 3;
-    int start = frameBytes;
     for (int count : lampPixels) {
       List<int[]> pixels = new ArrayList<>();
       for (int k = 0; k < count; k++) {
@@ -26,7 +28,6 @@ final class Model {
       }
       lamps.add(new LampEmitters("lamp-" + lamps.size(), pixels));
     }
-    chains.add(new PackLayout.ChainSpan(start, frameBytes - start));
     return this;
   }
 
@@ -53,6 +54,8 @@ final class Model {
       offsets.sort(null);
       columns.add(new PackLayout.LampColumns(lamp.id(), offsets));
     }
-    return new PackLayout(frameBytes, chains, outputs, columns);
+    int chained = frameBytes - outputs;
+    double wireMicros = chained == 0 ? 0 : chained * BYTE_US + RESET_US;
+    return new PackLayout(frameBytes, wireMicros, columns);
   }
 }

@@ -72,7 +72,7 @@ class PackerTest {
   void bytesOfNoLampAreKept() {
     Model model = new Model().outputs(3);
     PackLayout whole = model.layout();
-    PackLayout layout = new PackLayout(3, List.of(), 3, whole.lamps().subList(0, 1));
+    PackLayout layout = new PackLayout(3, 0, whole.lamps().subList(0, 1));
     PackScene scene =
         new PackScene("stray", 4, true, 20000, (f, into) -> Arrays.fill(into, (byte) (f * 7)));
     byte[] packed = Packer.pack(layout, List.of(scene), PackProgress.NONE);
