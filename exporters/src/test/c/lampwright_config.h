@@ -4,7 +4,7 @@
 #ifndef LAMPWRIGHT_CONFIG_H
 #define LAMPWRIGHT_CONFIG_H
 
-/* Most lamps that one piece of packed data may drive: 8 bytes of RAM each on an 8-bit controller. */
+/* Most lamps that one piece of packed data may drive: 7 bytes of RAM each on an 8-bit controller. */
 #ifndef LAMPWRIGHT_MAX_LAMPS
 #define LAMPWRIGHT_MAX_LAMPS 10
 #endif

@@ -168,17 +168,30 @@ final class FineGrid {
       return cost;
     }
 
-    Fit fit(int slots, int size, int pace) {
+    Fit fit(int slots, int fineSize, int finePace) {
+      // What every phase is a multiple of: samples between are never read.
+      int common = WaveFinder.gcd(WaveFinder.gcd(fineSize, finePace), spacing);
+      for (int phase : colourPhase) {
+        common = WaveFinder.gcd(common, phase);
+      }
+      int size = fineSize / common;
       int[] waveOf = new int[slots];
       int[] phase = new int[slots];
       for (int e = 0; e < slotAt.length; e++) {
         for (int k = 0; k < slotAt[e].length; k++) {
           waveOf[slotAt[e][k]] = wave[e];
-          phase[slotAt[e][k]] = (int) ((colourPhase[e] + (long) k * spacing) % size);
+          phase[slotAt[e][k]] = (int) ((colourPhase[e] + (long) k * spacing) % fineSize) / common;
         }
       }
-      List<int[]> filled = waves.stream().map(WaveFinder::filled).toList();
-      return new Fit(size, pace, filled, waveOf, phase);
+      List<int[]> read = new ArrayList<>();
+      for (int[] fine : waves) {
+        int[] own = new int[size];
+        for (int i = 0; i < size; i++) {
+          own[i] = fine[i * common];
+        }
+        read.add(WaveFinder.filled(own));
+      }
+      return new Fit(size, finePace / common, read, waveOf, phase);
     }
   }
 

@@ -2,15 +2,28 @@ package lampwright.exporters.packed;
 
 import java.util.List;
 
-/** Curves and their readers: slot s at frame t has waves[wave[s]][(pace t + phase[s]) mod size]. */
+/**
+ * Curves and their readers: slot s at frame t has waves[wave[s]][(pace t + phase[s]) mod size]. A
+ * fit that swings has phase 0 for the first pixel; from the time that pace t mod size reaches
+ * {@link #swingsAt} on, phases are taken backwards: -phase[s] in place of phase[s].
+ */
 final class Fit {
+  /** In place of a phase, where a fit does not swing. */
+  static final int NEVER = -1;
+
   private final int size;
   private final int pace;
   private final List<int[]> waves;
   private final int[] wave;
   private final int[] phase;
+  private final int swingsAt;
 
   Fit(int size, int pace, List<int[]> waves, int[] wave, int[] phase) {
+    this(size, pace, waves, wave, phase, NEVER);
+  }
+
+  Fit(int size, int pace, List<int[]> waves, int[] wave, int[] phase, int swingsAt) {
+    this.swingsAt = swingsAt;
     this.size = size;
     this.pace = pace;
     this.waves = waves;
@@ -36,5 +49,9 @@ final class Fit {
 
   int[] phase() {
     return phase;
+  }
+
+  int swingsAt() {
+    return swingsAt;
   }
 }

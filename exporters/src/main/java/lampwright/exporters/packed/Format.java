@@ -14,7 +14,7 @@ package lampwright.exporters.packed;
  *     STEPS   groups (1) | groups x { run, slots x rule } | echoes | instruction ... AGAIN
  *             (none of the three if there are no rows)
  *     RAW     groups (1) | groups x run | echoes | instruction ... AGAIN
- *     WAVE    size (2) | pace (2) | groups (1) | groups x { P of wave, run, phase (2), step (2) }
+ *     WAVE    size (2) | pace (2) | SWINGS: phase (2) | groups (1) | groups x { P of wave, run, phase (2), step (2) }
  *             | echoes | PATCH, FILL ... GO
  *     PLAIN   (bytes of a row in place of the way to the instructions) | rows
  *   run       first C | slots (1) | stride (1, signed)
@@ -80,6 +80,7 @@ final class Format {
   static final int PLAIN = 3; // no instructions; whole rows of the lamp stand in the section
   static final int FLAGGED = 4;
   static final int LONG_SKIP = 8;
+  static final int SWINGS = 16;
 
   // Instructions.
   static final int HOLD = 0x00; // + frames - 1

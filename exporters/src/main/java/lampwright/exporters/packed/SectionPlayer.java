@@ -59,7 +59,15 @@ final class SectionPlayer {
   }
 
   /** A section's head. */
-  private record Head(int kind, boolean flagged, int skip, int body) {
+  private record Head(int kind, int flags, int skip, int body) {
+    boolean flagged() {
+      return (flags & Format.FLAGGED) != 0;
+    }
+
+    boolean swings() {
+      return (flags & Format.SWINGS) != 0;
+    }
+
     boolean plain() {
       return kind == Format.PLAIN;
     }
@@ -78,10 +86,7 @@ final class SectionPlayer {
     int kind = data.u8(section);
     int bytes = (kind & Format.LONG_SKIP) != 0 ? 2 : 1;
     return new Head(
-        kind & Format.KIND_MASK,
-        (kind & Format.FLAGGED) != 0,
-        data.number(section + 1, bytes),
-        section + 1 + bytes);
+        kind & Format.KIND_MASK, kind, data.number(section + 1, bytes), section + 1 + bytes);
   }
 
   /** Starts a program so that its first entry is due. */
@@ -111,7 +116,7 @@ final class SectionPlayer {
       if (head.plain()) {
         plain(voice, head.skip(), buffer);
       } else if (head.wave()) {
-        wave(voice, head.body(), buffer);
+        wave(voice, head, buffer);
       } else {
         row(voice, head, buffer);
       }
@@ -201,12 +206,18 @@ final class SectionPlayer {
     }
   }
 
-  private void wave(Voice voice, int body, byte[] buffer) {
+  private void wave(Voice voice, Head head, byte[] buffer) {
+    int body = head.body();
     int size = data.number(body, 2);
     int pace = data.number(body + 2, 2);
-    int groups = data.u8(body + 4);
+    int at = body + 4;
+    boolean back = false;
+    if (head.swings()) {
+      back = voice.at >= data.number(at, 2);
+      at += 2;
+    }
+    int groups = data.u8(at++);
     cycles += PlayerCycles.WAVE + groups * PlayerCycles.WAVE_GROUP;
-    int at = body + 5;
     for (int i = 0; i < groups; i++) {
       int wave = data.place(at);
       at += data.placeBytes;
@@ -217,6 +228,7 @@ final class SectionPlayer {
       int phase = data.number(at, 2);
       int step = slots == 1 ? 0 : data.number(at + 2, 2);
       at += slots == 1 ? 2 : 4;
+      step = back ? size - step : step;
       cycles += span(slots) + slots * PlayerCycles.WAVE_SLOT;
       phase = (phase + voice.at) % size;
       for (int slot = 0; slot < slots; slot++) {

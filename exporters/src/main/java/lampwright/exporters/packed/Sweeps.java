@@ -46,6 +46,69 @@ final class Sweeps {
     return found;
   }
 
+  /**
+   * Curves that the pixels read one way for a part of the frames and the other way for the rest.
+   */
+  List<Fit> swings() {
+    List<Fit> found = new ArrayList<>();
+    for (int bytes : PIXEL_BYTES) {
+      int[][] slotAt = FineGrid.arrange(table.slots, table.columns, bytes);
+      if (slotAt.length == 0 || slotAt[0].length < LEAST_PIXELS || !coversAll(slotAt)) {
+        continue;
+      }
+      int pixels = slotAt[0].length;
+      for (int steps : new int[] {2 * pixels - 2, pixels}) {
+        int period = to - from;
+        long size = (long) period / WaveFinder.gcd(period, steps) * steps;
+        if (size <= MAX_SIZE) {
+          int spacing = (int) size / steps;
+          addSwing(found, slotAt, (int) size, spacing);
+          addSwing(found, slotAt, (int) size, (int) size - spacing);
+        }
+      }
+    }
+    return found;
+  }
+
+  private void addSwing(List<Fit> found, int[][] slotAt, int size, int spacing) {
+    int pace = size / (to - from);
+    int[][] curves = unknown(slotAt.length, size);
+    int frame = from;
+    while (frame < to && lay(curves, slotAt, frame, (frame - from) * pace, spacing)) {
+      frame++;
+    }
+    int turn = frame;
+    while (frame < to && lay(curves, slotAt, frame, (frame - from) * pace, size - spacing)) {
+      frame++;
+    }
+    if (frame == to && turn > from + LEAST_FRAMES && turn < to) {
+      found.add(fit(curves, slotAt, pace, spacing, (turn - from) * pace));
+    }
+  }
+
+  private static int[][] unknown(int count, int size) {
+    int[][] curves = new int[count][size];
+    for (int[] curve : curves) {
+      Arrays.fill(curve, -1);
+    }
+    return curves;
+  }
+
+  private Fit fit(int[][] curves, int[][] slotAt, int pace, int spacing, int swingsAt) {
+    int size = curves[0].length;
+    int[] wave = new int[table.slots.size()];
+    int[] phase = new int[table.slots.size()];
+    List<int[]> waves = new ArrayList<>();
+    for (int e = 0; e < slotAt.length; e++) {
+      waves.add(WaveFinder.filled(curves[e]));
+      for (int k = 0; k < slotAt[e].length; k++) {
+        wave[slotAt[e][k]] = e;
+        phase[slotAt[e][k]] = (int) ((long) k * spacing % size);
+      }
+    }
+    return new Fit(size, pace, waves, wave, phase, swingsAt);
+  }
+
   private boolean coversAll(int[][] slotAt) {
     boolean[] covered = new boolean[table.slots.size()];
     for (int[] row : slotAt) {
@@ -85,25 +148,12 @@ final class Sweeps {
   /** As many frames as fit curves that the pixels read at the given spacing. */
   private Way way(int[][] slotAt, int start, int size, int spacing) {
     int pace = size / (to - from);
-    int[][] curves = new int[slotAt.length][size];
-    for (int[] curve : curves) {
-      Arrays.fill(curve, -1);
-    }
+    int[][] curves = unknown(slotAt.length, size);
     int frame = start;
     while (frame < to && lay(curves, slotAt, frame, (frame - start) * pace, spacing)) {
       frame++;
     }
-    int[] wave = new int[table.slots.size()];
-    int[] phase = new int[table.slots.size()];
-    List<int[]> waves = new ArrayList<>();
-    for (int e = 0; e < slotAt.length; e++) {
-      waves.add(WaveFinder.filled(curves[e]));
-      for (int k = 0; k < slotAt[e].length; k++) {
-        wave[slotAt[e][k]] = e;
-        phase[slotAt[e][k]] = (int) ((long) k * spacing % size);
-      }
-    }
-    return new Way(start, frame, new Fit(size, pace, waves, wave, phase));
+    return new Way(start, frame, fit(curves, slotAt, pace, spacing, Fit.NEVER));
   }
 
   /** Puts one frame on the curves; if it doesn't fit, changes nothing. */

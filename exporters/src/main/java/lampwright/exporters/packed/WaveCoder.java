@@ -9,8 +9,10 @@ import org.jspecify.annotations.Nullable;
 
 /** Codes a period of a lamp as closed curves that each column reads at its own phase. */
 final class WaveCoder {
-  /** Bytes of a wave's head before its groups. */
+  /** Bytes of a wave's head before its groups, but for the phase at which it swings. */
   private static final int HEAD_BYTES = 5;
+
+  private static final int SWING_BYTES = 2;
 
   private final LampTable table;
   private final Coding coding;
@@ -79,7 +81,14 @@ final class WaveCoder {
     for (int s = 0; s < table.slots.size(); s++) {
       slots.add(s);
     }
-    for (List<Sweeps.Way> ways : new Sweeps(table, from, to).find()) {
+    Sweeps ofTable = new Sweeps(table, from, to);
+    for (Fit fit : ofTable.swings()) {
+      Section section = write(fit, slots, from, 0);
+      if (section != null) {
+        found.add(Score.of(frames, to - from, section));
+      }
+    }
+    for (List<Sweeps.Way> ways : ofTable.find()) {
       List<Section> sections = new ArrayList<>();
       for (Sweeps.Way way : ways) {
         Section section = write(way.fit(), slots, way.from(), 0);
@@ -113,6 +122,8 @@ final class WaveCoder {
       readers.add(new Reader(echoes.column(slots.get(s)), (int) (phase % size), wave));
     }
     readers.sort(Comparator.comparingInt(Reader::wave).thenComparingInt(Reader::column));
+    boolean swings = fit.swingsAt() != Fit.NEVER;
+    int headBytes = HEAD_BYTES + (swings ? SWING_BYTES : 0);
     ByteSink taps = new ByteSink();
     List<Section.WaveRef> refs = new ArrayList<>();
     int count = 0;
@@ -121,7 +132,7 @@ final class WaveCoder {
       List<Reader> run = longestRun(left, size);
       left.removeAll(run);
       Reader a = run.get(0);
-      refs.add(new Section.WaveRef(HEAD_BYTES + taps.size(), waves.get(a.wave()).bytes()));
+      refs.add(new Section.WaveRef(headBytes + taps.size(), waves.get(a.wave()).bytes()));
       taps.number(0, coding.placeBytes());
       Grouping.runs(run.stream().map(Reader::column).toList()).get(0).write(taps, coding);
       taps.u16(a.phase());
@@ -130,17 +141,22 @@ final class WaveCoder {
       }
       count++;
     }
-    if (count > 255) {
+    // All pixels of a colour read its curve from the first pixel on, or swinging would not fit.
+    if (count > 255 || (swings && count != waves.size())) {
       return null;
     }
-    ByteSink head = new ByteSink().u16(size).u16(fit.pace()).u8(count).all(taps.toBytes());
+    ByteSink head = new ByteSink().u16(size).u16(fit.pace());
+    if (swings) {
+      head.u16(fit.swingsAt());
+    }
+    head.u8(count).all(taps.toBytes());
     try {
       echoes.write(head, coding, slots);
     } catch (TooManyPartsException notThisWay) {
       return null;
     }
     ByteSink out = new ByteSink();
-    Format.writeKind(out, Format.WAVE, head.size());
+    Format.writeKind(out, Format.WAVE | (swings ? Format.SWINGS : 0), head.size());
     int before = out.size();
     out.all(head.toBytes());
     steps.writeKey(out, keyFrame, slots);

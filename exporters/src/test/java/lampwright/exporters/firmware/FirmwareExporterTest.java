@@ -201,8 +201,8 @@ class FirmwareExporterTest {
   void frameTooLargeForTheWorkingMemoryIsRefused() {
     assertRefused(
         job("attiny85", TestJobs.rgb("mast", 150), DriverOutput.of("stern"), 50),
-        "firmware: controller ATtiny85: 565 bytes of working memory for frame, player and stack:"
-            + " needs at most 512: 53 too many; shorter chains or fewer lamps");
+        "firmware: controller ATtiny85: 563 bytes of working memory for frame, player and stack:"
+            + " needs at most 512: 51 too many; shorter chains or fewer lamps");
   }
 
   @Test

@@ -193,12 +193,13 @@ final class SecondReader {
         list(at(start));
         int size = head.u16();
         int pace = head.u16();
+        int swing = (kind & 16) != 0 ? head.u16() : size;
         int from = head.position();
         int shared = 0;
         for (int f = 0; f < frames; f++) {
           DataInput groups = at(from);
           for (int g = groups.u8(); g > 0; g--) {
-            wave(groups, shared, size);
+            wave(groups, shared, size, shared < swing ? 1 : -1);
           }
           echo(groups);
           shared = (shared + pace) % size;
@@ -209,7 +210,7 @@ final class SecondReader {
       }
     }
 
-    private void wave(DataInput in, int shared, int size) {
+    private void wave(DataInput in, int shared, int size, int way) {
       DataInput wave = at(in.place());
       int mirror = wave.u8();
       int first = wave.u16();
@@ -221,7 +222,7 @@ final class SecondReader {
       int phase = in.u16();
       int step = slots == 1 ? 0 : in.u16();
       for (int k = 0; k < slots; k++) {
-        int q = (int) ((shared + phase + (long) k * step) % size);
+        int q = (int) Math.floorMod(shared + phase + (long) k * step * way, (long) size);
         int i = q;
         if (mirror == 1) {
           i = Math.min(q, size - q);

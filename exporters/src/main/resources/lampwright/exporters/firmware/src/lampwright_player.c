@@ -14,7 +14,6 @@
 #endif
 
 /* Header. */
-#define MAGIC ('L' | 'W' << 8)
 #define CRC_AT 2
 #define CHECKED_FROM 6
 #define VERSION_AT 6
@@ -27,6 +26,7 @@
 #define SCENES_AT 11
 #define SIZE_AT 12
 #define LEAST_BYTES 27
+#define HEAD_BYTES 18
 
 /* Section kinds. */
 #define RAW 1
@@ -34,6 +34,7 @@
 #define PLAIN 3 /* both bits of RAW and WAVE */
 #define FLAGGED 4
 #define LONG_HEAD 8
+#define SWINGS 16
 
 /* Instructions. */
 #define PATCH 0x80
@@ -93,17 +94,6 @@ typedef uint16_t column;
 
 static uint16_t u16(flash at) { return (uint16_t)(U8(at) | (uint16_t)(U8(at + 1) << 8)); }
 
-static place number(const player *p, flash at) {
-#if LAMPWRIGHT_LONG_DATA
-  if (p->flags & WIDE_PLACES) {
-    return u16(at) | (place)U8(at + 2) << 16;
-  }
-#else
-  (void)p;
-#endif
-  return u16(at);
-}
-
 /* ---- playing ---- */
 
 #if LAMPWRIGHT_BY_ASSEMBLER
@@ -126,6 +116,17 @@ static uint8_t show_frame(player *p) {
 }
 
 #else
+
+static place number(const player *p, flash at) {
+#if LAMPWRIGHT_LONG_DATA
+  if (p->flags & WIDE_PLACES) {
+    return u16(at) | (place)U8(at + 2) << 16;
+  }
+#else
+  (void)p;
+#endif
+  return u16(at);
+}
 
 /* Follows a place, which counts back from the tables; gives the tables if it leads too far. */
 static flash follow(const player *p, flash at) {
@@ -235,16 +236,22 @@ static NOINLINE uint8_t echo(const player *p, flash at, column base) {
   return 1;
 }
 
-static NOINLINE uint8_t show_wave(const player *p, voice *v, flash at, column base) {
+static NOINLINE uint8_t show_wave(const player *p, voice *v, flash at, uint8_t kind, column base) {
   uint16_t size = u16(at);
   uint16_t shared = v->at.phase;
   uint16_t next = (uint16_t)(shared + u16(at + 2));
-  uint8_t groups = U8(at + 4);
+  uint8_t back = 0;
+  uint8_t groups;
   if (next >= size) {
     next = (uint16_t)(next - size);
   }
   v->at.phase = next;
-  at += 5;
+  at += 4;
+  if (kind & SWINGS) {
+    back = shared >= u16(at);
+    at += 2;
+  }
+  groups = U8(at++);
   for (; groups != 0; groups--) {
     column first;
     uint8_t *to;
@@ -253,7 +260,7 @@ static NOINLINE uint8_t show_wave(const player *p, voice *v, flash at, column ba
     uint16_t phase;
     uint16_t step;
     flash shape;
-    uint8_t kind;
+    uint8_t fold;
     uint16_t turn;
     uint16_t from;
     uint16_t length;
@@ -272,9 +279,12 @@ static NOINLINE uint8_t show_wave(const player *p, voice *v, flash at, column ba
     if (slots != 1) {
       step = u16(at);
       at += 2;
+      if (back) {
+        step = (uint16_t)(size - step);
+      }
     }
-    kind = U8(shape++);
-    turn = (uint16_t)(size + 1 - kind);
+    fold = U8(shape++);
+    turn = (uint16_t)(size + 1 - fold);
     from = u16(shape);
     shape += 2;
     length = u16(shape);
@@ -289,7 +299,7 @@ static NOINLINE uint8_t show_wave(const player *p, voice *v, flash at, column ba
     to = p->buffer + first;
     do {
       uint16_t i = phase;
-      if (kind) {
+      if (fold) {
         i = (uint16_t)(turn - i);
         if (i > phase) {
           i = phase;
@@ -511,7 +521,7 @@ static uint8_t advance(const player *p, voice *v, flash lamp) {
     return show_plain(p, v, skip, base);
   }
   if (kind & WAVE) {
-    return show_wave(p, v, body, base);
+    return show_wave(p, v, body, kind, base);
   }
   return show_row(p, v, body, kind, base);
 }
@@ -642,17 +652,35 @@ static flash scene_at(const player *p, uint8_t scene) {
   return at;
 }
 
+/* A number in the header, as wide as a place. */
+static place wide(const player *p, const uint8_t *at) {
+  place n = (place)(at[0] | (uint16_t)(at[1] << 8));
+#if LAMPWRIGHT_LONG_DATA
+  if (p->flags & WIDE_PLACES) {
+    n |= (place)at[2] << 16;
+  }
+#else
+  (void)p;
+#endif
+  return n;
+}
+
 /* Checks the data and gets ready to play it. */
 static NOINLINE uint8_t look(player *p, place size, uint16_t buffer_bytes) {
-  flash data = p->data;
-  uint8_t flags = U8(data + FLAGS_AT);
-  uint16_t frame_bytes = u16(data + FRAME_BYTES_AT);
+  uint8_t head[HEAD_BYTES];
+  uint8_t i;
+  uint8_t flags;
   uint32_t crc;
   place tables;
-  if (u16(data) != MAGIC) {
+  flash data = p->data;
+  for (i = 0; i < HEAD_BYTES; i++) {
+    head[i] = U8(data + i);
+  }
+  if (head[0] != 'L' || head[1] != 'W') {
     return LAMPWRIGHT_NOT_PACKED;
   }
-  if (U8(data + VERSION_AT) != VERSION || flags > (WIDE_COLUMNS | WIDE_PLACES)) {
+  flags = head[FLAGS_AT];
+  if (head[VERSION_AT] != VERSION || flags > (WIDE_COLUMNS | WIDE_PLACES)) {
     return LAMPWRIGHT_VERSION;
   }
 #if LAMPWRIGHT_LONG_DATA || LAMPWRIGHT_COLUMN_BYTES == 0
@@ -663,26 +691,32 @@ static NOINLINE uint8_t look(player *p, place size, uint16_t buffer_bytes) {
     return LAMPWRIGHT_LIMIT;
   }
 #endif
-  if (number(p, data + SIZE_AT) != size) {
+  if (wide(p, head + SIZE_AT) != size) {
     return LAMPWRIGHT_SIZE;
   }
   crc = checksum(data + CHECKED_FROM, size - CHECKED_FROM);
-  if ((uint16_t)crc != u16(data + CRC_AT) || (uint16_t)(crc >> 16) != u16(data + CRC_AT + 2)) {
-    return LAMPWRIGHT_CHECKSUM;
+  for (i = CRC_AT; i < CHECKED_FROM; i++) {
+    if (head[i] != (uint8_t)crc) {
+      return LAMPWRIGHT_CHECKSUM;
+    }
+    crc >>= 8;
   }
-  tables = number(p, data + SIZE_AT + PLACE_BYTES(p));
-  p->tables = data + tables;
-  p->end = p->buffer + frame_bytes;
-  p->lamps = U8(data + LAMPS_AT);
-  if (frame_bytes > buffer_bytes || p->lamps > LAMPWRIGHT_MAX_LAMPS
+  p->end = p->buffer + (head[FRAME_BYTES_AT] | (uint16_t)(head[FRAME_BYTES_AT + 1] << 8));
+  p->lamps = head[LAMPS_AT];
+  if (BYTES_OF_FRAME(p) > buffer_bytes || p->lamps > LAMPWRIGHT_MAX_LAMPS
 #if LAMPWRIGHT_COLUMN_BYTES != 0
       || COLUMN_BYTES(p) != 1 + (flags & WIDE_COLUMNS)
 #endif
   ) {
     return LAMPWRIGHT_LIMIT;
   }
+  tables = wide(p, head + SIZE_AT + PLACE_BYTES(p));
+  if (tables > size || p->lamps == 0) {
+    return LAMPWRIGHT_FAULT;
+  }
+  p->tables = data + tables;
   /* The scenes end with the data; where there is none, none can be started. */
-  if (tables > size || p->lamps == 0 || (place)(scene_at(p, U8(data + SCENES_AT)) - data) > size) {
+  if ((place)(scene_at(p, head[SCENES_AT]) - data) > size) {
     return LAMPWRIGHT_FAULT;
   }
   return LAMPWRIGHT_OK;
@@ -714,12 +748,11 @@ static uint8_t seek(player *p, voice *v, flash lamp, uint32_t ahead) {
   first = v->entry + ENTRY_BYTES(p);
   at = first;
   for (;;) {
-    uint16_t frames;
     if (at >= p->tables) {
       return 0;
     }
     if (U8(at) < REST) {
-      frames = (uint16_t)(U8(at) << 8 | U8(at + 1));
+      uint16_t frames = (uint16_t)(U8(at) << 8 | U8(at + 1));
       if (frames > ahead) {
         break;
       }

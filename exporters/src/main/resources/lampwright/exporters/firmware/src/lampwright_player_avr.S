@@ -45,6 +45,7 @@
 #define WAVE 1
 #define FLAGGED 2
 #define LONG 3
+#define SWINGS 4
 /* instructions */
 #define ROWS 0xE0
 #define AGAIN 0xE1
@@ -74,12 +75,17 @@
 #endif
 	.endm
 
-/* Reads a column whose byte is in the frame. 9 cycles, 12 for wide columns. */
-	.macro column low, high, stray
-	address	\low, \high, \stray
-	cp	\low, r8
-	cpc	\high, r9
+/* Reads a column whose byte is in the frame, into X. 9 cycles, 21 for wide columns. */
+	.macro column stray
+#if LAMPWRIGHT_COLUMN_BYTES == 1
+	address	r26, r27, \stray
+	cp	r26, r8
+	cpc	r27, r9
 	brsh	\stray
+#else
+	rcall	wide_column
+	brcc	\stray
+#endif
 	.endm
 
 /* Loads r4:5 for the lamp whose table is at r16:17. 7 cycles, 9 for wide columns. */
@@ -498,6 +504,17 @@ patches:
 fault:	sec
 	ret
 
+#if LAMPWRIGHT_COLUMN_BYTES == 2
+/* Sets the carry if the column's byte is in the frame. */
+wide_column:
+	address	r26, r27, 1f
+	cp	r26, r8
+	cpc	r27, r9
+	ret
+1:	clc
+	ret
+#endif
+
 /*
  * Reads the stride (r11) of a run of r10 slots, not 1, whose first byte is at X, and looks at its
  * last. Changes r0, r20, r21, r24.
@@ -542,7 +559,18 @@ waves:	push	r15
 	lpm	r25, Z+
 	push	r24
 	push	r25
-	lpm	r17, Z+			; groups
+	clt
+	sbrs	r14, SWINGS
+	rjmp	1f
+	lpm	r18, Z+			; phase from which it swings back
+	lpm	r19, Z+
+	ldd	r20, Y + AT
+	ldd	r21, Y + AT + 1
+	cp	r20, r18
+	cpc	r21, r19
+	brlo	1f
+	set
+1:	lpm	r17, Z+			; groups
 wave:	tst	r17
 	brne	1f
 	pop	r25
@@ -575,7 +603,7 @@ unwind:	pop	r0			; gives the stack its bytes back
 	sub	r18, r0
 	lpm	r0, Z+
 	sbc	r19, r0
-	column	r26, r27, 8b
+	column	8b
 	lpm	r10, Z+
 	ldi	r20, 1
 	cp	r10, r20
@@ -598,6 +626,12 @@ unwind:	pop	r0			; gives the stack its bytes back
 	breq	2f
 	lpm	r20, Z+			; step
 	lpm	r21, Z+
+	brtc	2f
+	com	r21			; size - step
+	neg	r20
+	sbci	r21, 255
+	add	r20, r22
+	adc	r21, r23
 2:	push	r17
 	push	r30
 	push	r31
@@ -718,7 +752,7 @@ row:	lpm	r23, Z+
 group:	cp	r30, r2
 	cpc	r31, r3
 	brsh	8b
-	column	r26, r27, 8b
+	column	8b
 	lpm	r10, Z+
 	ldi	r20, 1
 	cp	r10, r20
@@ -789,9 +823,9 @@ echo:	lpm	r23, Z+
 	cp	r30, r2
 	cpc	r31, r3
 	brsh	8f
-	column	r26, r27, 8f
+	column	8f
 	movw	r12, r26
-	column	r26, r27, 8f
+	column	8f
 	movw	r18, r26
 	lpm	r10, Z+
 	ldi	r20, 1
@@ -833,7 +867,10 @@ refill:	movw	r18, r30
 	ret
 scaled:	sbrs	r21, SCALED
 	rjmp	put
-	column	r24, r25, 8b
+	address	r24, r25, 8b
+	cp	r24, r8
+	cpc	r25, r9
+	brsh	8b
 	movw	r18, r26
 	movw	r26, r24
 	ld	r24, X
