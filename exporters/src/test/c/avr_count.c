@@ -1,6 +1,7 @@
 /*
  * Runs a firmware under simavr, compares its frames with a frame table and counts cycles.
- * usage: avr_count FIRMWARE TABLE FRAME_BYTES [CONTROLLER]
+ * usage: avr_count FIRMWARE TABLE FRAME_BYTES [CONTROLLER [STEP]]
+ * With a step, the firmware shows every so many frames.
  */
 #include <simavr/sim_avr.h>
 #include <simavr/sim_elf.h>
@@ -16,6 +17,7 @@ typedef struct {
   const uint8_t *table;
   size_t frames;
   size_t frame_bytes;
+  size_t step;
   size_t frame;
   avr_cycle_count_t start, open, total, worst;
   size_t worst_frame;
@@ -35,7 +37,7 @@ static void marked(avr_t *avr, avr_io_addr_t addr, uint8_t mark, void *param) {
   } else if (mark == 2) {
     avr_cycle_count_t cycles = avr->cycle - r->start;
     size_t at = avr->data[gpior1] | avr->data[gpior2] << 8;
-    size_t want = r->frame % r->frames * r->frame_bytes;
+    size_t want = r->frame * r->step % r->frames * r->frame_bytes;
     if (memcmp(avr->data + at, r->table + want, r->frame_bytes) != 0) {
       r->wrong++;
     }
@@ -65,6 +67,7 @@ int main(int argc, char **argv) {
   r.frames = fread(table, 1, sizeof table, f) / r.frame_bytes;
   fclose(f);
   r.table = table;
+  r.step = argc > 5 ? (size_t)atoi(argv[5]) : 1;
   if (argc > 4 && strcmp(argv[4], "attiny85") == 0) {
     gpior0 = 0x31;
     gpior1 = 0x32;

@@ -18,6 +18,10 @@ static uint8_t buffer[FRAME_BYTES];
 
 int main(void) {
   uint16_t frames = packed_frames;
+#ifdef SEEK_STEP
+  uint32_t seek = 0;
+  frames /= SEEK_STEP;
+#endif
   GPIOR1 = (uint8_t)((uintptr_t)buffer & 255);
   GPIOR2 = (uint8_t)((uintptr_t)buffer >> 8);
   if (lampwright_player_open(&player, packed_data, packed_size, buffer, sizeof buffer) != LAMPWRIGHT_OK ||
@@ -26,6 +30,15 @@ int main(void) {
   }
   while (frames-- != 0) {
     uint8_t status;
+#ifdef SEEK_STEP
+    uint8_t lamp;
+    for (lamp = 0; lamp < player.lamps; lamp++) {
+      if (lampwright_player_lamp(&player, lamp, 0, seek) != LAMPWRIGHT_OK) {
+        GPIOR0 = MARK_ERROR;
+      }
+    }
+    seek += SEEK_STEP;
+#endif
     GPIOR0 = MARK_START;
     status = lampwright_player_frame(&player);
     GPIOR0 = MARK_FRAME;

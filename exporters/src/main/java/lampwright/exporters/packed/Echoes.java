@@ -2,6 +2,7 @@ package lampwright.exporters.packed;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Comparator;
 import java.util.List;
 
 /**
@@ -11,6 +12,7 @@ import java.util.List;
 final class Echoes {
   private static final int[] PITCHES = {1, 3, 4};
   private static final int MAX_COUNT = 255;
+  private static final int MAX_STRIDE = 127;
 
   private final LampTable table;
   private final int pitch;
@@ -72,16 +74,71 @@ final class Echoes {
   }
 
   private List<Grouping.Echo> spread(List<Integer> slots, int before) {
-    List<Grouping.Echo> echoes = new ArrayList<>();
+    List<int[]> left = new ArrayList<>();
     for (int slot : slots) {
       int[] columns =
           Arrays.stream(table.slots.get(slot))
               .map(i -> table.columns[i])
               .filter(c -> c < before)
               .toArray();
-      if (columns.length > 0) {
-        echoes.addAll(Grouping.spread(columns));
+      if (columns.length > 1) {
+        left.add(columns);
       }
+    }
+    left.sort(Comparator.comparingInt(columns -> columns[0]));
+    List<Grouping.Echo> echoes = new ArrayList<>();
+    while (!left.isEmpty()) {
+      List<int[]> run = alikeAndEven(left);
+      left.removeAll(run);
+      List<Grouping.Echo> apart = new ArrayList<>();
+      run.forEach(columns -> apart.addAll(Grouping.spread(columns)));
+      List<Grouping.Echo> together = together(run);
+      echoes.addAll(together.size() < apart.size() ? together : apart);
+    }
+    return echoes;
+  }
+
+  /** The first slot left and others of the same shape at an even stride: as many as there are. */
+  private static List<int[]> alikeAndEven(List<int[]> left) {
+    int[] first = left.get(0);
+    List<int[]> best = List.of(first);
+    for (int[] second : left.subList(1, left.size())) {
+      int stride = second[0] - first[0];
+      if (stride > MAX_STRIDE) {
+        break;
+      }
+      List<int[]> run = new ArrayList<>(List.of(first));
+      for (int[] next : left) {
+        if (run.size() < MAX_COUNT && isShifted(first, next, run.size() * stride)) {
+          run.add(next);
+        }
+      }
+      if (run.size() > best.size()) {
+        best = run;
+      }
+    }
+    return best;
+  }
+
+  private static boolean isShifted(int[] columns, int[] others, int by) {
+    if (columns.length != others.length) {
+      return false;
+    }
+    for (int i = 0; i < columns.length; i++) {
+      if (others[i] != columns[i] + by) {
+        return false;
+      }
+    }
+    return true;
+  }
+
+  /** For each column of the shape but the first, one echo over all slots. */
+  private static List<Grouping.Echo> together(List<int[]> run) {
+    int[] first = run.get(0);
+    int stride = run.size() > 1 ? run.get(1)[0] - first[0] : 0;
+    List<Grouping.Echo> echoes = new ArrayList<>();
+    for (int i = 1; i < first.length; i++) {
+      echoes.add(new Grouping.Echo(first[i], first[0], run.size(), stride));
     }
     return echoes;
   }

@@ -432,6 +432,14 @@ final class Corpus {
             stage(seam, 50, 611)
                 .cue(0, beacon(AMBER, 150, 120, true))
                 .cue(1, chase(BLUE, 80, 1, 2, false))));
+    Model wide = rgb(90);
+    all.add(
+        table(
+            "bounce-90",
+            wide,
+            50,
+            890,
+            stage(wide, 50, 890).cue(0, chase(WHITE, 100, 2, 6, true))));
     Model one = rgb(1);
     all.add(
         table(

@@ -10,9 +10,12 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Objects;
+import java.util.Random;
 import java.util.concurrent.CancellationException;
 import java.util.zip.CRC32;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 class PackerTest {
   private static final Corpus.Table TRACTOR = PackedCorpus.table("recovery-tractor");
@@ -124,6 +127,80 @@ class PackerTest {
         }
       }
     }
+  }
+
+  /** Noise can't be packed; what is added to it is bounded. */
+  @ParameterizedTest
+  @CsvSource({"1, 16384", "4, 16384", "300, 2", "8190, 1"})
+  void noiseGrowsByAtMost64Bytes(int bytes, int frames) {
+    byte[] noise = new byte[bytes * frames];
+    new Random(20261128).nextBytes(noise);
+    List<PackLayout.LampColumns> lamps = new ArrayList<>();
+    for (int c = 0; c < Math.min(bytes, 200); c++) {
+      lamps.add(new PackLayout.LampColumns("lamp-" + c, List.of(c)));
+    }
+    PackScene scene =
+        new PackScene(
+            "noise",
+            frames,
+            true,
+            20000,
+            (f, into) -> System.arraycopy(noise, f * bytes, into, 0, bytes));
+    byte[] packed =
+        Packer.pack(new PackLayout(bytes, 400, lamps), List.of(scene), PackProgress.NONE);
+    assertThat(packed).hasSizeLessThanOrEqualTo(noise.length + 64);
+  }
+
+  /**
+   * Six pixels that fade at once, so differently that their rows are wide: too much for a frame.
+   */
+  @Test
+  void lampsOfACrowdedFrameAreCodedToPlayQuicker() {
+    Model model = new Model().chain(true, 1, 1, 1, 1, 1, 1);
+    Stage stage = new Stage(model, 50, 200, true, false);
+    for (int lamp = 0; lamp < 6; lamp++) {
+      double[] from = Patterns.srgb(40 * lamp, 200 - 30 * lamp, 20);
+      double[] to = Patterns.srgb(200, 30 * lamp, 250 - 40 * lamp);
+      int half = 1500 + 200 * lamp;
+      stage.cue(
+          lamp,
+          Patterns.keyframes(
+              true,
+              new Patterns.Key(0, from, 0.1),
+              new Patterns.Key(half, to, 1),
+              new Patterns.Key(4000, from, 0.1)));
+    }
+    byte[] bytes = stage.render();
+    int size = model.frameBytes;
+    PackScene scene =
+        new PackScene(
+            "crowd",
+            200,
+            true,
+            20000,
+            (f, into) -> System.arraycopy(bytes, f * size, into, 0, size));
+    List<PackLayout.LampColumns> lamps = model.layout().lamps();
+    // Without a chain there is no wire to keep up with, and the shortest code is taken.
+    byte[] shortest =
+        Packer.pack(new PackLayout(size, 0, lamps), List.of(scene), PackProgress.NONE);
+    int dear = worst(shortest);
+    double wireMicros = dear / 16.0 * 4 * 0.99;
+    byte[] quicker =
+        Packer.pack(new PackLayout(size, wireMicros, lamps), List.of(scene), PackProgress.NONE);
+    assertThat(worst(quicker)).isLessThanOrEqualTo((int) (wireMicros * 16 / 4));
+    assertThat(quicker.length).isGreaterThan(shortest.length);
+  }
+
+  private static int worst(byte[] packed) {
+    Unpacker unpacker = new Unpacker(packed);
+    byte[] buffer = new byte[unpacker.frameBytes()];
+    unpacker.select(0, buffer);
+    Load load = new Load();
+    for (int f = 0; f <= unpacker.frames(0); f++) {
+      unpacker.frame(buffer);
+      load.take(unpacker.cyclesOfLamps());
+    }
+    return load.worst();
   }
 
   @Test

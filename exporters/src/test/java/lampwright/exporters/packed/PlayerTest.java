@@ -213,9 +213,24 @@ class PlayerTest {
     return elf;
   }
 
+  @ParameterizedTest
+  @ValueSource(strings = {"recovery-tractor", "cue-script", "noise", "light-characters"})
+  void avrPlayerStartsLampsAtAnyFrame(String name) throws IOException, InterruptedException {
+    Corpus.Table table = PackedCorpus.table(name);
+    int step = 1 + table.frames() / 23;
+    Path elf = build(table, "atmega328p", List.of("-DSEEK_STEP=" + step));
+    assertThat(counted(table, elf, "atmega328p", step).group(2)).isEqualTo("0");
+  }
+
   private static Matcher count(Corpus.Table table, String mcu, List<String> options)
       throws IOException, InterruptedException {
-    Path elf = build(table, mcu, options);
+    Matcher counted = counted(table, build(table, mcu, options), mcu, 1);
+    System.out.printf("%-10s %-22s %s", mcu, table.name(), counted.group());
+    return counted;
+  }
+
+  private static Matcher counted(Corpus.Table table, Path elf, String mcu, int step)
+      throws IOException, InterruptedException {
     Path raw = Files.write(dir.resolve("avr.bin"), table.bytes());
     int bytes = table.layout().frameBytes();
     String out =
@@ -225,11 +240,10 @@ class PlayerTest {
                 elf.toString(),
                 raw.toString(),
                 String.valueOf(bytes),
-                mcu));
-
+                mcu,
+                String.valueOf(step)));
     Matcher counted = COUNTED.matcher(out);
     assertThat(counted.find()).as(out).isTrue();
-    System.out.printf("%-10s %-22s %s", mcu, table.name(), counted.group());
     return counted;
   }
 
