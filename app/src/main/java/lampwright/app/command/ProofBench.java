@@ -30,6 +30,9 @@ final class ProofBench {
   private static final Map<String, String> PACKAGES =
       new TreeMap<>(Map.of("gcc", "gcc", "avr-gcc", "gcc-avr and avr-libc"));
 
+  /** Most frames in a waveform; a long scene's file would else be too large to look at. */
+  private static final int MAX_FRAMES_SHOWN = 1000;
+
   private final Path folder;
 
   ProofBench(Path folder) {
@@ -78,6 +81,19 @@ final class ProofBench {
     }
   }
 
+  /** Frames of which a waveform tells: the first loop and its seam, as long as that is not long. */
+  private static int framesShown(ExportJob job) {
+    int frames = job.table().frameCount();
+    return Math.min(MAX_FRAMES_SHOWN, job.scene().loop() ? frames + 1 : frames);
+  }
+
+  /**
+   * The signals on the chains' pins in a scene that was proved: a value change dump (IEEE 1364).
+   */
+  Path waveform(Scene scene) {
+    return folder.resolve(scene.id()).resolve(scene.id() + ".vcd");
+  }
+
   /** Exports, compiles and runs one scene. */
   Proof prove(Project project, Scene scene)
       throws IOException, CancelledException, InterruptedException {
@@ -97,6 +113,10 @@ final class ProofBench {
     }
     List<String> words = new ArrayList<>(List.of(prover(), "--elf", elf.toString()));
     words.addAll(List.of("--table", firmware.resolve(scene.id() + ".bin").toString()));
+    if (!project.rig().chains().isEmpty()) {
+      words.addAll(List.of("--vcd", waveform(scene).toString()));
+      words.addAll(List.of("--vcd-frames", Integer.toString(framesShown(job))));
+    }
     words.addAll(proof.options(scene));
     Output report = run(words.toArray(String[]::new));
     if (report.code > 1) {

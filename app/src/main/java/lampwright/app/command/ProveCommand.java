@@ -3,6 +3,7 @@ package lampwright.app.command;
 import com.google.common.io.MoreFiles;
 import com.google.common.io.RecursiveDeleteOption;
 import java.io.IOException;
+import java.io.OutputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
@@ -10,11 +11,17 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import lampwright.engine.project.Project;
+import lampwright.engine.project.StagedFiles;
 import lampwright.engine.scene.Scene;
 import lampwright.exporters.CancelledException;
 import lampwright.exporters.firmware.FirmwareProof;
+import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Spec;
 
 /** Proves firmware on the simulator. */
 @Command(
@@ -34,6 +41,17 @@ final class ProveCommand implements Callable<Integer> {
 
   @Mixin private ProjectFile file;
   @Mixin private SceneChoice choice;
+  @Spec private CommandSpec spec;
+
+  @Option(
+      names = "--waveform",
+      paramLabel = "DIR",
+      description = {
+        "folder for the signals on the chains' pins, one .vcd file a scene, which programs for logic"
+            + " analysers read: the first loop and its seam, at most 1,000 frames. Pauses between"
+            + " frames are cut to 0.4 ms"
+      })
+  private @Nullable Path waveforms;
 
   ProveCommand(Terminal terminal) {
     this.terminal = terminal;
@@ -54,6 +72,10 @@ final class ProveCommand implements Callable<Integer> {
               "lampwright: there is nothing to prove: on this controller your own code drives the"
                   + " pins");
       return ExitCode.NO_READ_OR_WRITE;
+    }
+    if (waveforms != null && project.rig().chains().isEmpty()) {
+      throw new ParameterException(
+          spec.commandLine(), "--waveform: the rig has no chain whose signal could be written");
     }
     ProofBench.requireTools();
     Path folder = Files.createTempDirectory("lampwright-prove");
@@ -90,12 +112,27 @@ final class ProveCommand implements Callable<Integer> {
       all &= proof.passed();
       row(scene, proof);
     }
+    if (waveforms != null) {
+      keepWaveforms(waveforms, scenes, bench);
+    }
     terminal
         .out()
         .println(
             "outside: bits outside the limits of their pixel type; cycles: to decode a frame, on"
                 + " average and at worst; of frame: the worst of it in a frame's time.");
     return all ? ExitCode.DONE : ExitCode.PROJECT_HAS_ERRORS;
+  }
+
+  private static void keepWaveforms(Path folder, List<Scene> scenes, ProofBench bench)
+      throws IOException {
+    try (StagedFiles files = StagedFiles.in(folder)) {
+      for (Scene scene : scenes) {
+        try (OutputStream out = files.open(scene.id() + ".vcd")) {
+          Files.copy(bench.waveform(scene), out);
+        }
+      }
+      files.commit();
+    }
   }
 
   private void row(Scene scene, Proof proof) {

@@ -67,8 +67,8 @@ class FirmwareRefusalTest {
   void frameTooLargeForTheWorkingMemorySaysByHowMuch() throws IOException {
     assertRefused(
         export("attiny85", 200, 400, 20, "PB2"),
-        "controller ATtiny85: 714 bytes of working memory for frame, player and stack: needs at"
-            + " most 512: 202 too many; shorter chains or fewer lamps");
+        "controller ATtiny85: 712 bytes of working memory for frame, player and stack: needs at"
+            + " most 512: 200 too many; shorter chains or fewer lamps");
   }
 
   private void assertRefused(Run run, String words) {

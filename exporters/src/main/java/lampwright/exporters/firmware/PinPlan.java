@@ -1,5 +1,7 @@
 package lampwright.exporters.firmware;
 
+import com.google.common.collect.ImmutableSet;
+import com.google.common.collect.Sets;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.HashSet;
@@ -8,6 +10,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import lampwright.engine.light.Checks;
 import lampwright.engine.light.Fault;
 import lampwright.engine.rig.Chain;
@@ -79,13 +82,7 @@ record PinPlan(List<Pin> chains, List<Pin> outputs, List<Fault> faults) {
     }
 
     private List<Pin> outputs() {
-      List<DriverOutput> open = rig.outputs().stream().filter(o -> o.pin().isEmpty()).toList();
-      List<Pin> usual =
-          board.outputPins().stream()
-              .map(pins -> pins.stream().filter(p -> !taken.contains(p)).toList())
-              .filter(pins -> pins.size() >= open.size())
-              .findFirst()
-              .orElse(board.pwmPins().stream().filter(p -> !taken.contains(p)).toList());
+      List<Pin> usual = pinsForOpenOutputs();
       int next = 0;
       List<Pin> found = new ArrayList<>();
       for (DriverOutput output : rig.outputs()) {
@@ -117,6 +114,36 @@ record PinPlan(List<Pin> chains, List<Pin> outputs, List<Fault> faults) {
               + list(board.pwmPins()));
       taken.addAll(found);
       return found;
+    }
+
+    /**
+     * Pins for the outputs that state none: the first of the usual choices, or else of all, that
+     * leaves a timer for the frame clock beside the outputs with a pin of their own.
+     */
+    private List<Pin> pinsForOpenOutputs() {
+      int open = (int) rig.outputs().stream().filter(o -> o.pin().isEmpty()).count();
+      List<Pin> free = board.pwmPins().stream().filter(p -> !taken.contains(p)).toList();
+      List<List<Pin>> choices = new ArrayList<>();
+      board.outputPins().stream()
+          .map(pins -> pins.stream().filter(free::contains).toList())
+          .filter(pins -> pins.size() >= open)
+          .forEach(pins -> choices.add(pins.subList(0, open)));
+      if (open <= free.size()) {
+        Sets.combinations(ImmutableSet.copyOf(free), open)
+            .forEach(pins -> choices.add(List.copyOf(pins)));
+      }
+      return choices.stream()
+          .filter(this::leaveATimer)
+          .findFirst()
+          .orElse(choices.isEmpty() ? free : choices.get(0));
+    }
+
+    private boolean leaveATimer(List<Pin> pins) {
+      Set<Integer> used = new HashSet<>();
+      Stream.concat(pins.stream(), rig.outputs().stream().flatMap(o -> o.pin().stream()))
+          .filter(board.pwmTimers()::containsKey)
+          .forEach(pin -> used.add(board.pwmTimers().get(pin)));
+      return used.size() < board.timers();
     }
 
     private void timers(List<Pin> outputs) {

@@ -85,6 +85,15 @@ class FirmwareExporterTest {
         .contains("#define LAMPWRIGHT_OUTPUT_0_PORT B\n#define LAMPWRIGHT_OUTPUT_0_BIT 4\n");
   }
 
+  /** PB0 and PB1 share a timer; PB4 beside PB0 would leave none to count the frames. */
+  @Test
+  void openOutputTakesAPinThatLeavesATimer() throws Exception {
+    write(job("attiny85", TestJobs.rgb("mast", 1), outputs("PB0", null)));
+    assertThat(Files.readString(folder.resolve("src/lampwright_config.h")))
+        .contains("#define LAMPWRIGHT_OUTPUT_0_BIT 0\n")
+        .contains("#define LAMPWRIGHT_OUTPUT_1_BIT 1\n");
+  }
+
   @Test
   void readmeNamesThePinOfEveryChainAndOutput() throws Exception {
     write(job("attiny85", on(TestJobs.rgb("mast", 3), "PB3"), DriverOutput.of("stern"), 50));

@@ -1,0 +1,171 @@
+package lampwright.app.command;
+
+import static lampwright.app.command.Run.sample;
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import lampwright.engine.project.ProjectReader;
+import lampwright.engine.rig.Chain;
+import lampwright.engine.rig.Rig;
+import lampwright.exporters.OutsideTools;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+/**
+ * The signals of whole firmware, exported, compiled and run as a builder proves it, read by
+ * sigrok-cli's decoder for addressable LEDs (Debian sigrok-cli, libsigrokdecode: rgb_led_ws281x),
+ * which knows nothing of us: its bits are those of the frame table that {@code --as bin} writes.
+ */
+class WaveformTest {
+  private static final Pattern VARIABLE =
+      Pattern.compile("\\$var wire 1 \\S+ (\\S+) \\$end", Pattern.MULTILINE);
+
+  // Edges stand at multiples of 62.5 or 125 ns.
+  private static final int NANOSECONDS_A_SAMPLE = 25;
+
+  @TempDir Path folder;
+
+  @BeforeAll
+  static void lookForTools() {
+    OutsideTools tools = OutsideTools.onThisMachine();
+    tools.findCompiler("gcc", "gcc", "simavr/sim_avr.h", "libsimavr-dev");
+    tools.findCompiler("gcc", "gcc", "gelf.h", "libelf-dev");
+    tools.findCompiler("avr-gcc", "gcc-avr", "avr/pgmspace.h", "avr-libc");
+    tools.find("sigrok-cli", "sigrok-cli");
+  }
+
+  @ParameterizedTest
+  @CsvSource({
+    "recovery-tractor, working",
+    "recovery-tractor, road",
+    "recovery-tractor, towed-backwards",
+    "mountain-rescue, standing-by",
+    "mountain-rescue, call-out",
+    "harbour-dusk, dusk",
+    "bench-rgbw, walk",
+    "bench-rgbw, ramps"
+  })
+  void anotherProgramReadsTheFramesOfTheSamples(String name, String scene)
+      throws IOException, InterruptedException {
+    assertRead(sample(name), scene);
+  }
+
+  @Test
+  void anotherProgramReadsChainsOfTwoKinds() throws IOException, InterruptedException {
+    String project =
+        """
+        {"lampwright": 1,
+         "rig": {"controller": "atmega328p",
+           "chains": [{"id": "a", "pixelType": "ws2812b", "pixels": 5},
+                      {"id": "b", "pixelType": "sk6812-rgbw", "pixels": 3}],
+           "lamps": [{"id": "l", "pixels": [{"chain": "a", "count": 5}]},
+                     {"id": "m", "pixels": [{"chain": "b", "count": 3}]}]},
+         "scenes": [{"id": "s", "lengthMs": 620, "framesPerSecond": 50, "loop": true, "tracks": [
+           {"lamps": ["l"], "cues": [{"lengthMs": 620, "pattern":
+             {"kind": "chase", "colour": "#FFA000", "stepMs": 70, "tail": 1, "bounce": true}}]},
+           {"lamps": ["m"], "cues": [{"lengthMs": 620, "pattern":
+             {"kind": "flicker", "seed": 7, "depth": 0.9, "rateHz": 25}}]}]}]}
+        """;
+    Path file = Files.writeString(folder.resolve("two.lampwright.json"), project);
+    assertRead(file, "s");
+  }
+
+  @Test
+  void rigWithoutAChainHasNoWaveform() throws IOException {
+    String project =
+        """
+        {"lampwright": 1, "rig": {"outputs": [{"id": "o"}], "lamps": [{"id": "l", "output": "o"}]},
+         "scenes": [{"id": "s", "lengthMs": 500, "tracks": []}]}
+        """;
+    Path file = Files.writeString(folder.resolve("bare.lampwright.json"), project);
+    Run run = Run.of("prove", file, "--waveform", folder.resolve("waves"));
+    assertThat(run.code()).isEqualTo(2);
+    assertThat(run.err()).contains("--waveform: the rig has no chain");
+    assertThat(folder.resolve("waves")).doesNotExist();
+  }
+
+  private void assertRead(Path project, String scene) throws IOException, InterruptedException {
+    Rig rig = ProjectReader.read(project).project().orElseThrow().rig();
+    Path waves = folder.resolve("waves");
+    Run proved = Run.of("prove", project, "--scene", scene, "--waveform", waves);
+    assertThat(proved.err()).isEmpty();
+    assertThat(proved.code()).isZero();
+    assertThat(Run.of("export", project, "--scene", scene, "--as", "bin", "--to", folder).code())
+        .isZero();
+    byte[] table = Files.readAllBytes(folder.resolve(scene + ".bin"));
+    int frameBytes = rig.chains().stream().mapToInt(Chain::bytes).sum() + rig.outputs().size();
+    int frames = table.length / frameBytes;
+    Path vcd = waves.resolve(scene + ".vcd");
+    List<String> pins = pins(vcd);
+    assertThat(pins).hasSameSizeAs(rig.chains());
+    int at = 0;
+    for (int c = 0; c < pins.size(); c++) {
+      int bytes = rig.chains().get(c).bytes();
+      List<String> read = read(vcd, pins.get(c));
+      assertThat(read).as("frames on %s", pins.get(c)).hasSizeGreaterThanOrEqualTo(frames);
+      for (int f = 0; f < read.size(); f++) {
+        String want = bits(table, f % frames * frameBytes + at, bytes);
+        assertThat(read.get(f)).as("frame %d on %s", f, pins.get(c)).isEqualTo(want);
+      }
+      at += bytes;
+    }
+  }
+
+  private static List<String> pins(Path vcd) throws IOException {
+    List<String> pins = new ArrayList<>();
+    Matcher variable = VARIABLE.matcher(Files.readString(vcd));
+    while (variable.find()) {
+      pins.add(variable.group(1));
+    }
+    return pins;
+  }
+
+  /** The bits of each frame, as sigrok's decoder reads them. */
+  private static List<String> read(Path vcd, String pin) throws IOException, InterruptedException {
+    Process sigrok =
+        new ProcessBuilder(
+                "sigrok-cli",
+                "-I",
+                "vcd:downsample=" + NANOSECONDS_A_SAMPLE,
+                "-i",
+                vcd.toString(),
+                "-P",
+                "rgb_led_ws281x:din=" + pin,
+                "-A",
+                "rgb_led_ws281x=bit:reset")
+            .redirectError(ProcessBuilder.Redirect.DISCARD)
+            .start();
+    List<String> frames = new ArrayList<>();
+    StringBuilder frame = new StringBuilder();
+    String said = new String(sigrok.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
+    for (String line : (said + "end\n").lines().toList()) {
+      String word = line.substring(line.lastIndexOf(' ') + 1);
+      if (word.equals("0") || word.equals("1")) {
+        frame.append(word);
+      } else if (frame.length() > 0) {
+        frames.add(frame.toString());
+        frame.setLength(0);
+      }
+    }
+    assertThat(sigrok.waitFor()).isZero();
+    return frames;
+  }
+
+  private static String bits(byte[] table, int from, int count) {
+    StringBuilder bits = new StringBuilder();
+    for (int i = from; i < from + count; i++) {
+      bits.append(Integer.toBinaryString(256 | (table[i] & 255)), 1, 9);
+    }
+    return bits.toString();
+  }
+}
