@@ -40,6 +40,7 @@ final class Benchmark {
     }
     corpus.print("corpus");
     samples.print("samples");
+    corpus.with(samples).print("all");
   }
 
   /** Prints a row; its sizes by zlib, the programs, and packed. */
@@ -84,6 +85,15 @@ final class Benchmark {
       for (int i = 0; i < logs.length; i++) {
         logs[i] += Math.log((double) sizes[5] / sizes[i]);
       }
+    }
+
+    Means with(Means others) {
+      Means both = new Means();
+      both.tables = tables + others.tables;
+      for (int i = 0; i < logs.length; i++) {
+        both.logs[i] = logs[i] + others.logs[i];
+      }
+      return both;
     }
 
     void print(String what) {
