@@ -1,9 +1,9 @@
 package lampwright.exporters.packed;
 
-/** Plays the sections of one lamp's program, one frame a step. */
+/** Makes frames of sections: patches, rows, waves and echoes. */
 final class SectionPlayer {
-  private static final int EMPTY = 128;
-  private static final int MAX_CHUNK = 255;
+  /** No bits in hand. */
+  static final int EMPTY = 128;
 
   private final PackedBytes data;
 
@@ -49,154 +49,16 @@ final class SectionPlayer {
     }
   }
 
-  /** Carries out a list of PATCH and FILL; gives the place after its GO. */
-  int list(int from, Voice voice, byte[] buffer) {
-    int at = patches(from, voice, buffer);
-    if (data.u8(at) != Format.GO) {
-      throw PackedBytes.contents(at);
-    }
-    return at + 1;
-  }
-
-  /** A section's head. */
-  private record Head(int kind, int flags, int skip, int body) {
-    boolean flagged() {
-      return (flags & Format.FLAGGED) != 0;
-    }
-
-    boolean swings() {
-      return (flags & Format.SWINGS) != 0;
-    }
-
-    boolean plain() {
-      return kind == Format.PLAIN;
-    }
-
-    boolean wave() {
-      return kind == Format.WAVE;
-    }
-
-    int instructions() {
-      return body + skip;
-    }
-  }
-
-  private Head head(Voice voice) {
-    int section = data.place(voice.entry + 2);
-    int kind = data.u8(section);
-    int bytes = (kind & Format.LONG_SKIP) != 0 ? 2 : 1;
-    return new Head(
-        kind & Format.KIND_MASK, kind, data.number(section + 1, bytes), section + 1 + bytes);
-  }
-
-  /** Starts a program so that its first entry is due. */
-  void start(int program, Voice voice, byte[] buffer) {
-    voice.entry = list(program, voice, buffer) - entryBytes();
-    voice.round = 0;
-    voice.left = 0;
-  }
-
-  private int entryBytes() {
-    return 2 + data.placeBytes;
-  }
-
-  /** Shows the next frame of a lamp. */
-  void step(Voice voice, byte[] buffer) {
-    cycles += PlayerCycles.LAMP;
-    if (voice.left == 0) {
-      fetch(voice, buffer);
-      if (voice.left == 0) {
-        return;
-      }
-    }
-    voice.left--;
-    if (voice.held != 0) {
-      cycles += PlayerCycles.MOVE;
-      Head head = head(voice);
-      if (head.plain()) {
-        plain(voice, head.skip(), buffer);
-      } else if (head.wave()) {
-        wave(voice, head, buffer);
-      } else {
-        row(voice, head, buffer);
-      }
-    }
-  }
-
-  /** Reads on to the next instruction that takes time. */
-  private void fetch(Voice voice, byte[] buffer) {
-    if (voice.entry == 0) {
-      return;
-    }
-    cycles += PlayerCycles.INSTRUCTION;
-    boolean fresh = voice.round == 0;
-    if (fresh && !enter(voice)) {
-      return;
-    }
-    Head head = head(voice);
-    int frames = MAX_CHUNK;
+  /** Makes a frame of the section that a lamp is in. */
+  void show(SectionHead head, Voice voice, byte[] buffer) {
+    cycles += PlayerCycles.MOVE;
     if (head.plain()) {
-      if (fresh) {
-        voice.at = head.body();
-      }
-      voice.held = EMPTY;
+      plain(voice, head.skip(), buffer);
     } else if (head.wave()) {
-      if (fresh) {
-        list(head.instructions(), voice, buffer);
-        voice.at = 0;
-      }
-      voice.held = EMPTY;
+      wave(voice, head, buffer);
     } else {
-      frames = instruction(voice, head, fresh, buffer);
+      row(voice, head, buffer);
     }
-    if (frames == 0) {
-      throw PackedBytes.contents(voice.at);
-    }
-    voice.left = Math.min(frames, voice.round);
-    voice.round -= voice.left;
-  }
-
-  /** Goes to the next HOLD or ROWS; gives its frames. */
-  private int instruction(Voice voice, Head head, boolean fresh, byte[] buffer) {
-    int at = patches(fresh ? head.instructions() : voice.at, voice, buffer);
-    if (data.u8(at) == Format.AGAIN) {
-      cycles += PlayerCycles.AGAIN;
-      at = patches(head.instructions(), voice, buffer);
-    }
-    int op = data.u8(at++);
-    int frames;
-    if (op < Format.PATCH) {
-      frames = op + 1;
-      voice.held = 0;
-    } else if (op == Format.ROWS) {
-      frames = data.u8(at++);
-      voice.held = EMPTY;
-    } else {
-      throw PackedBytes.contents(at - 1);
-    }
-    voice.at = at;
-    return frames;
-  }
-
-  /** Enters the entry that is due; false if the program is over. */
-  private boolean enter(Voice voice) {
-    cycles += PlayerCycles.ENTRY;
-    int at = voice.entry + entryBytes();
-    int first = data.u8(at);
-    if (first == Format.REST) {
-      voice.entry = 0;
-      return false;
-    }
-    if (first == Format.BACK) {
-      at -= data.number(at + 1, data.placeBytes);
-    }
-    int frames = (data.u8(at) << 8) | data.u8(at + 1);
-    if (frames < 1 || frames > Format.MAX_ENTRY_FRAMES) {
-      throw PackedBytes.contents(at);
-    }
-    voice.entry = at;
-    voice.round = frames;
-    return true;
   }
 
   private void plain(Voice voice, int count, byte[] buffer) {
@@ -206,7 +68,7 @@ final class SectionPlayer {
     }
   }
 
-  private void wave(Voice voice, Head head, byte[] buffer) {
+  private void wave(Voice voice, SectionHead head, byte[] buffer) {
     int body = head.body();
     int size = data.number(body, 2);
     int pace = data.number(body + 2, 2);
@@ -249,7 +111,7 @@ final class SectionPlayer {
     return data.u8(wave + 5 + Math.max(0, Math.min(last, at - first)));
   }
 
-  private void row(Voice voice, Head head, byte[] buffer) {
+  private void row(Voice voice, SectionHead head, byte[] buffer) {
     boolean raw = head.kind() == Format.RAW;
     cycles += PlayerCycles.ROW + (raw ? 0 : PlayerCycles.BITS);
     cycles += head.flagged() ? PlayerCycles.FLAG : 0;
@@ -331,32 +193,5 @@ final class SectionPlayer {
       }
     }
     return value;
-  }
-
-  /** Goes on until the next step shows the frame that is the given number ahead. */
-  void seek(Voice voice, int frames, byte[] buffer) {
-    int ahead = frames;
-    int first = voice.entry + entryBytes();
-    int at = first;
-    while (true) {
-      if (data.u8(at) >= Format.REST) {
-        if (data.u8(at) == Format.REST || at == first) {
-          ahead = 0;
-          break;
-        }
-        at = first;
-        continue;
-      }
-      int length = (data.u8(at) << 8) | data.u8(at + 1);
-      if (ahead < length) {
-        break;
-      }
-      ahead -= length;
-      at += entryBytes();
-    }
-    voice.entry = at - entryBytes();
-    for (; ahead > 0; ahead--) {
-      step(voice, buffer);
-    }
   }
 }

@@ -9,7 +9,7 @@ import java.util.Objects;
  */
 public final class Unpacker {
   private final PackedBytes data;
-  private final SectionPlayer sections;
+  private final ProgramPlayer programs;
   private final Voice[] voices;
   private final int scenesAt;
   private final int[] cycles;
@@ -22,7 +22,7 @@ public final class Unpacker {
    */
   public Unpacker(byte[] bytes) {
     data = new PackedBytes(bytes);
-    sections = new SectionPlayer(data);
+    programs = new ProgramPlayer(data);
     voices = new Voice[data.lamps];
     for (int i = 0; i < voices.length; i++) {
       voices[i] = new Voice();
@@ -97,8 +97,8 @@ public final class Unpacker {
     dark(lamp, buffer);
     if (program != 0) {
       Voice voice = voices[lamp];
-      sections.start(program, voice, buffer);
-      sections.seek(voice, frame, buffer);
+      programs.start(program, voice, buffer);
+      programs.seek(voice, frame, buffer);
     }
   }
 
@@ -113,7 +113,7 @@ public final class Unpacker {
     int dark = data.number(at, data.placeBytes);
     int row = Format.darkRow(data.placeBytes);
     if (dark != 0 && dark < row) {
-      sections.list(data.place(at), voice, buffer);
+      programs.list(data.place(at), voice, buffer);
       return;
     }
     int end = dark == 0 ? data.frameBytes : voice.base + dark - row + 1;
@@ -126,9 +126,9 @@ public final class Unpacker {
   /** Brings the buffer to the next frame. */
   public void frame(byte[] buffer) {
     for (int lamp = 0; lamp < voices.length; lamp++) {
-      sections.cycles = 0;
-      sections.step(voices[lamp], buffer);
-      cycles[lamp] = sections.cycles;
+      programs.takeCycles();
+      programs.step(voices[lamp], buffer);
+      cycles[lamp] = programs.takeCycles();
     }
   }
 
