@@ -1,5 +1,6 @@
 /*
- * Lampwright player. The format is told in docs-packed.md, the contract in lampwright_player.h.
+ * Lampwright player. The format is told in docs/packed.md of Lampwright, the contract in
+ * lampwright_player.h.
  *
  * Nothing in the data is trusted. The tables stand at its end and are longer than any header that
  * is read in one go, so one look whether a place lies before the tables is enough for all of a

@@ -90,7 +90,7 @@ typedef struct {
 
 /*
  * Checks packed data in program memory, clears the frame buffer, which may be larger than needed
- * and has to outlive the player, and gets ready to play. Takes about 1 ms per 110 bytes of data
+ * and has to outlive the player, and gets ready to play. Takes about 1 ms per 140 bytes of data
  * on an 8-bit controller at 16 MHz.
  */
 uint8_t lampwright_player_open(lampwright_player *player, const uint8_t *data,
