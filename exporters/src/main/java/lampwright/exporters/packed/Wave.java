@@ -34,14 +34,12 @@ final class Wave {
   static Wave of(int[] samples) {
     int n = samples.length;
     Wave best = new Wave(0, rotate(samples, flatEnd(samples)), n - flatEnd(samples));
-    for (int centre = 0; centre < n; centre++) {
-      for (int kind = Format.MIRROR; kind <= Format.MIRROR_BETWEEN; kind++) {
-        if (isMirror(samples, centre, kind - 1)) {
-          int[] half = Arrays.copyOf(rotate(samples, centre), n / 2 + 1);
-          Wave wave = new Wave(kind, half, n - centre);
-          if (wave.to - wave.from < best.to - best.from) {
-            best = wave;
-          }
+    for (int kind = Format.MIRROR; kind <= Format.MIRROR_BETWEEN; kind++) {
+      for (int centre : Mirrors.of(samples, kind == Format.MIRROR_BETWEEN)) {
+        int[] half = Arrays.copyOf(rotate(samples, centre), n / 2 + 1);
+        Wave wave = new Wave(kind, half, n - centre);
+        if (wave.to - wave.from < best.to - best.from) {
+          best = wave;
         }
       }
     }
@@ -70,17 +68,6 @@ final class Wave {
       out[i] = v[(i + by) % v.length];
     }
     return out;
-  }
-
-  /** Whether v[c + i] = v[c - by - i] all round. */
-  private static boolean isMirror(int[] v, int centre, int by) {
-    int n = v.length;
-    for (int i = 0; i <= n / 2; i++) {
-      if (v[(centre + i) % n] != v[(centre - by - i + 2 * n) % n]) {
-        return false;
-      }
-    }
-    return true;
   }
 
   byte[] bytes() {
