@@ -2,7 +2,9 @@ package lampwright.exporters.packed;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.function.Supplier;
 
 /** Cuts frames that don't repeat into sections. */
@@ -19,11 +21,7 @@ final class Cuts {
   /** Bytes of an entry and a plain section beside its rows. */
   private static final int PLAIN_HEAD = 6;
 
-  // Cycles of an ATmega328P, by measurement of the player, for the cap on slow rows.
-  private static final int ROW_CYCLES = 100;
-  private static final int SLOT_CYCLES = 28;
-  private static final int BIT_CYCLES = 7;
-  private static final int COPY_CYCLES = 11;
+  // Cycles of an ATmega328P that rows may take.
   private static final int CAP_PER_COLUMN = 40;
   private static final int CAP_BESIDE = 240;
 
@@ -36,6 +34,9 @@ final class Cuts {
   private final Coding coding;
   private final int grid;
   private final int haste;
+
+  /** Cuts made before: where nothing holds, all ways of cutting come to the same. */
+  private final Map<List<Integer>, List<Score.Entry>> known = new HashMap<>();
 
   Cuts(LampTable table, RowPlan plan, StepsCoder steps, Coding coding, int haste) {
     this.haste = haste;
@@ -84,7 +85,7 @@ final class Cuts {
   }
 
   private boolean fastEnough(int from, int to) {
-    Range range = new Range(plan.slots.size());
+    RowRange range = new RowRange(table, plan, coding);
     range.take(from + 1, to);
     return range.cycles() <= cap();
   }
@@ -132,9 +133,10 @@ final class Cuts {
 
   /** Cuts anywhere on a grid by dynamic programming on estimated sizes. */
   List<Score.Entry> sections(int from, int to) {
-    if (from >= to) {
-      return List.of();
-    }
+    return from >= to ? List.of() : known.computeIfAbsent(List.of(from, to), k -> cut(from, to));
+  }
+
+  private List<Score.Entry> cut(int from, int to) {
     int points = (to - from + grid - 1) / grid;
     double[] least = new double[points + 1];
     int[] back = new int[points + 1];
@@ -150,7 +152,7 @@ final class Cuts {
       steps.writeKey(key, start);
       // The entry, the section's kind and skip, AGAIN.
       double fixed = 2 + coding.placeBytes() + 2 + key.size() + 1;
-      Range range = new Range(plan.slots.size());
+      RowRange range = new RowRange(table, plan, coding);
       for (int b = a + 1; b <= points && b - a <= LONGEST / grid; b++) {
         int gridStart = from + (b - 1) * grid;
         int end = Math.min(to, from + b * grid);
@@ -164,7 +166,7 @@ final class Cuts {
           cost = Math.min(cost, PLAIN_HEAD + (double) table.columns.length * (end - start));
         }
         if (range.cycles() <= cap()) {
-          double head = fixed + range.headBytes(coding) + 5 + rows / 128.0;
+          double head = fixed + range.headBytes() + 5 + rows / 128.0;
           cost = Math.min(cost, head + range.bits() * (double) rows / 8);
           cost = Math.min(cost, head + (rows + range.bits() * (double) changed) / 8);
         }
@@ -211,93 +213,5 @@ final class Cuts {
       sum[f - from + 1] = sum[f - from] + (f > 0 && !still(f) ? 1 : 0);
     }
     return sum;
-  }
-
-  /** Least and most of every remainder over the frames taken so far. */
-  private final class Range {
-    private final int[][] least;
-    private final int[][] most;
-
-    Range(int slots) {
-      least = new int[slots][RowPlan.PREDICTORS];
-      most = new int[slots][RowPlan.PREDICTORS];
-      for (int i = 0; i < slots; i++) {
-        Arrays.fill(least[i], Integer.MAX_VALUE);
-        Arrays.fill(most[i], Integer.MIN_VALUE);
-      }
-    }
-
-    void take(int from, int to) {
-      for (int i = 0; i < least.length; i++) {
-        for (int p = 0; p < RowPlan.PREDICTORS; p++) {
-          int[] rest = plan.rest[i][p];
-          for (int f = from; rest != null && f < to; f++) {
-            least[i][p] = Math.min(least[i][p], rest[f]);
-            most[i][p] = Math.max(most[i][p], rest[f]);
-          }
-        }
-      }
-    }
-
-    private boolean moves(int i) {
-      return least[i][1] < 0 || most[i][1] > 0;
-    }
-
-    private int predictor(int i) {
-      int best = 0;
-      int width = 99;
-      for (int p = 0; p < RowPlan.PREDICTORS; p++) {
-        if (plan.rest[i][p] != null && least[i][p] <= most[i][p]) {
-          int w = RowPlan.width(least[i][p], most[i][p]);
-          if (w < width) {
-            width = w;
-            best = p;
-          }
-        }
-      }
-      return best;
-    }
-
-    int slots() {
-      int count = 0;
-      for (int i = 0; i < least.length; i++) {
-        count += moves(i) ? 1 : 0;
-      }
-      return count;
-    }
-
-    int bits() {
-      int bits = 0;
-      for (int i = 0; i < least.length; i++) {
-        if (moves(i)) {
-          int p = predictor(i);
-          bits += RowPlan.width(least[i][p], most[i][p]);
-        }
-      }
-      return bits;
-    }
-
-    double headBytes(Coding coding) {
-      double bytes = 0;
-      for (int i = 0; i < least.length; i++) {
-        if (moves(i)) {
-          bytes += predictor(i) == 2 ? 3 + coding.columnBytes() : 2;
-          bytes += i == 0 || !moves(i - 1) ? 3 : 0.3;
-        }
-      }
-      return bytes;
-    }
-
-    int cycles() {
-      int cycles = ROW_CYCLES;
-      for (int i = 0; i < least.length; i++) {
-        if (moves(i)) {
-          int p = predictor(i);
-          cycles += SLOT_CYCLES + (table.slots.get(plan.slots.get(i)).length - 1) * COPY_CYCLES;
-          cycles += BIT_CYCLES * RowPlan.width(least[i][p], most[i][p]);
-        }
-      }
-      return cycles;
-    }
   }
 }

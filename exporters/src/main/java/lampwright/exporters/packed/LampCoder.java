@@ -49,8 +49,12 @@ final class LampCoder {
     LampTable table = round < whole.frames ? whole.first(round) : whole;
     List<RowPlan> plans = new ArrayList<>();
     Echoes echoes = new Echoes(table);
-    plans.add(new RowPlan(table, echoes, order(table, echoes, false)));
-    plans.add(new RowPlan(table, echoes, order(table, echoes, true)));
+    List<Integer> byColumn = order(table, echoes, false);
+    List<Integer> brightFirst = order(table, echoes, true);
+    plans.add(new RowPlan(table, echoes, byColumn));
+    if (!brightFirst.equals(byColumn)) {
+      plans.add(new RowPlan(table, echoes, brightFirst));
+    }
     Score best = null;
     WaveCoder waves = null;
     for (RowPlan plan : plans) {

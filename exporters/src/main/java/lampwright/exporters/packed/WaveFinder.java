@@ -2,7 +2,9 @@ package lampwright.exporters.packed;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -99,12 +101,15 @@ final class WaveFinder {
 
   private static Fit shifted(List<int[]> sorted, int period, int pace) {
     List<int[]> waves = new ArrayList<>();
+    Map<Long, List<Integer>> alike = new HashMap<>();
     int[] wave = new int[sorted.size()];
     int[] phase = new int[sorted.size()];
     for (int s = 0; s < wave.length; s++) {
+      int[] own = sorted.get(s);
+      List<Integer> candidates = alike.computeIfAbsent(mark(own), m -> new ArrayList<>());
       wave[s] = -1;
-      for (int w = 0; w < waves.size() && wave[s] < 0; w++) {
-        int by = shift(waves.get(w), sorted.get(s));
+      for (int w : candidates) {
+        int by = wave[s] < 0 ? shift(waves.get(w), own) : -1;
         if (by >= 0) {
           wave[s] = w;
           phase[s] = by;
@@ -112,10 +117,23 @@ final class WaveFinder {
       }
       if (wave[s] < 0) {
         wave[s] = waves.size();
-        waves.add(sorted.get(s));
+        candidates.add(waves.size());
+        waves.add(own);
       }
     }
     return new Fit(period, pace, waves, wave, phase);
+  }
+
+  /** The same for a curve wherever it is taken to begin. */
+  private static long mark(int[] v) {
+    long sum = 0;
+    int last = v[v.length - 1];
+    for (int value : v) {
+      long pair = (last * 256L + value + 1) * 0x9E3779B97F4A7C15L;
+      sum += pair ^ (pair >>> 31);
+      last = value;
+    }
+    return sum;
   }
 
   /** The shift d with b[i] = a[i + d] all round, or -1. */
