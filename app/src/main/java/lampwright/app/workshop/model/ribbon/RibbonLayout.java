@@ -154,6 +154,27 @@ public final class RibbonLayout {
         .map(row -> hit(row, x, y, axis));
   }
 
+  /** The cues whose handles a rectangle touches. */
+  public List<CueRef> touched(double left, double top, double right, double bottom, TimeAxis axis) {
+    List<CueRef> found = new ArrayList<>();
+    for (Row row : between(top, bottom)) {
+      for (int lane = 0; lane < row.lanes().size(); lane++) {
+        int track = row.lanes().get(lane);
+        List<Cue> cues = scene.tracks().get(track).cues();
+        for (int c = 0; c < cues.size(); c++) {
+          Handle handle = handle(row, lane, cues.get(c), axis);
+          if (handle.x() < right
+              && handle.x() + handle.width() > left
+              && handle.y() < bottom
+              && handle.y() + handle.height() > top) {
+            found.add(new CueRef(track, c));
+          }
+        }
+      }
+    }
+    return found;
+  }
+
   private Hit hit(Row row, double x, double y, TimeAxis axis) {
     int lane = (int) Math.floor((y - row.lanesY()) / row.laneHeight());
     if (lane < 0 || lane >= row.lanes().size()) {

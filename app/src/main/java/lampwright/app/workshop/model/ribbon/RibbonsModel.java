@@ -199,6 +199,11 @@ public final class RibbonsModel implements AutoCloseable {
             });
   }
 
+  /** What is at a point of the rows' pane. */
+  public Optional<RibbonLayout.Hit> hit(double x, double y) {
+    return layout().flatMap(l -> l.hit(x, y + top(), axis()));
+  }
+
   /** Shows the whole scene. */
   public void showAll() {
     bench.scene().ifPresent(s -> axis.set(TimeAxis.fitting(0, s.lengthMs().doubleValue(), width)));

@@ -1,0 +1,53 @@
+package lampwright.app.workshop.view.ribbon;
+
+import java.math.BigDecimal;
+import java.util.List;
+import java.util.Optional;
+import javafx.scene.control.ContextMenu;
+import javafx.scene.control.MenuItem;
+import javafx.scene.layout.Region;
+import lampwright.app.workshop.edit.FreshPatterns;
+import lampwright.app.workshop.model.ribbon.CueHands;
+import lampwright.app.workshop.words.Texts;
+
+/** The list of patterns for a fresh cue, offered where the cue will stand. */
+final class KindMenu {
+  private static final String ID = "kind-";
+
+  private final Region owner;
+  private final CueHands hands;
+  private final ContextMenu menu = new ContextMenu();
+
+  /**
+   * @param owner is what the list lies over; it has the focus again when one was chosen
+   */
+  KindMenu(Region owner, CueHands hands) {
+    this.owner = owner;
+    this.hands = hands;
+    Texts texts = Texts.of("ribbons");
+    for (String kind : FreshPatterns.kinds()) {
+      MenuItem item = new MenuItem(texts.get("kind." + kind));
+      item.setId(ID + kind);
+      menu.getItems().add(item);
+    }
+  }
+
+  /** Shows the list at a point of its owner, for a cue of these lamps. */
+  void offer(List<String> lamps, BigDecimal atMs, double x, double y) {
+    for (MenuItem item : menu.getItems()) {
+      item.setOnAction(
+          event -> {
+            hands.add(item.getId().substring(ID.length()), lamps, atMs, Optional.empty());
+            owner.requestFocus();
+          });
+    }
+    var at = owner.localToScreen(x, y);
+    if (at != null) {
+      menu.show(owner, at.getX(), at.getY());
+    }
+  }
+
+  void hide() {
+    menu.hide();
+  }
+}

@@ -1,0 +1,128 @@
+package lampwright.app.workshop.view.ribbon;
+
+import java.math.BigDecimal;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import javafx.scene.Cursor;
+import javafx.scene.Node;
+import javafx.scene.input.MouseButton;
+import javafx.scene.input.MouseEvent;
+import lampwright.app.workshop.edit.CueRef;
+import lampwright.app.workshop.edit.Selection;
+import lampwright.app.workshop.model.Bench;
+import lampwright.app.workshop.model.ribbon.CueDrag;
+import lampwright.app.workshop.model.ribbon.RibbonLayout;
+import lampwright.app.workshop.model.ribbon.RibbonsModel;
+import org.jspecify.annotations.Nullable;
+
+/** What the mouse does on the rows: it chooses cues, drags them, and asks for fresh ones. */
+final class RowsMouse {
+  /** How near to a mark the pointer means it, in pixels. */
+  static final double MARK_REACH = 6;
+
+  private final RibbonsModel model;
+  private final Bench bench;
+  private final Node rows;
+  private final RubberBand band;
+  private final KindMenu kinds;
+  private @Nullable CueDrag drag;
+
+  RowsMouse(RibbonsModel model, Node rows, RubberBand band, KindMenu kinds) {
+    this.model = model;
+    this.bench = model.bench();
+    this.rows = rows;
+    this.band = band;
+    this.kinds = kinds;
+  }
+
+  void pressed(MouseEvent event) {
+    kinds.hide();
+    Optional<RibbonLayout.Hit> hit = model.hit(event.getX(), event.getY());
+    if (hit.isPresent() && hit.get().cue().isPresent()) {
+      choose(hit.get(), event);
+      if (event.getButton() == MouseButton.PRIMARY) {
+        drag = new CueDrag(model, hit.get(), model.axis().ms(event.getX()));
+      }
+      return;
+    }
+    Selection before = bench.selection();
+    boolean more = event.isShiftDown() || event.isShortcutDown();
+    if (hit.isPresent() && !more) {
+      bench.select(before.withLamps(List.of(hit.get().row().lamp().id())).withCues(List.of()));
+    }
+    boolean asks = event.getClickCount() == 2 || event.getButton() == MouseButton.SECONDARY;
+    if (hit.isPresent() && asks) {
+      offerKinds(hit.get().row().lamp().id(), event);
+      return;
+    }
+    band.start(event.getX(), event.getY(), more ? before : bench.selection());
+  }
+
+  private void choose(RibbonLayout.Hit hit, MouseEvent event) {
+    CueRef ref = hit.cue().orElseThrow();
+    Set<CueRef> cues = new LinkedHashSet<>();
+    boolean more = event.isShiftDown() || event.isShortcutDown();
+    boolean held = bench.selection().cues().contains(ref);
+    if (more || held) {
+      cues.addAll(bench.selection().cues());
+    }
+    cues.remove(ref);
+    if (!(event.isShortcutDown() && held)) {
+      cues.add(ref);
+    }
+    bench.select(bench.selection().withLamps(List.of(hit.row().lamp().id())).withCues(cues));
+  }
+
+  private void offerKinds(String lamp, MouseEvent event) {
+    BigDecimal at =
+        model
+            .snap(List.of(), event.isAltDown())
+            .edge(model.axis().ms(event.getX()), MARK_REACH * model.axis().msPerPixel());
+    kinds.offer(
+        List.of(lamp), at, rows.getLayoutX() + event.getX(), rows.getLayoutY() + event.getY());
+  }
+
+  void dragged(MouseEvent event) {
+    if (drag != null) {
+      Optional<String> lamp = model.hit(event.getX(), event.getY()).map(h -> h.row().lamp().id());
+      drag.to(model.axis().ms(event.getX()), lamp, event.isAltDown());
+    } else {
+      band.to(event.getX(), event.getY());
+    }
+  }
+
+  void release() {
+    if (drag != null) {
+      drag.end();
+      drag = null;
+    }
+    band.end();
+  }
+
+  /** Whether a cue is being dragged. */
+  boolean isDragging() {
+    return drag != null;
+  }
+
+  /** Forgets the cue that is dragged, without putting it down, and the rubber band. */
+  void forget() {
+    drag = null;
+    band.end();
+  }
+
+  /** Tells by its shape what the pointer would hold. */
+  Cursor cursor(MouseEvent event) {
+    Optional<RibbonLayout.Hit> hit = model.hit(event.getX(), event.getY());
+    if (hit.flatMap(RibbonLayout.Hit::cue).isEmpty()) {
+      return Cursor.DEFAULT;
+    }
+    return switch (hit.get().grip()) {
+      case BODY -> Cursor.OPEN_HAND;
+      case START -> Cursor.W_RESIZE;
+      case END -> Cursor.E_RESIZE;
+      case FADE_IN, FADE_OUT -> Cursor.CROSSHAIR;
+    };
+  }
+}
