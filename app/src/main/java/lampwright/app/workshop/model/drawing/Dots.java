@@ -30,11 +30,13 @@ public final class Dots {
       return new Frame((paneWidth - width) / 2, (paneHeight - height) / 2, width, height);
     }
 
-    double atX(Place place) {
+    /** Where a place is in the pane, from its left edge. */
+    public double atX(Place place) {
       return x + place.x() * width;
     }
 
-    double atY(Place place) {
+    /** Where a place is in the pane, from its upper edge. */
+    public double atY(Place place) {
       return y + place.y() * height;
     }
   }

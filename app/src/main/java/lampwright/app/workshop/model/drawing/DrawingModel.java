@@ -15,10 +15,12 @@ import lampwright.app.workshop.model.Bench;
 import lampwright.app.workshop.model.DrawingSheet;
 import lampwright.app.workshop.model.LightRoom;
 import lampwright.app.workshop.model.Playhead;
+import lampwright.app.workshop.model.ScreenLight;
 import lampwright.app.workshop.words.Texts;
 import lampwright.engine.project.Project;
 import lampwright.engine.rig.Lamp;
 import lampwright.engine.rig.Place;
+import lampwright.engine.rig.Rig;
 import lampwright.engine.rig.View;
 
 /** The lamps on the drawing: which are there, which is meant by a point, and moving them. */
@@ -88,9 +90,26 @@ public final class DrawingModel {
         .toList();
   }
 
+  /** The lamps drawn in other views. */
+  public List<Lamp> elsewhere() {
+    return bench.project().rig().lamps().stream()
+        .filter(l -> l.place().filter(p -> p.view() != view()).isPresent())
+        .toList();
+  }
+
   /** The lamps that stand on no drawing yet. */
   public List<Lamp> unplaced() {
     return bench.project().rig().lamps().stream().filter(l -> l.place().isEmpty()).toList();
+  }
+
+  /** The dots of a rendered rig in this view: its light, with the lamps where they are now. */
+  public List<Dots.Dot> dots(ScreenLight screen, Dots.Frame frame) {
+    Rig now = bench.project().rig();
+    List<Lamp> moved =
+        screen.lamps().stream()
+            .map(l -> l.withPlace(now.lamp(l.id()).flatMap(Lamp::place)))
+            .toList();
+    return Dots.of(moved, screen::pixels, view(), frame);
   }
 
   /** The lamp at a point of the drawing, the last drawn if several are. */

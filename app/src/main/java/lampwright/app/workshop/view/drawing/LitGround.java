@@ -1,0 +1,162 @@
+package lampwright.app.workshop.view.drawing;
+
+import java.util.List;
+import java.util.Optional;
+import javafx.geometry.Rectangle2D;
+import javafx.scene.SnapshotParameters;
+import javafx.scene.canvas.Canvas;
+import javafx.scene.canvas.GraphicsContext;
+import javafx.scene.image.Image;
+import javafx.scene.image.ImageView;
+import javafx.scene.image.PixelFormat;
+import javafx.scene.image.WritableImage;
+import javafx.scene.paint.Color;
+import lampwright.app.workshop.model.SceneLight;
+import lampwright.app.workshop.model.ScreenLight;
+import lampwright.app.workshop.model.drawing.Dots;
+import lampwright.app.workshop.model.drawing.DrawingModel;
+import lampwright.app.workshop.model.drawing.Glow;
+import lampwright.app.workshop.model.play.Player;
+import lampwright.app.workshop.view.Inks;
+import org.jspecify.annotations.Nullable;
+
+/** The model's picture or outline, with the light of the frame that is shown painted upon it. */
+final class LitGround {
+  private static final double MARGIN = 34;
+
+  private final DrawingModel model;
+  private final Player player;
+  private final Inks<Ink> inks;
+  private final ProjectPictures pictures;
+  private final ImageView glowing = new ImageView();
+  private final GlowRoom room = new GlowRoom(this::show);
+  private @Nullable WritableImage image;
+  private @Nullable Glow glow;
+  private Dots.Frame frame = new Dots.Frame(0, 0, 1, 1);
+  private List<Object> drawnOf = List.of();
+  private Optional<String> missing = Optional.empty();
+
+  LitGround(DrawingModel model, Player player, Inks<Ink> inks, ProjectPictures pictures) {
+    this.model = model;
+    this.player = player;
+    this.inks = inks;
+    this.pictures = pictures;
+    glowing.setMouseTransparent(true);
+  }
+
+  ImageView node() {
+    return glowing;
+  }
+
+  /** Where the drawing stands in its pane. */
+  Dots.Frame frame() {
+    return frame;
+  }
+
+  /** The picture's file, if it can't be read. */
+  Optional<String> missing() {
+    return missing;
+  }
+
+  /** Ends its thread. */
+  void close() {
+    room.close();
+  }
+
+  /** Forgets what it drew, as when colours have changed. */
+  void forget() {
+    drawnOf = List.of();
+  }
+
+  /** Draws it, still unlit; gives whether it had to be drawn anew. */
+  boolean draw(int width, int height) {
+    ProjectPictures.Found found = pictures.find(model.bench().project().picture(model.view()));
+    Optional<Image> picture = found.image();
+    missing = found.missing();
+    boolean night = model.sheet().nightProperty().get();
+    List<Object> now = List.of(width, height, model.view(), night, picture, missing);
+    if (now.equals(drawnOf)) {
+      return false;
+    }
+    drawnOf = now;
+    double aspect =
+        picture.map(p -> p.getWidth() / p.getHeight()).orElse(Outline.aspect(model.view()));
+    frame = Dots.Frame.within(width, height, aspect, MARGIN);
+    Canvas canvas = new Canvas(width, height);
+    GraphicsContext g = canvas.getGraphicsContext2D();
+    g.setFill(inks.of(night ? Ink.NIGHT : Ink.DAY));
+    g.fillRect(0, 0, width, height);
+    if (picture.isPresent()) {
+      // By night a photograph is seen as by moonlight.
+      g.setGlobalAlpha(night ? 0.25 : 1);
+      g.drawImage(picture.get(), frame.x(), frame.y(), frame.width(), frame.height());
+      g.setGlobalAlpha(1);
+    } else {
+      Outline.draw(
+          g,
+          model.view(),
+          frame,
+          inks.of(night ? Ink.NIGHT_BODY : Ink.DAY_BODY),
+          inks.of(night ? Ink.NIGHT_LINE : Ink.DAY_LINE));
+    }
+    keep(canvas, width, height);
+    return true;
+  }
+
+  private void keep(Canvas canvas, int width, int height) {
+    SnapshotParameters parameters = new SnapshotParameters();
+    parameters.setFill(Color.TRANSPARENT);
+    parameters.setViewport(new Rectangle2D(0, 0, width, height));
+    WritableImage drawn = canvas.snapshot(parameters, new WritableImage(width, height));
+    int[] argb = new int[width * height];
+    drawn
+        .getPixelReader()
+        .getPixels(0, 0, width, height, PixelFormat.getIntArgbInstance(), argb, 0, width);
+    glow = new Glow(width, height, argb);
+    image = drawn;
+    glowing.setImage(drawn);
+  }
+
+  /** Paints the light of the frame that is shown, in the background. */
+  void light() {
+    Optional<SceneLight> light = model.lights().lightProperty().get();
+    Glow now = glow;
+    if (light.isEmpty() || now == null) {
+      return;
+    }
+    byte[] bytes = new byte[light.get().table().layout().bytes()];
+    int at = Math.min(model.playhead().frame(), light.get().frameCount() - 1);
+    light.get().read(at, bytes);
+    ScreenLight screen = light.get().screen();
+    List<Dots.Dot> dots = model.dots(screen, frame);
+    float exposure = (float) Math.pow(2, model.exposureProperty().get());
+    float most = player.dimmedProperty().get() ? Player.DIMMED_MOST : Float.MAX_VALUE;
+    room.want(
+        () -> {
+          now.paint(screen, bytes, dots, exposure, most);
+          return now;
+        });
+  }
+
+  private void show(int[] argb) {
+    WritableImage to = image;
+    if (to != null && argb.length == pixels(to)) {
+      to.getPixelWriter()
+          .setPixels(
+              0,
+              0,
+              (int) to.getWidth(),
+              (int) to.getHeight(),
+              PixelFormat.getIntArgbPreInstance(),
+              argb,
+              0,
+              (int) to.getWidth());
+    }
+  }
+
+  private static int pixels(WritableImage image) {
+    int wide = (int) image.getWidth();
+    int high = (int) image.getHeight();
+    return wide * high;
+  }
+}
