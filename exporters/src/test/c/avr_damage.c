@@ -2,7 +2,7 @@
  * Runs a firmware under simavr over and over, each time with other damage to its packed data and the
  * checksum made right again. No frame may change any byte of RAM but those of the frame, the player
  * and the stack, every frame has to end, and after a fault all has to be dark.
- * usage: avr_damage FIRMWARE DATA SIZE BUFFER FRAME_BYTES PLAYER PLAYER_BYTES ROUNDS (addresses)
+ * usage: avr_damage FIRMWARE DATA SIZE BUFFER FRAME_BYTES PLAYER PLAYER_BYTES ROUNDS [SEED]
  */
 #include <simavr/sim_avr.h>
 #include <simavr/sim_elf.h>
@@ -10,6 +10,8 @@
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
+
+#include "damage.h"
 
 #define GPIOR0 0x3E
 #define SPL 0x5D
@@ -21,26 +23,6 @@ static uint32_t buffer, frame_bytes, player, player_bytes;
 static uint8_t before[0x900];
 static int ended, faulted, wrong, in_frame;
 static avr_cycle_count_t started;
-
-static uint32_t seed = 20261128;
-static uint32_t random32(void) {
-  seed ^= seed << 13;
-  seed ^= seed >> 17;
-  seed ^= seed << 5;
-  return seed;
-}
-
-static uint32_t crc(const uint8_t *p, size_t n) {
-  uint32_t c = 0xFFFFFFFFu;
-  while (n--) {
-    int i;
-    c ^= *p++;
-    for (i = 0; i < 8; i++) {
-      c = c & 1 ? c >> 1 ^ 0xEDB88320u : c >> 1;
-    }
-  }
-  return ~c;
-}
 
 static void marked(avr_t *avr, avr_io_addr_t addr, uint8_t mark, void *param) {
   uint32_t at;
@@ -94,6 +76,9 @@ int main(int argc, char **argv) {
   player = (uint32_t)strtoul(argv[6], 0, 0);
   player_bytes = (uint32_t)strtoul(argv[7], 0, 0);
   rounds = atoi(argv[8]);
+  if (argc > 9) {
+    seed = (uint32_t)strtoul(argv[9], 0, 0);
+  }
   strcpy(firmware.mmcu, "atmega328p");
   firmware.frequency = 16000000;
   avr = avr_make_mcu_by_name(firmware.mmcu);

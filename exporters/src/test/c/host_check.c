@@ -4,6 +4,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "damage.h"
 #include "lampwright_player.h"
 
 static uint8_t *load(const char *name, size_t *size) {
@@ -20,26 +21,6 @@ static uint8_t *load(const char *name, size_t *size) {
   *size = fread(bytes, 1, (size_t)length, f);
   fclose(f);
   return bytes;
-}
-
-static uint32_t crc(const uint8_t *p, size_t n) {
-  uint32_t c = 0xFFFFFFFFu;
-  while (n--) {
-    int i;
-    c ^= *p++;
-    for (i = 0; i < 8; i++) {
-      c = c & 1 ? c >> 1 ^ 0xEDB88320u : c >> 1;
-    }
-  }
-  return ~c;
-}
-
-static uint32_t seed = 20261125;
-static uint32_t random32(void) {
-  seed ^= seed << 13;
-  seed ^= seed >> 17;
-  seed ^= seed << 5;
-  return seed;
 }
 
 int main(int argc, char **argv) {

@@ -152,7 +152,7 @@ class PlayerTest {
   /** Damage that the checksum doesn't tell of: nothing but the frame is written, and frames end. */
   @ParameterizedTest
   @ValueSource(
-      strings = {"beacon-150", "hazards", "warm-up", "cross-fades", "outputs-alone", "one-pixel"})
+      strings = {"beacon-150", "hazards", "warm-up", "cross-fades", "outputs-alone", "bounce-90"})
   void avrPlayerWritesTheFrameAloneWhenDataIsDamaged(String name)
       throws IOException, InterruptedException {
     Corpus.Table table = PackedCorpus.table(name);

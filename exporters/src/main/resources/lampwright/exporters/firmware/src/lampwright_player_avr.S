@@ -346,7 +346,8 @@ shown:	sbrs	r14, WAVE
 	cp	r2, r30
 	cpc	r3, r31
 	brcc	next			; else ran on into the tables
-bad:	sec
+bad:	clr	r1			; may be the sign of a stride
+	sec
 	rjmp	leave
 
 /* Starts an instruction, and an entry if need be. */
@@ -448,10 +449,9 @@ clip:	cp	r18, r20
 	std	Y + HIGH, r19
 	subi	r20, 1
 	brcs	bad2
-	tst	r21
-	brne	1f
+	sbrs	r19, MOVES
 	rjmp	count
-1:	std	Y + LEFT, r20
+	std	Y + LEFT, r20
 	movw	r30, r10
 	rjmp	shown
 

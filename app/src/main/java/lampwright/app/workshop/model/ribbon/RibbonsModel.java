@@ -204,6 +204,13 @@ public final class RibbonsModel implements AutoCloseable {
     return layout().flatMap(l -> l.hit(x, y + top(), axis()));
   }
 
+  /** The cues whose handles a rectangle of the rows' pane touches; none if there is no scene. */
+  public List<CueRef> touched(double left, double top, double right, double bottom) {
+    return layout()
+        .map(l -> l.touched(left, top + top(), right, bottom + top(), axis()))
+        .orElse(List.of());
+  }
+
   /** Shows the whole scene. */
   public void showAll() {
     bench.scene().ifPresent(s -> axis.set(TimeAxis.fitting(0, s.lengthMs().doubleValue(), width)));

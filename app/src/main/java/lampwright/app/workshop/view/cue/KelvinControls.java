@@ -84,6 +84,10 @@ final class KelvinControls {
   }
 
   private void typed() {
+    // The field may lose the focus because the colour has just taken another form.
+    if (!(slot.value() instanceof Colour.Kelvin)) {
+      return;
+    }
     NumberText.parse(number.getText())
         .map(BigDecimal::doubleValue)
         .filter(k -> k >= Colour.Kelvin.MIN && k <= Colour.Kelvin.MAX)

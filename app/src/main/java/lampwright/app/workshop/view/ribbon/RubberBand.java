@@ -46,15 +46,8 @@ final class RubberBand {
       place(x, y);
       Set<CueRef> cues = new LinkedHashSet<>(base.cues());
       cues.addAll(
-          model
-              .layout()
-              .orElseThrow()
-              .touched(
-                  Math.min(fromX, x),
-                  Math.min(fromY, y) + model.top(),
-                  Math.max(fromX, x),
-                  Math.max(fromY, y) + model.top(),
-                  model.axis()));
+          model.touched(
+              Math.min(fromX, x), Math.min(fromY, y), Math.max(fromX, x), Math.max(fromY, y)));
       model.bench().select(base.withCues(cues));
     }
   }

@@ -96,6 +96,18 @@ class RibbonsTest {
     assertThat(TimeAxis.label(ms)).isEqualTo(text);
   }
 
+  /** A rubber band drawn where the project has no scene used to end in an exception. */
+  @Test
+  void rectangleTouchesTheCuesUnderItAndNoneWithoutAScene() {
+    RibbonLayout.Row roof = layout().row("roof").orElseThrow();
+    double top = roof.lanesY();
+    double right = model.axis().x(700);
+    assertThat(model.touched(0, top, right, top + roof.laneHeight()))
+        .containsExactly(new CueRef(0, 0));
+    bench.apply(Edit.of("empty", p -> p.withScenes(List.of())));
+    assertThat(model.touched(0, top, right, top + roof.laneHeight())).isEmpty();
+  }
+
   @Test
   void lookingCloserKeepsTheTimeUnderTheHand() {
     TimeAxis axis = new TimeAxis(1000, 5).zoomed(2, 100);
