@@ -80,6 +80,25 @@ class WaveformTest {
     assertRead(file, "s");
   }
 
+  /** One pixel for one frame, and as many as 256 over the seam. */
+  @ParameterizedTest
+  @CsvSource({"1, 20", "256, 420"})
+  void anotherProgramReadsTheShortestAndALongChain(int pixels, int lengthMs)
+      throws IOException, InterruptedException {
+    String project =
+        """
+        {"lampwright": 1,
+         "rig": {"controller": "atmega328p", "supplyLimitMilliamps": 20000,
+           "chains": [{"id": "a", "pixelType": "ws2812b", "pixels": %1$d}],
+           "lamps": [{"id": "l", "pixels": [{"chain": "a", "count": %1$d}]}]},
+         "scenes": [{"id": "s", "lengthMs": %2$d, "framesPerSecond": 50, "loop": true, "tracks": [
+           {"lamps": ["l"], "cues": [{"lengthMs": %2$d, "pattern":
+             {"kind": "colour-cycle", "periodMs": 1700, "spread": 1}}]}]}]}
+        """;
+    Path file = folder.resolve("chain.lampwright.json");
+    assertRead(Files.writeString(file, project.formatted(pixels, lengthMs)), "s");
+  }
+
   @Test
   void rigWithoutAChainHasNoWaveform() throws IOException {
     String project =
