@@ -4,8 +4,10 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
+import java.util.Random;
 import java.util.zip.Deflater;
 import lampwright.exporters.CancelledException;
 
@@ -17,6 +19,9 @@ final class Benchmark {
           List.of("zstd", "--ultra", "-22", "-q", "-c"),
           List.of("brotli", "-q", "11", "-c"),
           List.of("xz", "-9e", "-c"));
+
+  private static final int PIXELS = 64;
+  private static final int FRAMES = 3600;
 
   private Benchmark() {}
 
@@ -41,6 +46,40 @@ final class Benchmark {
     corpus.print("corpus");
     samples.print("samples");
     corpus.with(samples).print("all");
+    time("one lamp", new Model().chain(true, PIXELS));
+    int[] each = new int[PIXELS];
+    Arrays.fill(each, 1);
+    time("a lamp each", new Model().chain(true, each));
+  }
+
+  /**
+   * Prints how long a minute of pixels takes whose values wander at random: no period, no flat
+   * part.
+   */
+  private static void time(String what, Model model) {
+    int size = model.frameBytes;
+    byte[] table = new byte[size * FRAMES];
+    Random random = new Random(20261128);
+    for (int i = size; i < table.length; i++) {
+      int next = (table[i - size] & 255) + random.nextInt(5) - 2;
+      table[i] = (byte) Math.max(0, Math.min(255, next));
+    }
+    PackScene scene =
+        new PackScene(
+            "wander",
+            FRAMES,
+            true,
+            1_000_000 / 60,
+            (f, into) -> System.arraycopy(table, f * size, into, 0, size));
+    long start = System.nanoTime();
+    Packer.pack(model.layout(), List.of(scene), PackProgress.NONE);
+    System.out.printf(
+        Locale.ROOT,
+        "%d RGBW pixels, %d frames that wander at random, %s: %.1f s%n",
+        PIXELS,
+        FRAMES,
+        what,
+        (System.nanoTime() - start) / 1e9);
   }
 
   /** Prints a row; its sizes by zlib, the programs, and packed. */

@@ -2,8 +2,15 @@ package lampwright.exporters.packed;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.charset.StandardCharsets;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.stream.Stream;
+import lampwright.exporters.CancelledException;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 
@@ -36,6 +43,36 @@ class CorpusTest {
   @MethodSource("tables")
   void packedIsNeverLargerThanRawAndSixtyFourBytes(Corpus.Table table) {
     assertThat(PackedCorpus.packed(table)).hasSizeLessThanOrEqualTo(table.bytes().length + 64);
+  }
+
+  /** The sizes by xz and lz4 were written down once; Benchmark measures them anew. */
+  @Test
+  void corpusAndSamplesAreFarShorterThanGeneralPurposeCompressorsMakeThem()
+      throws IOException, CancelledException {
+    Map<String, Integer> packed = new HashMap<>();
+    tables().forEach(table -> packed.put(table.name(), PackedCorpus.packed(table).length));
+    for (SampleTables.Sample sample : SampleTables.all()) {
+      packed.put(sample.name(), sample.packed().length);
+    }
+    double byXz = 0;
+    double byLz4 = 0;
+    List<String> lines = lines("compressed.csv");
+    for (String line : lines) {
+      String[] cells = line.split(",", -1);
+      int own = packed.get(cells[0]);
+      byXz += Math.log(own / Double.parseDouble(cells[1]));
+      byLz4 += Math.log(own / Double.parseDouble(cells[2]));
+    }
+    assertThat(lines).hasSameSizeAs(packed.keySet());
+    assertThat(Math.exp(byXz / lines.size())).as("mean of packed to xz").isLessThan(0.7);
+    assertThat(Math.exp(byLz4 / lines.size())).as("mean of packed to lz4").isLessThan(0.35);
+  }
+
+  private static List<String> lines(String resource) throws IOException {
+    try (InputStream in = CorpusTest.class.getResourceAsStream(resource)) {
+      String text = new String(in.readAllBytes(), StandardCharsets.UTF_8);
+      return text.lines().filter(line -> !line.startsWith("#")).toList();
+    }
   }
 
   @ParameterizedTest
