@@ -90,6 +90,9 @@ final class ProveCommand implements Callable<Integer> {
       throws IOException, CancelledException, InterruptedException {
     bench.buildProver();
     bench.requireExportable(project, scenes);
+    if (waveforms != null) {
+      requireWritable(waveforms, scenes);
+    }
     terminal
         .out()
         .printf(
@@ -123,11 +126,24 @@ final class ProveCommand implements Callable<Integer> {
     return all ? ExitCode.DONE : ExitCode.PROJECT_HAS_ERRORS;
   }
 
+  /** Fails before a long proof rather than after it. */
+  private static void requireWritable(Path folder, List<Scene> scenes) throws IOException {
+    try (StagedFiles files = StagedFiles.in(folder)) {
+      for (Scene scene : scenes) {
+        files.open(waveform(scene)).close();
+      }
+    }
+  }
+
+  private static String waveform(Scene scene) {
+    return scene.id() + ".vcd";
+  }
+
   private static void keepWaveforms(Path folder, List<Scene> scenes, ProofBench bench)
       throws IOException {
     try (StagedFiles files = StagedFiles.in(folder)) {
       for (Scene scene : scenes) {
-        try (OutputStream out = files.open(scene.id() + ".vcd")) {
+        try (OutputStream out = files.open(waveform(scene))) {
           Files.copy(bench.waveform(scene), out);
         }
       }

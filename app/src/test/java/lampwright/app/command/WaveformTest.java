@@ -113,6 +113,15 @@ class WaveformTest {
     assertThat(folder.resolve("waves")).doesNotExist();
   }
 
+  @Test
+  void folderThatCannotBeIsRefusedBeforeAnythingIsProved() throws IOException {
+    Path file = Files.writeString(folder.resolve("waves"), "");
+    Run run = Run.of("prove", sample("bench-rgbw"), "--waveform", file);
+    assertThat(run.code()).isEqualTo(3);
+    assertThat(run.out()).isEmpty();
+    assertThat(run.err()).contains("could not make the folder");
+  }
+
   private void assertRead(Path project, String scene) throws IOException, InterruptedException {
     Rig rig = ProjectReader.read(project).project().orElseThrow().rig();
     Path waves = folder.resolve("waves");
