@@ -72,14 +72,13 @@ class SettingsTest {
             d -> d.battery = Optional.of(new lampwright.engine.rig.Battery(2000, 0.8)));
     RigSettings.battery().forEach(s -> cases.add(of(powered, s, "battery")));
     Chain chain = project.rig().chains().get(0);
-    FittingSettings.chain(List.of(), chain.type()).forEach(s -> cases.add(of(chain, s, "chain")));
-    FittingSettings.output()
-        .forEach(s -> cases.add(of(project.rig().outputs().get(0), s, "output")));
+    RigSettings.chain(List.of(), chain.type()).forEach(s -> cases.add(of(chain, s, "chain")));
+    RigSettings.output().forEach(s -> cases.add(of(project.rig().outputs().get(0), s, "output")));
     lampwright.engine.rig.Lamp lamp =
         project.rig().lamps().get(0).withPlace(Optional.of(new Place(View.SIDE, 0.5, 0.5, 0.1)));
-    FittingSettings.lamp(lamp).forEach(s -> cases.add(of(lamp, s, "lamp")));
-    FittingSettings.place().forEach(s -> cases.add(of(lamp, s, "place")));
-    SceneSettings.all().forEach(s -> cases.add(of(project.scenes().get(0), s, "scene")));
+    RigSettings.lamp(lamp).forEach(s -> cases.add(of(lamp, s, "lamp")));
+    RigSettings.place().forEach(s -> cases.add(of(lamp, s, "place")));
+    RigSettings.scene().forEach(s -> cases.add(of(project.scenes().get(0), s, "scene")));
     return cases.stream();
   }
 

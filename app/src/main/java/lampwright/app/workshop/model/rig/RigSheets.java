@@ -9,13 +9,11 @@ import java.util.function.Consumer;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import lampwright.app.workshop.edit.Edit;
-import lampwright.app.workshop.edit.FittingSettings;
 import lampwright.app.workshop.edit.Kind;
 import lampwright.app.workshop.edit.PixelTypeSettings;
 import lampwright.app.workshop.edit.Projects;
 import lampwright.app.workshop.edit.RigEdits;
 import lampwright.app.workshop.edit.RigSettings;
-import lampwright.app.workshop.edit.SceneSettings;
 import lampwright.app.workshop.edit.Setting;
 import lampwright.app.workshop.model.Asker;
 import lampwright.app.workshop.model.Bench;
@@ -91,7 +89,7 @@ final class RigSheets {
     List<Slot<?>> all = new ArrayList<>();
     all.add(idSlot(id, "chain.id", RigEdits::renameChain, RigPart.OfChain::new));
     for (Setting<Chain, ?> setting :
-        FittingSettings.chain(bench.project().pixelTypes(), chain(id).orElseThrow().type())) {
+        RigSettings.chain(bench.project().pixelTypes(), chain(id).orElseThrow().type())) {
       all.add(setting.key().equals("pixels") ? pixelsSlot(id) : slots.slot(setting));
     }
     return List.of(new Sheet.Group("chain", all));
@@ -132,7 +130,7 @@ final class RigSheets {
             this::editName);
     List<Slot<?>> all = new ArrayList<>();
     all.add(idSlot(id, "output.id", RigEdits::renameOutput, RigPart.OfOutput::new));
-    FittingSettings.output().forEach(setting -> all.add(slots.slot(setting)));
+    RigSettings.output().forEach(setting -> all.add(slots.slot(setting)));
     return List.of(new Sheet.Group("output", all));
   }
 
@@ -146,9 +144,9 @@ final class RigSheets {
     Lamp lamp = bench.project().rig().lamp(id).orElseThrow();
     List<Slot<?>> all = new ArrayList<>();
     all.add(idSlot(id, "lamp.id", RigEdits::renameLamp, RigPart.OfLamp::new));
-    FittingSettings.lamp(lamp).forEach(setting -> all.add(slots.slot(setting)));
+    RigSettings.lamp(lamp).forEach(setting -> all.add(slots.slot(setting)));
     List<Slot<?>> place = new ArrayList<>();
-    FittingSettings.place().forEach(setting -> place.add(slots.slot(setting)));
+    RigSettings.place().forEach(setting -> place.add(slots.slot(setting)));
     return List.of(new Sheet.Group("lamp", all), new Sheet.Group("place", place));
   }
 
@@ -186,7 +184,7 @@ final class RigSheets {
             "scene.id",
             (q, from, to) -> Projects.inScene(q, from, s -> s.withId(to)),
             RigPart.OfScene::new));
-    SceneSettings.all().forEach(setting -> all.add(slots.slot(setting)));
+    RigSettings.scene().forEach(setting -> all.add(slots.slot(setting)));
     return List.of(new Sheet.Group("scene", all));
   }
 
