@@ -14,7 +14,7 @@ import javafx.scene.layout.FlowPane;
 import lampwright.app.workshop.edit.NumberText;
 import lampwright.app.workshop.model.Bench;
 import lampwright.app.workshop.model.ribbon.RibbonsModel;
-import lampwright.app.workshop.model.rig.RigModel;
+import lampwright.app.workshop.model.rig.RigHands;
 import lampwright.app.workshop.words.Texts;
 import lampwright.engine.scene.Scene;
 
@@ -24,7 +24,7 @@ final class SceneBar extends FlowPane {
 
   private boolean shows;
 
-  SceneBar(Bench bench, RibbonsModel ribbons, RigModel rig, Runnable offerKinds) {
+  SceneBar(Bench bench, RibbonsModel ribbons, RigHands rig, Runnable offerKinds) {
     Texts texts = Texts.of("workshop");
     getStyleClass().add("drawing-bar");
     setHgap(8);

@@ -15,7 +15,7 @@ import lampwright.app.workshop.model.drawing.DrawingModel;
 import lampwright.app.workshop.model.files.FilesModel;
 import lampwright.app.workshop.model.play.Player;
 import lampwright.app.workshop.model.ribbon.RibbonActs;
-import lampwright.app.workshop.model.rig.RigModel;
+import lampwright.app.workshop.model.rig.RigHands;
 import lampwright.app.workshop.words.Texts;
 import lampwright.engine.rig.View;
 
@@ -38,7 +38,7 @@ final class WorkshopMenus {
         .setAll(
             project(export),
             cues(offerKinds),
-            ActMenus.menu(texts.get("menu.rig"), rig, rigActs(parts.rig())),
+            ActMenus.menu(texts.get("menu.rig"), rig, rigActs(parts.rigHands())),
             ActMenus.menu(texts.get("menu.play"), drawing, playActs(parts.player())),
             show(dark, keys));
     return bar;
@@ -126,17 +126,17 @@ final class WorkshopMenus {
     return menu;
   }
 
-  static List<Act> rigActs(RigModel model) {
+  static List<Act> rigActs(RigHands hands) {
     return List.of(
-        new Act("act.addChain", "", always(), model::addChain),
-        new Act("act.addOutput", "", always(), model::addOutput),
-        new Act("act.makeLamp", "Shortcut+L", always(), model::makeLamp),
-        new Act("act.makeLamps", "Shortcut+Shift+P", always(), model::makeLamps),
-        new Act("act.benchTest", "Shortcut+B", always(), model::benchTest),
-        new Act("act.addType", "", always(), model::addType),
-        new Act("act.addScene", "", always(), model::addScene),
-        new Act("act.copyScene", "", always(), model::copyScene),
-        new Act("act.remove", "", always(), model::remove));
+        new Act("act.addChain", "", always(), hands::addChain),
+        new Act("act.addOutput", "", always(), hands::addOutput),
+        new Act("act.makeLamp", "Shortcut+L", always(), hands::makeLamp),
+        new Act("act.makeLamps", "Shortcut+Shift+P", always(), hands::makeLamps),
+        new Act("act.benchTest", "Shortcut+B", always(), hands::benchTest),
+        new Act("act.addType", "", always(), hands::addType),
+        new Act("act.addScene", "", always(), hands::addScene),
+        new Act("act.copyScene", "", always(), hands::copyScene),
+        new Act("act.remove", "", always(), hands::remove));
   }
 
   /** Their keys have no modifier, so the window listens for them where no text is typed. */

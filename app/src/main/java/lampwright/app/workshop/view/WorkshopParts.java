@@ -25,6 +25,7 @@ import lampwright.app.workshop.model.play.Player;
 import lampwright.app.workshop.model.problems.ProblemsModel;
 import lampwright.app.workshop.model.ribbon.CueHands;
 import lampwright.app.workshop.model.ribbon.RibbonsModel;
+import lampwright.app.workshop.model.rig.RigHands;
 import lampwright.app.workshop.model.rig.RigModel;
 
 /** All models of one workshop, put together. */
@@ -49,6 +50,7 @@ final class WorkshopParts implements AutoCloseable {
   private final CueHands hands;
   private final CueSheetModel cues;
   private final RigModel rig;
+  private final RigHands rigHands;
   private final DrawingModel drawing;
   private final Player player;
   private final ProblemsModel problems;
@@ -70,6 +72,7 @@ final class WorkshopParts implements AutoCloseable {
     hands = new CueHands(ribbons);
     cues = new CueSheetModel(bench, lights);
     rig = new RigModel(bench, asker);
+    rigHands = new RigHands(rig, asker);
     drawing = new DrawingModel(bench, lights, playhead, sheet);
     player = new Player(bench, lights, playhead, asker);
     problems = new ProblemsModel(bench, playhead, lights.reportProperty(), background, screen);
@@ -114,6 +117,10 @@ final class WorkshopParts implements AutoCloseable {
 
   RigModel rig() {
     return rig;
+  }
+
+  RigHands rigHands() {
+    return rigHands;
   }
 
   DrawingModel drawing() {

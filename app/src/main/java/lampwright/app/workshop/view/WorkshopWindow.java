@@ -70,7 +70,7 @@ public final class WorkshopWindow {
     cueSheet = new CueSheetView(parts.cues());
     ribbons = new RibbonsView(parts.ribbons(), parts.hands(), this::toCueSheet);
     drawing = new DrawingView(parts.drawing(), parts.player(), parts.files().document()::file);
-    rig = new RigView(parts.rig());
+    rig = new RigView(parts.rig(), parts.rigHands());
   }
 
   /** The models behind it. */
@@ -130,7 +130,7 @@ public final class WorkshopWindow {
     VBox left = new VBox(drawingBar, drawing);
     VBox.setVgrow(drawing, Priority.ALWAYS);
     SceneBar sceneBar =
-        new SceneBar(parts.bench(), parts.ribbons(), parts.rig(), ribbons::offerKinds);
+        new SceneBar(parts.bench(), parts.ribbons(), parts.rigHands(), ribbons::offerKinds);
     VBox right = new VBox(sceneBar, ribbons);
     VBox.setVgrow(ribbons, Priority.ALWAYS);
     sheet.getItems().setAll(left, right);

@@ -12,6 +12,7 @@ import javafx.scene.layout.Priority;
 import javafx.scene.layout.VBox;
 import lampwright.app.workshop.edit.Kind;
 import lampwright.app.workshop.model.cue.PixelLook;
+import lampwright.app.workshop.model.rig.RigHands;
 import lampwright.app.workshop.model.rig.RigModel;
 import lampwright.app.workshop.model.rig.RigPart;
 import lampwright.app.workshop.view.cue.ColourFields;
@@ -25,15 +26,17 @@ import org.jspecify.annotations.Nullable;
 public final class RigView extends SplitPane {
   private final Texts texts = Texts.of("rig");
   private final RigModel model;
+  private final RigHands hands;
   private final ListView<RigPart> list = new ListView<>();
   private final WiringView wiring;
   private boolean lists;
 
-  public RigView(RigModel model) {
+  public RigView(RigModel model, RigHands hands) {
     this.model = model;
+    this.hands = hands;
     getStyleClass().add("rig");
     setId("rig");
-    wiring = new WiringView(model);
+    wiring = new WiringView(model, hands);
     FormContext context = new FormContext();
     ColourFields.addTo(context, java.util.Optional::<PixelLook>empty);
     context.<Kind.Runs, List<PixelRun>>with(
@@ -94,14 +97,14 @@ public final class RigView extends SplitPane {
     buttons
         .getChildren()
         .setAll(
-            button("addChain", model::addChain),
-            button("addOutput", model::addOutput),
-            button("makeLamp", model::makeLamp),
-            button("makeLamps", model::makeLamps),
-            button("addType", model::addType),
-            button("addScene", model::addScene),
-            button("benchTest", model::benchTest),
-            button("remove", model::remove));
+            button("addChain", hands::addChain),
+            button("addOutput", hands::addOutput),
+            button("makeLamp", hands::makeLamp),
+            button("makeLamps", hands::makeLamps),
+            button("addType", hands::addType),
+            button("addScene", hands::addScene),
+            button("benchTest", hands::benchTest),
+            button("remove", hands::remove));
     return buttons;
   }
 

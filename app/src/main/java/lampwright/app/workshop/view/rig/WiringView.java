@@ -18,6 +18,7 @@ import javafx.scene.layout.Region;
 import javafx.scene.text.Font;
 import javafx.scene.text.Text;
 import javafx.scene.text.TextAlignment;
+import lampwright.app.workshop.model.rig.RigHands;
 import lampwright.app.workshop.model.rig.RigModel;
 import lampwright.app.workshop.model.rig.RigPart;
 import lampwright.app.workshop.model.rig.WiringLayout;
@@ -36,6 +37,7 @@ import org.jspecify.annotations.Nullable;
 public final class WiringView extends Region {
   private final Texts texts = Texts.of("rig");
   private final RigModel model;
+  private final RigHands hands;
   private final Inks<Ink> inks;
   private final Canvas canvas = new Canvas();
   private final ScrollBar down = new ScrollBar();
@@ -44,8 +46,9 @@ public final class WiringView extends Region {
   private int cursor;
   private int anchor;
 
-  public WiringView(RigModel model) {
+  public WiringView(RigModel model, RigHands hands) {
     this.model = model;
+    this.hands = hands;
     this.inks = new Inks<>(Ink.class, this::redraw);
     getStyleClass().add("wiring");
     setId("wiring");
@@ -319,7 +322,7 @@ public final class WiringView extends Region {
       case UP -> go(cursor - columns, last, event.isShiftDown());
       case DOWN -> go(cursor + columns, last, event.isShiftDown());
       case SPACE -> mark(cursor, false, true);
-      case ENTER -> model.makeLamp();
+      case ENTER -> hands.makeLamp();
       default -> {
         return;
       }

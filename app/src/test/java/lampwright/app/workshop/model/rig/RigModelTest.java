@@ -50,6 +50,7 @@ class RigModelTest {
       };
   private final Bench bench = new Bench(Projects4Tests.small());
   private final RigModel model = new RigModel(bench, asker);
+  private final RigHands hands = new RigHands(model, asker);
 
   @SuppressWarnings("unchecked")
   private <V> Slot<V> slot(String key) {
@@ -121,7 +122,7 @@ class RigModelTest {
     model.chosenProperty().set(new RigPart.OfChain("c"));
     this.<Long>slot("pixels").set(8L);
     model.markedProperty().set(Set.of(1, 3, 4));
-    model.makeLamp();
+    hands.makeLamp();
     Lamp made = bench.project().rig().lamps().get(2);
     assertThat(bench.selection().lamp()).contains(made.id());
     assertThat(model.chosenProperty().get()).isEqualTo(new RigPart.OfLamp(made.id()));
@@ -129,35 +130,35 @@ class RigModelTest {
     // Pixel 1 has a lamp already.
     assertThat(model.owner("c", 1).map(Lamp::id)).contains("roof");
     model.chosenProperty().set(new RigPart.OfChain("c"));
-    model.makeLamps();
+    hands.makeLamps();
     assertThat(bench.project().rig().lamps()).hasSize(7);
   }
 
   @Test
   void removalSaysWhatWentAndTheLastPartStays() {
     model.chosenProperty().set(new RigPart.OfChain("c"));
-    model.remove();
+    hands.remove();
     assertThat(bench.undoNameProperty().get()).contains("Remove Chain c (sk6812-rgbw) and 1 lamps");
     model.chosenProperty().set(new RigPart.OfOutput("o"));
-    model.remove();
+    hands.remove();
     assertThat(bench.project().rig().outputs()).hasSize(1);
     assertThat(told.get(0)).contains("needs at least one chain or output");
   }
 
   @Test
   void benchTestIsPutOnTheBench() {
-    assertThat(model.testable()).isPresent();
-    model.benchTest();
+    assertThat(hands.testable()).isPresent();
+    hands.benchTest();
     assertThat(bench.selection().scene()).contains("bench-test");
     assertThat(bench.undoNameProperty().get()).contains("Add bench test");
   }
 
   @Test
   void scenesAreAddedAndCopied() {
-    model.addScene();
+    hands.addScene();
     assertThat(bench.selection().scene()).contains("scene-1");
     bench.select(bench.selection().withScene("work"));
-    model.copyScene();
+    hands.copyScene();
     assertThat(bench.selection().scene()).contains("work-1");
     assertThat(bench.scene().orElseThrow().tracks())
         .isEqualTo(bench.project().scene("work").orElseThrow().tracks());

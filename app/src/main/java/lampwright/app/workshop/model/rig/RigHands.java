@@ -1,0 +1,221 @@
+package lampwright.app.workshop.model.rig;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.function.UnaryOperator;
+import lampwright.app.workshop.edit.Edit;
+import lampwright.app.workshop.edit.Projects;
+import lampwright.app.workshop.edit.RigEdits;
+import lampwright.app.workshop.model.Asker;
+import lampwright.app.workshop.model.Bench;
+import lampwright.app.workshop.words.Texts;
+import lampwright.engine.light.InvalidModelException;
+import lampwright.engine.project.Project;
+import lampwright.engine.rig.BuiltInPixelTypes;
+import lampwright.engine.rig.Chain;
+import lampwright.engine.rig.DriverOutput;
+import lampwright.engine.rig.Lamp;
+import lampwright.engine.rig.PixelType;
+import lampwright.engine.scene.Scene;
+
+/** All that is done to parts of the rig, and to scenes, from the menu and by buttons. */
+public final class RigHands {
+  private final Texts texts = Texts.of("rig");
+  private final RigModel model;
+  private final Bench bench;
+  private final Asker asker;
+
+  public RigHands(RigModel model, Asker asker) {
+    this.model = model;
+    this.bench = model.bench();
+    this.asker = asker;
+  }
+
+  /** Adds a chain and shows it. */
+  public void addChain() {
+    if (apply("edit.addChain", RigEdits::addChain)) {
+      List<Chain> chains = bench.project().rig().chains();
+      model.chosenProperty().set(new RigPart.OfChain(chains.get(chains.size() - 1).id()));
+    }
+  }
+
+  /** Adds a driver output and shows it. */
+  public void addOutput() {
+    if (apply("edit.addOutput", RigEdits::addOutput)) {
+      List<DriverOutput> outputs = bench.project().rig().outputs();
+      model.chosenProperty().set(new RigPart.OfOutput(outputs.get(outputs.size() - 1).id()));
+    }
+  }
+
+  /** Adds a pixel type of one's own, as the chosen chain has it, and shows it. */
+  public void addType() {
+    PixelType of = testable().map(Chain::type).orElseGet(() -> BuiltInPixelTypes.all().get(0));
+    if (apply("edit.addType", p -> RigEdits.addType(p, of))) {
+      List<PixelType> types = bench.project().pixelTypes();
+      model.chosenProperty().set(new RigPart.OfType(types.get(types.size() - 1).id()));
+    }
+  }
+
+  /** Adds an empty scene and puts it on the bench. */
+  public void addScene() {
+    String id = Projects.freeId("scene", bench.project().scenes().stream().map(Scene::id).toList());
+    boolean taken =
+        apply(
+            "edit.addScene",
+            p -> p.withScenes(appended(p.scenes(), Projects.emptyScene(id, 4000))));
+    if (taken) {
+      bench.select(bench.selection().withScene(id));
+      model.chosenProperty().set(new RigPart.OfScene(id));
+    }
+  }
+
+  /** Adds a copy of the scene on the bench and puts it there. */
+  public void copyScene() {
+    bench
+        .scene()
+        .ifPresent(
+            scene -> {
+              String id =
+                  Projects.freeId(
+                      scene.id().length() > 34 ? "scene" : scene.id(),
+                      bench.project().scenes().stream().map(Scene::id).toList());
+              if (apply(
+                  "edit.copyScene", p -> p.withScenes(appended(p.scenes(), scene.withId(id))))) {
+                bench.select(bench.selection().withScene(id));
+              }
+            });
+  }
+
+  /** Makes a lamp of the marked pixels that are free, or of all that are if none is marked. */
+  public void makeLamp() {
+    RigPart part = model.chosenProperty().get();
+    if (part instanceof RigPart.OfOutput output) {
+      lampOf(p -> RigEdits.addLampOfOutput(p, output.id()));
+      return;
+    }
+    Optional<Chain> chain =
+        part instanceof RigPart.OfChain c ? model.chain(c.id()) : Optional.empty();
+    if (chain.isEmpty()) {
+      return;
+    }
+    Set<Integer> free = RigEdits.free(bench.project().rig(), chain.get());
+    Set<Integer> pixels =
+        new TreeSet<>(model.markedProperty().get().isEmpty() ? free : model.markedProperty().get());
+    pixels.retainAll(free);
+    if (!pixels.isEmpty()) {
+      lampOf(p -> RigEdits.addLamp(p, chain.get().id(), pixels));
+    }
+  }
+
+  /** Makes a lamp of each free pixel that is marked, or of each that is free if none is marked. */
+  public void makeLamps() {
+    Optional<Chain> chain =
+        model.chosenProperty().get() instanceof RigPart.OfChain c
+            ? model.chain(c.id())
+            : Optional.empty();
+    chain.ifPresent(
+        c -> {
+          Set<Integer> free = RigEdits.free(bench.project().rig(), c);
+          Set<Integer> pixels =
+              new TreeSet<>(
+                  model.markedProperty().get().isEmpty() ? free : model.markedProperty().get());
+          pixels.retainAll(free);
+          if (pixels.isEmpty()) {
+            return;
+          }
+          apply(
+              "edit.addLamps",
+              p -> {
+                Project with = p;
+                for (int pixel : pixels) {
+                  with = RigEdits.addLamp(with, c.id(), Set.of(pixel));
+                }
+                return with;
+              });
+          model.markedProperty().set(Set.of());
+        });
+  }
+
+  private void lampOf(UnaryOperator<Project> change) {
+    if (apply("edit.addLamp", change)) {
+      List<Lamp> lamps = bench.project().rig().lamps();
+      String id = lamps.get(lamps.size() - 1).id();
+      model.markedProperty().set(Set.of());
+      bench.select(bench.selection().withLamps(List.of(id)));
+      model.chosenProperty().set(new RigPart.OfLamp(id));
+    }
+  }
+
+  /** Whether there is a chain to test: the chosen one, or the only one. */
+  public Optional<Chain> testable() {
+    List<Chain> chains = bench.project().rig().chains();
+    return model.chosenProperty().get() instanceof RigPart.OfChain c
+        ? model.chain(c.id())
+        : chains.size() == 1 ? Optional.of(chains.get(0)) : Optional.empty();
+  }
+
+  /** Adds a bench test of the chosen chain and puts it on the bench. */
+  public void benchTest() {
+    testable()
+        .ifPresent(
+            chain -> {
+              if (apply("edit.benchTest", p -> RigEdits.benchTest(p, chain.id()))) {
+                List<Scene> scenes = bench.project().scenes();
+                bench.select(bench.selection().withScene(scenes.get(scenes.size() - 1).id()));
+              }
+            });
+  }
+
+  /** Removes the chosen part, and what rests on it. The name of the step says what went. */
+  public void remove() {
+    RigPart part = model.chosenProperty().get();
+    Project project = bench.project();
+    UnaryOperator<Project> change;
+    if (part instanceof RigPart.OfChain p) {
+      change = q -> RigEdits.removeChain(q, p.id());
+    } else if (part instanceof RigPart.OfOutput p) {
+      change = q -> RigEdits.removeOutput(q, p.id());
+    } else if (part instanceof RigPart.OfLamp p) {
+      change = q -> RigEdits.removeLamp(q, p.id());
+    } else if (part instanceof RigPart.OfType p) {
+      change =
+          q ->
+              q.withPixelTypes(
+                  q.pixelTypes().stream().filter(t -> !t.id().equals(p.id())).toList());
+    } else if (part instanceof RigPart.OfScene p) {
+      change = q -> q.withScenes(q.scenes().stream().filter(s -> !s.id().equals(p.id())).toList());
+    } else {
+      return;
+    }
+    int lamps = project.rig().lamps().size();
+    int with = lamps;
+    try {
+      with = lamps - change.apply(project).rig().lamps().size();
+    } catch (InvalidModelException last) {
+      // The model says why, below.
+      with = 0;
+    }
+    String name =
+        with > 0 && !(part instanceof RigPart.OfLamp)
+            ? texts.get("edit.remove.with", model.title(part), Integer.toString(with))
+            : texts.get("edit.remove", model.title(part));
+    if (bench.apply(Edit.of(name, change))) {
+      model.chosenProperty().set(new RigPart.Supply());
+    } else {
+      asker.tell(texts.get("remove.title"), bench.refusalProperty().get().orElse(""));
+    }
+  }
+
+  private boolean apply(String name, UnaryOperator<Project> change) {
+    return bench.apply(Edit.of(texts.get(name), change));
+  }
+
+  private static <T> List<T> appended(List<T> list, T last) {
+    List<T> longer = new ArrayList<>(list);
+    longer.add(last);
+    return longer;
+  }
+}
