@@ -90,7 +90,7 @@ class RigEditsTest {
   @Test
   void anotherTypeKeepsWhatFits() {
     Chain chain = project.rig().chains().get(0);
-    Chain rgb = RigSettings.withType(chain, BuiltInPixelTypes.find("ws2812b").orElseThrow());
+    Chain rgb = ChainSettings.withType(chain, BuiltInPixelTypes.find("ws2812b").orElseThrow());
     assertThat(rgb.order().letters()).isEqualTo("GRB");
     assertThat(rgb.pixels()).isEqualTo(2);
     assertThat(rgb.whiteKelvin()).isEmpty();

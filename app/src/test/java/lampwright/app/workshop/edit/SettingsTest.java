@@ -60,7 +60,7 @@ class SettingsTest {
         List.of(
             RigSettings.supply(),
             RigSettings.light(),
-            RigSettings.feed(),
+            FeedSettings.all(),
             RigSettings.controller())) {
       group.forEach(s -> cases.add(of(fed, s, "rig")));
     }
@@ -72,13 +72,13 @@ class SettingsTest {
             d -> d.battery = Optional.of(new lampwright.engine.rig.Battery(2000, 0.8)));
     RigSettings.battery().forEach(s -> cases.add(of(powered, s, "battery")));
     Chain chain = project.rig().chains().get(0);
-    RigSettings.chain(List.of(), chain.type()).forEach(s -> cases.add(of(chain, s, "chain")));
-    RigSettings.output().forEach(s -> cases.add(of(project.rig().outputs().get(0), s, "output")));
+    ChainSettings.of(List.of(), chain.type()).forEach(s -> cases.add(of(chain, s, "chain")));
+    OutputSettings.all().forEach(s -> cases.add(of(project.rig().outputs().get(0), s, "output")));
     lampwright.engine.rig.Lamp lamp =
         project.rig().lamps().get(0).withPlace(Optional.of(new Place(View.SIDE, 0.5, 0.5, 0.1)));
-    RigSettings.lamp(lamp).forEach(s -> cases.add(of(lamp, s, "lamp")));
-    RigSettings.place().forEach(s -> cases.add(of(lamp, s, "place")));
-    RigSettings.scene().forEach(s -> cases.add(of(project.scenes().get(0), s, "scene")));
+    LampSettings.of(lamp).forEach(s -> cases.add(of(lamp, s, "lamp")));
+    LampSettings.place().forEach(s -> cases.add(of(lamp, s, "place")));
+    SceneSettings.all().forEach(s -> cases.add(of(project.scenes().get(0), s, "scene")));
     return cases.stream();
   }
 

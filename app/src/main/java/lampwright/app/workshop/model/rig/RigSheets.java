@@ -8,12 +8,17 @@ import java.util.function.BiFunction;
 import java.util.function.Consumer;
 import java.util.function.Function;
 import java.util.stream.Collectors;
+import lampwright.app.workshop.edit.ChainSettings;
 import lampwright.app.workshop.edit.Edit;
+import lampwright.app.workshop.edit.FeedSettings;
 import lampwright.app.workshop.edit.Kind;
+import lampwright.app.workshop.edit.LampSettings;
+import lampwright.app.workshop.edit.OutputSettings;
 import lampwright.app.workshop.edit.PixelTypeSettings;
 import lampwright.app.workshop.edit.Projects;
 import lampwright.app.workshop.edit.RigEdits;
 import lampwright.app.workshop.edit.RigSettings;
+import lampwright.app.workshop.edit.SceneSettings;
 import lampwright.app.workshop.edit.Setting;
 import lampwright.app.workshop.model.Asker;
 import lampwright.app.workshop.model.Bench;
@@ -115,7 +120,7 @@ final class RigSheets {
         group("supply", rig, RigSettings.supply()),
         group("controller", rig, RigSettings.controller()),
         group("battery", rig, RigSettings.battery()),
-        group("feed", rig, RigSettings.feed()),
+        group("feed", rig, FeedSettings.all()),
         group("rigLight", rig, RigSettings.light()));
   }
 
@@ -129,7 +134,7 @@ final class RigSheets {
     List<Slot<?>> all = new ArrayList<>();
     all.add(idSlot(id, "chain.id", RigEdits::renameChain, RigPart.OfChain::new));
     for (Setting<Chain, ?> setting :
-        RigSettings.chain(bench.project().pixelTypes(), chain(id).orElseThrow().type())) {
+        ChainSettings.of(bench.project().pixelTypes(), chain(id).orElseThrow().type())) {
       all.add(setting.key().equals("pixels") ? pixelsSlot(id) : slots.slot(setting));
     }
     return List.of(new Sheet.Group("chain", all));
@@ -170,7 +175,7 @@ final class RigSheets {
             this::editName);
     List<Slot<?>> all = new ArrayList<>();
     all.add(idSlot(id, "output.id", RigEdits::renameOutput, RigPart.OfOutput::new));
-    RigSettings.output().forEach(setting -> all.add(slots.slot(setting)));
+    OutputSettings.all().forEach(setting -> all.add(slots.slot(setting)));
     return List.of(new Sheet.Group("output", all));
   }
 
@@ -184,9 +189,9 @@ final class RigSheets {
     Lamp lamp = bench.project().rig().lamp(id).orElseThrow();
     List<Slot<?>> all = new ArrayList<>();
     all.add(idSlot(id, "lamp.id", RigEdits::renameLamp, RigPart.OfLamp::new));
-    RigSettings.lamp(lamp).forEach(setting -> all.add(slots.slot(setting)));
+    LampSettings.of(lamp).forEach(setting -> all.add(slots.slot(setting)));
     List<Slot<?>> place = new ArrayList<>();
-    RigSettings.place().forEach(setting -> place.add(slots.slot(setting)));
+    LampSettings.place().forEach(setting -> place.add(slots.slot(setting)));
     return List.of(new Sheet.Group("lamp", all), new Sheet.Group("place", place));
   }
 
@@ -224,7 +229,7 @@ final class RigSheets {
             "scene.id",
             (q, from, to) -> Projects.inScene(q, from, s -> s.withId(to)),
             RigPart.OfScene::new));
-    RigSettings.scene().forEach(setting -> all.add(slots.slot(setting)));
+    SceneSettings.all().forEach(setting -> all.add(slots.slot(setting)));
     return List.of(new Sheet.Group("scene", all));
   }
 

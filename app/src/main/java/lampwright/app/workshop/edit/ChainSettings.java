@@ -1,0 +1,98 @@
+package lampwright.app.workshop.edit;
+
+import java.math.BigDecimal;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import lampwright.engine.light.Colour;
+import lampwright.engine.light.EmitterKind;
+import lampwright.engine.rig.BuiltInPixelTypes;
+import lampwright.engine.rig.Chain;
+import lampwright.engine.rig.EmitterOrder;
+import lampwright.engine.rig.PixelType;
+
+/** The values of a chain. The ranges are those of the record. */
+public final class ChainSettings {
+  private static final List<EmitterOrder> RGB_ORDERS = orders("RGB");
+  private static final List<EmitterOrder> RGBW_ORDERS = orders("RGBW");
+
+  private ChainSettings() {}
+
+  /**
+   * All but its id.
+   *
+   * @param own the pixel types of the project's own
+   * @param now the type that the chain has
+   */
+  public static List<Setting<Chain, ?>> of(List<PixelType> own, PixelType now) {
+    List<PixelType> types = Stream.concat(BuiltInPixelTypes.all().stream(), own.stream()).toList();
+    return List.of(
+        new Setting<>(
+            "pixelType",
+            new Kind.Choice<>("pixelType", types, PixelType::id),
+            Chain::type,
+            ChainSettings::withType),
+        Setting.ofInt(
+            "pixels",
+            new Kind.Whole("", 1, Chain.MAX_PIXELS),
+            Chain::pixels,
+            (c, v) -> new Chain(c.id(), c.type(), v, c.order(), c.whiteKelvin(), c.pin())),
+        new Setting<>(
+            "order",
+            new Kind.Choice<>(
+                "order", now.order().size() == 4 ? RGBW_ORDERS : RGB_ORDERS, EmitterOrder::letters),
+            Chain::order,
+            (c, v) -> new Chain(c.id(), c.type(), c.pixels(), v, c.whiteKelvin(), c.pin())),
+        new Setting<>(
+            "whiteKelvin",
+            new Kind.Maybe<>(
+                Kind.Amount.of("kelvin", Colour.Kelvin.MIN, Colour.Kelvin.MAX, 100),
+                BigDecimal.valueOf(4500)),
+            c ->
+                c.whiteKelvin().isPresent()
+                    ? Optional.of(BigDecimal.valueOf(c.whiteKelvin().getAsDouble()))
+                    : Optional.empty(),
+            (c, v) ->
+                new Chain(c.id(), c.type(), c.pixels(), c.order(), optionalDouble(v), c.pin())),
+        PinSetting.of(
+            Chain::pin,
+            (c, v) -> new Chain(c.id(), c.type(), c.pixels(), c.order(), c.whiteKelvin(), v)));
+  }
+
+  /**
+   * A chain of another type: order and white go back to the type's own where they no longer fit.
+   */
+  static Chain withType(Chain chain, PixelType type) {
+    boolean white = type.order().emitters().contains(EmitterKind.WHITE);
+    boolean sameOrder = chain.order().size() == type.order().size();
+    boolean usual = chain.order().equals(chain.type().order());
+    return new Chain(
+        chain.id(),
+        type,
+        chain.pixels(),
+        sameOrder && !usual ? chain.order() : type.order(),
+        white ? chain.whiteKelvin() : OptionalDouble.empty(),
+        chain.pin());
+  }
+
+  private static OptionalDouble optionalDouble(Optional<BigDecimal> value) {
+    return value.map(v -> OptionalDouble.of(v.doubleValue())).orElseGet(OptionalDouble::empty);
+  }
+
+  private static List<EmitterOrder> orders(String letters) {
+    return permutations(letters)
+        .flatMap(text -> EmitterOrder.parse(text).stream())
+        .collect(Collectors.toList());
+  }
+
+  private static Stream<String> permutations(String letters) {
+    return letters.isEmpty()
+        ? Stream.of("")
+        : letters
+            .chars()
+            .mapToObj(Character::toString)
+            .flatMap(first -> permutations(letters.replace(first, "")).map(rest -> first + rest));
+  }
+}
