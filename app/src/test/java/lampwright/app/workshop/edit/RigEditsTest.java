@@ -27,12 +27,12 @@ class RigEditsTest {
 
   @Test
   void renamedPartsAreFollowedEverywhere() {
-    Project renamed = RigEdits.renameChain(project, "c", "roof-line");
+    Project renamed = ChainEdits.rename(project, "c", "roof-line");
     assertThat(renamed.rig().lamp("roof").orElseThrow().fitting())
         .isEqualTo(new Fitting.Pixels(List.of(new PixelRun("roof-line", 0, 2))));
-    renamed = RigEdits.renameLamp(renamed, "roof", "bar");
+    renamed = LampEdits.rename(renamed, "roof", "bar");
     assertThat(renamed.scenes().get(0).tracks().get(0).lamps()).containsExactly("bar");
-    renamed = RigEdits.renameOutput(renamed, "o", "side");
+    renamed = OutputEdits.rename(renamed, "o", "side");
     assertThat(renamed.rig().lamp("amber").orElseThrow().fitting())
         .isEqualTo(new Fitting.Output("side"));
     FrameTable before = FrameTable.of(project.rig(), project.scenes().get(0));
@@ -42,48 +42,50 @@ class RigEditsTest {
 
   @Test
   void idThatAnotherHasIsRefused() {
-    Project two = RigEdits.addChain(project);
+    Project two = ChainEdits.add(project);
     String added = two.rig().chains().get(1).id();
-    assertThatThrownBy(() -> RigEdits.renameChain(two, added, "c"))
+    assertThatThrownBy(() -> ChainEdits.rename(two, added, "c"))
         .isInstanceOf(InvalidModelException.class)
         .hasMessageContaining("needs an id of its own");
   }
 
   @Test
   void removedChainTakesItsLampsAndTheirCuesAlong() {
-    Project removed = RigEdits.removeChain(project, "c");
+    Project removed = ChainEdits.remove(project, "c");
     assertThat(removed.rig().lamps()).extracting(Lamp::id).containsExactly("amber");
     assertThat(removed.scenes().get(0).tracks()).isEmpty();
   }
 
   @Test
   void lastChainOrOutputStays() {
-    Project one = RigEdits.removeChain(project, "c");
-    assertThatThrownBy(() -> RigEdits.removeOutput(one, "o"))
+    Project one = ChainEdits.remove(project, "c");
+    assertThatThrownBy(() -> OutputEdits.remove(one, "o"))
         .isInstanceOf(InvalidModelException.class)
         .hasMessageContaining("needs at least one chain or output");
   }
 
   @Test
   void shorterChainCutsLampsAtItsEnd() {
-    assertThat(RigEdits.cutBy(project.rig(), "c", 1)).extracting(Lamp::id).containsExactly("roof");
-    assertThat(RigEdits.cutBy(project.rig(), "c", 2)).isEmpty();
-    Project shorter = RigEdits.setPixels(project, "c", 1);
+    assertThat(ChainEdits.cutBy(project.rig(), "c", 1))
+        .extracting(Lamp::id)
+        .containsExactly("roof");
+    assertThat(ChainEdits.cutBy(project.rig(), "c", 2)).isEmpty();
+    Project shorter = ChainEdits.setPixels(project, "c", 1);
     assertThat(shorter.rig().lamp("roof").orElseThrow().fitting())
         .isEqualTo(new Fitting.Pixels(List.of(new PixelRun("c", 0, 1))));
   }
 
   @Test
   void markedPixelsBecomeRunsOfOneLamp() {
-    Project more = RigEdits.setPixels(project, "c", 12);
-    Project with = RigEdits.addLamp(more, "c", Set.of(9, 4, 5, 6, 11));
+    Project more = ChainEdits.setPixels(project, "c", 12);
+    Project with = LampEdits.addOfPixels(more, "c", Set.of(9, 4, 5, 6, 11));
     Lamp lamp = with.rig().lamps().get(2);
     assertThat(lamp.fitting())
         .isEqualTo(
             new Fitting.Pixels(
                 List.of(
                     new PixelRun("c", 4, 3), new PixelRun("c", 9, 1), new PixelRun("c", 11, 1))));
-    assertThat(RigEdits.free(with.rig(), with.rig().chains().get(0)))
+    assertThat(ChainEdits.free(with.rig(), with.rig().chains().get(0)))
         .containsExactly(2, 3, 7, 8, 10);
   }
 
@@ -101,7 +103,7 @@ class RigEditsTest {
   void benchTestLightsEveryEmitterOfTheChainAloneInOrder(String name) {
     Project base = name.equals("small") ? project : Projects4Tests.sample(name);
     Chain chain = base.rig().chains().get(0);
-    Project with = RigEdits.benchTest(base, chain.id());
+    Project with = ChainWalk.add(base, chain.id());
     Scene test = with.scenes().get(with.scenes().size() - 1);
     assertThat(test.id()).isEqualTo("bench-test");
     Project plain =
@@ -136,7 +138,7 @@ class RigEditsTest {
 
   @Test
   void secondBenchTestGetsAnIdOfItsOwn() {
-    Project twice = RigEdits.benchTest(RigEdits.benchTest(project, "c"), "c");
+    Project twice = ChainWalk.add(ChainWalk.add(project, "c"), "c");
     assertThat(twice.scenes()).extracting(Scene::id).contains("bench-test", "bench-test-1");
   }
 }

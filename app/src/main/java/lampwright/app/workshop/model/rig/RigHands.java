@@ -6,9 +6,13 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.function.UnaryOperator;
+import lampwright.app.workshop.edit.ChainEdits;
+import lampwright.app.workshop.edit.ChainWalk;
 import lampwright.app.workshop.edit.Edit;
+import lampwright.app.workshop.edit.LampEdits;
+import lampwright.app.workshop.edit.OutputEdits;
+import lampwright.app.workshop.edit.PixelTypeEdits;
 import lampwright.app.workshop.edit.Projects;
-import lampwright.app.workshop.edit.RigEdits;
 import lampwright.app.workshop.model.Asker;
 import lampwright.app.workshop.model.Bench;
 import lampwright.app.workshop.words.Texts;
@@ -36,7 +40,7 @@ public final class RigHands {
 
   /** Adds a chain and shows it. */
   public void addChain() {
-    if (apply("edit.addChain", RigEdits::addChain)) {
+    if (apply("edit.addChain", ChainEdits::add)) {
       List<Chain> chains = bench.project().rig().chains();
       model.chosenProperty().set(new RigPart.OfChain(chains.get(chains.size() - 1).id()));
     }
@@ -44,7 +48,7 @@ public final class RigHands {
 
   /** Adds a driver output and shows it. */
   public void addOutput() {
-    if (apply("edit.addOutput", RigEdits::addOutput)) {
+    if (apply("edit.addOutput", OutputEdits::add)) {
       List<DriverOutput> outputs = bench.project().rig().outputs();
       model.chosenProperty().set(new RigPart.OfOutput(outputs.get(outputs.size() - 1).id()));
     }
@@ -53,7 +57,7 @@ public final class RigHands {
   /** Adds a pixel type of one's own, as the chosen chain has it, and shows it. */
   public void addType() {
     PixelType of = testable().map(Chain::type).orElseGet(() -> BuiltInPixelTypes.all().get(0));
-    if (apply("edit.addType", p -> RigEdits.addType(p, of))) {
+    if (apply("edit.addType", p -> PixelTypeEdits.add(p, of))) {
       List<PixelType> types = bench.project().pixelTypes();
       model.chosenProperty().set(new RigPart.OfType(types.get(types.size() - 1).id()));
     }
@@ -93,7 +97,7 @@ public final class RigHands {
   public void makeLamp() {
     RigPart part = model.chosenProperty().get();
     if (part instanceof RigPart.OfOutput output) {
-      lampOf(p -> RigEdits.addLampOfOutput(p, output.id()));
+      lampOf(p -> LampEdits.addOfOutput(p, output.id()));
       return;
     }
     Optional<Chain> chain =
@@ -101,12 +105,12 @@ public final class RigHands {
     if (chain.isEmpty()) {
       return;
     }
-    Set<Integer> free = RigEdits.free(bench.project().rig(), chain.get());
+    Set<Integer> free = ChainEdits.free(bench.project().rig(), chain.get());
     Set<Integer> pixels =
         new TreeSet<>(model.markedProperty().get().isEmpty() ? free : model.markedProperty().get());
     pixels.retainAll(free);
     if (!pixels.isEmpty()) {
-      lampOf(p -> RigEdits.addLamp(p, chain.get().id(), pixels));
+      lampOf(p -> LampEdits.addOfPixels(p, chain.get().id(), pixels));
     }
   }
 
@@ -118,7 +122,7 @@ public final class RigHands {
             : Optional.empty();
     chain.ifPresent(
         c -> {
-          Set<Integer> free = RigEdits.free(bench.project().rig(), c);
+          Set<Integer> free = ChainEdits.free(bench.project().rig(), c);
           Set<Integer> pixels =
               new TreeSet<>(
                   model.markedProperty().get().isEmpty() ? free : model.markedProperty().get());
@@ -131,7 +135,7 @@ public final class RigHands {
               p -> {
                 Project with = p;
                 for (int pixel : pixels) {
-                  with = RigEdits.addLamp(with, c.id(), Set.of(pixel));
+                  with = LampEdits.addOfPixels(with, c.id(), Set.of(pixel));
                 }
                 return with;
               });
@@ -162,7 +166,7 @@ public final class RigHands {
     testable()
         .ifPresent(
             chain -> {
-              if (apply("edit.benchTest", p -> RigEdits.benchTest(p, chain.id()))) {
+              if (apply("edit.benchTest", p -> ChainWalk.add(p, chain.id()))) {
                 List<Scene> scenes = bench.project().scenes();
                 bench.select(bench.selection().withScene(scenes.get(scenes.size() - 1).id()));
               }
@@ -175,11 +179,11 @@ public final class RigHands {
     Project project = bench.project();
     UnaryOperator<Project> change;
     if (part instanceof RigPart.OfChain p) {
-      change = q -> RigEdits.removeChain(q, p.id());
+      change = q -> ChainEdits.remove(q, p.id());
     } else if (part instanceof RigPart.OfOutput p) {
-      change = q -> RigEdits.removeOutput(q, p.id());
+      change = q -> OutputEdits.remove(q, p.id());
     } else if (part instanceof RigPart.OfLamp p) {
-      change = q -> RigEdits.removeLamp(q, p.id());
+      change = q -> LampEdits.remove(q, p.id());
     } else if (part instanceof RigPart.OfType p) {
       change =
           q ->

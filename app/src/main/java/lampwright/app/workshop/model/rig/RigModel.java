@@ -9,7 +9,7 @@ import javafx.beans.property.ObjectProperty;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
 import javafx.beans.property.SimpleObjectProperty;
-import lampwright.app.workshop.edit.RigEdits;
+import lampwright.app.workshop.edit.ChainEdits;
 import lampwright.app.workshop.model.Asker;
 import lampwright.app.workshop.model.Bench;
 import lampwright.app.workshop.model.Sheet;
@@ -115,7 +115,7 @@ public final class RigModel {
       String free =
           texts.get(
               "notes.free",
-              Integer.toString(RigEdits.free(bench.project().rig(), chain).size()),
+              Integer.toString(ChainEdits.free(bench.project().rig(), chain).size()),
               Integer.toString(chain.pixels()));
       return free + (sources.isEmpty() ? "" : "\n" + texts.get("notes.sources", sources));
     }

@@ -8,15 +8,18 @@ import java.util.function.BiFunction;
 import java.util.function.Consumer;
 import java.util.function.Function;
 import java.util.stream.Collectors;
+import lampwright.app.workshop.edit.ChainEdits;
 import lampwright.app.workshop.edit.ChainSettings;
 import lampwright.app.workshop.edit.Edit;
 import lampwright.app.workshop.edit.FeedSettings;
 import lampwright.app.workshop.edit.Kind;
+import lampwright.app.workshop.edit.LampEdits;
 import lampwright.app.workshop.edit.LampSettings;
+import lampwright.app.workshop.edit.OutputEdits;
 import lampwright.app.workshop.edit.OutputSettings;
+import lampwright.app.workshop.edit.PixelTypeEdits;
 import lampwright.app.workshop.edit.PixelTypeSettings;
 import lampwright.app.workshop.edit.Projects;
-import lampwright.app.workshop.edit.RigEdits;
 import lampwright.app.workshop.edit.RigSettings;
 import lampwright.app.workshop.edit.SceneSettings;
 import lampwright.app.workshop.edit.Setting;
@@ -129,10 +132,10 @@ final class RigSheets {
         new SlotMaker<>(
             bench,
             q -> q.rig().chains().stream().filter(c -> c.id().equals(id)).findFirst(),
-            (q, change) -> RigEdits.inChain(q, id, change),
+            (q, change) -> ChainEdits.change(q, id, change),
             this::editName);
     List<Slot<?>> all = new ArrayList<>();
-    all.add(idSlot(id, "chain.id", RigEdits::renameChain, RigPart.OfChain::new));
+    all.add(idSlot(id, "chain.id", ChainEdits::rename, RigPart.OfChain::new));
     for (Setting<Chain, ?> setting :
         ChainSettings.of(bench.project().pixelTypes(), chain(id).orElseThrow().type())) {
       all.add(setting.key().equals("pixels") ? pixelsSlot(id) : slots.slot(setting));
@@ -149,7 +152,7 @@ final class RigSheets {
         () -> chain(id).map(c -> (long) c.pixels()),
         (value, gesture) -> {
           int pixels = Math.toIntExact(value);
-          List<Lamp> cut = RigEdits.cutBy(bench.project().rig(), id, pixels);
+          List<Lamp> cut = ChainEdits.cutBy(bench.project().rig(), id, pixels);
           if (!cut.isEmpty()) {
             String lamps = cut.stream().map(Lamp::title).collect(Collectors.joining(", "));
             int answer =
@@ -161,7 +164,8 @@ final class RigSheets {
               return Optional.of(texts.get("cut.left", lamps));
             }
           }
-          Edit edit = new Edit(editName("pixels"), q -> RigEdits.setPixels(q, id, pixels), gesture);
+          Edit edit =
+              new Edit(editName("pixels"), q -> ChainEdits.setPixels(q, id, pixels), gesture);
           return bench.apply(edit) ? Optional.empty() : bench.refusalProperty().get();
         });
   }
@@ -171,10 +175,10 @@ final class RigSheets {
         new SlotMaker<>(
             bench,
             q -> q.rig().outputs().stream().filter(o -> o.id().equals(id)).findFirst(),
-            (q, change) -> RigEdits.inOutput(q, id, change),
+            (q, change) -> OutputEdits.change(q, id, change),
             this::editName);
     List<Slot<?>> all = new ArrayList<>();
-    all.add(idSlot(id, "output.id", RigEdits::renameOutput, RigPart.OfOutput::new));
+    all.add(idSlot(id, "output.id", OutputEdits::rename, RigPart.OfOutput::new));
     OutputSettings.all().forEach(setting -> all.add(slots.slot(setting)));
     return List.of(new Sheet.Group("output", all));
   }
@@ -184,11 +188,11 @@ final class RigSheets {
         new SlotMaker<>(
             bench,
             q -> q.rig().lamp(id),
-            (q, change) -> RigEdits.inLamp(q, id, change),
+            (q, change) -> LampEdits.change(q, id, change),
             this::editName);
     Lamp lamp = bench.project().rig().lamp(id).orElseThrow();
     List<Slot<?>> all = new ArrayList<>();
-    all.add(idSlot(id, "lamp.id", RigEdits::renameLamp, RigPart.OfLamp::new));
+    all.add(idSlot(id, "lamp.id", LampEdits::rename, RigPart.OfLamp::new));
     LampSettings.of(lamp).forEach(setting -> all.add(slots.slot(setting)));
     List<Slot<?>> place = new ArrayList<>();
     LampSettings.place().forEach(setting -> place.add(slots.slot(setting)));
@@ -199,13 +203,14 @@ final class RigSheets {
     Function<Project, Optional<PixelType>> find =
         q -> q.pixelTypes().stream().filter(t -> t.id().equals(id)).findFirst();
     SlotMaker<PixelType> slots =
-        new SlotMaker<>(bench, find, (q, change) -> RigEdits.inType(q, id, change), this::editName);
+        new SlotMaker<>(
+            bench, find, (q, change) -> PixelTypeEdits.change(q, id, change), this::editName);
     List<Slot<?>> all = new ArrayList<>();
     all.add(
         idSlot(
             id,
             "type.id",
-            (q, from, to) -> RigEdits.inType(q, from, t -> PixelTypeSettings.withId(t, to)),
+            (q, from, to) -> PixelTypeEdits.change(q, from, t -> PixelTypeSettings.withId(t, to)),
             RigPart.OfType::new));
     List<Slot<?>> line = new ArrayList<>();
     for (Setting<PixelType, ?> setting :

@@ -1,0 +1,47 @@
+package lampwright.app.workshop.edit;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.function.UnaryOperator;
+import lampwright.engine.project.Project;
+import lampwright.engine.rig.Chain;
+import lampwright.engine.rig.PixelType;
+
+/** What is done to pixel types of the project's own; the chains that have them follow. */
+public final class PixelTypeEdits {
+  private PixelTypeEdits() {}
+
+  /** Adds a pixel type of one's own: a copy of another. */
+  public static Project add(Project project, PixelType of) {
+    List<PixelType> types = new ArrayList<>(project.pixelTypes());
+    String id = Projects.freeId("my-pixels", types.stream().map(PixelType::id).toList());
+    types.add(PixelTypeSettings.withId(of, id));
+    return project.withPixelTypes(types);
+  }
+
+  /** Changes a pixel type of one's own, and the chains that have it. */
+  public static Project change(Project project, String id, UnaryOperator<PixelType> change) {
+    List<PixelType> types =
+        project.pixelTypes().stream().map(t -> t.id().equals(id) ? change.apply(t) : t).toList();
+    List<Chain> chains =
+        project.rig().chains().stream()
+            .map(
+                c ->
+                    c.type().id().equals(id)
+                        ? new Chain(
+                            c.id(),
+                            change.apply(c.type()),
+                            c.pixels(),
+                            c.order(),
+                            c.whiteKelvin(),
+                            c.pin())
+                        : c)
+            .toList();
+    return new Project(
+        project.name(),
+        types,
+        project.rig().withChains(chains),
+        project.pictures(),
+        project.scenes());
+  }
+}
