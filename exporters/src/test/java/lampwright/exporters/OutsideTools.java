@@ -74,6 +74,13 @@ public final class OutsideTools {
     return new Tool(program.orElseThrow());
   }
 
+  /** The compilers and libraries that build firmware and run it on a simulated controller. */
+  public void findSimulator() {
+    findCompiler("gcc", "gcc", "simavr/sim_avr.h", "libsimavr-dev");
+    findCompiler("gcc", "gcc", "gelf.h", "libelf-dev");
+    findCompiler("avr-gcc", "gcc-avr", "avr/pgmspace.h", "avr-libc");
+  }
+
   /**
    * A C compiler with a library whose header a test needs.
    *

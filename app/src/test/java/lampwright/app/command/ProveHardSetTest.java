@@ -34,10 +34,7 @@ class ProveHardSetTest {
 
   @BeforeAll
   static void lookForTools() {
-    OutsideTools tools = OutsideTools.onThisMachine();
-    tools.findCompiler("gcc", "gcc", "simavr/sim_avr.h", "libsimavr-dev");
-    tools.findCompiler("gcc", "gcc", "gelf.h", "libelf-dev");
-    tools.findCompiler("avr-gcc", "gcc-avr", "avr/pgmspace.h", "avr-libc");
+    OutsideTools.onThisMachine().findSimulator();
   }
 
   @Test

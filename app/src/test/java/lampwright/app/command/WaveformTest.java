@@ -38,9 +38,7 @@ class WaveformTest {
   @BeforeAll
   static void lookForTools() {
     OutsideTools tools = OutsideTools.onThisMachine();
-    tools.findCompiler("gcc", "gcc", "simavr/sim_avr.h", "libsimavr-dev");
-    tools.findCompiler("gcc", "gcc", "gelf.h", "libelf-dev");
-    tools.findCompiler("avr-gcc", "gcc-avr", "avr/pgmspace.h", "avr-libc");
+    tools.findSimulator();
     tools.find("sigrok-cli", "sigrok-cli");
   }
 

@@ -101,7 +101,7 @@ final class Cuts {
     int f = from;
     while (f < to) {
       int end = f + 1;
-      while (end < to && still(end)) {
+      while (end < to && table.still(end)) {
         end++;
       }
       if (end - f >= HOLD) {
@@ -122,15 +122,6 @@ final class Cuts {
     return entries;
   }
 
-  private boolean still(int frame) {
-    for (int s = 0; s < table.slots.size(); s++) {
-      if (table.changed(s, frame)) {
-        return false;
-      }
-    }
-    return true;
-  }
-
   /** Cuts anywhere on a grid by dynamic programming on estimated sizes. */
   List<Score.Entry> sections(int from, int to) {
     return from >= to ? List.of() : known.computeIfAbsent(List.of(from, to), k -> cut(from, to));
@@ -145,10 +136,9 @@ final class Cuts {
     double[] eventBytes = eventBytes(from, to);
     int[] changedRows = changedRows(from, to);
     boolean plain = PlainCoder.suits(table);
-    ByteSink key = new ByteSink();
     for (int a = 0; a < points; a++) {
       int start = from + a * grid;
-      key = new ByteSink();
+      ByteSink key = new ByteSink();
       steps.writeKey(key, start);
       // The entry, the section's kind and skip, AGAIN.
       double fixed = 2 + coding.placeBytes() + 2 + key.size() + 1;
@@ -210,7 +200,7 @@ final class Cuts {
   private int[] changedRows(int from, int to) {
     int[] sum = new int[to - from + 1];
     for (int f = from; f < to; f++) {
-      sum[f - from + 1] = sum[f - from] + (f > 0 && !still(f) ? 1 : 0);
+      sum[f - from + 1] = sum[f - from] + (f > 0 && !table.still(f) ? 1 : 0);
     }
     return sum;
   }

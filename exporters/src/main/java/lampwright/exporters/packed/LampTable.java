@@ -85,6 +85,16 @@ final class LampTable {
     return v[frame] != v[frame - 1];
   }
 
+  /** Whether nothing changes from the frame before. */
+  boolean still(int frame) {
+    for (int s = 0; s < slots.size(); s++) {
+      if (changed(s, frame)) {
+        return false;
+      }
+    }
+    return true;
+  }
+
   /** A hash of each frame's changing columns. */
   long[] hashes() {
     long[] hashes = new long[frames];

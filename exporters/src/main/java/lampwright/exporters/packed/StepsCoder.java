@@ -51,18 +51,9 @@ final class StepsCoder {
     }
   }
 
-  private boolean still(int frame) {
-    for (int s = 0; s < table.slots.size(); s++) {
-      if (table.changed(s, frame)) {
-        return false;
-      }
-    }
-    return true;
-  }
-
   private int stillUntil(int from, int to) {
     int f = from;
-    while (f < to && still(f)) {
+    while (f < to && table.still(f)) {
       f++;
     }
     return f;
@@ -231,7 +222,7 @@ final class StepsCoder {
       BitSink bits = new BitSink(out);
       for (; f < until; f++) {
         if (flagged) {
-          boolean quiet = still(f);
+          boolean quiet = table.still(f);
           bits.put(quiet ? 0 : 1, 1);
           if (quiet) {
             continue;

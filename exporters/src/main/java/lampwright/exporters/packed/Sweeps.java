@@ -12,7 +12,6 @@ final class Sweeps {
   private static final int[] PIXEL_BYTES = {4, 3, 1};
   private static final int LEAST_PIXELS = 4;
   private static final int LEAST_FRAMES = 4;
-  private static final int MAX_SIZE = 32767;
 
   private final LampTable table;
   private final int from;
@@ -30,17 +29,10 @@ final class Sweeps {
   /** The ways, one after another, for each arrangement that fits all of the lamp. */
   List<List<Way>> find() {
     List<List<Way>> found = new ArrayList<>();
-    for (int bytes : PIXEL_BYTES) {
-      int[][] slotAt = FineGrid.arrange(table.slots, table.columns, bytes);
-      if (slotAt.length == 0 || slotAt[0].length < LEAST_PIXELS || !coversAll(slotAt)) {
-        continue;
-      }
-      int pixels = slotAt[0].length;
-      for (int steps : new int[] {2 * pixels - 2, pixels}) {
-        List<Way> ways = ways(slotAt, steps);
-        if (!ways.isEmpty()) {
-          found.add(ways);
-        }
+    for (Pace pace : paces()) {
+      List<Way> ways = ways(pace);
+      if (!ways.isEmpty()) {
+        found.add(ways);
       }
     }
     return found;
@@ -51,6 +43,30 @@ final class Sweeps {
    */
   List<Fit> swings() {
     List<Fit> found = new ArrayList<>();
+    for (Pace pace : paces()) {
+      addSwing(found, pace.slotAt, pace.size, pace.spacing);
+      addSwing(found, pace.slotAt, pace.size, pace.size - pace.spacing);
+    }
+    return found;
+  }
+
+  /** Slots by colour and pixel, and how far apart in phase the pixels read curves of a size. */
+  private static final class Pace {
+    private final int[][] slotAt;
+    private final int size;
+    private final int spacing;
+
+    Pace(int[][] slotAt, int size, int spacing) {
+      this.slotAt = slotAt;
+      this.size = size;
+      this.spacing = spacing;
+    }
+  }
+
+  /** What to try: a light that passes each pixel twice in the period, or once. */
+  private List<Pace> paces() {
+    List<Pace> paces = new ArrayList<>();
+    int period = to - from;
     for (int bytes : PIXEL_BYTES) {
       int[][] slotAt = FineGrid.arrange(table.slots, table.columns, bytes);
       if (slotAt.length == 0 || slotAt[0].length < LEAST_PIXELS || !coversAll(slotAt)) {
@@ -58,16 +74,13 @@ final class Sweeps {
       }
       int pixels = slotAt[0].length;
       for (int steps : new int[] {2 * pixels - 2, pixels}) {
-        int period = to - from;
         long size = (long) period / WaveFinder.gcd(period, steps) * steps;
-        if (size <= MAX_SIZE) {
-          int spacing = (int) size / steps;
-          addSwing(found, slotAt, (int) size, spacing);
-          addSwing(found, slotAt, (int) size, (int) size - spacing);
+        if (size <= WaveFinder.maxSize()) {
+          paces.add(new Pace(slotAt, (int) size, (int) size / steps));
         }
       }
     }
-    return found;
+    return paces;
   }
 
   private void addSwing(List<Fit> found, int[][] slotAt, int size, int spacing) {
@@ -124,17 +137,12 @@ final class Sweeps {
     return true;
   }
 
-  private List<Way> ways(int[][] slotAt, int steps) {
-    int period = to - from;
-    long size = (long) period / WaveFinder.gcd(period, steps) * steps;
-    if (size > MAX_SIZE) {
-      return List.of();
-    }
+  private List<Way> ways(Pace pace) {
     List<Way> ways = new ArrayList<>();
     int at = from;
     while (at < to) {
-      Way on = way(slotAt, at, (int) size, (int) size / steps);
-      Way back = way(slotAt, at, (int) size, (int) size / steps * (steps - 1));
+      Way on = way(pace.slotAt, at, pace.size, pace.spacing);
+      Way back = way(pace.slotAt, at, pace.size, pace.size - pace.spacing);
       Way longer = on.to() >= back.to() ? on : back;
       if (longer.to() - at < LEAST_FRAMES) {
         return List.of();

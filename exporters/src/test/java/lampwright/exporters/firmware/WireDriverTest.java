@@ -26,9 +26,7 @@ class WireDriverTest {
   @BeforeEach
   void layOut() throws IOException {
     OutsideTools tools = OutsideTools.onThisMachine();
-    tools.findCompiler("gcc", "gcc", "simavr/sim_avr.h", "libsimavr-dev");
-    tools.findCompiler("gcc", "gcc", "gelf.h", "libelf-dev");
-    tools.findCompiler("avr-gcc", "gcc-avr", "avr/pgmspace.h", "avr-libc");
+    tools.findSimulator();
     tools.find("g++", "g++");
     tools.find("arm-none-eabi-gcc", "gcc-arm-none-eabi");
     tools.find("sigrok-cli", "sigrok-cli");

@@ -52,9 +52,7 @@ class PlayerTest {
   @BeforeAll
   static void compile() throws IOException, InterruptedException {
     OutsideTools tools = OutsideTools.onThisMachine();
-    tools.findCompiler("gcc", "gcc", "simavr/sim_avr.h", "libsimavr-dev");
-    tools.findCompiler("gcc", "gcc", "gelf.h", "libelf-dev");
-    tools.findCompiler("avr-gcc", "gcc-avr", "avr/pgmspace.h", "avr-libc");
+    tools.findSimulator();
     tools.find("g++", "g++");
     tools.find("arm-none-eabi-gcc", "gcc-arm-none-eabi");
     tools.find("qemu-system-arm", "qemu-system-arm");
