@@ -9,6 +9,7 @@ module lampwright.engine {
   exports lampwright.engine.pattern;
   exports lampwright.engine.project;
   exports lampwright.engine.render;
+  exports lampwright.engine.review;
   exports lampwright.engine.rig;
   exports lampwright.engine.scene;
 }

@@ -1,38 +1,56 @@
 package lampwright.app.command;
 
-import com.google.common.collect.LinkedListMultimap;
-import com.google.common.collect.ListMultimap;
 import java.io.IOException;
-import java.util.LinkedHashSet;
+import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
-import java.util.Set;
+import java.util.Locale;
 import java.util.concurrent.Callable;
+import java.util.stream.Collectors;
+import lampwright.app.review.Reviews;
 import lampwright.engine.meter.SceneReport;
-import lampwright.engine.project.ColourReach;
 import lampwright.engine.project.Project;
 import lampwright.engine.project.ProjectReader;
 import lampwright.engine.project.ReadResult;
-import lampwright.engine.project.Severity;
 import lampwright.engine.render.FrameTable;
+import lampwright.engine.review.Finding;
+import lampwright.engine.review.Review;
+import lampwright.engine.review.Severity;
 import lampwright.engine.scene.Scene;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
 
-/** Says everything that is wrong with a project. */
+/** Lists every finding about a project. */
 @Command(
     name = "check",
     mixinStandardHelpOptions = true,
     description = {
-      "Reads a project and says every problem and caution in it, each with line, column, the path of"
-          + " the field, what stands there and what is allowed; then renders its scenes and says what passes"
-          + " a limit of supply, wires, data line, controller or eye.",
-      "Ends with exit code 1 if there is an error."
+      "Lists every finding about a project: errors in the file with line, column and what is allowed,"
+          + " dangers, cautions and notes on supply, wires, data line, controller, timeline and light,"
+          + " each with its figure, limit, source and remedy. docs/findings.md explains the codes.",
+      "Ends with exit code 1 if there is an error; with --strict also if there is a danger or a"
+          + " caution."
     },
-    footer = {"", "Example:", "  lampwright check samples/bench-rgbw.lampwright.json"})
+    footer = {
+      "",
+      "Examples:",
+      "  lampwright check samples/bench-rgbw.lampwright.json",
+      "  lampwright check samples/harbour-dusk.lampwright.json --strict --json"
+    })
 final class CheckCommand implements Callable<Integer> {
+  /** Fields are added, never changed, while this number stays the same. */
+  private static final int FORM = 1;
+
   private final Terminal terminal;
 
   @Mixin private ProjectFile file;
+
+  @Option(names = "--json", description = "writes the findings as JSON, for other programs")
+  private boolean json;
+
+  @Option(names = "--strict", description = "exit code 1 for dangers and cautions as well")
+  private boolean strict;
 
   CheckCommand(Terminal terminal) {
     this.terminal = terminal;
@@ -41,50 +59,70 @@ final class CheckCommand implements Callable<Integer> {
   @Override
   public Integer call() throws IOException {
     ReadResult result = ProjectReader.read(file.path());
-    result.lines().forEach(terminal.err()::println);
-    long errors = count(result, Severity.ERROR);
-    long cautions = count(result, Severity.CAUTION);
-    if (result.project().isPresent()) {
-      Set<String> found = cautions(result.project().get());
-      found.forEach(text -> terminal.err().println(result.source() + ": caution: " + text));
-      cautions += found.size();
+    List<Finding> findings =
+        result.project().isPresent()
+            ? Review.located(review(result.project().get()), result.positions())
+            : Review.ofFile(result);
+    if (json) {
+      PrettyJson.print(
+          terminal.out(),
+          to -> {
+            to.writeStartObject();
+            to.writeNumberProperty("lampwrightCheck", FORM);
+            to.writeStringProperty("file", result.source());
+            for (Severity severity : Severity.values()) {
+              to.writeNumberProperty(severity.key() + "s", count(findings, result, severity));
+            }
+            FindingJson.write(to, findings);
+            to.writeEndObject();
+          });
+    } else {
+      print(result, findings);
     }
-    terminal
-        .out()
-        .println(
-            result.source()
-                + ": "
-                + counted(errors, "error")
-                + ", "
-                + counted(cautions, "caution"));
-    return result.project().isPresent() ? ExitCode.DONE : ExitCode.PROJECT_HAS_ERRORS;
+    boolean bad =
+        result.project().isEmpty()
+            || findings.stream()
+                .anyMatch(
+                    f -> f.severity() == Severity.ERROR || (strict && f.severity().problem()));
+    return bad ? ExitCode.PROJECT_HAS_ERRORS : ExitCode.DONE;
   }
 
-  // What concerns the rig alone is found in every scene, and said once.
-  private Set<String> cautions(Project project) {
-    Set<String> found = new LinkedHashSet<>();
-    ColourReach.of(project).forEach(reach -> found.add(reach.text()));
-    ListMultimap<String, String> scenesOf = LinkedListMultimap.create();
+  private List<Finding> review(Project project) {
+    List<SceneReport> reports = new ArrayList<>();
     for (int i = 0; i < project.scenes().size(); i++) {
       Scene scene = project.scenes().get(i);
       terminal.progress("measuring " + scene.id(), i, project.scenes().size());
-      SceneReport report = SceneReport.of(FrameTable.of(project.rig(), scene));
-      report.advice().forEach(advice -> scenesOf.put(advice.text(), scene.id()));
+      reports.add(SceneReport.of(FrameTable.of(project.rig(), scene)));
     }
+    List<Finding> findings = Reviews.ALL.of(project, reports);
     terminal.endProgress();
-    for (String text : scenesOf.keySet()) {
-      List<String> scenes = scenesOf.get(text);
-      boolean all = scenes.size() == project.scenes().size();
-      found.add((all ? "" : "scene " + String.join(", ", scenes) + ": ") + text);
-    }
-    return found;
+    return findings;
   }
 
-  private static long count(ReadResult result, Severity severity) {
-    return result.problems().stream().filter(p -> p.severity() == severity).count();
+  private void print(ReadResult result, List<Finding> findings) {
+    if (result.project().isPresent()) {
+      findings.forEach(f -> terminal.err().println(FindingText.line(result.source(), f)));
+    } else {
+      result.lines().forEach(terminal.err()::println);
+    }
+    String counts =
+        Arrays.stream(Severity.values())
+            .map(severity -> counted(count(findings, result, severity), severity.key()))
+            .collect(Collectors.joining(", "));
+    terminal.out().println(result.source() + ": " + counts);
+  }
+
+  private static long count(List<Finding> findings, ReadResult result, Severity severity) {
+    long listed = findings.stream().filter(f -> f.severity() == severity).count();
+    return severity == Severity.ERROR ? listed + result.unlisted() : listed;
   }
 
   private static String counted(long count, String what) {
-    return (count == 0 ? "no" : count) + " " + what + (count == 1 ? "" : "s");
+    return String.format(
+        Locale.ROOT,
+        "%s %s%s",
+        count == 0 ? "no" : Long.toString(count),
+        what,
+        count == 1 ? "" : "s");
   }
 }

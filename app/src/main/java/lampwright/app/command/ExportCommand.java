@@ -9,7 +9,13 @@ import java.util.concurrent.Callable;
 import lampwright.app.export.ExportFormats;
 import lampwright.app.export.ExportPart;
 import lampwright.app.export.ExportRun;
+import lampwright.app.review.Reviews;
+import lampwright.engine.meter.SceneReport;
 import lampwright.engine.project.Project;
+import lampwright.engine.render.FrameTable;
+import lampwright.engine.review.Finding;
+import lampwright.engine.review.Review;
+import lampwright.engine.scene.Scene;
 import lampwright.exporters.CancelledException;
 import lampwright.exporters.ExportOptions;
 import lampwright.exporters.Progress;
@@ -93,13 +99,21 @@ final class ExportCommand implements Callable<Integer> {
       // A folder that was moved into place is there, even if what came after it failed.
       written.forEach(terminal.out()::println);
     }
-    run.folderPart().ifPresent(this::say);
-    run.sceneParts().forEach(this::say);
+    review(project, run);
     return ExitCode.DONE;
   }
 
-  private void say(ExportPart part) {
-    part.facts().cautions().forEach(c -> terminal.err().println("caution: " + c));
+  // What is exported is reviewed, and not the scenes that are left out.
+  private void review(Project project, ExportRun run) throws CancelledException {
+    List<SceneReport> reports = new ArrayList<>();
+    for (Scene scene : choice.of(project)) {
+      terminal.progress("measuring " + scene.id(), reports.size(), project.scenes().size());
+      reports.add(SceneReport.of(FrameTable.of(project.rig(), scene)));
+    }
+    terminal.endProgress();
+    List<Finding> findings = new ArrayList<>(Reviews.ALL.of(project, reports));
+    run.parts().forEach(part -> findings.addAll(part.facts().findings()));
+    Review.sorted(findings).forEach(f -> terminal.err().println(FindingText.line(file.shown(), f)));
   }
 
   private ExportRun.Watcher watcher() {

@@ -5,8 +5,10 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
+import lampwright.app.review.Reviews;
 import lampwright.engine.project.Project;
 import lampwright.engine.render.FrameTable;
+import lampwright.engine.review.Finding;
 import lampwright.engine.scene.Scene;
 import lampwright.exporters.CancelledException;
 import picocli.CommandLine.Command;
@@ -20,7 +22,7 @@ import picocli.CommandLine.Option;
     description = {
       "Renders scenes and measures what they ask of supply, wires, data line, controller and eye:"
           + " current, voltage at the pixels, wire time, memory, flash rates and colours.",
-      "What passes a limit stands first, with the figure, the limit, its source and a remedy."
+      "Findings come first, each with the figure, the limit, its source and a remedy."
     },
     footer = {
       "",
@@ -52,14 +54,16 @@ final class MeasureCommand implements Callable<Integer> {
     for (Scene scene : choice.of(project)) {
       reports.add(
           Measured.of(
+              project,
               FrameTable.of(project.rig(), scene),
               new TerminalProgress(terminal, "measuring " + scene.id())));
     }
     terminal.endProgress();
+    List<Finding> ofProject = Reviews.ALL.ofProject(project);
     if (json) {
-      MeasureJson.write(project, reports, terminal.out());
+      MeasureJson.write(project, ofProject, reports, terminal.out());
     } else {
-      new MeasureText(terminal.out()).write(project, reports);
+      new MeasureText(terminal.out()).write(project, ofProject, reports);
     }
     return ExitCode.DONE;
   }

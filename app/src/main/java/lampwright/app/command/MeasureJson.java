@@ -1,14 +1,12 @@
 package lampwright.app.command;
 
 import java.io.PrintWriter;
-import java.io.StringWriter;
 import java.math.BigDecimal;
 import java.math.MathContext;
 import java.util.List;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import lampwright.engine.light.Checks;
-import lampwright.engine.meter.Advice;
 import lampwright.engine.meter.Draw;
 import lampwright.engine.meter.FlashCaution;
 import lampwright.engine.meter.FlashTrain;
@@ -19,18 +17,15 @@ import lampwright.engine.meter.Volts;
 import lampwright.engine.meter.WireTime;
 import lampwright.engine.project.Project;
 import lampwright.engine.render.FrameTable;
+import lampwright.engine.review.Finding;
 import tools.jackson.core.JsonGenerator;
-import tools.jackson.core.ObjectWriteContext;
-import tools.jackson.core.PrettyPrinter;
-import tools.jackson.core.json.JsonFactory;
-import tools.jackson.core.util.DefaultPrettyPrinter;
 
 /**
  * The figures of a measurement for other programs. The form is described in docs/formats.md; fields
  * are added, never changed, while its number stays the same.
  */
 final class MeasureJson {
-  private static final int FORM = 1;
+  private static final int FORM = 2;
   private static final MathContext DIGITS = new MathContext(7);
 
   private final JsonGenerator json;
@@ -39,32 +34,25 @@ final class MeasureJson {
     this.json = json;
   }
 
-  static void write(Project project, List<Measured> scenes, PrintWriter out) {
-    ObjectWriteContext pretty =
-        new ObjectWriteContext.Base() {
-          @Override
-          public PrettyPrinter getPrettyPrinter() {
-            return new DefaultPrettyPrinter();
-          }
-        };
-    StringWriter text = new StringWriter();
-    try (JsonGenerator json = new JsonFactory().createGenerator(pretty, text)) {
-      new MeasureJson(json).project(project, scenes);
-    }
-    out.println(text);
+  static void write(
+      Project project, List<Finding> ofProject, List<Measured> scenes, PrintWriter out) {
+    PrettyJson.print(out, json -> new MeasureJson(json).project(project, ofProject, scenes));
   }
 
-  private void project(Project project, List<Measured> scenes) {
+  private void project(Project project, List<Finding> ofProject, List<Measured> scenes) {
     json.writeStartObject();
     json.writeNumberProperty("lampwrightMeasure", FORM);
     json.writeStringProperty("name", project.name());
+    FindingJson.write(json, ofProject);
     json.writeArrayPropertyStart("scenes");
-    scenes.forEach(measured -> scene(measured.report(), measured.packedBytes()));
+    scenes.forEach(this::scene);
     json.writeEndArray();
     json.writeEndObject();
   }
 
-  private void scene(SceneReport report, OptionalInt packedBytes) {
+  private void scene(Measured measured) {
+    SceneReport report = measured.report();
+    OptionalInt packedBytes = measured.packedBytes();
     FrameTable table = report.table();
     json.writeStartObject();
     json.writeStringProperty("id", table.scene().id());
@@ -76,9 +64,7 @@ final class MeasureJson {
     if (packedBytes.isPresent()) {
       json.writeNumberProperty("packedBytes", packedBytes.getAsInt());
     }
-    json.writeArrayPropertyStart("advice");
-    report.advice().forEach(this::advice);
-    json.writeEndArray();
+    FindingJson.write(json, measured.findings());
     json.writeObjectPropertyStart("supply");
     drawn(report.measure().supply());
     number("limitMilliamps", table.layout().rig().supplyLimitMilliamps());
@@ -103,17 +89,6 @@ final class MeasureJson {
     json.writeObjectPropertyStart("wholeModel");
     caution(report.measure().model().caution());
     json.writeEndObject();
-    json.writeEndObject();
-  }
-
-  private void advice(Advice advice) {
-    json.writeStartObject();
-    json.writeStringProperty("weight", advice.weight().key());
-    json.writeStringProperty("subject", advice.subject());
-    json.writeStringProperty("finding", advice.finding());
-    json.writeStringProperty("limit", advice.limit());
-    json.writeStringProperty("source", advice.source());
-    json.writeStringProperty("remedy", advice.remedy());
     json.writeEndObject();
   }
 

@@ -7,7 +7,6 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalInt;
 import lampwright.engine.light.Chromaticity;
-import lampwright.engine.meter.Advice;
 import lampwright.engine.meter.ColourPlace;
 import lampwright.engine.meter.Draw;
 import lampwright.engine.meter.FlashTrain;
@@ -20,6 +19,7 @@ import lampwright.engine.meter.WireTime;
 import lampwright.engine.project.Harmless;
 import lampwright.engine.project.Project;
 import lampwright.engine.render.FrameTable;
+import lampwright.engine.review.Finding;
 import lampwright.engine.rig.Controller;
 import lampwright.engine.rig.Fitting;
 import lampwright.engine.rig.Lamp;
@@ -33,17 +33,19 @@ final class MeasureText {
     this.out = out;
   }
 
-  void write(Project project, List<Measured> scenes) {
+  void write(Project project, List<Finding> ofProject, List<Measured> scenes) {
     if (!project.name().isEmpty()) {
       out.println(Harmless.text(project.name(), Harmless.MAX_MESSAGE));
     }
+    ofProject.forEach(finding -> FindingText.paragraph(finding, out));
     for (Measured measured : scenes) {
       out.println();
-      scene(measured.report(), measured.packedBytes());
+      scene(measured);
     }
   }
 
-  private void scene(SceneReport report, OptionalInt packedBytes) {
+  private void scene(Measured measured) {
+    SceneReport report = measured.report();
     FrameTable table = report.table();
     say(
         "Scene %s: %d frames at %s frames/s, %.3f s, %s",
@@ -52,19 +54,15 @@ final class MeasureText {
         table.scene().framesPerSecond().toPlainString(),
         table.frameCount() / table.framesPerSecond(),
         table.loops() ? "loops" : "plays once");
-    if (report.advice().isEmpty()) {
-      say("  Nothing passes a limit.");
+    if (measured.findings().isEmpty()) {
+      say("  No problems found.");
     }
-    for (Advice advice : report.advice()) {
-      say("  ! %s: %s", advice.subject(), advice.finding());
-      say("    %s (%s)", advice.limit(), advice.source());
-      say("    -> %s", advice.remedy());
-    }
+    measured.findings().forEach(finding -> FindingText.paragraph(finding, out));
     supply(report);
     lines(report);
     volts(report);
     resistors(report);
-    memory(table, packedBytes);
+    memory(table, measured.packedBytes());
     lamps(report);
   }
 

@@ -2,8 +2,11 @@ package lampwright.app.command;
 
 import java.util.List;
 import java.util.OptionalInt;
+import lampwright.app.review.Reviews;
 import lampwright.engine.meter.SceneReport;
+import lampwright.engine.project.Project;
 import lampwright.engine.render.FrameTable;
+import lampwright.engine.review.Finding;
 import lampwright.exporters.CancelledException;
 import lampwright.exporters.ExportRefusedException;
 import lampwright.exporters.Progress;
@@ -13,10 +16,13 @@ import lampwright.exporters.packed.ScenePacker;
  * A scene measured, with the size of its packed data.
  *
  * @param packedBytes none if it cannot be packed
+ * @param findings on the scene, gravest first
  */
-record Measured(SceneReport report, OptionalInt packedBytes) {
-  static Measured of(FrameTable table, Progress progress) throws CancelledException {
-    return new Measured(SceneReport.of(table), packed(table, progress));
+record Measured(SceneReport report, OptionalInt packedBytes, List<Finding> findings) {
+  static Measured of(Project project, FrameTable table, Progress progress)
+      throws CancelledException {
+    SceneReport report = SceneReport.of(table);
+    return new Measured(report, packed(table, progress), Reviews.ALL.ofScene(project, report));
   }
 
   private static OptionalInt packed(FrameTable table, Progress progress) throws CancelledException {

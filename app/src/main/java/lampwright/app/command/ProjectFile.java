@@ -3,6 +3,7 @@ package lampwright.app.command;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.Optional;
+import lampwright.engine.project.Harmless;
 import lampwright.engine.project.Project;
 import lampwright.engine.project.ProjectReader;
 import lampwright.engine.project.ReadResult;
@@ -16,6 +17,11 @@ final class ProjectFile {
   /** The file as named on the command line. */
   Path path() {
     return file;
+  }
+
+  /** Its name as messages show it. */
+  String shown() {
+    return Harmless.text(file.toString(), Harmless.MAX_MESSAGE);
   }
 
   /**

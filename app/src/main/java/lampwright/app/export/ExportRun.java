@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Consumer;
+import java.util.stream.Stream;
 import lampwright.engine.project.Project;
 import lampwright.engine.project.StagedFiles;
 import lampwright.engine.project.StagedFolder;
@@ -108,6 +109,11 @@ public final class ExportRun {
   private static ExportPart part(ProjectJob job) {
     return new ExportPart(
         ExportFormats.FIRMWARE, Optional.empty(), ExportFormats.FIRMWARE_EXPORTER.facts(job));
+  }
+
+  /** The folder, if it is wanted, and what belongs to one scene each. */
+  public List<ExportPart> parts() {
+    return Stream.concat(folderPart().stream(), sceneParts().stream()).toList();
   }
 
   /** Where something named by {@link ExportPart#names} goes. */

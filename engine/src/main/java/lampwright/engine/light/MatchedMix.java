@@ -15,6 +15,8 @@ public record MatchedMix(
     double distance,
     Colour.Drive drives,
     double millicandela) {
+  /** The distance in CIE 1976 u'v' past which a difference is to be seen and reported. */
+  public static final double VISIBLE = 0.005;
 
   /** Whether the package can mix the chromaticity asked for. */
   public boolean reachesTarget() {

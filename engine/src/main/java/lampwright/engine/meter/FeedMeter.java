@@ -10,13 +10,13 @@ import lampwright.engine.rig.Feed;
 import lampwright.engine.rig.Rig;
 
 /** The voltage at each pixel of every chain, through the rig's feed. */
-final class FeedMeter {
+public final class FeedMeter {
   private static final double MILLI = 1e-3;
 
   private FeedMeter() {}
 
   /** The wire of a feed. */
-  static Wire wire(Feed feed) {
+  public static Wire wire(Feed feed) {
     return feed.awg().isPresent()
         ? Wire.ofGauge(feed.awg().getAsInt())
         : new Wire(feed.mm2().orElseThrow());

@@ -1,7 +1,5 @@
 package lampwright.engine.meter;
 
-import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -12,7 +10,7 @@ import lampwright.engine.rig.OutputSupply;
 import lampwright.engine.rig.Rig;
 
 /**
- * Everything that is measured of a scene, and the advice that follows.
+ * Everything that is measured of a scene.
  *
  * @param table the scene
  * @param measure what its bytes ask of supply and eye
@@ -20,7 +18,6 @@ import lampwright.engine.rig.Rig;
  * @param volts the voltage along every chain; none where the rig states no feed
  * @param resistors of the outputs that give a voltage
  * @param runHours how long the rig's battery lasts; none where it states none
- * @param advice worst first
  */
 public record SceneReport(
     FrameTable table,
@@ -28,8 +25,7 @@ public record SceneReport(
     List<WireTime> wires,
     List<Volts> volts,
     List<OutputResistor> resistors,
-    OptionalDouble runHours,
-    List<Advice> advice) {
+    OptionalDouble runHours) {
   /**
    * The resistor of an output that gives a voltage.
    *
@@ -41,7 +37,6 @@ public record SceneReport(
     wires = List.copyOf(wires);
     volts = List.copyOf(volts);
     resistors = List.copyOf(resistors);
-    advice = List.copyOf(advice);
   }
 
   /** Measures a scene; this renders it. */
@@ -73,13 +68,7 @@ public record SceneReport(
             .toList();
     double mean = measure.supply().meanMilliamps();
     OptionalDouble hours = rig.battery().map(b -> b.hours(mean)).orElse(OptionalDouble.empty());
-    List<Advice> advice = new ArrayList<>();
-    advice.addAll(SupplyAdvice.of(table, measure, volts, resistors));
-    advice.addAll(LineAdvice.of(table, wires));
-    advice.addAll(MemoryAdvice.of(table));
-    advice.addAll(LightAdvice.of(table, measure));
-    advice.sort(Comparator.comparing(Advice::weight));
-    return new SceneReport(table, measure, wires, volts, resistors, hours, advice);
+    return new SceneReport(table, measure, wires, volts, resistors, hours);
   }
 
   /** Energy of one run of the scene at the rig's supply voltage, J. */

@@ -167,17 +167,6 @@ final class Fields {
         references.candidates(fault));
   }
 
-  /** Reports a fault as a caution. */
-  void caution(Fault fault) {
-    Json at = FaultPath.find(object, fault.field());
-    problems.caution(
-        where.field(fault.field()),
-        at.line(),
-        at.column(),
-        FaultPath.shown(at, fault),
-        fault.allowed());
-  }
-
   /** Reports fields that nobody asked for. */
   void close() {
     for (Json.Member member : object.members()) {

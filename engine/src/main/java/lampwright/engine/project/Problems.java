@@ -1,6 +1,5 @@
 package lampwright.engine.project;
 
-import java.util.ArrayList;
 import java.util.Collection;
 import java.util.Comparator;
 import java.util.List;
@@ -14,7 +13,6 @@ final class Problems {
           .thenComparingInt(Draft::sequence);
 
   private final Kept errors = new Kept();
-  private final Kept cautions = new Kept();
   private int sequence;
 
   /** Adds an error at a position. */
@@ -31,32 +29,21 @@ final class Problems {
       String allowed,
       String name,
       Collection<String> known) {
-    errors.add(
-        new Draft(Severity.ERROR, where, line, column, sequence++, value, allowed, name, known));
-  }
-
-  /** Adds a caution. */
-  void caution(Where where, int line, int column, String value, String allowed) {
-    cautions.add(
-        new Draft(
-            Severity.CAUTION, where, line, column, sequence++, value, allowed, "", List.of()));
+    errors.add(new Draft(where, line, column, sequence++, value, allowed, name, known));
   }
 
   boolean anyError() {
     return errors.count > 0;
   }
 
-  /** How many problems were added in all. */
-  int count() {
-    return errors.count + cautions.count;
+  /** How many problems there are besides those listed. */
+  int unlisted() {
+    return errors.count - errors.first.size();
   }
 
-  /** The problems to list, by position: errors before cautions where there is no room for all. */
+  /** The problems to list, by position. */
   List<Problem> listed() {
-    int room = ReadResult.MAX_PROBLEMS - errors.first.size();
-    List<Draft> drafts = new ArrayList<>(errors.first);
-    drafts.addAll(cautions.first.stream().sorted(BY_POSITION).limit(room).toList());
-    return drafts.stream().sorted(BY_POSITION).map(Draft::problem).toList();
+    return errors.first.stream().sorted(BY_POSITION).map(Draft::problem).toList();
   }
 
   private static final class Kept {
@@ -74,7 +61,6 @@ final class Problems {
 
   /** A problem whose texts are made only if it is listed. */
   private record Draft(
-      Severity severity,
       Where where,
       int line,
       int column,
@@ -85,7 +71,7 @@ final class Problems {
       Collection<String> known) {
     Problem problem() {
       return new Problem(
-          severity, where.toString(), value, allowed, line, column, NearName.of(name, known));
+          where.toString(), value, allowed, new Position(line, column), NearName.of(name, known));
     }
   }
 }

@@ -61,13 +61,18 @@ public final class ProjectReader {
     Problems problems = new Problems();
     Optional<Json> json = JsonTree.parse(bytes, problems);
     if (json.isEmpty()) {
-      return result(sourceName, Optional.empty(), problems);
+      return refused(sourceName, problems);
     }
     if (isNewer(json.get())) {
       return newer(sourceName, json.get());
     }
     Optional<Project> project = project(new Located(json.get(), Where.ROOT, problems));
-    return result(sourceName, problems.anyError() ? Optional.empty() : project, problems);
+    return new ReadResult(
+        sourceName,
+        problems.anyError() ? Optional.empty() : project,
+        problems.listed(),
+        problems.unlisted(),
+        Positions.of(json.get()));
   }
 
   private static Optional<Project> project(Located at) {
@@ -89,7 +94,6 @@ public final class ProjectReader {
             name, types, rig.chains(), rig.lamps(), pictures.orElse(List.of()), scenes)) {
       f.report(fault, references);
     }
-    Cautions.find(scenes, caution -> f.caution(caution.fault()));
     if (at.problems().anyError()) {
       return Optional.empty();
     }
@@ -115,7 +119,7 @@ public final class ProjectReader {
     Json at = ((Json.Obj) json).find(VERSION_FIELD).orElseThrow();
     new Located(at, Where.ROOT.field(VERSION_FIELD), problems)
         .error(at.shown(), "needs " + VERSION + "; this file was written by a newer Lampwright");
-    return result(sourceName, Optional.empty(), problems);
+    return refused(sourceName, problems);
   }
 
   private static void version(Fields f) {
@@ -146,12 +150,10 @@ public final class ProjectReader {
     Problems problems = new Problems();
     problems.error(
         Where.ROOT, 1, 1, "a file of " + size + " bytes", "needs at most " + MAX_BYTES + " bytes");
-    return result(sourceName, Optional.empty(), problems);
+    return refused(sourceName, problems);
   }
 
-  private static ReadResult result(
-      String sourceName, Optional<Project> project, Problems problems) {
-    List<Problem> listed = problems.listed();
-    return new ReadResult(sourceName, project, listed, problems.count() - listed.size());
+  private static ReadResult refused(String sourceName, Problems problems) {
+    return new ReadResult(sourceName, problems.listed(), problems.unlisted());
   }
 }

@@ -2,9 +2,12 @@ package lampwright.exporters.firmware;
 
 import java.util.ArrayList;
 import java.util.List;
+import lampwright.engine.review.Code;
+import lampwright.engine.review.Figure;
+import lampwright.engine.review.Finding;
+import lampwright.engine.review.Subject;
 import lampwright.engine.rig.Pin;
 import lampwright.engine.rig.Rig;
-import lampwright.exporters.Caution;
 
 /** What to know before a folder's firmware is put on a controller; its README says more. */
 final class FirmwareCautions {
@@ -13,35 +16,23 @@ final class FirmwareCautions {
 
   private FirmwareCautions() {}
 
-  static List<Caution> of(Rig rig, Board board, PinPlan pins) {
-    List<Caution> cautions = new ArrayList<>();
-    add(
-        cautions,
-        "flashing light can trigger seizures in people with photosensitive epilepsy",
-        "warn people before you show a model that flashes faster than three times a second");
-    add(
-        cautions,
-        "wiring that is wrong can burn pixels, controller or battery",
-        "the first time, take a supply with a current limit or a fuse, motor unplugged; common"
-            + " ground first; README.md, Wiring and Cautions");
+  static List<Finding> of(Rig rig, Board board, PinPlan pins) {
+    List<Finding> found = new ArrayList<>();
+    Subject folder = new Subject.OneExport("firmware");
+    Subject chip = new Subject.Chip(board.controller().name());
+    found.add(Finding.of(Code.FLASHING_LIGHT, folder).make());
+    found.add(Finding.of(Code.FIRST_POWER_UP, folder).make());
     if (!rig.outputs().isEmpty()) {
-      add(
-          cautions,
-          "a driver output is a signal and feeds no lamp or motor",
-          "put a transistor or LED driver on it, or one small LED with its resistor (20 mA)");
+      found.add(Finding.of(Code.OUTPUT_IS_SIGNAL, folder).make());
     }
     if (board.driven() && rig.controller().isEmpty()) {
-      String name = board.controller().name();
-      add(
-          cautions,
-          "the project names no controller",
-          "made for the " + name + " at its usual pins");
+      found.add(
+          Finding.of(Code.CONTROLLER_ASSUMED, folder)
+              .with("name", Figure.words(board.controller().name()))
+              .make());
     }
     if (board.controller().id().equals("attiny85")) {
-      add(
-          cautions,
-          "an ATtiny85 leaves the factory at 1 MHz, too slow for pixels",
-          "set its fuses to 8 MHz and calibrate it, or use a crystal; README.md, Pins");
+      found.add(Finding.of(Code.FACTORY_CLOCK, chip).make());
     }
     List<String> late =
         pins.outputs().stream()
@@ -49,15 +40,11 @@ final class FirmwareCautions {
             .map(Pin::name)
             .toList();
     if (!late.isEmpty()) {
-      add(
-          cautions,
-          "PWM on " + String.join(", ", late) + " takes timer 0, which a hobby IDE's clock uses",
-          "build without an IDE, or use other pins");
+      found.add(
+          Finding.of(Code.IDE_TIMER, chip)
+              .with("pins", Figure.words(String.join(", ", late)))
+              .make());
     }
-    return cautions;
-  }
-
-  private static void add(List<Caution> cautions, String what, String remedy) {
-    cautions.add(new Caution(what, remedy));
+    return found;
   }
 }

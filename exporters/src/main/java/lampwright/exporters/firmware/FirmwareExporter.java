@@ -87,7 +87,7 @@ public final class FirmwareExporter implements ProjectExporter {
     Rig rig = job.project().rig();
     PinPlan pins = PinPlan.of(rig, board);
     return new ExportFacts(
-        bytes, files, FirmwareCautions.of(rig, board, pins), faults(job, board, pins));
+        KEY, bytes, files, FirmwareCautions.of(rig, board, pins), faults(job, board, pins));
   }
 
   @Override

@@ -27,6 +27,7 @@ public final class PackedExporter implements Exporter {
   @Override
   public ExportFacts facts(ExportJob job) {
     return new ExportFacts(
+        KEY,
         job.table().bytes(),
         List.of(job.fileName(KEY)),
         List.of(),

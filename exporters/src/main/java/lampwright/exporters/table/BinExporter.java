@@ -17,7 +17,7 @@ final class BinExporter extends TableExporter {
 
   @Override
   public ExportFacts facts(ExportJob job) {
-    return new ExportFacts(job.table().bytes(), List.of(job.fileName("bin")), List.of(), List.of());
+    return new ExportFacts(key(), job.table().bytes(), List.of(job.fileName("bin")));
   }
 
   @Override

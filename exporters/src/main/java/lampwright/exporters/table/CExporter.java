@@ -5,8 +5,12 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
 import lampwright.engine.light.Fault;
+import lampwright.engine.review.Code;
+import lampwright.engine.review.Figure;
+import lampwright.engine.review.Finding;
+import lampwright.engine.review.Subject;
+import lampwright.engine.review.Unit;
 import lampwright.exporters.CancelledException;
-import lampwright.exporters.Caution;
 import lampwright.exporters.ExportFacts;
 import lampwright.exporters.ExportJob;
 import lampwright.exporters.ExportTarget;
@@ -66,6 +70,7 @@ final class CExporter extends TableExporter {
   @Override
   public ExportFacts facts(ExportJob job) {
     return new ExportFacts(
+        key(),
         job.table().bytes(),
         List.of(job.fileName("h"), job.fileName("c")),
         cautions(job),
@@ -86,26 +91,29 @@ final class CExporter extends TableExporter {
                 + " controllers can have; use bin"));
   }
 
-  private static List<Caution> cautions(ExportJob job) {
-    List<Caution> cautions = new ArrayList<>();
-    String header = job.fileName("h");
+  private static List<Finding> cautions(ExportJob job) {
+    List<Finding> found = new ArrayList<>();
+    Figure header = Figure.words(job.fileName("h"));
+    Subject subject = new Subject.OneExport("c");
     if (job.table().bytes() > AVR_MAX_TABLE_BYTES) {
-      cautions.add(
-          new Caution(
-              header
-                  + ": a table of "
-                  + job.table().bytes()
-                  + " bytes is too large for AVR, where one array has at most "
-                  + AVR_MAX_TABLE_BYTES,
-              avrRemedy(job)));
+      found.add(
+          Finding.of(Code.AVR_ARRAY, subject)
+              .with("file", header)
+              .with("size", Figure.count(job.table().bytes(), Unit.BYTES))
+              .with("limit", Figure.count(AVR_MAX_TABLE_BYTES, Unit.BYTES))
+              .with("remedy", Figure.words(avrRemedy(job)))
+              .in(job.scene())
+              .make());
     }
     if (COMPILER_HEADERS.contains(job.scene().id())) {
-      cautions.add(
-          new Caution(
-              header + " has the name of one of the compiler's own headers, and may hide it",
-              "give the scene another id, such as " + job.scene().id() + "-scene"));
+      found.add(
+          Finding.of(Code.HEADER_NAME, subject)
+              .with("file", header)
+              .with("suggestion", Figure.words(job.scene().id() + "-scene"))
+              .in(job.scene())
+              .make());
     }
-    return cautions;
+    return found;
   }
 
   private static String avrRemedy(ExportJob job) {

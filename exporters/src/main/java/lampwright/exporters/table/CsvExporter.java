@@ -38,7 +38,7 @@ final class CsvExporter extends TableExporter {
 
   @Override
   public ExportFacts facts(ExportJob job) {
-    return new ExportFacts(job.table().bytes(), List.of(job.fileName("csv")), List.of(), List.of());
+    return new ExportFacts(key(), job.table().bytes(), List.of(job.fileName("csv")));
   }
 
   @Override

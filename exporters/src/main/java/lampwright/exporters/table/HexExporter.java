@@ -22,6 +22,7 @@ final class HexExporter extends TableExporter {
   @Override
   public ExportFacts facts(ExportJob job) {
     return new ExportFacts(
+        key(),
         job.table().bytes(),
         List.of(job.fileName("hex")),
         List.of(),

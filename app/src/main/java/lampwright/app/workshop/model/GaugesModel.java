@@ -5,14 +5,14 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
+import java.util.function.Predicate;
 import java.util.stream.Collectors;
-import java.util.stream.Stream;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
+import lampwright.app.review.Reviews;
 import lampwright.app.workshop.model.problems.Target;
 import lampwright.app.workshop.words.Texts;
 import lampwright.engine.light.Fault;
-import lampwright.engine.meter.Advice;
 import lampwright.engine.meter.Draw;
 import lampwright.engine.meter.FlashTrain;
 import lampwright.engine.meter.LightReport;
@@ -20,6 +20,7 @@ import lampwright.engine.meter.RateVerdict;
 import lampwright.engine.meter.SceneReport;
 import lampwright.engine.meter.WireTime;
 import lampwright.engine.render.FrameCurrent;
+import lampwright.engine.review.Subject;
 import lampwright.engine.rig.Controller;
 import lampwright.engine.rig.Lamp;
 import lampwright.engine.rig.Rig;
@@ -113,7 +114,11 @@ public final class GaugesModel {
                             whole(limit),
                             Integer.toString(w.peakFrame()),
                             whole(w.meanMilliamps()))
-                        + advice("supply", "feed", "chain", "output"))
+                        + problems(
+                            about ->
+                                about instanceof Subject.Supply
+                                    || about instanceof Subject.OneChain
+                                    || about instanceof Subject.OneOutput))
             .orElse(texts.get("measuring"));
     return new Gauge(
         "supply",
@@ -305,13 +310,12 @@ public final class GaugesModel {
     return lights.reportProperty().get();
   }
 
-  // What measure says of these subjects, in its words.
-  private String advice(String... subjects) {
+  // The problems of the scene with these subjects.
+  private String problems(Predicate<Subject> about) {
     return report().stream()
-        .flatMap(r -> r.advice().stream())
-        .filter(a -> Stream.of(subjects).anyMatch(s -> a.subject().startsWith(s)))
-        .map(Advice::text)
-        .map(text -> "\n" + text)
+        .flatMap(r -> Reviews.ALL.ofScene(bench.project(), r).stream())
+        .filter(f -> f.severity().problem() && about.test(f.subject()))
+        .map(f -> "\n" + f.text())
         .collect(Collectors.joining());
   }
 

@@ -8,6 +8,7 @@ import javafx.scene.layout.Priority;
 import javafx.scene.layout.VBox;
 import lampwright.app.workshop.model.problems.ProblemRow;
 import lampwright.app.workshop.words.Texts;
+import lampwright.engine.review.Finding;
 import org.jspecify.annotations.Nullable;
 
 /** One problem: its weight as sign and word, what is the case, the limit, and what can be done. */
@@ -65,23 +66,17 @@ final class ProblemCell extends ListCell<ProblemRow> {
       setAccessibleText(null);
       return;
     }
-    String key = problem.weight().key();
+    Finding of = problem.finding();
+    String key = of.severity().key();
     sign.setText(texts.get("sign." + key));
-    weight.setText(texts.get("weight." + key));
+    weight.setText(texts.get("severity." + key));
     row.getStyleClass().setAll("problem-row", "problem-" + key);
-    finding.setText(texts.get("finding", problem.subject(), problem.finding()));
-    show(limit, limitText(problem));
-    show(remedy, problem.remedy().isEmpty() ? "" : texts.get("remedy", problem.remedy()));
+    finding.setText(texts.get("finding", of.subjectAndTime(), of.what()));
+    show(limit, of.limitWithSource());
+    show(remedy, of.remedy().isEmpty() ? "" : texts.get("remedy", of.remedy()));
     setGraphic(row);
     setAccessibleText(
         String.join(". ", weight.getText(), finding.getText(), limit.getText(), remedy.getText()));
-  }
-
-  private String limitText(ProblemRow problem) {
-    if (problem.limit().isEmpty()) {
-      return problem.source();
-    }
-    return texts.get("limit", problem.limit(), problem.source());
   }
 
   private static void show(Label label, String text) {

@@ -58,8 +58,9 @@ public final class ProblemsView extends BorderPane {
   }
 
   private String headText() {
-    int count = model.rows().size();
-    String head = count == 1 ? texts.get("count.one") : texts.get("count", count);
+    int count = model.problems();
+    int notes = model.rows().size() - count;
+    String head = texts.get("count", count, notes);
     return model.searchingProperty().get() ? texts.get("searching", head) : head;
   }
 }

@@ -4,20 +4,21 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.OptionalDouble;
 import java.util.OptionalLong;
+import lampwright.engine.review.Finding;
 
 /**
  * What an export will write, before anything is written.
  *
  * @param sizes of the scenes chosen
  * @param places files and folders that it will write, and which of them stand already
- * @param cautions what to know before they are used
+ * @param findings what to know before they are used, gravest first
  * @param refusals why it can't be done; empty if it can, as far as is known
  * @param complete whether all is measured, or there is more to come
  */
 public record ExportPreview(
     List<Size> sizes,
     List<Place> places,
-    List<String> cautions,
+    List<Finding> findings,
     List<String> refusals,
     boolean complete) {
   /** Nothing is known yet. */
@@ -51,7 +52,7 @@ public record ExportPreview(
   public ExportPreview {
     sizes = List.copyOf(sizes);
     places = List.copyOf(places);
-    cautions = List.copyOf(cautions);
+    findings = List.copyOf(findings);
     refusals = List.copyOf(refusals);
   }
 }

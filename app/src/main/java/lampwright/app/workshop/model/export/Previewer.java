@@ -3,22 +3,22 @@ package lampwright.app.workshop.model.export;
 import java.nio.file.Files;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
-import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.OptionalLong;
-import java.util.Set;
 import java.util.function.Consumer;
 import lampwright.app.export.ExportPart;
 import lampwright.app.export.ExportRun;
+import lampwright.app.review.Reviews;
 import lampwright.app.workshop.words.Texts;
 import lampwright.engine.meter.SceneReport;
-import lampwright.engine.meter.Weight;
 import lampwright.engine.project.Project;
 import lampwright.engine.render.FrameTable;
+import lampwright.engine.review.Finding;
+import lampwright.engine.review.Review;
 import lampwright.engine.rig.Controller;
 import lampwright.engine.scene.Scene;
 import lampwright.exporters.CancelledException;
@@ -31,14 +31,16 @@ import lampwright.exporters.packed.ScenePacker;
  * what is measured. For a thread of the background; keeps what it measured of a project.
  */
 final class Previewer {
-  private record Measured(OptionalLong packedBytes, List<String> cautions) {}
+  private record Measured(OptionalLong packedBytes, List<Finding> findings) {}
 
   private final Texts texts = Texts.of("export");
   private final Project project;
+  private final List<Finding> ofProject;
   private final Map<String, Measured> measured = new LinkedHashMap<>();
 
   Previewer(Project project) {
     this.project = project;
+    this.ofProject = Reviews.ALL.ofProject(project);
   }
 
   /**
@@ -69,15 +71,7 @@ final class Previewer {
     progress.frames(0, 1);
     OptionalLong packed = packed(table, progress);
     progress.frames(0, 1);
-    List<String> cautions =
-        SceneReport.of(table).advice().stream()
-            .filter(advice -> advice.weight() != Weight.LOOKS)
-            .map(
-                advice ->
-                    texts.get(
-                        "caution." + advice.weight().key(), table.scene().id(), advice.text()))
-            .toList();
-    return new Measured(packed, cautions);
+    return new Measured(packed, Reviews.ALL.ofScene(project, SceneReport.of(table)));
   }
 
   private static OptionalLong packed(FrameTable table, Progress progress)
@@ -96,15 +90,15 @@ final class Previewer {
   private ExportPreview preview(
       List<Scene> scenes, Optional<ExportRun> run, List<String> faults, boolean complete) {
     List<ExportPreview.Size> sizes = new ArrayList<>();
-    Set<String> cautions = new LinkedHashSet<>();
+    List<Finding> findings = new ArrayList<>(ofProject);
     for (Scene scene : scenes) {
       sizes.add(size(scene));
-      Optional.ofNullable(measured.get(scene.id())).ifPresent(m -> cautions.addAll(m.cautions()));
+      Optional.ofNullable(measured.get(scene.id())).ifPresent(m -> findings.addAll(m.findings()));
     }
     List<ExportPreview.Place> places = new ArrayList<>();
     List<String> refusals = new ArrayList<>(faults);
-    for (ExportPart part : parts(run)) {
-      part.facts().cautions().forEach(caution -> cautions.add(caution.toString()));
+    for (ExportPart part : run.map(ExportRun::parts).orElse(List.of())) {
+      findings.addAll(part.facts().cautions());
       part.facts()
           .faults()
           .forEach(
@@ -119,17 +113,7 @@ final class Previewer {
         places.add(new ExportPreview.Place(path, Files.exists(path)));
       }
     }
-    return new ExportPreview(sizes, places, List.copyOf(cautions), refusals, complete);
-  }
-
-  private static List<ExportPart> parts(Optional<ExportRun> run) {
-    List<ExportPart> parts = new ArrayList<>();
-    run.ifPresent(
-        r -> {
-          parts.addAll(r.sceneParts());
-          r.folderPart().ifPresent(parts::add);
-        });
-    return parts;
+    return new ExportPreview(sizes, places, Review.sorted(findings), refusals, complete);
   }
 
   private ExportPreview.Size size(Scene scene) {

@@ -1,7 +1,6 @@
 package lampwright.app.workshop.model.problems;
 
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Executor;
@@ -11,18 +10,18 @@ import javafx.beans.property.ReadOnlyBooleanWrapper;
 import javafx.beans.value.ObservableValue;
 import javafx.collections.FXCollections;
 import javafx.collections.ObservableList;
+import lampwright.app.review.Reviews;
 import lampwright.app.workshop.edit.Selection;
 import lampwright.app.workshop.model.Bench;
 import lampwright.app.workshop.model.Playhead;
 import lampwright.engine.meter.SceneReport;
-import lampwright.engine.project.ColourReach;
 import lampwright.engine.project.Project;
-import lampwright.engine.project.SceneCaution;
+import lampwright.engine.review.Finding;
+import lampwright.engine.review.Review;
 
 /**
- * Everything that is wrong: the advice on the scene on the bench, colours that can't be mixed and
- * oddities of the whole project; worst first. For the screen's thread; it searches in the
- * background.
+ * The findings about the project and the scene on the bench, gravest first. For the screen's
+ * thread; it searches in the background.
  */
 public final class ProblemsModel {
   private final Bench bench;
@@ -35,7 +34,7 @@ public final class ProblemsModel {
       FXCollections.unmodifiableObservableList(rows);
   private final ReadOnlyBooleanWrapper searching = new ReadOnlyBooleanWrapper();
   private BiConsumer<Target, ProblemRow> guide = (target, row) -> {};
-  private List<ProblemRow> ofProject = List.of();
+  private List<Finding> ofProject = List.of();
   private boolean running;
 
   /**
@@ -59,9 +58,14 @@ public final class ProblemsModel {
     search();
   }
 
-  /** The problems, worst first. */
+  /** The findings, gravest first. */
   public ObservableList<ProblemRow> rows() {
     return unmodifiable;
+  }
+
+  /** How many of them are problems, and no mere notes. */
+  public int problems() {
+    return (int) rows.stream().filter(row -> row.finding().severity().problem()).count();
   }
 
   /** Whether an edit since may have changed the list. */
@@ -85,7 +89,7 @@ public final class ProblemsModel {
     } else if (row.target() instanceof Target.OfScene scene) {
       bench.select(inScene(now, scene.id()));
     }
-    row.frame().ifPresent(playhead::go);
+    row.finding().moment().ifPresent(moment -> moment.frame().ifPresent(playhead::go));
     guide.accept(row.target(), row);
   }
 
@@ -123,12 +127,12 @@ public final class ProblemsModel {
     Project project = bench.project();
     background.execute(
         () -> {
-          List<ProblemRow> found = find(project);
+          List<Finding> found = Reviews.ALL.ofProject(project);
           screen.execute(() -> found(project, found));
         });
   }
 
-  private void found(Project project, List<ProblemRow> found) {
+  private void found(Project project, List<Finding> found) {
     running = false;
     if (!project.equals(bench.project())) {
       search();
@@ -139,26 +143,13 @@ public final class ProblemsModel {
     show();
   }
 
-  private static List<ProblemRow> find(Project project) {
-    List<ProblemRow> found = new ArrayList<>();
-    SceneCaution.of(project).forEach(caution -> found.add(ProblemRow.of(caution, project)));
-    ColourReach.of(project).forEach(reach -> found.add(ProblemRow.of(reach, project)));
-    return found;
-  }
-
   private void show() {
-    List<ProblemRow> all = new ArrayList<>();
-    report
-        .getValue()
-        .ifPresent(
-            measured -> {
-              String scene = measured.table().scene().id();
-              measured.advice().forEach(advice -> all.add(ProblemRow.of(advice, scene)));
-            });
-    all.addAll(ofProject);
-    all.sort(Comparator.comparing(ProblemRow::weight));
-    if (!all.equals(rows)) {
-      rows.setAll(all);
+    Project project = bench.project();
+    List<Finding> all = new ArrayList<>(ofProject);
+    report.getValue().ifPresent(measured -> all.addAll(Reviews.ALL.ofScene(project, measured)));
+    List<ProblemRow> found = Review.sorted(all).stream().map(ProblemRow::of).toList();
+    if (!found.equals(rows)) {
+      rows.setAll(found);
     }
   }
 }

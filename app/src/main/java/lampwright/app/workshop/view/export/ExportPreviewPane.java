@@ -50,8 +50,13 @@ final class ExportPreviewPane extends VBox {
   }
 
   private Node cautions(ExportPreview preview) {
-    if (!preview.cautions().isEmpty()) {
-      VBox box = lines(preview.cautions(), "export-caution");
+    if (!preview.findings().isEmpty()) {
+      VBox box =
+          lines(
+              preview.findings().stream()
+                  .map(f -> texts.get("finding." + f.severity().key(), f.text()))
+                  .toList(),
+              "export-caution");
       if (!preview.complete()) {
         box.getChildren().add(label(texts.get("cautions.measuring"), "export-caution"));
       }

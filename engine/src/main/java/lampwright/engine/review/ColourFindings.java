@@ -1,10 +1,10 @@
-package lampwright.engine.project;
+package lampwright.engine.review;
 
-import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Consumer;
 import lampwright.engine.light.Colour;
 import lampwright.engine.light.ColourMatching;
 import lampwright.engine.light.MatchedMix;
@@ -14,6 +14,7 @@ import lampwright.engine.pattern.Keyframe;
 import lampwright.engine.pattern.Keyframes;
 import lampwright.engine.pattern.Pattern;
 import lampwright.engine.pattern.Tint;
+import lampwright.engine.project.Project;
 import lampwright.engine.rig.Chain;
 import lampwright.engine.rig.Fitting;
 import lampwright.engine.rig.Lamp;
@@ -21,60 +22,21 @@ import lampwright.engine.rig.PixelRun;
 import lampwright.engine.rig.Rig;
 import lampwright.engine.scene.Cue;
 import lampwright.engine.scene.Scene;
-import lampwright.engine.scene.Track;
 
-/**
- * A matched colour that a lamp's pixels cannot mix.
- *
- * @param place the cue that asks for it
- * @param path of the colour in the project file
- * @param lamp the first lamp on its track that cannot
- * @param pixelType of that lamp's pixels
- * @param mix what they do instead
- */
-public record ColourReach(
-    ScenePlace place, String path, String lamp, String pixelType, MatchedMix mix) {
-  /** A step just noticeable, in CIE 1976 u'v' (CIE TN 001: one step is 0.0011). */
-  private static final double STEP = 0.0011;
-
-  /** The place, the colour, the distance and what is shown instead, in one line. */
-  public String text() {
-    return path + ": " + finding();
-  }
-
-  /** The colour, the distance and what is shown instead. */
-  public String finding() {
-    return String.format(
-        java.util.Locale.ROOT,
-        "x %.4f y %.4f can't be mixed from the emitters of lamp %s (%s): the nearest,"
-            + " x %.4f y %.4f, is %.4f away in u'v', %s",
-        mix.target().x(),
-        mix.target().y(),
-        lamp,
-        pixelType,
-        mix.reached().x(),
-        mix.reached().y(),
-        mix.distance(),
-        mix.distance() < 4 * STEP ? "hardly to be seen" : "a difference to be seen");
-  }
-
-  /** Every matched colour of a project that some lamp cannot mix, in the order of the file. */
-  public static List<ColourReach> of(Project project) {
-    List<ColourReach> found = new ArrayList<>();
+/** Matched colours that a lamp's pixels can't mix, where the difference is to be seen. */
+final class ColourFindings implements Reviewer {
+  @Override
+  public void project(Project project, Consumer<Finding> found) {
     for (int s = 0; s < project.scenes().size(); s++) {
       Scene scene = project.scenes().get(s);
       for (int t = 0; t < scene.tracks().size(); t++) {
-        Track track = scene.tracks().get(t);
-        for (int c = 0; c < track.cues().size(); c++) {
-          ScenePlace place = ScenePlace.ofCue(s, t, c);
-          colours(track.cues().get(c), place.path() + ".pattern")
-              .forEach(
-                  (at, colour) ->
-                      reach(project.rig(), track, place, at, colour).ifPresent(found::add));
+        for (int c = 0; c < scene.tracks().get(t).cues().size(); c++) {
+          CuePlace place = new CuePlace(s, t, c);
+          colours(place.cue(project), place.path() + ".pattern")
+              .forEach((path, colour) -> reach(project, place, path, colour, found));
         }
       }
     }
-    return found;
   }
 
   private static Map<String, Colour> colours(Cue cue, String path) {
@@ -99,22 +61,45 @@ public record ColourReach(
     return colours;
   }
 
-  private static Optional<ColourReach> reach(
-      Rig rig, Track track, ScenePlace place, String path, Colour colour) {
+  private static void reach(
+      Project project, CuePlace place, String path, Colour colour, Consumer<Finding> found) {
+    Rig rig = project.rig();
     boolean named = colour instanceof Colour.Kelvin || colour instanceof Colour.Signal;
     boolean drive = colour instanceof Colour.Drive;
     if (drive || (!named && rig.colourMatching() == ColourMatching.DIRECT)) {
-      return Optional.empty();
+      return;
     }
-    for (String id : track.lamps()) {
-      for (Chain chain : chains(rig, rig.lamp(id).orElseThrow())) {
+    for (String id : place.track(project).lamps()) {
+      Lamp lamp = rig.lamp(id).orElseThrow();
+      for (Chain chain : chains(rig, lamp)) {
         Optional<MatchedMix> mix = new MatchedMixer(chain.emitters()).explain(colour);
-        if (mix.isPresent() && !mix.get().reachesTarget()) {
-          return Optional.of(new ColourReach(place, path, id, chain.type().id(), mix.get()));
+        if (mix.isPresent() && mix.get().distance() > MatchedMix.VISIBLE) {
+          found.accept(finding(project, place, path, lamp, chain, mix.get()));
+          return;
         }
       }
     }
-    return Optional.empty();
+  }
+
+  private static Finding finding(
+      Project project, CuePlace place, String path, Lamp lamp, Chain chain, MatchedMix mix) {
+    return Finding.of(Code.COLOUR_OUT_OF_REACH, place.subject(project))
+        .with("x", coordinate(mix.target().x()))
+        .with("y", coordinate(mix.target().y()))
+        .with("lamp", Figure.words(lamp.title()))
+        .with("type", Figure.words(chain.type().id()))
+        .with("reachedX", coordinate(mix.reached().x()))
+        .with("reachedY", coordinate(mix.reached().y()))
+        .with("distance", coordinate(mix.distance()))
+        .with("limit", Figure.of(MatchedMix.VISIBLE, 3, Unit.NONE))
+        .at(path)
+        .in(place.scene(project))
+        .source("CIE 1976 u'v'")
+        .make();
+  }
+
+  private static Figure coordinate(double value) {
+    return Figure.of(value, 4, Unit.NONE);
   }
 
   private static List<Chain> chains(Rig rig, Lamp lamp) {

@@ -1,0 +1,276 @@
+package lampwright.engine.review;
+
+import static lampwright.engine.review.Severity.CAUTION;
+import static lampwright.engine.review.Severity.DANGER;
+import static lampwright.engine.review.Severity.ERROR;
+import static lampwright.engine.review.Severity.NOTE;
+
+import com.google.common.collect.Sets;
+import java.util.Set;
+
+/**
+ * The kinds of findings: severity and words of each, in the order in which findings of the same
+ * severity are listed. The words name figures in braces. docs/findings.md lists them.
+ */
+public enum Code {
+  // The project file.
+  INVALID_VALUE("invalid-value", ERROR, "{value}", "{allowed}", "{suggestion}"),
+  EXPORT_REFUSED("export-refused", ERROR, "{value}", "{allowed}", ""),
+
+  // Supply and wires.
+  SUPPLY_CURRENT(
+      "supply-current",
+      DANGER,
+      "draws {current}",
+      "limit {limit}",
+      "set currentCap to scene or frame, or brightnessCap to {cap}, or use a larger supply; an"
+          + " overloaded supply sags or overheats"),
+  IDLE_CURRENT(
+      "idle-current",
+      DANGER,
+      "draws {current}, {idle} of it with all pixels dark",
+      "limit {limit}",
+      "use a larger supply; an overloaded supply sags or overheats"),
+  PIXEL_OVER_VOLTAGE(
+      "pixel-over-voltage",
+      DANGER,
+      "supply is {volts}",
+      "its pixels are rated for {limit} maximum",
+      "put a regulator of {usual} between"),
+  PIXEL_UNDER_VOLTAGE(
+      "pixel-under-voltage",
+      CAUTION,
+      "supply is {volts}",
+      "its pixels need at least {limit}",
+      "use a supply or regulator of {usual}"),
+  DATA_LEVEL_LOW(
+      "data-level-low",
+      CAUTION,
+      "data level is {volts}",
+      "its data input needs at least {limit}",
+      "put a level shifter in the data line, or lower the supply of the pixels"),
+  CHAIN_VOLTAGE_DROP(
+      "chain-voltage-drop",
+      CAUTION,
+      "pixel {pixel} gets {volts} in the worst frame; pixel {first} is the first with too little",
+      "pixels need at least {limit}",
+      "{remedy}"),
+  LEAD_HEAT(
+      "lead-heat",
+      DANGER,
+      "its feed carries {current}",
+      "such wire should carry at most {limit}",
+      "use thicker wire: thin wire heats; fuse the feed at what the wire carries"),
+  OUTPUT_CANNOT_LIGHT(
+      "output-cannot-light",
+      CAUTION,
+      "{leds} LEDs in series need {volts}",
+      "supply is {limit}",
+      "put fewer in series, each string with a resistor of its own"),
+  BATTERY_UNFUSED(
+      "battery-unfused",
+      DANGER,
+      "no fuse stated",
+      "a pack can deliver far more current than wiring and LEDs survive",
+      "fuse it close to the pack, charge it with the right charger, use a regulator between a LiPo"
+          + " and the pixels, and power up the first time with the wheels off the ground"),
+
+  // Data line and controller.
+  LINE_TIME(
+      "line-time",
+      CAUTION,
+      "data transfer takes {time} per frame",
+      "a frame lasts {limit}",
+      "play at {rate} or less, or cut the chain to {pixels} and drive the rest from another line"),
+  LINE_TIME_IN_TURN(
+      "line-time-in-turn",
+      CAUTION,
+      "data transfer takes {time} per frame, all chains sent one after another ({share})",
+      "a frame lasts {limit}",
+      "play at {rate} or less, or use lines that send at the same time"),
+  RAW_TABLE_SIZE(
+      "raw-table-size",
+      CAUTION,
+      "the raw frame table takes {size}",
+      "program memory has {limit}",
+      "play fewer frames/s or a shorter loop, or export packed; {frames} would fill it"),
+  FRAME_SIZE(
+      "frame-size",
+      CAUTION,
+      "one frame takes {size}",
+      "working memory has {limit}",
+      "divide the chains between controllers"),
+
+  // Light.
+  FLASH_GENERAL(
+      "flash-general",
+      DANGER,
+      "{flashes} flashes in one second",
+      "limit {limit}",
+      "flash more slowly or in smaller groups; flashing light can trigger seizures in people with"
+          + " photosensitive epilepsy: warn before you show it"),
+  FLASH_RED(
+      "flash-red",
+      DANGER,
+      "{flashes} flashes to or from saturated red in one second",
+      "limit {limit}",
+      "flash more slowly or in smaller groups; flashing light can trigger seizures in people with"
+          + " photosensitive epilepsy: warn before you show it"),
+  RESERVED_COLOUR(
+      "reserved-colour",
+      DANGER,
+      "is a {colour} warning lamp",
+      "on a real vehicle on a road such light is reserved by law in most places",
+      "for models only; local law and licensed practice decide"),
+  FLASH_RATE("flash-rate", CAUTION, "flashes {rate}", "{verdict}", "change its rate or period"),
+  WARNING_ON_TIME(
+      "warning-on-time",
+      CAUTION,
+      "is on for {on}, {share} of its period",
+      "a real special warning lamp is on for at most {limit}",
+      "make its flash shorter or its beam narrower"),
+  WARNING_OFF_TIME(
+      "warning-off-time",
+      CAUTION,
+      "is off for {off} between flashes",
+      "a real special warning lamp is off for at least {limit}",
+      "make the gap longer"),
+  COLOUR_OUTSIDE(
+      "colour-outside",
+      CAUTION,
+      "is x {x} y {y}, {distance} outside {nearest} towards {towards}",
+      "expected {expected}",
+      "use its signal colour; the nearest that these emitters mix may still lie outside"),
+  COLOUR_OUT_OF_REACH(
+      "colour-out-of-reach",
+      NOTE,
+      "x {x} y {y} can't be mixed by lamp {lamp} ({type}): the nearest, x {reachedX} y {reachedY},"
+          + " is {distance} away in u'v'",
+      "differences above {limit} are visible",
+      ""),
+
+  // What a project may hold, but hardly on purpose.
+  PARTIAL_FRAME(
+      "partial-frame",
+      CAUTION,
+      "lengthMs {length} is no whole number of frames at {rate}",
+      "the scene has {frames}",
+      "use a length that is a whole number of frames"),
+  CUE_NEVER_SEEN(
+      "cue-never-seen",
+      CAUTION,
+      "starts at {start}, after the end of the scene",
+      "the scene ends at {limit}",
+      "move the cue or lengthen the scene"),
+  CUE_CUT(
+      "cue-cut",
+      CAUTION,
+      "ends at {end} and is cut at the end of the scene",
+      "the scene ends at {limit}",
+      "shorten the cue or lengthen the scene"),
+  FADES_TOO_LONG(
+      "fades-too-long",
+      CAUTION,
+      "fades of {fades} are longer than the cue, which never shows in full",
+      "the cue lasts {limit}",
+      "shorten the fades"),
+
+  // Exports.
+  AVR_ARRAY(
+      "avr-array",
+      CAUTION,
+      "{file}: a table of {size} is too large for AVR",
+      "one array has at most {limit} there",
+      "{remedy}"),
+  HEADER_NAME(
+      "header-name",
+      CAUTION,
+      "{file} has the name of one of the compiler's own headers, and may hide it",
+      "",
+      "give the scene another id, such as {suggestion}"),
+  FACTORY_CLOCK(
+      "factory-clock",
+      CAUTION,
+      "leaves the factory at 1 MHz, too slow for pixels",
+      "",
+      "set its fuses to 8 MHz and calibrate it, or use a crystal; README.md, Pins"),
+  IDE_TIMER(
+      "ide-timer",
+      CAUTION,
+      "PWM on {pins} uses timer 0, which the clock of a hobby IDE needs",
+      "",
+      "build without an IDE, or use other pins"),
+  CONTROLLER_ASSUMED(
+      "controller-assumed",
+      NOTE,
+      "the project names no controller",
+      "",
+      "the firmware is made for the {name} at its usual pins"),
+  OUTPUT_IS_SIGNAL(
+      "output-is-signal",
+      NOTE,
+      "a driver output is a signal and feeds no lamp or motor",
+      "",
+      "put a transistor or LED driver on it, or one small LED with its resistor (20 mA)"),
+  FLASHING_LIGHT(
+      "flashing-light",
+      NOTE,
+      "flashing light can trigger seizures in people with photosensitive epilepsy",
+      "",
+      "warn people before you show a model that flashes faster than three times a second"),
+  FIRST_POWER_UP(
+      "first-power-up",
+      NOTE,
+      "wiring that is wrong can burn pixels, controller or battery",
+      "",
+      "the first time, use a supply with a current limit or a fuse, motor unplugged; common ground"
+          + " first; README.md, Wiring and Cautions");
+
+  private final String key;
+  private final Severity severity;
+  private final Template what;
+  private final Template limit;
+  private final Template remedy;
+
+  Code(String key, Severity severity, String what, String limit, String remedy) {
+    this.key = key;
+    this.severity = severity;
+    this.what = new Template(what);
+    this.limit = new Template(limit);
+    this.remedy = new Template(remedy);
+  }
+
+  /** The word for this in messages, JSON and docs/findings.md. */
+  public String key() {
+    return key;
+  }
+
+  public Severity severity() {
+    return severity;
+  }
+
+  /** What is the case. */
+  public Template what() {
+    return what;
+  }
+
+  /** What it is compared with; may be empty. */
+  public Template limit() {
+    return limit;
+  }
+
+  /** What a builder can do; may be empty. */
+  public Template remedy() {
+    return remedy;
+  }
+
+  void requireFigures(Set<String> given) {
+    Set<String> named = Sets.newHashSet(what.names());
+    named.addAll(limit.names());
+    named.addAll(remedy.names());
+    if (!given.containsAll(named)) {
+      throw new IllegalStateException(
+          "finding " + key + ": figures missing: " + Sets.difference(named, given));
+    }
+  }
+}

@@ -1,0 +1,100 @@
+package lampwright.engine.review;
+
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.Comparator;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Set;
+import lampwright.engine.meter.SceneReport;
+import lampwright.engine.project.Positions;
+import lampwright.engine.project.Problem;
+import lampwright.engine.project.Project;
+import lampwright.engine.project.ReadResult;
+
+/**
+ * Every finding about a project, from one place: check, measure, the workshop and exports show
+ * these and no others. Immutable.
+ */
+public final class Review {
+  private static final List<Reviewer> OWN =
+      List.of(
+          new SupplyFindings(),
+          new LineFindings(),
+          new MemoryFindings(),
+          new LightFindings(),
+          new TimelineFindings(),
+          new ColourFindings());
+
+  private static final Comparator<Finding> GRAVEST_FIRST =
+      Comparator.comparing(Finding::severity).thenComparing(Finding::code);
+
+  private final List<Reviewer> reviewers;
+
+  /**
+   * A review.
+   *
+   * @param more reviewers besides the engine's own, such as that of the controller
+   */
+  public Review(Collection<? extends Reviewer> more) {
+    List<Reviewer> all = new ArrayList<>(OWN);
+    all.addAll(more);
+    reviewers = List.copyOf(all);
+  }
+
+  /** What the project itself shows, gravest first. */
+  public List<Finding> ofProject(Project project) {
+    Set<Finding> found = new LinkedHashSet<>();
+    reviewers.forEach(reviewer -> reviewer.project(project, found::add));
+    return sorted(found);
+  }
+
+  /** What one scene shows, gravest first. */
+  public List<Finding> ofScene(Project project, SceneReport report) {
+    Set<Finding> found = new LinkedHashSet<>();
+    reviewers.forEach(reviewer -> reviewer.scene(project, report, found::add));
+    return sorted(found);
+  }
+
+  /** What the project and these scenes show, gravest first. */
+  public List<Finding> of(Project project, List<SceneReport> reports) {
+    List<Finding> all = new ArrayList<>(ofProject(project));
+    reports.forEach(report -> all.addAll(ofScene(project, report)));
+    return sorted(all);
+  }
+
+  /** What is wrong with a file that holds no project. */
+  public static List<Finding> ofFile(ReadResult result) {
+    return result.problems().stream().map(Review::ofProblem).toList();
+  }
+
+  /** Findings with the positions at which their places stand in a file. */
+  public static List<Finding> located(List<Finding> findings, Positions positions) {
+    return findings.stream()
+        .map(
+            finding ->
+                finding
+                    .place()
+                    .map(at -> finding.at(new Place(at.path(), positions.of(at.path()))))
+                    .orElse(finding))
+        .toList();
+  }
+
+  /** Findings gravest first, each once. */
+  public static List<Finding> sorted(Collection<Finding> findings) {
+    return new LinkedHashSet<>(findings).stream().sorted(GRAVEST_FIRST).toList();
+  }
+
+  private static Finding ofProblem(Problem problem) {
+    return Finding.of(Code.INVALID_VALUE, new Subject.WholeProject())
+        .with("value", Figure.words(problem.value()))
+        .with("allowed", Figure.words(problem.allowed()))
+        .with(
+            "suggestion",
+            Figure.words(
+                problem.suggestion().map(name -> "did you mean \"" + name + "\"?").orElse("")))
+        .at(problem.path())
+        .make()
+        .at(new Place(problem.path(), java.util.Optional.of(problem.position())));
+  }
+}
