@@ -32,6 +32,8 @@ class StructureTest {
           .definedBy("lampwright.engine.render..")
           .optionalLayer("meter")
           .definedBy("lampwright.engine.meter..")
+          .layer("review")
+          .definedBy("lampwright.engine.review..")
           .layer("exporters")
           .definedBy("lampwright.exporters..")
           .layer("app")
@@ -52,9 +54,20 @@ class StructureTest {
           .mayOnlyAccessLayers("scene", "rig", "pattern", "light")
           .whereLayer("meter")
           .mayOnlyAccessLayers("render", "rig", "light")
-          .whereLayer("exporters")
+          .whereLayer("review")
           .mayOnlyAccessLayers(
               "meter", "render", "project", "situation", "scene", "pattern", "rig", "light")
+          .whereLayer("exporters")
+          .mayOnlyAccessLayers(
+              "review",
+              "meter",
+              "render",
+              "project",
+              "situation",
+              "scene",
+              "pattern",
+              "rig",
+              "light")
           .whereLayer("app")
           .mayNotBeAccessedByAnyLayer();
 

@@ -112,7 +112,7 @@ class IdeLayoutTest {
             folder.resolve("p.lampwright.json"),
             sample.replace(stated, "\"controller\": \"" + controller + "\""));
     Run run = Run.of("export", project, "--to", folder, "--scene", SCENE, "--as", "firmware,bin");
-    assertThat(run.err().lines()).allMatch(line -> line.startsWith("caution: "));
+    assertThat(run.err()).doesNotContain(": error: ");
     assertThat(run.code()).isZero();
     return library("");
   }

@@ -45,14 +45,14 @@ class MeasureTest {
     assertThat(run.err()).isEmpty();
     assertThat(run.out())
         .containsSubsequence(
+            "! danger: battery: no fuse stated",
+            "! caution: chain c: data level is 3.30 V",
             "Scene s: 200 frames at 50 frames/s, 4.000 s, loops",
-            "! supply: draws 366 mA in frame 0",
-            "the limit is 200 mA (the rig's supplyLimitMilliamps)",
+            "! danger: supply, scene s, 0.00 s: draws 366 mA",
+            "limit 200 mA (the rig's supplyLimitMilliamps)",
             "-> set currentCap",
-            "! battery: feeds this rig",
-            "! whole model: 5 flashes in the second",
-            "! chain c: is driven with 3.30 V",
-            "! lamp l: flashes 300.0 times a minute",
+            "! danger: whole model, scene s, 0.00 s: 5 flashes in one second",
+            "! caution: lamp l, scene s: flashes 300.0 per minute",
             "faster than a real direction indicator, 60 to 120",
             "Supply     peak 366 mA of 200 mA",
             "Battery    lasts 4.3 h",
@@ -69,16 +69,18 @@ class MeasureTest {
     Run run = Run.of("check", project());
     assertThat(run.code()).isZero();
     assertThat(run.err())
-        .contains("caution: supply: draws 366 mA", "caution: lamp l: flashes 300.0 times a minute")
-        .contains("caution: chain c: is driven with 3.30 V");
-    assertThat(run.out()).containsPattern("no errors, \\d+ cautions");
+        .contains(
+            "danger: rig.supplyLimitMilliamps at line ", "supply, scene s, 0.00 s: draws 366 mA")
+        .contains("caution: lamp l, scene s: flashes 300.0 per minute")
+        .contains("chain c: data level is 3.30 V");
+    assertThat(run.out()).containsPattern("no errors, \\d+ dangers, \\d+ cautions, no notes");
   }
 
   @Test
   void jsonHoldsTheFigures() throws IOException {
     Run run = Run.of("measure", project(), "--json");
     JsonNode root = new ObjectMapper().readTree(run.out());
-    assertThat(root.get("lampwrightMeasure").asInt()).isEqualTo(1);
+    assertThat(root.get("lampwrightMeasure").asInt()).isEqualTo(2);
     JsonNode scene = root.get("scenes").get(0);
     assertThat(scene.get("supply").get("peakMilliamps").asDouble()).isCloseTo(366, within(1e-3));
     assertThat(scene.get("supply").get("meanMilliamps").asDouble()).isCloseTo(186, within(1e-3));
@@ -91,7 +93,12 @@ class MeasureTest {
     JsonNode lamp = scene.get("lamps").get(0);
     assertThat(lamp.get("flashes").get("groupsPerMinute").asDouble()).isCloseTo(300, within(0.1));
     assertThat(lamp.get("flashCaution").get("passes").asBoolean()).isFalse();
-    assertThat(scene.get("advice").get(0).get("weight").asString()).isEqualTo("harm");
+    JsonNode first = scene.get("findings").get(0);
+    assertThat(first.get("code").asString()).isEqualTo("supply-current");
+    assertThat(first.get("severity").asString()).isEqualTo("danger");
+    assertThat(first.get("figures").get("current").get("value").asDouble())
+        .isCloseTo(366, within(1e-3));
+    assertThat(first.get("figures").get("limit").get("unit").asString()).isEqualTo("mA");
   }
 
   @Test
@@ -108,12 +115,30 @@ class MeasureTest {
     }
   }
 
+  /** A difference of less than 0.005 in CIE 1976 u'v' is not to be seen, and no finding. */
   @Test
-  void unreachableColourIsReportedWithWhatIsShown() {
+  void colourThatIsAHairOutOfReachIsNoFinding() {
     Run run = Run.of("check", sample("recovery-tractor"));
-    assertThat(run.err())
-        .contains("scenes[0].tracks[0].cues[0].pattern.colour: x 0.5780 y 0.4110 can't be mixed")
-        .contains("hardly to be seen");
+    assertThat(run.err()).doesNotContain("colour-out-of-reach");
+  }
+
+  @Test
+  void checkGivesJsonWithPlaces() throws IOException {
+    Run run = Run.of("check", project(), "--json");
+    JsonNode root = new ObjectMapper().readTree(run.out());
+    assertThat(root.get("lampwrightCheck").asInt()).isEqualTo(1);
+    assertThat(root.get("errors").asInt()).isZero();
+    assertThat(root.get("dangers").asInt()).isPositive();
+    JsonNode first = root.get("findings").get(0);
+    assertThat(first.get("path").asString()).isEqualTo("rig.supplyLimitMilliamps");
+    assertThat(first.get("line").asInt()).isPositive();
+    assertThat(run.err()).isEmpty();
+  }
+
+  @Test
+  void strictCheckEndsWith1WhereThereIsADanger() throws IOException {
+    assertThat(Run.of("check", project()).code()).isZero();
+    assertThat(Run.of("check", project(), "--strict").code()).isEqualTo(1);
   }
 
   @Test

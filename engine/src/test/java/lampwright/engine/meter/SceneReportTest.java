@@ -17,7 +17,11 @@ import lampwright.engine.pattern.Look;
 import lampwright.engine.pattern.Pattern;
 import lampwright.engine.pattern.RotatingBeacon;
 import lampwright.engine.pattern.Steady;
+import lampwright.engine.project.Project;
 import lampwright.engine.render.FrameTable;
+import lampwright.engine.review.Finding;
+import lampwright.engine.review.Review;
+import lampwright.engine.review.Severity;
 import lampwright.engine.rig.Battery;
 import lampwright.engine.rig.BuiltInPixelTypes;
 import lampwright.engine.rig.Chain;
@@ -115,8 +119,13 @@ class SceneReportTest {
         List.of());
   }
 
+  private static List<Finding> findings(SceneReport report) {
+    Project project = Project.of("", report.table().layout().rig(), report.table().scene());
+    return new Review(List.of()).of(project, List.of(report));
+  }
+
   private static List<String> texts(SceneReport report) {
-    return report.advice().stream().map(Advice::text).toList();
+    return findings(report).stream().map(Finding::text).toList();
   }
 
   /** By hand: 10 pixels of 1 mA idle and 60 mA white (practice), half of the time. */
@@ -128,7 +137,7 @@ class SceneReportTest {
     assertThat(report.measure().supply().meanMilliamps()).isCloseTo(310, within(1e-9));
     assertThat(report.joules()).isCloseTo(5 * 0.310 * 4, within(1e-9));
     assertThat(report.measure().lamps().get(0).peakMilliamps()).isCloseTo(610, within(1e-9));
-    assertThat(report.advice()).isEmpty();
+    assertThat(findings(report)).isEmpty();
   }
 
   @Test
@@ -136,15 +145,15 @@ class SceneReportTest {
     limit = 310;
     assertThat(texts(report(WHITE)))
         .containsExactly(
-            "supply: draws 610 mA in frame 0, at 0.000 s; the limit is 310 mA (the rig's"
-                + " supplyLimitMilliamps): set currentCap to scene or frame, or brightnessCap to"
-                + " 0.500, or take a larger supply; an overloaded supply sags or overheats");
+            "supply, scene s, 0.00 s: draws 610 mA; limit 310 mA (the rig's supplyLimitMilliamps):"
+                + " set currentCap to scene or frame, or brightnessCap to 0.500, or use a larger"
+                + " supply; an overloaded supply sags or overheats [supply-current]");
   }
 
   @Test
   void idleCurrentOverTheLimitNeedsALargerSupply() {
     limit = 5;
-    assertThat(texts(report(WHITE)).get(0)).contains("its dark pixels alone draw 10 mA");
+    assertThat(texts(report(WHITE)).get(0)).contains("10 mA of it with all pixels dark");
   }
 
   /** FACTS of the WS2812B datasheet: 3.3 V is below 0.7 x 5.0 V = 3.5 V. */
@@ -153,20 +162,22 @@ class SceneReportTest {
     dataVolts = 3.3;
     assertThat(texts(report(WHITE)))
         .containsExactly(
-            "chain roof: is driven with 3.30 V; its data input needs 3.50 V (pixel type ws2812b):"
-                + " put a level shifter in the data line, or lower the pixels' supply");
+            "chain roof: data level is 3.30 V; its data input needs at least 3.50 V (pixel type"
+                + " ws2812b): put a level shifter in the data line, or lower the supply of the"
+                + " pixels [data-level-low]");
     supplyVolts = 4.5;
-    assertThat(report(WHITE).advice()).isEmpty();
+    assertThat(findings(report(WHITE))).isEmpty();
   }
 
   @Test
   void supplyOutsideTheDatasheetIsSaid() {
     supplyVolts = 3.2;
-    assertThat(texts(report(WHITE)).get(0)).contains("is fed 3.20 V; its pixels need 3.50 V");
+    assertThat(texts(report(WHITE)).get(0))
+        .contains("supply is 3.20 V; its pixels need at least 3.50 V");
     supplyVolts = 8.4;
     SceneReport lithium = report(WHITE);
-    assertThat(lithium.advice().get(0).weight()).isEqualTo(Weight.HARM);
-    assertThat(texts(lithium).get(0)).contains("its pixels stand 5.30 V at most");
+    assertThat(findings(lithium).get(0).severity()).isEqualTo(Severity.DANGER);
+    assertThat(texts(lithium).get(0)).contains("its pixels are rated for 5.30 V maximum");
   }
 
   /**
@@ -192,7 +203,7 @@ class SceneReportTest {
     Volts volts = report.volts().get(0);
     assertThat(volts.firstBelow()).isPresent();
     assertThat(texts(report))
-        .anySatisfy(t -> assertThat(t).contains("get too little", "use wire of"));
+        .anySatisfy(t -> assertThat(t).contains("is the first with too little", "use wire of"));
     feed = Optional.of(new Feed(OptionalInt.empty(), volts.neededMm2(), 500, 30, Ends.ONE));
     Volts thicker = report(WHITE).volts().get(0);
     assertThat(thicker.lowest()).isCloseTo(3.5, within(1e-6));
@@ -228,9 +239,9 @@ class SceneReportTest {
     limit = 10_000;
     assertThat(texts(report(WHITE)))
         .containsExactly(
-            "controller ATtiny85: the raw frame table takes 36000 bytes; it has 8192 bytes of"
-                + " program memory (published: ATtiny85 datasheet): play fewer frames/s, a shorter"
-                + " loop, or pack the data; at this size 45 frames would fill it");
+            "controller ATtiny85, scene s: the raw frame table takes 36000 bytes; program memory has"
+                + " 8192 bytes (published: ATtiny85 datasheet): play fewer frames/s or a shorter"
+                + " loop, or export packed; 45 frames would fill it [raw-table-size]");
   }
 
   @Test
@@ -239,7 +250,7 @@ class SceneReportTest {
     limit = 100_000;
     SceneReport report = report(WHITE);
     assertThat(texts(report).get(0))
-        .contains("takes 24.30 ms a frame on its line; a frame lasts 20.00 ms", "656 pixels");
+        .contains("data transfer takes 24.30 ms per frame; a frame lasts 20.00 ms", "656 pixels");
   }
 
   /** A ring of pixels that stands for a turning beam: each pixel flashes once a turn. */
@@ -250,32 +261,33 @@ class SceneReportTest {
     LightReport light = report(beacon(150)).measure().lights().get(0);
     assertThat(light.train().orElseThrow().groupsPerMinute().getAsDouble())
         .isCloseTo(150, within(1.5));
-    assertThat(report(beacon(150)).advice()).isEmpty();
+    assertThat(findings(report(beacon(150)))).isEmpty();
     // SAE J845 and J974 know slower ones.
-    assertThat(report(beacon(60)).advice()).isEmpty();
+    assertThat(findings(report(beacon(60)))).isEmpty();
     assertThat(texts(report(beacon(45))))
         .containsExactly(
-            "lamp beacon: flashes 45.0 times a minute; slower than a real special warning lamp, 120"
-                + " to 240 (UN Regulation 65, annex 5: 2 to 4 Hz (from memory)): change its rate or"
-                + " period");
+            "lamp beacon, scene s: flashes 45.0 per minute; slower than a real special warning lamp,"
+                + " 120 to 240 (UN Regulation 65, annex 5: 2 to 4 Hz (from memory)): change its rate"
+                + " or period [flash-rate]");
   }
 
-  /** W3C WCAG 2.2, 2.3.1: three flashes in a second are safe, four are not. */
+  /** W3C WCAG 2.2, 2.3.1: the limit is three flashes in a second. */
   @Test
   void flashCautionIsGivenAboveThreeFlashesASecond() {
-    assertThat(report(flash(160, 180, FULL)).advice()).isEmpty();
-    List<Advice> advice = report(flash(120, 130, FULL)).advice();
-    assertThat(advice).hasSize(2).allMatch(a -> a.weight() == Weight.HARM);
-    assertThat(advice.get(0).text()).contains("whole model", "4 flashes", "photosensitive");
+    assertThat(findings(report(flash(160, 180, FULL)))).isEmpty();
+    List<Finding> found = findings(report(flash(120, 130, FULL)));
+    assertThat(found).hasSize(2).allMatch(f -> f.severity() == Severity.DANGER);
+    assertThat(found.get(0).text()).contains("whole model", "4 flashes", "photosensitive");
   }
 
   @Test
   void colourIsHeldAgainstItsFunction() {
     function = LampFunction.STOP;
     Steady green = new Steady(new Look(new Colour.Drive(0, 1, 0, 0), 1));
-    assertThat(texts(report(green)).get(0)).contains("lamp beacon: shines at", "outside red");
+    assertThat(texts(report(green)).get(0))
+        .contains("lamp beacon, scene s, 0.00 s: is x", "outside red");
     Steady red = new Steady(new Look(new Colour.Signal(SignalColour.RED), 1));
-    assertThat(report(red).advice()).isEmpty();
+    assertThat(findings(report(red))).isEmpty();
   }
 
   @Test
@@ -286,17 +298,17 @@ class SceneReportTest {
   }
 
   @Provide
-  Arbitrary<lampwright.engine.project.Project> projects() {
+  Arbitrary<Project> projects() {
     return lampwright.engine.project.ProjectArbitraries.projects();
   }
 
   @Property(tries = 100)
-  void anyValidProjectIsMeasuredWithoutNaN(
-      @ForAll("projects") lampwright.engine.project.Project project) {
+  void anyValidProjectIsMeasuredWithoutNaN(@ForAll("projects") Project project) {
     for (Scene scene : project.scenes()) {
       SceneReport report = SceneReport.of(FrameTable.of(project.rig(), scene));
       assertThat(report.toString()).doesNotContain("NaN", "Infinity");
-      assertThat(texts(report)).allSatisfy(t -> assertThat(t).doesNotContain("NaN", "Infinity"));
+      assertThat(new Review(List.of()).of(project, List.of(report)))
+          .allSatisfy(f -> assertThat(f.text()).doesNotContain("NaN", "Infinity"));
       double cap = project.rig().supplyLimitMilliamps();
       double idle =
           new lampwright.engine.render.FrameCurrent(report.table().layout()).idleMilliamps();

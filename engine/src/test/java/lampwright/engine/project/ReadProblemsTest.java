@@ -25,14 +25,6 @@ class ReadProblemsTest {
     return read.problems().stream().map(Problem::text).toList();
   }
 
-  private static ReadResult cue(String fields) {
-    return read(
-        RIG
-            + "{\"id\": \"s\", \"lengthMs\": 1000, \"tracks\": [{\"lamps\": [\"l\"], \"cues\": [{"
-            + fields
-            + ", \"pattern\": {\"kind\": \"steady\"}}]}]}]}");
-  }
-
   @Test
   void everyProblemOfAFileIsReportedInOrder() {
     ReadResult read =
@@ -95,7 +87,7 @@ class ReadProblemsTest {
              "scenes": [{"id": "s", "lengthMs": 1000, "tracks": [{"lamps": ["l"]}]}]}
             """);
 
-    assertThat(read.problems()).singleElement().extracting(Problem::line).isEqualTo(2);
+    assertThat(read.problems()).singleElement().extracting(p -> p.position().line()).isEqualTo(2);
   }
 
   @Test
@@ -138,64 +130,6 @@ class ReadProblemsTest {
     assertThat(read.problems().get(99).path()).isEqualTo("scenes[99].lengthMs");
     assertThat(read.unlisted()).isEqualTo(30);
     assertThat(read.lines()).hasSize(101).last().isEqualTo("p: and 30 more problems");
-  }
-
-  @Test
-  void errorsAreListedBeforeCautions() {
-    String cautions =
-        IntStream.range(0, 130)
-            .mapToObj(i -> "{\"id\": \"s" + i + "\", \"lengthMs\": 1001}")
-            .collect(Collectors.joining(",\n"));
-
-    ReadResult read = read(RIG + cautions + ", 5]}");
-
-    assertThat(read.problems()).hasSize(100);
-    assertThat(read.problems().get(99).path()).isEqualTo("scenes[130]");
-    assertThat(read.unlisted()).isEqualTo(31);
-  }
-
-  @Test
-  void lengthOfNoWholeFramesIsCautioned() {
-    ReadResult read = read(RIG + "{\"id\": \"s\", \"lengthMs\": 1010, \"framesPerSecond\": 30}]}");
-
-    assertThat(read.project()).isPresent();
-    assertThat(read.lines())
-        .containsExactly(
-            "p: caution: scenes[0].lengthMs: 1010 at line 3, column 25: is no whole number of"
-                + " frames at 30 frames/s; the scene has 30");
-  }
-
-  @Test
-  void cueToTheVeryEndIsNotCautioned() {
-    assertThat(cue("\"startMs\": 500, \"lengthMs\": 500").lines()).isEmpty();
-  }
-
-  @Test
-  void cuePastTheEndIsCautioned() {
-    ReadResult read = cue("\"startMs\": 500, \"lengthMs\": 501");
-
-    assertThat(read.project()).isPresent();
-    assertThat(read.lines())
-        .containsExactly(
-            "p: caution: scenes[0].tracks[0].cues[0].lengthMs: 501 at line 3, column 97: runs past"
-                + " the scene's end at 1000 ms; the cue is cut there");
-  }
-
-  @Test
-  void cueThatStartsAtTheEndIsCautioned() {
-    assertThat(cue("\"startMs\": 1000, \"lengthMs\": 501").lines())
-        .containsExactly(
-            "p: caution: scenes[0].tracks[0].cues[0].startMs: 1000 at line 3, column 80: is not"
-                + " before the scene's end at 1000 ms; the cue is never seen");
-  }
-
-  @Test
-  void fadesLongerThanTheCueAreCautioned() {
-    assertThat(cue("\"lengthMs\": 500, \"fadeInMs\": 250, \"fadeOutMs\": 250").lines()).isEmpty();
-    assertThat(cue("\"lengthMs\": 500, \"fadeInMs\": 250, \"fadeOutMs\": 250.5").lines())
-        .containsExactly(
-            "p: caution: scenes[0].tracks[0].cues[0]: fades of 500.5 ms at line 3, column 68: are"
-                + " longer than the cue's 500 ms; it never shows in full");
   }
 
   @Test

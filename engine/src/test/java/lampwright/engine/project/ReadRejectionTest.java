@@ -85,6 +85,6 @@ class ReadRejectionTest {
     ReadResult read = ProjectReader.read("broken", broken(fault).getBytes(UTF_8));
 
     assertThat(read.project()).isEmpty();
-    return read.problems().stream().map(p -> p.severity().key() + ": " + p.text()).toList();
+    return read.problems().stream().map(p -> "error: " + p.text()).toList();
   }
 }

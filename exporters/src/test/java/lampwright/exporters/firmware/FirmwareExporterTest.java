@@ -14,13 +14,14 @@ import java.util.OptionalDouble;
 import java.util.stream.Stream;
 import lampwright.engine.light.Curve;
 import lampwright.engine.project.Project;
+import lampwright.engine.review.Code;
+import lampwright.engine.review.Finding;
 import lampwright.engine.rig.Chain;
 import lampwright.engine.rig.Controller;
 import lampwright.engine.rig.CurrentCap;
 import lampwright.engine.rig.DriverOutput;
 import lampwright.engine.rig.Pin;
 import lampwright.engine.rig.Rig;
-import lampwright.exporters.Caution;
 import lampwright.exporters.ExportRefusedException;
 import lampwright.exporters.OutsideTools;
 import lampwright.exporters.Progress;
@@ -133,12 +134,9 @@ class FirmwareExporterTest {
   void factsCarryTheCautions() {
     ProjectJob job = job("attiny85", TestJobs.rgb("mast", 1), DriverOutput.of("stern"), 50);
     assertThat(new FirmwareExporter().facts(job).cautions())
-        .extracting(Caution::what)
+        .extracting(Finding::code)
         .containsExactly(
-            "flashing light can trigger seizures in people with photosensitive epilepsy",
-            "wiring that is wrong can burn pixels, controller or battery",
-            "a driver output is a signal and feeds no lamp or motor",
-            "an ATtiny85 leaves the factory at 1 MHz, too slow for pixels");
+            Code.FLASHING_LIGHT, Code.FIRST_POWER_UP, Code.OUTPUT_IS_SIGNAL, Code.FACTORY_CLOCK);
   }
 
   @Test

@@ -6,9 +6,9 @@ import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import lampwright.engine.project.Project;
+import lampwright.engine.review.Finding;
 import lampwright.engine.rig.DriverOutput;
 import lampwright.engine.rig.Rig;
-import lampwright.exporters.Caution;
 import lampwright.exporters.ExportJob;
 import lampwright.exporters.ExportOptions;
 import lampwright.exporters.Exporter;
@@ -70,12 +70,11 @@ class CExporterTest extends ExporterContract {
   void tableOf32768BytesIsTooLargeForAvr() {
     ExportJob job = ofFrames(4096, 8);
     assertThat(exporter().facts(job).cautions())
+        .extracting(Finding::text)
         .containsExactly(
-            new Caution(
-                "walk.h: a table of 32768 bytes is too large for AVR, where one array has at most"
-                    + " 32767",
-                "shorten the scene or lower its frame rate, to at most 4095 frames, or use another"
-                    + " controller"));
+            "c export, scene walk: walk.h: a table of 32768 bytes is too large for AVR; one array has"
+                + " at most 32767 bytes there: shorten the scene or lower its frame rate, to at most"
+                + " 4095 frames, or use another controller [avr-array]");
     assertThat(header(job)).contains("#error \"This table is too large for AVR");
   }
 
@@ -90,7 +89,7 @@ class CExporterTest extends ExporterContract {
                 List.of()),
             TestJobs.scene("dark", 20, 50, true, List.of()));
     assertThat(exporter().facts(job).cautions())
-        .extracting(Caution::remedy)
+        .extracting(Finding::remedy)
         .containsExactly("no frame of this rig fits; use another controller");
   }
 
@@ -101,10 +100,10 @@ class CExporterTest extends ExporterContract {
         TestJobs.job(
             "Strings", job.project().rig(), TestJobs.scene("string", 20, 50, true, List.of()));
     assertThat(exporter().facts(string).cautions())
+        .extracting(Finding::text)
         .containsExactly(
-            new Caution(
-                "string.h has the name of one of the compiler's own headers, and may hide it",
-                "give the scene another id, such as string-scene"));
+            "c export, scene string: string.h has the name of one of the compiler's own headers, and"
+                + " may hide it: give the scene another id, such as string-scene [header-name]");
   }
 
   @Test

@@ -15,12 +15,12 @@ import javafx.stage.Stage;
 import lampwright.app.workshop.Samples;
 import lampwright.app.workshop.model.Bench;
 import lampwright.app.workshop.model.Playhead;
-import lampwright.app.workshop.model.problems.ProblemRow;
 import lampwright.app.workshop.model.problems.ProblemsModel;
 import lampwright.app.workshop.model.problems.Target;
 import lampwright.engine.meter.SceneReport;
 import lampwright.engine.project.Project;
 import lampwright.engine.render.FrameTable;
+import lampwright.engine.review.Finding;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
 import org.testfx.api.FxRobot;
@@ -59,19 +59,20 @@ class ProblemsViewTest {
 
   @Test
   void clickLeadsToItsSpot(FxRobot robot) {
-    robot.clickOn(model.rows().get(0).subject() + ": " + model.rows().get(0).finding());
+    Finding first = model.rows().get(0).finding();
+    robot.clickOn(first.subjectAndTime() + ": " + first.what());
     assertThat(led).containsExactly(model.rows().get(0).target());
   }
 
   @Test
   void weightIsSaidInWordsAndBySign(FxRobot robot) {
     Set<Node> cells = robot.lookup(".problem-cell").queryAll();
-    ProblemRow worst = model.rows().get(0);
+    Finding worst = model.rows().get(0).finding();
     assertThat(cells)
         .anySatisfy(
             cell ->
                 assertThat(cell.getAccessibleText())
-                    .startsWith("danger. " + worst.subject())
+                    .startsWith("danger. " + worst.about())
                     .contains(worst.remedy()));
     assertThat(robot.lookup("⚠").tryQuery()).isPresent();
   }

@@ -34,6 +34,8 @@ public record ProblemRow(Finding finding, Target target) {
       return new Target.OfRig(Target.RigPart.CONTROLLER);
     } else if (about instanceof Subject.Pack) {
       return new Target.OfRig(Target.RigPart.BATTERY);
+    } else if (about instanceof Subject.Supply) {
+      return new Target.OfRig(Target.RigPart.SUPPLY);
     }
     return finding
         .moment()

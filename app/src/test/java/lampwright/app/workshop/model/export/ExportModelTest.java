@@ -100,9 +100,9 @@ class ExportModelTest {
   void cautionsOfHarmAndFailureStandBeforeAnythingIsWritten() {
     make(Samples.troubled(), Optional.of("wild"));
     assertThat(preview().complete()).isTrue();
-    assertThat(preview().cautions())
-        .anyMatch(text -> text.startsWith("⚠ Danger, scene wild: supply: draws"))
-        .anyMatch(text -> text.contains("photosensitive"));
+    assertThat(preview().findings())
+        .anyMatch(f -> f.text().startsWith("supply, scene wild") && f.text().contains("draws"))
+        .anyMatch(f -> f.text().contains("photosensitive"));
     assertThat(preview().sizes().get(0).rawShare().orElseThrow()).isPositive();
   }
 

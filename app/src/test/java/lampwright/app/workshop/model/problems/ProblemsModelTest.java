@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import javafx.beans.property.ObjectProperty;
 import javafx.beans.property.SimpleObjectProperty;
@@ -15,9 +16,11 @@ import lampwright.app.workshop.model.Bench;
 import lampwright.app.workshop.model.Playhead;
 import lampwright.app.workshop.model.files.Turns;
 import lampwright.engine.meter.SceneReport;
-import lampwright.engine.meter.Weight;
 import lampwright.engine.project.Project;
 import lampwright.engine.render.FrameTable;
+import lampwright.engine.review.Code;
+import lampwright.engine.review.Finding;
+import lampwright.engine.review.Severity;
 import org.junit.jupiter.api.Test;
 
 class ProblemsModelTest {
@@ -39,7 +42,7 @@ class ProblemsModelTest {
 
   private ProblemRow row(Class<? extends Target> target, String words) {
     return model.rows().stream()
-        .filter(r -> target.isInstance(r.target()) && r.finding().contains(words))
+        .filter(r -> target.isInstance(r.target()) && r.finding().what().contains(words))
         .findFirst()
         .orElseThrow();
   }
@@ -48,21 +51,21 @@ class ProblemsModelTest {
   void everyKindIsListedWorstFirst() {
     measure("wild");
     assertThat(model.rows())
-        .isSortedAccordingTo(Comparator.comparing(ProblemRow::weight))
+        .isSortedAccordingTo(Comparator.comparing((ProblemRow row) -> row.finding().severity()))
         .extracting(ProblemRow::target)
         .contains(
             new Target.OfRig(Target.RigPart.SUPPLY),
             new Target.OfLamp("beacon"),
             new Target.OfScene("wild"),
             new Target.OfCue("wild", new CueRef(0, 0)));
-    assertThat(model.rows().get(0).weight()).isEqualTo(Weight.HARM);
-    assertThat(model.rows()).allMatch(row -> !row.finding().isBlank());
+    assertThat(model.rows().get(0).finding().severity()).isEqualTo(Severity.DANGER);
+    assertThat(model.rows()).allMatch(row -> !row.finding().what().isBlank());
   }
 
   @Test
   void oddityOfAnotherSceneLeadsThere() {
     measure("calm");
-    ProblemRow past = row(Target.OfCue.class, "runs past the scene's end");
+    ProblemRow past = row(Target.OfCue.class, "is cut at the end of the scene");
     List<Target> told = new ArrayList<>();
     model.setGuide((target, row) -> told.add(target));
     model.leadTo(past);
@@ -79,25 +82,31 @@ class ProblemsModelTest {
     ProblemRow flashes = row(Target.OfLamp.class, "flashes");
     model.leadTo(flashes);
     assertThat(bench.selection().lamp()).contains("beacon");
-    assertThat(playhead.frame()).isEqualTo(flashes.frame().orElseThrow()).isPositive();
+    assertThat(playhead.frame()).isEqualTo(frame(flashes)).isPositive();
   }
 
   @Test
   void frameOfTheSupplysPeakIsThatOfItsText() {
     measure("wild");
-    ProblemRow supply = row(Target.OfRig.class, "draws");
-    assertThat(supply.finding()).contains("in frame " + supply.frame().orElseThrow() + ", at ");
+    Finding supply = row(Target.OfRig.class, "draws").finding();
+    double seconds = frame(row(Target.OfRig.class, "draws")) / 50.0;
+    assertThat(supply.text())
+        .contains(String.format(Locale.ROOT, "supply, scene wild, %.2f s: draws", seconds));
+  }
+
+  private static int frame(ProblemRow row) {
+    return row.finding().moment().orElseThrow().frame().orElseThrow();
   }
 
   @Test
   void colourThatCannotBeMixedIsFoundAgainAfterAnEdit() {
     measure("calm");
-    assertThat(model.rows()).extracting(ProblemRow::finding).noneMatch(f -> f.contains("mixed"));
+    assertThat(model.rows()).noneMatch(row -> row.finding().what().contains("mixed"));
     Project odd = Samples.named("bench-rgbw");
     bench.apply(Edit.of("other", now -> odd.withScenes(odd.scenes())));
     assertThat(model.searchingProperty().get()).isTrue();
     turns.drain();
     assertThat(model.searchingProperty().get()).isFalse();
-    assertThat(model.rows()).extracting(ProblemRow::finding).noneMatch(f -> f.contains("past"));
+    assertThat(model.rows()).noneMatch(row -> row.finding().code() == Code.CUE_CUT);
   }
 }
