@@ -101,7 +101,7 @@ final class CheckCommand implements Callable<Integer> {
 
   private void print(ReadResult result, List<Finding> findings) {
     if (result.project().isPresent()) {
-      findings.forEach(f -> terminal.err().println(FindingText.line(result.source(), f)));
+      FindingText.print(result.source(), findings, terminal.err());
     } else {
       result.lines().forEach(terminal.err()::println);
     }

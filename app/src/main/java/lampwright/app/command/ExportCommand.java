@@ -113,7 +113,7 @@ final class ExportCommand implements Callable<Integer> {
     terminal.endProgress();
     List<Finding> findings = new ArrayList<>(Reviews.ALL.of(project, reports));
     run.parts().forEach(part -> findings.addAll(part.facts().findings()));
-    Review.sorted(findings).forEach(f -> terminal.err().println(FindingText.line(file.shown(), f)));
+    FindingText.print(file.shown(), Review.sorted(findings), terminal.err());
   }
 
   private ExportRun.Watcher watcher() {

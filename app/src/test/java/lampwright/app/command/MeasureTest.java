@@ -136,6 +136,26 @@ class MeasureTest {
   }
 
   @Test
+  void manyFindingsOfAKindAreCounted() throws IOException {
+    String cues =
+        "{\"startMs\": 5000, \"lengthMs\": 1, \"pattern\": {\"kind\": \"steady\"}},".repeat(102);
+    Path many =
+        Files.writeString(
+            folder.resolve("many.lampwright.json"),
+            """
+            {"lampwright": 1, "rig": {"outputs": [{"id": "o"}],
+              "lamps": [{"id": "l", "output": "o"}]}, "scenes": [
+              {"id": "s", "lengthMs": 1000, "tracks": [{"lamps": ["l"], "cues": [
+            """
+                + cues.substring(0, cues.length() - 1)
+                + "]}]}]}");
+    Run run = Run.of("check", many);
+    assertThat(run.err().lines().filter(line -> line.endsWith("[cue-never-seen]"))).hasSize(101);
+    assertThat(run.err()).contains("many.lampwright.json: caution: 2 more [cue-never-seen]");
+    assertThat(run.out()).contains("102 cautions");
+  }
+
+  @Test
   void strictCheckEndsWith1WhereThereIsADanger() throws IOException {
     assertThat(Run.of("check", project()).code()).isZero();
     assertThat(Run.of("check", project(), "--strict").code()).isEqualTo(1);
