@@ -23,29 +23,38 @@ final class DirectMixer implements Mixer {
   }
 
   @Override
-  public void mix(Colour colour, double[] into, int at) {
+  public Mix mix(Colour colour) {
+    double[] drives = new double[SLOTS];
     if (colour instanceof Colour.Srgb c) {
-      into[at] = c.red() / 255.0;
-      into[at + 1] = c.green() / 255.0;
-      into[at + 2] = c.blue() / 255.0;
-      codesToDrives(into, at);
+      drives[0] = c.red() / 255.0;
+      drives[1] = c.green() / 255.0;
+      drives[2] = c.blue() / 255.0;
     } else if (colour instanceof Colour.Hue h) {
-      Hexcone.codes(h.degrees() / 60, h.saturation(), into, at);
-      codesToDrives(into, at);
+      Hexcone.codes(h.degrees() / 60, h.saturation(), drives, 0);
     } else {
-      matched.mix(colour, into, at);
+      return matched.mix(colour);
+    }
+    codesToDrives(drives, 0);
+    return new LinearMix(drives);
+  }
+
+  @Override
+  public void mixHue(double turns, double saturation, double light, double[] into, int at) {
+    Hexcone.codes(turns * 6, saturation, into, at);
+    codesToDrives(into, at);
+    for (int i = at; i < at + SLOTS; i++) {
+      into[i] *= light;
     }
   }
 
   @Override
-  public void mixHue(double turns, double saturation, double[] into, int at) {
-    Hexcone.codes(turns * 6, saturation, into, at);
-    codesToDrives(into, at);
+  public void mixKelvin(double kelvin, double most, double light, double[] into, int at) {
+    matched.mixKelvin(kelvin, most, light, into, at);
   }
 
   @Override
-  public void mixKelvin(double kelvin, double[] into, int at) {
-    matched.mixKelvin(kelvin, into, at);
+  public double kelvinLuminance(double kelvin) {
+    return matched.kelvinLuminance(kelvin);
   }
 
   @Override

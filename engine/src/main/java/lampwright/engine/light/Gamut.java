@@ -139,17 +139,9 @@ public final class Gamut {
    * @return the light of those drives in mcd
    */
   double brightest(double x, double y, double[] into, int at) {
-    double reachedY = y;
-    weights(x, y, into, at);
+    double reachedY = reach(x, y, into, at);
     double low = lowest(into, at);
     double high = highest(into, at);
-    if (!(low <= high + ROUNDING && rest(into, at))) {
-      hull.nearest(x, y, into, at);
-      reachedY = into[at + 1];
-      weights(into[at], reachedY, into, at);
-      low = lowest(into, at);
-      high = highest(into, at);
-    }
     if (low > high) {
       // On the border of the gamut the two ends are one, and only rounding sets them apart.
       low = (low + high) / 2;
@@ -168,6 +160,40 @@ public final class Gamut {
       into[at + i] = share > 1 - FULL_ROUNDING ? 1 : share;
     }
     return reachedY / greatest;
+  }
+
+  /**
+   * Writes the drives of a chromaticity, or of the nearest to it that can be mixed, without the
+   * emitter that is free to choose, to {@code into[at .. at + 3]}. Some may be below 0 or above 1:
+   * the others follow by adding a multiple of {@link #slope}.
+   *
+   * @param most the luminance wanted in mcd; it is less where the package can't be so bright
+   * @return the luminance in mcd
+   */
+  double unsplit(double x, double y, double most, double[] into, int at) {
+    double light = Math.min(most, brightest(x, y, into, at));
+    double sum = light / reach(x, y, into, at);
+    for (int i = 0; i < SLOTS; i++) {
+      into[at + i] *= sum * inverseSum[i];
+    }
+    return light;
+  }
+
+  /** How the drive of each emitter changes with that of the free one, times one factor. */
+  double[] slope() {
+    return slope.clone();
+  }
+
+  // Writes the weights of a chromaticity, or of the nearest that can be mixed; gives its y.
+  private double reach(double x, double y, double[] into, int at) {
+    weights(x, y, into, at);
+    if (lowest(into, at) <= highest(into, at) + ROUNDING && rest(into, at)) {
+      return y;
+    }
+    hull.nearest(x, y, into, at);
+    double reachedY = into[at + 1];
+    weights(into[at], reachedY, into, at);
+    return reachedY;
   }
 
   private void weights(double x, double y, double[] into, int at) {

@@ -1,13 +1,14 @@
 package lampwright.engine.light;
 
+import java.util.Arrays;
 import java.util.Map;
 import java.util.Optional;
 
 /**
- * Matched colour: chromaticities mixed from the emitters' own, as bright as the drives allow.
- *
- * <p>sRGB and hue colours are then dimmed to their own luminance, of which the package's brightest
- * white of D65 is 1; a colour that can't be so bright is as bright as it can be.
+ * Matched colour: chromaticities mixed from the emitters' own for the least current. Kelvin and
+ * signal colours at full level are as bright as the drives allow. sRGB and hue colours have their
+ * own luminance, of which the package's brightest white of D65 is 1; a colour that can't be so
+ * bright is as bright as it can be.
  */
 public final class MatchedMixer implements Mixer {
   private static final double[] DECODED = new double[256];
@@ -19,6 +20,7 @@ public final class MatchedMixer implements Mixer {
   }
 
   private final Gamut gamut;
+  private final LeastCurrent leastCurrent;
   private final boolean white;
   private final double whiteLight;
 
@@ -27,40 +29,51 @@ public final class MatchedMixer implements Mixer {
    *
    * @throws IllegalArgumentException as {@link Gamut} does
    */
-  public MatchedMixer(Map<EmitterKind, Emitter> emitters) {
-    gamut = new Gamut(emitters);
+  public MatchedMixer(Map<EmitterKind, FittedEmitter> emitters) {
+    gamut = new Gamut(FittedEmitter.light(emitters));
+    leastCurrent = new LeastCurrent(gamut, emitters);
     white = emitters.containsKey(EmitterKind.WHITE);
     whiteLight = gamut.brightest(Chromaticity.D65).millicandela();
   }
 
   @Override
-  public void mix(Colour colour, double[] into, int at) {
-    if (colour instanceof Colour.Srgb c) {
-      mixLinear(DECODED[c.red()], DECODED[c.green()], DECODED[c.blue()], into, at);
-    } else if (colour instanceof Colour.Hue h) {
-      mixSixths(h.degrees() / 60, h.saturation(), into, at);
-    } else if (colour instanceof Colour.Kelvin k) {
-      mixKelvin(k.kelvin(), into, at);
-    } else if (colour instanceof Colour.Signal s) {
-      Chromaticity target = s.colour().chromaticity();
-      gamut.brightest(target.x(), target.y(), into, at);
-    } else if (colour instanceof Colour.Drive d) {
-      into[at] = d.r();
-      into[at + 1] = d.g();
-      into[at + 2] = d.b();
-      into[at + 3] = white ? d.w() : 0;
+  public Mix mix(Colour colour) {
+    if (colour instanceof Colour.Drive d) {
+      return new LinearMix(d.r(), d.g(), d.b(), white ? d.w() : 0);
     }
+    double[] unsplit = new double[SLOTS];
+    unsplit(colour, unsplit);
+    return new LeastCurrentMix(leastCurrent, unsplit);
+  }
+
+  // Gives the luminance at full light, mcd.
+  private double unsplit(Colour colour, double[] into) {
+    if (colour instanceof Colour.Srgb c) {
+      return unsplit(DECODED[c.red()], DECODED[c.green()], DECODED[c.blue()], into, 0);
+    }
+    if (colour instanceof Colour.Hue h) {
+      return unsplitSixths(h.degrees() / 60, h.saturation(), into, 0);
+    }
+    Chromaticity target = target(colour).orElseThrow();
+    return gamut.unsplit(target.x(), target.y(), Double.POSITIVE_INFINITY, into, 0);
   }
 
   @Override
-  public void mixHue(double turns, double saturation, double[] into, int at) {
-    mixSixths(turns * 6, saturation, into, at);
+  public void mixHue(double turns, double saturation, double light, double[] into, int at) {
+    unsplitSixths(turns * 6, saturation, into, at);
+    leastCurrent.write(into, at, light, into, at);
   }
 
   @Override
-  public void mixKelvin(double kelvin, double[] into, int at) {
+  public void mixKelvin(double kelvin, double most, double light, double[] into, int at) {
     Planck.chromaticity(kelvin, into, at);
-    gamut.brightest(into[at], into[at + 1], into, at);
+    gamut.unsplit(into[at], into[at + 1], most, into, at);
+    leastCurrent.write(into, at, light, into, at);
+  }
+
+  @Override
+  public double kelvinLuminance(double kelvin) {
+    return gamut.brightest(Planck.chromaticity(kelvin)).millicandela();
   }
 
   @Override
@@ -79,16 +92,14 @@ public final class MatchedMixer implements Mixer {
             target -> {
               MatchedMix brightest = gamut.brightest(target);
               double[] drives = new double[SLOTS];
-              mix(colour, drives, 0);
-              // Dimming scales all drives alike, so that the greatest, 1 before, is the factor.
-              double factor =
-                  Math.max(Math.max(drives[0], drives[1]), Math.max(drives[2], drives[3]));
+              double millicandela = unsplit(colour, drives);
+              leastCurrent.write(drives, 0, 1, drives, 0);
               return new MatchedMix(
                   target,
                   brightest.reached(),
                   brightest.distance(),
                   new Colour.Drive(drives[0], drives[1], drives[2], drives[3]),
-                  brightest.millicandela() * factor);
+                  millicandela);
             });
   }
 
@@ -120,30 +131,20 @@ public final class MatchedMixer implements Mixer {
     return Optional.of(new Chromaticity(x / sum, y / sum));
   }
 
-  private void mixSixths(double sixths, double saturation, double[] into, int at) {
+  private double unsplitSixths(double sixths, double saturation, double[] into, int at) {
     Hexcone.codes(sixths, saturation, into, at);
-    mixLinear(decode(into[at]), decode(into[at + 1]), decode(into[at + 2]), into, at);
+    return unsplit(decode(into[at]), decode(into[at + 1]), decode(into[at + 2]), into, at);
   }
 
-  private void mixLinear(double r, double g, double b, double[] into, int at) {
+  private double unsplit(double r, double g, double b, double[] into, int at) {
     double x = SrgbSpace.x(r, g, b);
     double y = SrgbSpace.y(r, g, b);
     if (y == 0) {
-      into[at] = 0;
-      into[at + 1] = 0;
-      into[at + 2] = 0;
-      into[at + 3] = 0;
-      return;
+      Arrays.fill(into, at, at + SLOTS, 0);
+      return 0;
     }
     double sum = x + y + SrgbSpace.z(r, g, b);
-    double light = gamut.brightest(x / sum, y / sum, into, at);
-    double wanted = y * whiteLight;
-    if (wanted < light) {
-      double factor = wanted / light;
-      for (int i = 0; i < SLOTS; i++) {
-        into[at + i] *= factor;
-      }
-    }
+    return gamut.unsplit(x / sum, y / sum, y * whiteLight, into, at);
   }
 
   // Most codes of a hue are 0 or 1, and the power takes most of the time of a mix.

@@ -5,15 +5,14 @@ package lampwright.engine.light;
  *
  * <p>Drives are four numbers 0 to 1, in the order of {@link EmitterKind}: red, green, blue, white.
  * An emitter that the package lacks stays 0. A driver output has one emitter; its drive stands in
- * the first place. Level is not part of this: the drives are those of level 1. Mixers are safe for
- * use by several threads.
+ * the first place. Mixers are safe for use by several threads.
  */
 public interface Mixer {
   /** How many drives one package takes in an array. */
   int SLOTS = 4;
 
-  /** Writes the drives of a colour to {@code into[at .. at + 3]}. */
-  void mix(Colour colour, double[] into, int at);
+  /** The mix of a colour. */
+  Mix mix(Colour colour);
 
   /**
    * Writes the drives of a hue to {@code into[at .. at + 3]}, as {@link #mix} does for {@link
@@ -21,15 +20,26 @@ public interface Mixer {
    *
    * @param turns hue as a share of the circle, 0 to 1
    * @param saturation 0 to 1
+   * @param light 0 to 1, linear
    */
-  void mixHue(double turns, double saturation, double[] into, int at);
+  void mixHue(double turns, double saturation, double light, double[] into, int at);
 
   /**
    * Writes the drives of a black body's white to {@code into[at .. at + 3]}.
    *
    * @param kelvin 1,667 to 25,000 K
+   * @param most the luminance at full light, in the unit of {@link #kelvinLuminance}; less where
+   *     the package can't be so bright
+   * @param light 0 to 1, linear
    */
-  void mixKelvin(double kelvin, double[] into, int at);
+  void mixKelvin(double kelvin, double most, double light, double[] into, int at);
+
+  /**
+   * The greatest luminance of a black body's white; in mcd, or without a unit where all are alike.
+   *
+   * @param kelvin 1,667 to 25,000 K
+   */
+  double kelvinLuminance(double kelvin);
 
   /** Whether this package has the emitter; for a driver output only the first place counts. */
   boolean has(EmitterKind kind);

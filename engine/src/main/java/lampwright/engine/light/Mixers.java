@@ -18,7 +18,7 @@ public final class Mixers {
       Curve curve,
       ColourMatching matching,
       boolean whiteFromRgb,
-      Map<EmitterKind, Emitter> emitters) {
+      Map<EmitterKind, FittedEmitter> emitters) {
     Mixer matched = new MatchedMixer(emitters);
     return switch (matching) {
       case DIRECT ->

@@ -13,25 +13,34 @@ final class OutputMixer implements Mixer {
   }
 
   @Override
-  public void mix(Colour colour, double[] into, int at) {
+  public Mix mix(Colour colour) {
+    return new LinearMix(drive(colour), 0, 0, 0);
+  }
+
+  private double drive(Colour colour) {
     if (colour instanceof Colour.Srgb c) {
-      set(curve.light(Math.max(c.red(), Math.max(c.green(), c.blue())) / 255.0), into, at);
-    } else if (colour instanceof Colour.Drive d) {
-      set(Math.max(Math.max(d.r(), d.g()), Math.max(d.b(), d.w())), into, at);
-    } else {
-      // The greatest code of a hue at value 1 is 1; kelvin and signal colours are full on.
-      set(1, into, at);
+      return curve.light(Math.max(c.red(), Math.max(c.green(), c.blue())) / 255.0);
     }
+    if (colour instanceof Colour.Drive d) {
+      return Math.max(Math.max(d.r(), d.g()), Math.max(d.b(), d.w()));
+    }
+    // The greatest code of a hue at value 1 is 1; kelvin and signal colours are full on.
+    return 1;
   }
 
   @Override
-  public void mixHue(double turns, double saturation, double[] into, int at) {
-    set(1, into, at);
+  public void mixHue(double turns, double saturation, double light, double[] into, int at) {
+    set(light, into, at);
   }
 
   @Override
-  public void mixKelvin(double kelvin, double[] into, int at) {
-    set(1, into, at);
+  public void mixKelvin(double kelvin, double most, double light, double[] into, int at) {
+    set(light, into, at);
+  }
+
+  @Override
+  public double kelvinLuminance(double kelvin) {
+    return 1;
   }
 
   @Override

@@ -4,6 +4,7 @@ import static lampwright.engine.light.Checks.canonical;
 
 import java.math.BigDecimal;
 import lampwright.engine.light.Checks;
+import lampwright.engine.light.Mix;
 import lampwright.engine.light.Mixer;
 
 /**
@@ -48,7 +49,7 @@ public record Chase(
   @Override
   public Painter painter(Stage stage) {
     int n = stage.count();
-    double[] full = stage.drives(look.colour());
+    Mix[] full = stage.mixes(look.colour());
     double[] lightBehind = lightBehind(stage);
     Ratio step = Ratio.of(stepMs);
     int steps = bounce ? Math.max(1, 2 * n - 2) : n;
@@ -63,9 +64,7 @@ public record Chase(
           behind = Math.floorMod(behind, n);
         }
         double light = behind >= 0 && behind < lightBehind.length ? lightBehind[behind] : 0;
-        for (int i = k * Mixer.SLOTS; i < (k + 1) * Mixer.SLOTS; i++) {
-          drives[i] = full[i] * light;
-        }
+        full[k].write(light, drives, k * Mixer.SLOTS);
       }
     };
   }

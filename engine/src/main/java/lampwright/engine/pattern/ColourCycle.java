@@ -62,10 +62,7 @@ public record ColourCycle(
           continue;
         }
         double turns = first + spread * k / n;
-        mixers[k].mixHue(turns - Math.floor(turns), saturation, drives, at);
-        for (int i = at; i < at + Mixer.SLOTS; i++) {
-          drives[i] *= light;
-        }
+        mixers[k].mixHue(turns - Math.floor(turns), saturation, light, drives, at);
       }
     };
   }

@@ -3,6 +3,7 @@ package lampwright.engine.pattern;
 import java.util.Optional;
 import lampwright.engine.light.Checks;
 import lampwright.engine.light.Colour;
+import lampwright.engine.light.Mix;
 
 /**
  * Moves from one colour and level to another over the whole cue.
@@ -37,11 +38,12 @@ public record Fade(
 
   @Override
   public Painter painter(Stage stage) {
-    double[] start = stage.drives(from.orElse(look.colour()));
-    double[] end = stage.drives(to.orElse(look.colour()));
+    Mix[] start = stage.mixes(from.orElse(look.colour()));
+    Mix[] end = stage.mixes(to.orElse(look.colour()));
+    Blender blender = new Blender(stage.curve());
     return (tMs, drives) -> {
       double u = easing.ease(tMs.over(stage.lengthMs()).doubleValue());
-      Blender.mix(start, end, fromLevel, toLevel, u, stage.curve(), drives);
+      blender.mix(start, end, fromLevel, toLevel, u, drives);
     };
   }
 }

@@ -4,6 +4,7 @@ import static lampwright.engine.light.Checks.canonical;
 
 import java.math.BigDecimal;
 import lampwright.engine.light.Checks;
+import lampwright.engine.light.Mix;
 import lampwright.engine.light.Mixer;
 
 /**
@@ -41,7 +42,7 @@ public record Flicker(Look look, long seed, double depth, BigDecimal rateHz) imp
 
   @Override
   public Painter painter(Stage stage) {
-    double[] full = stage.drives(look.colour());
+    Mix[] full = stage.mixes(look.colour());
     Ratio turnsPerMs = Ratio.of(rateHz).over(Ratio.of(1000));
     return (tMs, drives) -> {
       Ratio turns = tMs.times(turnsPerMs);
@@ -52,9 +53,7 @@ public record Flicker(Look look, long seed, double depth, BigDecimal rateHz) imp
         double left = noise(k, whole);
         double noise = left + (noise(k, whole + 1) - left) * share;
         double light = stage.curve().light(look.level() * (1 - depth * noise));
-        for (int i = k * Mixer.SLOTS; i < (k + 1) * Mixer.SLOTS; i++) {
-          drives[i] = full[i] * light;
-        }
+        full[k].write(light, drives, k * Mixer.SLOTS);
       }
     };
   }

@@ -4,6 +4,7 @@ import java.math.BigDecimal;
 import java.util.List;
 import java.util.function.UnaryOperator;
 import lampwright.engine.light.Checks;
+import lampwright.engine.light.Mix;
 
 /**
  * Moves from keyframe to keyframe. Before the first one its values stand; after the last one its
@@ -44,6 +45,7 @@ public record Keyframes(Look look, BigDecimal phase, List<Keyframe> frames, bool
 
   @Override
   public Painter painter(Stage stage) {
+    Blender blender = new Blender(stage.curve());
     Stop[] stops = frames.stream().map(f -> stop(f, stage)).toArray(Stop[]::new);
     Ratio last = stops[stops.length - 1].atMs;
     UnaryOperator<Ratio> clock =
@@ -58,14 +60,14 @@ public record Keyframes(Look look, BigDecimal phase, List<Keyframe> frames, bool
         double v = place.minus(a.atMs).over(b.atMs.minus(a.atMs)).doubleValue();
         u = a.easing.ease(v);
       }
-      Blender.mix(a.drives, b.drives, a.level, b.level, u, stage.curve(), drives);
+      blender.mix(a.mixes, b.mixes, a.level, b.level, u, drives);
     };
   }
 
   private Stop stop(Keyframe frame, Stage stage) {
     return new Stop(
         Ratio.of(frame.atMs()),
-        stage.drives(frame.colour().orElse(look.colour())),
+        stage.mixes(frame.colour().orElse(look.colour())),
         frame.level().orElse(look.level()),
         frame.easing());
   }
@@ -87,13 +89,13 @@ public record Keyframes(Look look, BigDecimal phase, List<Keyframe> frames, bool
 
   private static final class Stop {
     private final Ratio atMs;
-    private final double[] drives;
+    private final Mix[] mixes;
     private final double level;
     private final Easing easing;
 
-    Stop(Ratio atMs, double[] drives, double level, Easing easing) {
+    Stop(Ratio atMs, Mix[] mixes, double level, Easing easing) {
       this.atMs = atMs;
-      this.drives = drives;
+      this.mixes = mixes;
       this.level = level;
       this.easing = easing;
     }

@@ -5,6 +5,7 @@ import static lampwright.engine.light.Checks.canonical;
 import java.math.BigDecimal;
 import java.util.List;
 import lampwright.engine.light.Checks;
+import lampwright.engine.light.Mix;
 import lampwright.engine.light.Mixer;
 
 /**
@@ -52,7 +53,7 @@ public record RotatingBeacon(
   /** Angles are taken in turn again where there are more pixels than angles. */
   @Override
   public Painter painter(Stage stage) {
-    double[] full = stage.drives(look);
+    Mix[] full = stage.mixes(look);
     double[] angle = new double[stage.count()];
     for (int k = 0; k < angle.length; k++) {
       angle[k] = angles.isEmpty() ? 360.0 * k / angle.length : angles.get(k % angles.size());
@@ -63,10 +64,7 @@ public record RotatingBeacon(
       double share = turn.share(tMs);
       double beam = 360 * (clockwise ? share : -share);
       for (int k = 0; k < angle.length; k++) {
-        double lobe = lobe(Degrees.apart(angle[k], beam), half);
-        for (int i = k * Mixer.SLOTS; i < (k + 1) * Mixer.SLOTS; i++) {
-          drives[i] = full[i] * lobe;
-        }
+        full[k].write(lobe(Degrees.apart(angle[k], beam), half), drives, k * Mixer.SLOTS);
       }
     };
   }

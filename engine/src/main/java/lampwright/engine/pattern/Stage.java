@@ -3,6 +3,7 @@ package lampwright.engine.pattern;
 import java.util.List;
 import lampwright.engine.light.Colour;
 import lampwright.engine.light.Curve;
+import lampwright.engine.light.Mix;
 import lampwright.engine.light.Mixer;
 
 /**
@@ -22,27 +23,35 @@ public record Stage(List<Mixer> mixers, Curve curve, Ratio lengthMs) {
     return mixers.size();
   }
 
-  /** The drives of a colour at full level: four for each pixel. */
-  double[] drives(Colour colour) {
-    double[] drives = new double[count() * Mixer.SLOTS];
-    for (int k = 0; k < count(); k++) {
-      int at = k * Mixer.SLOTS;
+  /** A colour as each pixel mixes it. */
+  Mix[] mixes(Colour colour) {
+    Mix[] mixes = new Mix[count()];
+    for (int k = 0; k < mixes.length; k++) {
       // Neighbours are mostly of one type, and a matched colour is dear to mix.
-      if (k > 0 && mixers.get(k) == mixers.get(k - 1)) {
-        System.arraycopy(drives, at - Mixer.SLOTS, drives, at, Mixer.SLOTS);
-      } else {
-        mixers.get(k).mix(colour, drives, at);
-      }
+      boolean alike = k > 0 && mixers.get(k) == mixers.get(k - 1);
+      mixes[k] = alike ? mixes[k - 1] : mixers.get(k).mix(colour);
     }
-    return drives;
+    return mixes;
+  }
+
+  /** A look as each pixel mixes it: full is the light of its level. */
+  Mix[] mixes(Look look) {
+    Mix[] full = mixes(look.colour());
+    double light = curve.light(look.level());
+    Mix[] mixes = new Mix[full.length];
+    for (int k = 0; k < full.length; k++) {
+      mixes[k] = k > 0 && full[k] == full[k - 1] ? mixes[k - 1] : full[k].dimmed(light);
+    }
+    return mixes;
   }
 
   /** The drives of a look: four for each pixel. */
   double[] drives(Look look) {
-    double[] drives = drives(look.colour());
+    double[] drives = new double[count() * Mixer.SLOTS];
     double light = curve.light(look.level());
-    for (int i = 0; i < drives.length; i++) {
-      drives[i] *= light;
+    Mix[] mixes = mixes(look.colour());
+    for (int k = 0; k < mixes.length; k++) {
+      mixes[k].write(light, drives, k * Mixer.SLOTS);
     }
     return drives;
   }

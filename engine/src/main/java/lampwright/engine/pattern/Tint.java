@@ -38,6 +38,15 @@ public record Tint(Look look, double kelvin, OptionalDouble toKelvin) implements
       return new Steady(new Look(new Colour.Kelvin(kelvin), look.level())).painter(stage);
     }
     Mixer[] mixers = stage.mixers().toArray(Mixer[]::new);
+    // No brighter than at its dimmer end, so that a tint that warms does not also dim.
+    double[] most = new double[mixers.length];
+    for (int k = 0; k < mixers.length; k++) {
+      boolean alike = k > 0 && mixers[k] == mixers[k - 1];
+      most[k] =
+          alike
+              ? most[k - 1]
+              : Math.min(mixers[k].kelvinLuminance(kelvin), mixers[k].kelvinLuminance(end));
+    }
     double light = stage.curve().light(look.level());
     double startMired = MIRED / kelvin;
     double endMired = MIRED / end;
@@ -51,10 +60,7 @@ public record Tint(Look look, double kelvin, OptionalDouble toKelvin) implements
           System.arraycopy(drives, at - Mixer.SLOTS, drives, at, Mixer.SLOTS);
           continue;
         }
-        mixers[k].mixKelvin(within, drives, at);
-        for (int i = at; i < at + Mixer.SLOTS; i++) {
-          drives[i] *= light;
-        }
+        mixers[k].mixKelvin(within, most[k], light, drives, at);
       }
     };
   }

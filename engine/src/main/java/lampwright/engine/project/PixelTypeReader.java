@@ -8,9 +8,9 @@ import java.util.Optional;
 import lampwright.engine.light.Chromaticity;
 import lampwright.engine.light.Emitter;
 import lampwright.engine.light.EmitterKind;
+import lampwright.engine.light.FittedEmitter;
 import lampwright.engine.rig.BuiltInPixelTypes;
 import lampwright.engine.rig.EmitterOrder;
-import lampwright.engine.rig.FittedEmitter;
 import lampwright.engine.rig.LineTiming;
 import lampwright.engine.rig.PixelType;
 

@@ -6,8 +6,8 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.concurrent.CancellationException;
-import lampwright.engine.light.Emitter;
 import lampwright.engine.light.EmitterKind;
+import lampwright.engine.light.FittedEmitter;
 import lampwright.engine.light.Mixer;
 import lampwright.engine.light.Mixers;
 import lampwright.engine.pattern.Ratio;
@@ -129,12 +129,12 @@ final class SceneRenderer {
 
   // Packages with the same emitters share one mixer, so that patterns mix a colour once for all.
   private static Mixer[] mixers(Rig rig) {
-    Map<Map<EmitterKind, Emitter>, Mixer> known = new HashMap<>();
+    Map<Map<EmitterKind, FittedEmitter>, Mixer> known = new HashMap<>();
     List<Mixer> mixers = new ArrayList<>();
     for (Chain chain : rig.chains()) {
       Mixer mixer =
           known.computeIfAbsent(
-              chain.emitters(),
+              chain.fittedEmitters(),
               emitters ->
                   Mixers.forPixel(rig.curve(), rig.colourMatching(), rig.whiteFromRgb(), emitters));
       for (int pixel = 0; pixel < chain.pixels(); pixel++) {

@@ -72,7 +72,7 @@ final class ColourFindings implements Reviewer {
     for (String id : place.track(project).lamps()) {
       Lamp lamp = rig.lamp(id).orElseThrow();
       for (Chain chain : chains(rig, lamp)) {
-        Optional<MatchedMix> mix = new MatchedMixer(chain.emitters()).explain(colour);
+        Optional<MatchedMix> mix = new MatchedMixer(chain.fittedEmitters()).explain(colour);
         if (mix.isPresent() && mix.get().distance() > MatchedMix.VISIBLE) {
           found.accept(finding(project, place, path, lamp, chain, mix.get()));
           return;

@@ -13,6 +13,7 @@ import java.util.stream.Collectors;
 import lampwright.engine.light.Chromaticity;
 import lampwright.engine.light.Emitter;
 import lampwright.engine.light.EmitterKind;
+import lampwright.engine.light.FittedEmitter;
 import lampwright.engine.light.Planck;
 
 /** The pixel types that every project knows, by part number; from the table pixel-types.csv. */

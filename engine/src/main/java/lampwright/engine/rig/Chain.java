@@ -8,6 +8,7 @@ import lampwright.engine.light.Checks;
 import lampwright.engine.light.Colour;
 import lampwright.engine.light.Emitter;
 import lampwright.engine.light.EmitterKind;
+import lampwright.engine.light.FittedEmitter;
 import lampwright.engine.light.Planck;
 
 /**
@@ -67,14 +68,19 @@ public record Chain(
 
   /** The light of each emitter of its pixels at full drive. */
   public Map<EmitterKind, Emitter> emitters() {
+    return FittedEmitter.light(fittedEmitters());
+  }
+
+  /** The emitters of its pixels, the white one of the temperature that the chain states. */
+  public Map<EmitterKind, FittedEmitter> fittedEmitters() {
     if (whiteKelvin.isEmpty()) {
-      return type.light();
+      return type.emitters();
     }
-    Map<EmitterKind, Emitter> emitters = new EnumMap<>(type.light());
-    double millicandela = emitters.get(EmitterKind.WHITE).millicandela();
-    emitters.put(
-        EmitterKind.WHITE,
-        new Emitter(Planck.chromaticity(whiteKelvin.getAsDouble()), millicandela));
+    Map<EmitterKind, FittedEmitter> emitters = new EnumMap<>(type.emitters());
+    FittedEmitter white = type.emitters().get(EmitterKind.WHITE);
+    Emitter light =
+        new Emitter(Planck.chromaticity(whiteKelvin.getAsDouble()), white.light().millicandela());
+    emitters.put(EmitterKind.WHITE, new FittedEmitter(light, white.milliamps()));
     return emitters;
   }
 

@@ -6,6 +6,7 @@ import java.util.stream.Collectors;
 import lampwright.engine.light.Checks;
 import lampwright.engine.light.Emitter;
 import lampwright.engine.light.EmitterKind;
+import lampwright.engine.light.FittedEmitter;
 import lampwright.engine.light.Gamut;
 
 /**
@@ -74,7 +75,7 @@ public record PixelType(
   // Emitters in a line or at one point mix nothing.
   private static void mixable(Map<EmitterKind, FittedEmitter> emitters, Checks checks) {
     try {
-      new Gamut(light(emitters));
+      new Gamut(FittedEmitter.light(emitters));
     } catch (IllegalArgumentException unmixable) {
       String points =
           emitters.values().stream()
@@ -90,11 +91,6 @@ public record PixelType(
 
   /** The light of each emitter at full drive. */
   public Map<EmitterKind, Emitter> light() {
-    return light(emitters);
-  }
-
-  private static Map<EmitterKind, Emitter> light(Map<EmitterKind, FittedEmitter> emitters) {
-    return emitters.entrySet().stream()
-        .collect(ImmutableMap.toImmutableMap(Map.Entry::getKey, e -> e.getValue().light()));
+    return FittedEmitter.light(emitters);
   }
 }

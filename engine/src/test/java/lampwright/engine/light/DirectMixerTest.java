@@ -19,12 +19,13 @@ class DirectMixerTest {
   private static final Curve LINEAR = new Curve.Linear();
 
   private static Mixer rgbw(Curve curve, boolean whiteFromRgb) {
-    return Mixers.forPixel(curve, ColourMatching.DIRECT, whiteFromRgb, Packages.bench());
+    return Mixers.forPixel(
+        curve, ColourMatching.DIRECT, whiteFromRgb, Packages.fitted(Packages.bench()));
   }
 
   private static double[] mix(Mixer mixer, Colour colour) {
     double[] into = new double[4];
-    mixer.mix(colour, into, 0);
+    mixer.mix(colour).write(1, into, 0);
     return into;
   }
 
@@ -46,7 +47,7 @@ class DirectMixerTest {
       @ForAll @Scale(5) @DoubleRange(min = 0, max = 1) double turns,
       @ForAll @Scale(5) @DoubleRange(min = 0, max = 1) double saturation) {
     double[] drives = new double[4];
-    rgbw(LINEAR, false).mixHue(turns, saturation, drives, 0);
+    rgbw(LINEAR, false).mixHue(turns, saturation, 1, drives, 0);
 
     Color expected = new Color(Color.HSBtoRGB((float) turns, (float) saturation, 1f));
     assertThat(255 * drives[0]).isCloseTo(expected.getRed(), within(0.51));

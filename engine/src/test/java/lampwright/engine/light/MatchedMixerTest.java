@@ -2,6 +2,7 @@ package lampwright.engine.light;
 
 import static lampwright.engine.light.Packages.bench;
 import static lampwright.engine.light.Packages.emitter;
+import static lampwright.engine.light.Packages.fitted;
 import static lampwright.engine.light.Packages.rgb;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
@@ -20,13 +21,13 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.EnumSource;
 
 class MatchedMixerTest {
-  private final MatchedMixer mixer = new MatchedMixer(bench());
+  private final MatchedMixer mixer = new MatchedMixer(fitted(bench()));
   private final Emission emission = new Emission(bench());
 
   private double[] mix(Colour colour) {
     // The mixer must keep to its four places.
     double[] into = {9, 9, 9, 9, 9, 9};
-    mixer.mix(colour, into, 1);
+    mixer.mix(colour).write(1, into, 1);
     assertThat(into[0]).isEqualTo(9);
     assertThat(into[5]).isEqualTo(9);
     return new double[] {into[1], into[2], into[3], into[4]};
@@ -66,7 +67,7 @@ class MatchedMixerTest {
     XYZ expected = new HSV((float) degrees, (float) saturation, 1f, 1f).toSRGB().toXYZ();
     double sum = expected.getX() + expected.getY() + expected.getZ();
     double[] drives = new double[4];
-    mixer.mixHue(degrees / 360, saturation, drives, 0);
+    mixer.mixHue(degrees / 360, saturation, 1, drives, 0);
 
     Chromaticity emitted = emission.chromaticity(drives, 0).orElseThrow();
     assertThat(emitted.x()).isCloseTo(expected.getX() / sum, within(0.0003));
@@ -90,7 +91,7 @@ class MatchedMixerTest {
   @Test
   void hueIsMixedAlikeByDegreesAndByTurns() {
     double[] byTurns = new double[4];
-    mixer.mixHue(0.25, 0.5, byTurns, 0);
+    mixer.mixHue(0.25, 0.5, 1, byTurns, 0);
 
     assertThat(mix(new Colour.Hue(90, 0.5))).containsExactly(byTurns, within(0.0));
   }
@@ -118,7 +119,7 @@ class MatchedMixerTest {
       double kelvin, double r, double g, double b, double w, double light) {
     double[] byColour = mix(new Colour.Kelvin(kelvin));
     double[] byNumber = new double[4];
-    mixer.mixKelvin(kelvin, byNumber, 0);
+    mixer.mixKelvin(kelvin, mixer.kelvinLuminance(kelvin), 1, byNumber, 0);
 
     assertThat(byColour).containsExactly(byNumber, within(0.0));
     assertThat(byColour).containsExactly(new double[] {r, g, b, w}, within(0.001));
@@ -127,7 +128,7 @@ class MatchedMixerTest {
 
   @Test
   void mixKelvinRefusesKelvinOutOfRange() {
-    assertThatThrownBy(() -> mixer.mixKelvin(1000, new double[4], 0))
+    assertThatThrownBy(() -> mixer.mixKelvin(1000, 1, 1, new double[4], 0))
         .isInstanceOf(IllegalArgumentException.class)
         .hasMessage("kelvin: 1000: needs 1667 to 25000");
   }
@@ -148,7 +149,11 @@ class MatchedMixerTest {
   void amberIsReachedByAGreenNearTheLocus() {
     MatchedMixer saturated =
         new MatchedMixer(
-            rgb(emitter(0.7006, 0.2993, 405), emitter(0.33, 0.66, 690), emitter(0.136, 0.05, 190)));
+            fitted(
+                rgb(
+                    emitter(0.7006, 0.2993, 405),
+                    emitter(0.33, 0.66, 690),
+                    emitter(0.136, 0.05, 190))));
 
     MatchedMix told = saturated.explain(new Colour.Signal(SignalColour.AMBER)).orElseThrow();
 
@@ -161,7 +166,7 @@ class MatchedMixerTest {
     // A package of pastel emitters reaches no signal red.
     MatchedMixer pastel =
         new MatchedMixer(
-            rgb(emitter(0.45, 0.33, 100), emitter(0.3, 0.45, 100), emitter(0.2, 0.2, 100)));
+            fitted(rgb(emitter(0.45, 0.33, 100), emitter(0.3, 0.45, 100), emitter(0.2, 0.2, 100))));
 
     MatchedMix told = pastel.explain(new Colour.Signal(SignalColour.RED)).orElseThrow();
 
@@ -196,9 +201,9 @@ class MatchedMixerTest {
   void driveOfAnEmitterThatIsNotThereStaysZero() {
     Map<EmitterKind, Emitter> three = bench();
     three.remove(EmitterKind.WHITE);
-    MatchedMixer mixer3 = new MatchedMixer(three);
+    MatchedMixer mixer3 = new MatchedMixer(fitted(three));
     double[] into = new double[4];
-    mixer3.mix(new Colour.Drive(0.1, 0.2, 0.3, 0.4), into, 0);
+    mixer3.mix(new Colour.Drive(0.1, 0.2, 0.3, 0.4)).write(1, into, 0);
 
     assertThat(into).containsExactly(0.1, 0.2, 0.3, 0);
     assertThat(mixer3.has(EmitterKind.WHITE)).isFalse();

@@ -37,6 +37,13 @@ final class Packages {
         emitter(0.3451, 0.3516, 2000));
   }
 
+  /** The emitters with a current of 20 mA each at full drive. */
+  static Map<EmitterKind, FittedEmitter> fitted(Map<EmitterKind, Emitter> emitters) {
+    Map<EmitterKind, FittedEmitter> fitted = new EnumMap<>(EmitterKind.class);
+    emitters.forEach((kind, emitter) -> fitted.put(kind, new FittedEmitter(emitter, 20)));
+    return fitted;
+  }
+
   /** Packages whose emitters lie anywhere, with red, green and blue a fair way apart. */
   static Arbitrary<Map<EmitterKind, Emitter>> any() {
     Arbitrary<Emitter> emitter = anyEmitter();

@@ -15,6 +15,7 @@ import lampwright.engine.light.ColourMatching;
 import lampwright.engine.light.Curve;
 import lampwright.engine.light.Emitter;
 import lampwright.engine.light.EmitterKind;
+import lampwright.engine.light.FittedEmitter;
 import lampwright.engine.light.Mixer;
 import lampwright.engine.light.Mixers;
 import org.junit.jupiter.api.Test;
@@ -30,10 +31,14 @@ class PatternTest {
     return new BigDecimal(number);
   }
 
+  private static FittedEmitter fitted(double x, double y, double millicandela) {
+    return new FittedEmitter(new Emitter(new Chromaticity(x, y), millicandela), 20);
+  }
+
   static Mixer rgb(Curve curve) {
-    Emitter red = new Emitter(new Chromaticity(0.700, 0.299), 405);
-    Emitter green = new Emitter(new Chromaticity(0.170, 0.700), 690);
-    Emitter blue = new Emitter(new Chromaticity(0.136, 0.050), 190);
+    FittedEmitter red = fitted(0.700, 0.299, 405);
+    FittedEmitter green = fitted(0.170, 0.700, 690);
+    FittedEmitter blue = fitted(0.136, 0.050, 190);
     return Mixers.forPixel(
         curve,
         ColourMatching.DIRECT,

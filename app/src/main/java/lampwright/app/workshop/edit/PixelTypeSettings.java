@@ -10,7 +10,7 @@ import java.util.function.Function;
 import lampwright.engine.light.Chromaticity;
 import lampwright.engine.light.Emitter;
 import lampwright.engine.light.EmitterKind;
-import lampwright.engine.rig.FittedEmitter;
+import lampwright.engine.light.FittedEmitter;
 import lampwright.engine.rig.LineTiming;
 import lampwright.engine.rig.PixelType;
 

@@ -8,6 +8,7 @@ import lampwright.engine.light.Colour;
 import lampwright.engine.light.Emission;
 import lampwright.engine.light.Emitter;
 import lampwright.engine.light.EmitterKind;
+import lampwright.engine.light.FittedEmitter;
 import lampwright.engine.light.MatchedMix;
 import lampwright.engine.light.MatchedMixer;
 import lampwright.engine.light.Mixer;
@@ -37,10 +38,10 @@ public final class PixelLook {
     if (lamp.fitting() instanceof Fitting.Pixels pixels) {
       String id = pixels.runs().get(0).chain();
       Chain chain = rig.chains().stream().filter(c -> c.id().equals(id)).findFirst().orElseThrow();
-      Map<EmitterKind, Emitter> emitters = chain.emitters();
+      Map<EmitterKind, FittedEmitter> emitters = chain.fittedEmitters();
       return new PixelLook(
           Mixers.forPixel(rig.curve(), rig.colourMatching(), rig.whiteFromRgb(), emitters),
-          new Emission(emitters),
+          new Emission(chain.emitters()),
           Optional.of(new MatchedMixer(emitters)));
     }
     String id = ((Fitting.Output) lamp.fitting()).output();
@@ -54,7 +55,7 @@ public final class PixelLook {
   /** What the lamp makes of a colour, as bright as the screen can show its hue; opaque ARGB. */
   public int argb(Colour colour) {
     double[] drives = new double[Mixer.SLOTS];
-    mixer.mix(colour, drives, 0);
+    mixer.mix(colour).write(1, drives, 0);
     double[] xyz = new double[3];
     emission.xyz(drives, 0, xyz, 0);
     return argb(xyz);
