@@ -30,7 +30,7 @@ public record WireTime(String chain, int pixels, double pixelUs, double resetUs)
   public static WireTime of(Chain chain) {
     LineTiming line = chain.type().line();
     // The longer of the two bits, so that no frame takes longer than is said.
-    double bitNs = Math.max(line.t0hNs() + line.t0lNs(), line.t1hNs() + line.t1lNs());
+    double bitNs = Math.max(line.nominal(false).bitNs(), line.nominal(true).bitNs());
     double pixelUs = chain.order().size() * BITS * bitNs * US_PER_NS;
     return new WireTime(chain.id(), chain.pixels(), pixelUs, line.resetUs());
   }

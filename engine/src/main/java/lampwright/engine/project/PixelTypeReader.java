@@ -37,7 +37,8 @@ final class PixelTypeReader {
     EmitterOrder order = fields.required("order", ORDER, EmitterOrder.parse(letters).orElseThrow());
     double idle = fields.optional("idleMilliamps", NUMBER, PixelType.DEFAULT_IDLE_MILLIAMPS);
     double volts = fields.optional("volts", NUMBER, PixelType.DEFAULT_VOLTS);
-    LineTiming line = fields.find("line").map(l -> line(l, fields)).orElse(LineTiming.DEFAULT);
+    LineTiming line =
+        fields.find("line").map(l -> LineTimingReader.read(l, fields)).orElse(LineTiming.DEFAULT);
     PixelType type =
         fields.build(
             () -> new PixelType(id, order, idle, volts, emitters, line),
@@ -89,26 +90,5 @@ final class PixelTypeReader {
       parent.breaks(kind.key());
     }
     return emitter;
-  }
-
-  private static LineTiming line(Located at, Fields parent) {
-    Fields f = at.fields();
-    LineTiming usual = LineTiming.DEFAULT;
-    LineTiming line =
-        f.build(
-            () ->
-                new LineTiming(
-                    f.optional("t0hNs", NUMBER, usual.t0hNs()),
-                    f.optional("t0lNs", NUMBER, usual.t0lNs()),
-                    f.optional("t1hNs", NUMBER, usual.t1hNs()),
-                    f.optional("t1lNs", NUMBER, usual.t1lNs()),
-                    f.optional("toleranceNs", NUMBER, usual.toleranceNs()),
-                    f.optional("resetUs", NUMBER, usual.resetUs())),
-            () -> usual);
-    f.close();
-    if (!f.sound()) {
-      parent.breaks("line");
-    }
-    return line;
   }
 }

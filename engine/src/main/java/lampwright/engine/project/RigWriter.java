@@ -12,6 +12,7 @@ import lampwright.engine.rig.Feel;
 import lampwright.engine.rig.Fitting;
 import lampwright.engine.rig.Lamp;
 import lampwright.engine.rig.LampFunction;
+import lampwright.engine.rig.LineTime;
 import lampwright.engine.rig.LineTiming;
 import lampwright.engine.rig.PixelRun;
 import lampwright.engine.rig.PixelType;
@@ -87,14 +88,22 @@ final class RigWriter {
 
   // In full: the times belong together.
   private static Out line(LineTiming line) {
-    return new FieldWriter()
-        .number("t0hNs", line.t0hNs())
-        .number("t0lNs", line.t0lNs())
-        .number("t1hNs", line.t1hNs())
-        .number("t1lNs", line.t1lNs())
-        .number("toleranceNs", line.toleranceNs())
-        .number("resetUs", line.resetUs())
-        .done();
+    FieldWriter f =
+        new FieldWriter()
+            .value("t0hNs", time(line.t0h()))
+            .value("t0lNs", time(line.t0l()))
+            .value("t1hNs", time(line.t1h()))
+            .value("t1lNs", time(line.t1l()));
+    line.toleranceNs().ifPresent(tolerance -> f.number("toleranceNs", tolerance));
+    line.bit().ifPresent(bit -> f.value("bitNs", time(bit)));
+    return f.number("resetUs", line.resetUs()).done();
+  }
+
+  private static Out time(LineTime time) {
+    return time instanceof LineTime.Range range
+        ? FieldWriter.list(
+            List.of(range.leastNs(), range.greatestNs()), ns -> FieldWriter.number(ns))
+        : FieldWriter.number(time.nominalNs());
   }
 
   private static Out curve(Curve curve) {

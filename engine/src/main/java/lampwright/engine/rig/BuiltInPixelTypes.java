@@ -1,5 +1,6 @@
 package lampwright.engine.rig;
 
+import com.google.common.base.Splitter;
 import com.google.common.collect.ImmutableMap;
 import com.google.common.collect.ImmutableSetMultimap;
 import com.google.common.collect.LinkedHashMultimap;
@@ -9,6 +10,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import lampwright.engine.light.Chromaticity;
 import lampwright.engine.light.Emitter;
@@ -18,6 +20,7 @@ import lampwright.engine.light.Planck;
 
 /** The pixel types that every project knows, by part number; from the table pixel-types.csv. */
 public final class BuiltInPixelTypes {
+  private static final Pattern NUMBER = Pattern.compile("[0-9.]+");
   private static final ImmutableSetMultimap<String, SourcedNumber> NUMBERS = numbers();
   private static final ImmutableMap<String, PixelType> TYPES =
       NUMBERS.keySet().stream()
@@ -54,7 +57,7 @@ public final class BuiltInPixelTypes {
     EmitterOrder order = EmitterOrder.parse(text.get("order")).orElseThrow();
     Map<String, Double> number =
         numbers.stream()
-            .filter(n -> !n.item().equals("order"))
+            .filter(n -> NUMBER.matcher(n.value()).matches())
             .collect(Collectors.toMap(SourcedNumber::item, n -> Double.valueOf(n.value())));
     Map<EmitterKind, FittedEmitter> emitters = new EnumMap<>(EmitterKind.class);
     for (EmitterKind kind : order.emitters()) {
@@ -66,18 +69,36 @@ public final class BuiltInPixelTypes {
         number.get("idleMilliamps"),
         number.get("volts"),
         emitters,
-        new LineTiming(
-            number.get("t0hNs"),
-            number.get("t0lNs"),
-            number.get("t1hNs"),
-            number.get("t1lNs"),
-            number.get("toleranceNs"),
-            number.get("resetUs")),
+        line(text, number.get("resetUs")),
         new SupplyNeeds(
             number.get("minVolts"),
             number.get("maxVolts"),
             number.getOrDefault("vihShare", 0.0),
             number.getOrDefault("vihVolts", 0.0)));
+  }
+
+  private static LineTiming line(Map<String, String> text, double resetUs) {
+    return new LineTiming(
+        time(text, "t0hNs"),
+        time(text, "t0lNs"),
+        time(text, "t1hNs"),
+        time(text, "t1lNs"),
+        Optional.ofNullable(text.get("bitNs")).map(BuiltInPixelTypes::range),
+        resetUs);
+  }
+
+  // A number, or a range such as 300-450.
+  private static LineTime time(Map<String, String> text, String item) {
+    String value = text.get(item);
+    return NUMBER.matcher(value).matches()
+        ? new LineTime.Nominal(
+            Double.parseDouble(value), Double.parseDouble(text.get("toleranceNs")))
+        : range(value);
+  }
+
+  private static LineTime.Range range(String value) {
+    List<String> ends = Splitter.on('-').splitToList(value);
+    return new LineTime.Range(Double.parseDouble(ends.get(0)), Double.parseDouble(ends.get(1)));
   }
 
   private static FittedEmitter emitter(EmitterKind kind, Map<String, Double> number) {

@@ -50,6 +50,7 @@ class ProjectSchemaTest {
           "needs the id of",
           "needs a built-in pixel type or one of",
           "needs x and y of at most 1 together",
+          "needs the least time first",
           "frames",
           "a period of 0 ms",
           "the time before it",

@@ -155,4 +155,29 @@ class ReadProblemsTest {
 
     assertThat(ProjectWriter.write(project)).isEqualTo(text);
   }
+
+  @Test
+  void toleranceBesideRangesAloneIsForNoneOfThem() {
+    String line =
+        "{\"t0hNs\": [220, 380], \"t0lNs\": [580, 1000], \"t1hNs\": [580, 1000],"
+            + " \"t1lNs\": [220, 420], \"toleranceNs\": 150}";
+
+    assertThat(line(line).project()).isEqualTo(line(line.replace("150", "80")).project());
+    assertThat(line(line).project()).isPresent();
+    assertThat(texts(line(line.replace("150", "-1"))))
+        .containsExactly(
+            "pixelTypes[0].line.toleranceNs: -1 at line 5, column 103: needs 0 to 1000000");
+  }
+
+  private static ReadResult line(String line) {
+    return read(
+        """
+        {"lampwright": 1, "rig": {"outputs": [{"id": "o"}]}, "pixelTypes": [{"id": "t",
+         "order": "RGB", "emitters": {"r": {"x": 0.7, "y": 0.29, "mcd": 405},
+         "g": {"x": 0.17, "y": 0.7, "mcd": 690}, "b": {"x": 0.13, "y": 0.05, "mcd": 190}},
+         "line":
+        %s}]}
+        """
+            .formatted(line));
+  }
 }

@@ -26,6 +26,7 @@ import lampwright.engine.rig.Feel;
 import lampwright.engine.rig.Fitting;
 import lampwright.engine.rig.Lamp;
 import lampwright.engine.rig.LampFunction;
+import lampwright.engine.rig.LineTime;
 import lampwright.engine.rig.LineTiming;
 import lampwright.engine.rig.OutputSupply;
 import lampwright.engine.rig.Pin;
@@ -114,13 +115,23 @@ final class RigChance {
   }
 
   private LineTiming line() {
+    double tolerance = chance.number(0, 200);
     return new LineTiming(
-        chance.number(100, 1000),
-        chance.number(100, 1000),
-        chance.number(100, 1000),
-        chance.number(100, 1000),
-        chance.number(0, 200),
+        time(tolerance),
+        time(tolerance),
+        time(tolerance),
+        time(tolerance),
+        chance.maybe(this::range),
         chance.number(50, 500));
+  }
+
+  private LineTime time(double tolerance) {
+    return chance.flag() ? new LineTime.Nominal(chance.number(100, 1000), tolerance) : range();
+  }
+
+  private LineTime.Range range() {
+    double least = chance.number(100, 1000);
+    return new LineTime.Range(least, least + chance.number(0, 1000));
   }
 
   private EmitterOrder order(int size) {

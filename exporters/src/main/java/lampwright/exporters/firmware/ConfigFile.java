@@ -3,6 +3,7 @@ package lampwright.exporters.firmware;
 import java.util.List;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
+import lampwright.engine.rig.BitTimes;
 import lampwright.engine.rig.Chain;
 import lampwright.engine.rig.DriverOutput;
 import lampwright.engine.rig.LineTiming;
@@ -15,7 +16,7 @@ import lampwright.exporters.table.CText;
 final class ConfigFile {
   private static final String PREFIX = "#define LAMPWRIGHT_";
   // The WS2813 datasheet gives ranges: T0H 300 to 450 ns, T1H 750 to 1,000 ns; their middles.
-  private static final LineTiming WS2813 = new LineTiming(375, 1000, 875, 500, 75, 300);
+  private static final LineTiming WS2813 = LineTiming.ofNominal(375, 1000, 875, 500, 75, 300);
 
   private final StringBuilder text = new StringBuilder();
 
@@ -104,11 +105,13 @@ final class ConfigFile {
             + ". */");
     pin(stem, number, pins);
     define(stem + "BYTES", chain.bytes());
-    define(stem + "T0H_NS", Math.round(times.t0hNs()));
-    define(stem + "T0L_NS", Math.round(times.t0lNs()));
-    define(stem + "T1H_NS", Math.round(times.t1hNs()));
-    define(stem + "T1L_NS", Math.round(times.t1lNs()));
-    define(stem + "TOLERANCE_NS", (long) Math.floor(times.toleranceNs()));
+    BitTimes zero = times.nominal(false);
+    BitTimes one = times.nominal(true);
+    define(stem + "T0H_NS", Math.round(zero.highNs()));
+    define(stem + "T0L_NS", Math.round(zero.lowNs()));
+    define(stem + "T1H_NS", Math.round(one.highNs()));
+    define(stem + "T1L_NS", Math.round(one.lowNs()));
+    define(stem + "TOLERANCE_NS", (long) Math.floor(toleranceNs(times)));
   }
 
   private void output(DriverOutput output, int number, List<Pin> pins) {
@@ -123,6 +126,14 @@ final class ConfigFile {
       line(PREFIX + stem + "PORT " + name.charAt(1));
       line(PREFIX + stem + "BIT " + name.charAt(2));
     }
+  }
+
+  // The driver knows one tolerance for all times: the narrowest.
+  private static double toleranceNs(LineTiming times) {
+    return times.times().stream()
+        .mapToDouble(t -> (t.greatestNs() - t.leastNs()) / 2)
+        .min()
+        .orElseThrow();
   }
 
   private static LineTiming line(Chain chain) {

@@ -6,10 +6,10 @@ import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Objects;
 import lampwright.engine.light.Checks;
 import lampwright.engine.rig.Chain;
+import lampwright.engine.rig.LineTime;
 import lampwright.engine.rig.LineTiming;
 import lampwright.engine.rig.Pin;
 import lampwright.engine.rig.Rig;
@@ -20,10 +20,9 @@ import lampwright.engine.scene.Scene;
  * say what the firmware of a rig must do on which pins.
  */
 public final class FirmwareProof {
-  /** Nominal time of a bit and its tolerance where a pixel type states no period (WS2812B). */
-  private static final double PERIOD_NS = 1250;
+  /** The time of a bit where a pixel type states none: the WS2812B's. */
+  private static final LineTime.Range PERIOD = new LineTime.Range(650, 1850);
 
-  private static final double PERIOD_TOLERANCE_NS = 600;
   private static final BigDecimal MILLI = BigDecimal.valueOf(1000);
 
   private final Rig rig;
@@ -92,20 +91,25 @@ public final class FirmwareProof {
 
   private static String chain(Chain chain, Pin pin, int at) {
     LineTiming line = chain.type().line();
-    return String.format(
-        Locale.ROOT,
-        "pin=%s,at=%d,bytes=%d,t0h=%s,t0l=%s,t1h=%s,t1l=%s,tol=%s,period=%s,ptol=%s,reset=%s",
-        pin.name().substring(1),
-        at,
-        chain.bytes(),
-        Checks.plain(line.t0hNs()),
-        Checks.plain(line.t0lNs()),
-        Checks.plain(line.t1hNs()),
-        Checks.plain(line.t1lNs()),
-        Checks.plain(line.toleranceNs()),
-        Checks.plain(PERIOD_NS),
-        Checks.plain(PERIOD_TOLERANCE_NS),
-        Checks.plain(line.resetUs()));
+    return "pin="
+        + pin.name().substring(1)
+        + ",at="
+        + at
+        + ",bytes="
+        + chain.bytes()
+        + limits("t0h", line.t0h())
+        + limits("t0l", line.t0l())
+        + limits("t1h", line.t1h())
+        + limits("t1l", line.t1l())
+        + limits("period", line.bit().orElse(PERIOD))
+        + ",reset="
+        + Checks.plain(line.resetUs());
+  }
+
+  private static String limits(String name, LineTime time) {
+    String least = Checks.plain(time.leastNs());
+    String greatest = Checks.plain(time.greatestNs());
+    return "," + name + "-min=" + least + "," + name + "-max=" + greatest;
   }
 
   private static void add(List<String> words, String option, String value) {

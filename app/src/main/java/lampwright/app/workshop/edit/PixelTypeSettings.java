@@ -16,11 +16,9 @@ import lampwright.engine.rig.PixelType;
 
 /** The values of a pixel type of one's own. The ranges are those of the records. */
 public final class PixelTypeSettings {
-  private static final double MOST_NS = 1_000_000;
-
   private PixelTypeSettings() {}
 
-  /** All but its id and order. */
+  /** All but its id and order; of times, in the form that they have in this type. */
   public static List<Setting<PixelType, ?>> of(PixelType type) {
     List<Setting<PixelType, ?>> settings = new ArrayList<>();
     settings.add(
@@ -33,48 +31,9 @@ public final class PixelTypeSettings {
     for (EmitterKind kind : type.emitters().keySet()) {
       settings.addAll(emitter(kind));
     }
-    settings.add(
-        line(
-            "t0hNs",
-            LineTiming::t0hNs,
-            (l, v) -> times(v, l.t0lNs(), l.t1hNs(), l.t1lNs(), l.toleranceNs(), l.resetUs()),
-            1,
-            "nanoseconds"));
-    settings.add(
-        line(
-            "t0lNs",
-            LineTiming::t0lNs,
-            (l, v) -> times(l.t0hNs(), v, l.t1hNs(), l.t1lNs(), l.toleranceNs(), l.resetUs()),
-            1,
-            "nanoseconds"));
-    settings.add(
-        line(
-            "t1hNs",
-            LineTiming::t1hNs,
-            (l, v) -> times(l.t0hNs(), l.t0lNs(), v, l.t1lNs(), l.toleranceNs(), l.resetUs()),
-            1,
-            "nanoseconds"));
-    settings.add(
-        line(
-            "t1lNs",
-            LineTiming::t1lNs,
-            (l, v) -> times(l.t0hNs(), l.t0lNs(), l.t1hNs(), v, l.toleranceNs(), l.resetUs()),
-            1,
-            "nanoseconds"));
-    settings.add(
-        line(
-            "toleranceNs",
-            LineTiming::toleranceNs,
-            (l, v) -> times(l.t0hNs(), l.t0lNs(), l.t1hNs(), l.t1lNs(), v, l.resetUs()),
-            0,
-            "nanoseconds"));
-    settings.add(
-        line(
-            "resetUs",
-            LineTiming::resetUs,
-            (l, v) -> times(l.t0hNs(), l.t0lNs(), l.t1hNs(), l.t1lNs(), l.toleranceNs(), v),
-            1,
-            "microseconds"));
+    for (Setting<LineTiming, ?> setting : LineSettings.of(type.line())) {
+      settings.add(setting.inside(PixelType::line, PixelTypeSettings::withLine));
+    }
     return List.copyOf(settings);
   }
 
@@ -145,29 +104,8 @@ public final class PixelTypeSettings {
     return java.util.Objects.requireNonNull(type.emitters().get(kind), kind.key());
   }
 
-  private static Setting<PixelType, BigDecimal> line(
-      String key,
-      Function<LineTiming, Double> get,
-      BiFunction<LineTiming, Double, LineTiming> set,
-      double least,
-      String unit) {
-    return Setting.ofDouble(
-        "line." + key,
-        Kind.Amount.of(unit, least, MOST_NS, 10),
-        t -> get.apply(t.line()),
-        (t, v) ->
-            new PixelType(
-                t.id(),
-                t.order(),
-                t.idleMilliamps(),
-                t.volts(),
-                t.emitters(),
-                set.apply(t.line(), v),
-                t.needs()));
-  }
-
-  private static LineTiming times(
-      double t0h, double t0l, double t1h, double t1l, double tolerance, double reset) {
-    return new LineTiming(t0h, t0l, t1h, t1l, tolerance, reset);
+  private static PixelType withLine(PixelType t, LineTiming line) {
+    return new PixelType(
+        t.id(), t.order(), t.idleMilliamps(), t.volts(), t.emitters(), line, t.needs());
   }
 }

@@ -15,7 +15,9 @@ import lampwright.engine.light.InvalidModelException;
 import lampwright.engine.pattern.Look;
 import lampwright.engine.pattern.Pattern;
 import lampwright.engine.project.Project;
+import lampwright.engine.rig.BuiltInPixelTypes;
 import lampwright.engine.rig.Chain;
+import lampwright.engine.rig.PixelType;
 import lampwright.engine.rig.Place;
 import lampwright.engine.rig.View;
 import lampwright.engine.scene.Cue;
@@ -66,6 +68,8 @@ class SettingsTest {
     }
     PixelTypeSettings.of(project.rig().chains().get(0).type())
         .forEach(s -> cases.add(of(project.rig().chains().get(0).type(), s, "pixel type")));
+    PixelType ranges = BuiltInPixelTypes.find("ws2813").orElseThrow();
+    PixelTypeSettings.of(ranges).forEach(s -> cases.add(of(ranges, s, "ranges")));
     lampwright.engine.rig.Rig powered =
         RigDraft.changed(
             project.rig(),
@@ -103,8 +107,12 @@ class SettingsTest {
     if (kind instanceof Kind.Maybe<?> m) {
       kind = m.kind();
     }
+    // The ends of a range bound each other.
+    String key = of.setting().key();
     if (kind instanceof Kind.Amount amount) {
-      taken(of, amount.min(), maybe);
+      if (!key.endsWith(".greatest")) {
+        taken(of, amount.min(), maybe);
+      }
       refused(
           of,
           amount
@@ -115,9 +123,10 @@ class SettingsTest {
                       : amount.min().abs().add(BigDecimal.ONE)),
           maybe);
       // Length and rate of a scene bound each other, and so do x and y.
-      if (!of.setting().key().matches("emitter\\..\\.[xy]")
-          && !of.setting().key().equals("scene.lengthMs")
-          && !of.setting().key().equals("periodMs")) {
+      if (!key.matches("emitter\\..\\.[xy]")
+          && !key.equals("scene.lengthMs")
+          && !key.equals("periodMs")
+          && !key.endsWith(".least")) {
         taken(of, amount.max(), maybe);
       }
       refused(of, amount.max().add(BigDecimal.ONE), maybe);

@@ -79,7 +79,8 @@ final class RigSheets {
     return part instanceof RigPart.OfScene p ? p.id() : "";
   }
 
-  // A chain of another type has other orders to choose from; a lamp may be of pixels or an output.
+  // A chain of another type has other orders to choose from; a lamp may be of pixels or an output;
+  // a type's times have one value or two.
   private String variant(RigPart part) {
     if (part instanceof RigPart.OfChain p) {
       return chain(p.id()).map(c -> Integer.toString(c.type().order().size())).orElse("");
@@ -90,6 +91,11 @@ final class RigSheets {
           .rig()
           .lamp(p.id())
           .map(l -> l.fitting().getClass().getSimpleName())
+          .orElse("");
+    }
+    if (part instanceof RigPart.OfType p) {
+      return type(bench.project(), p.id())
+          .map(t -> PixelTypeSettings.of(t).stream().map(Setting::key).toList().toString())
           .orElse("");
     }
     return "";
@@ -200,8 +206,7 @@ final class RigSheets {
   }
 
   private List<Sheet.Group> typeGroups(String id) {
-    Function<Project, Optional<PixelType>> find =
-        q -> q.pixelTypes().stream().filter(t -> t.id().equals(id)).findFirst();
+    Function<Project, Optional<PixelType>> find = q -> type(q, id);
     SlotMaker<PixelType> slots =
         new SlotMaker<>(
             bench, find, (q, change) -> PixelTypeEdits.change(q, id, change), this::editName);
@@ -279,6 +284,10 @@ final class RigSheets {
 
   private String editName(String key) {
     return texts.get("edit.set", names.get(key).toLowerCase(Locale.ROOT));
+  }
+
+  private static Optional<PixelType> type(Project project, String id) {
+    return project.pixelTypes().stream().filter(t -> t.id().equals(id)).findFirst();
   }
 
   private Optional<Chain> chain(String id) {

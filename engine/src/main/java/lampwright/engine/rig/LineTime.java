@@ -1,0 +1,75 @@
+package lampwright.engine.rig;
+
+import lampwright.engine.light.Checks;
+
+/**
+ * How long a level of a data line lasts, in the form in which it is stated. A {@link LineTiming}
+ * checks its times, since it knows their names.
+ */
+public sealed interface LineTime {
+  /** The range of every time, ns. */
+  double MIN_NS = 1;
+
+  double MAX_NS = 1_000_000;
+
+  /** The least that is within the limits, ns. */
+  double leastNs();
+
+  /** The greatest that is within the limits, ns. */
+  double greatestNs();
+
+  /** What was stated, or the middle of the range, ns. */
+  double nominalNs();
+
+  /** Adds what is wrong with it. */
+  void check(String field, Checks checks);
+
+  /**
+   * A time and how far it may be off.
+   *
+   * @param nominalNs 1 to 1,000,000 ns
+   * @param toleranceNs to either side, 0 to 1,000,000 ns
+   */
+  record Nominal(double nominalNs, double toleranceNs) implements LineTime {
+    @Override
+    public double leastNs() {
+      return Math.max(0, nominalNs - toleranceNs);
+    }
+
+    @Override
+    public double greatestNs() {
+      return nominalNs + toleranceNs;
+    }
+
+    @Override
+    public void check(String field, Checks checks) {
+      checks.range(field, nominalNs, MIN_NS, MAX_NS);
+    }
+  }
+
+  /**
+   * The least and the greatest time.
+   *
+   * @param leastNs 1 to 1,000,000 ns
+   * @param greatestNs at least the least, to 1,000,000 ns
+   */
+  record Range(double leastNs, double greatestNs) implements LineTime {
+    @Override
+    public double nominalNs() {
+      return (leastNs + greatestNs) / 2;
+    }
+
+    @Override
+    public void check(String field, Checks checks) {
+      checks
+          .range(field + "[0]", leastNs, MIN_NS, MAX_NS)
+          .range(field + "[1]", greatestNs, MIN_NS, MAX_NS)
+          // Written so that NaN, which was refused above, is not refused again.
+          .that(
+              !(leastNs > greatestNs),
+              field,
+              Checks.plain(leastNs) + " to " + Checks.plain(greatestNs),
+              "needs the least time first, then the greatest");
+    }
+  }
+}
