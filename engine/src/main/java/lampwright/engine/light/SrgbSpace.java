@@ -30,13 +30,28 @@ public final class SrgbSpace {
     return ZR * r + ZG * g + ZB * b;
   }
 
+  /** Linear sRGB's red of XYZ, as {@link #fromXyz}. */
+  public static double red(double x, double y, double z) {
+    return 3.2406 * x - 1.5372 * y - 0.4986 * z;
+  }
+
+  /** Linear sRGB's green of XYZ, as {@link #fromXyz}. */
+  public static double green(double x, double y, double z) {
+    return -0.9689 * x + 1.8758 * y + 0.0415 * z;
+  }
+
+  /** Linear sRGB's blue of XYZ, as {@link #fromXyz}. */
+  public static double blue(double x, double y, double z) {
+    return 0.0557 * x - 0.2040 * y + 1.0570 * z;
+  }
+
   /**
    * Writes linear sRGB to {@code into[at .. at + 2]}; below 0 or above 1 where sRGB can't show the
    * colour. The matrix is IEC 61966-2-1's for this way, in the four digits of the standard.
    */
   public static void fromXyz(double x, double y, double z, double[] into, int at) {
-    into[at] = 3.2406 * x - 1.5372 * y - 0.4986 * z;
-    into[at + 1] = -0.9689 * x + 1.8758 * y + 0.0415 * z;
-    into[at + 2] = 0.0557 * x - 0.2040 * y + 1.0570 * z;
+    into[at] = red(x, y, z);
+    into[at + 1] = green(x, y, z);
+    into[at + 2] = blue(x, y, z);
   }
 }

@@ -2,7 +2,7 @@ package lampwright.engine.meter;
 
 import java.util.Locale;
 
-/** Numbers as they stand in advice: the same in every language of the machine. */
+/** Numbers as they stand in texts: the same in every language of the machine. */
 final class Figures {
   private Figures() {}
 
@@ -14,6 +14,12 @@ final class Figures {
   /** Rounded to a whole number. */
   static String whole(double value) {
     return fixed(value, 0);
+  }
+
+  /** Rounded to one decimal, which is left out where it is 0. */
+  static String short1(double value) {
+    String fixed = fixed(value, 1);
+    return fixed.endsWith(".0") ? fixed.substring(0, fixed.length() - 2) : fixed;
   }
 
   /** A share as a percentage. */

@@ -14,6 +14,9 @@ public record FlashCaution(Worst general, Worst red) {
   /** The most flashes in one second that pass (WCAG 2.2, 2.3.1). */
   public static final int MOST_FLASHES = 3;
 
+  /** What never flashes. */
+  public static final FlashCaution NONE = new FlashCaution(new Worst(0, 0), new Worst(0, 0));
+
   /**
    * The second with most flashes.
    *
@@ -33,60 +36,42 @@ public record FlashCaution(Worst general, Worst red) {
   }
 
   /**
-   * Counts the flashes of a sequence.
+   * Counts the flashes of a light.
    *
-   * <p>A change of luminance is counted in the frame by which it comes to 10 % of white. A window
-   * of one second holds its start and not its end, so that three flashes a second pass and four
-   * fail.
+   * <p>Relative luminance is Y over the greatest that there is, so that nothing passes for being
+   * dim or blue. A state below a tenth of it counts as black. A second is the frame rate, rounded
+   * up, of frames one after another. A scene that plays once has nothing before or after; a loop
+   * goes on from its end to its start.
    *
-   * @param rgb linear sRGB of each frame, three numbers each, white is 1; what lies outside 0 to 1
-   *     is taken as the bound
+   * @param xyz CIE X, Y and Z of each frame, in any unit
    * @param framesPerSecond above 0 to 1,000
    * @param loop whether the first frame follows the last
+   * @throws IllegalArgumentException if there is no frame, or light that is no number
    */
-  public static FlashCaution measure(double[] rgb, double framesPerSecond, boolean loop) {
-    if (rgb.length == 0 || rgb.length % 3 != 0) {
+  public static FlashCaution measure(double[] xyz, double framesPerSecond, boolean loop) {
+    if (xyz.length == 0 || xyz.length % 3 != 0) {
       throw new IllegalArgumentException(
-          "rgb: " + rgb.length + " numbers: needs three for each frame, and one frame at least");
+          "xyz: " + xyz.length + " numbers: needs three for each frame, and one frame at least");
     }
     Checks.require("frames per second", framesPerSecond, 1e-6, 1000);
-    double[] bounded = new double[rgb.length];
-    for (int i = 0; i < rgb.length; i++) {
-      Checks.require("linear red, green or blue", rgb[i], -Double.MAX_VALUE, Double.MAX_VALUE);
-      bounded[i] = Math.min(1, Math.max(0, rgb[i]));
+    int frames = xyz.length / 3;
+    double greatest = 0;
+    for (int i = 0; i < xyz.length; i++) {
+      Checks.require("X, Y or Z", xyz[i], 0, Double.MAX_VALUE);
+      greatest = i % 3 == 1 ? Math.max(greatest, xyz[i]) : greatest;
     }
-    int frames = rgb.length / 3;
-    return new FlashCaution(
-        worst(new LuminanceChanges(bounded, loop).frames(), frames, framesPerSecond, loop),
-        worst(new RedChanges(bounded, loop).frames(), frames, framesPerSecond, loop));
-  }
-
-  /**
-   * The window of a second that holds most changes.
-   *
-   * @param changes frames, rising, each 0 to {@code frames} in a loop where the last is the first
-   */
-  private static Worst worst(int[] changes, int frames, double framesPerSecond, boolean loop) {
-    int most = 0;
-    int mostStart = 0;
-    long end = 0;
-    for (int start = 0; start < changes.length; start++) {
-      // The end only moves on, so that this is linear; a short loop is gone round many times.
-      while ((loop || end < changes.length)
-          && frame(changes, end, frames) - changes[start] < framesPerSecond) {
-        end++;
+    if (greatest == 0) {
+      return NONE;
+    }
+    FlashCounter counter = new FlashCounter(SecondWindow.frames(framesPerSecond), frames, loop);
+    for (int round = loop ? 0 : 1; round < 2; round++) {
+      for (int i = 0; i < frames; i++) {
+        counter.light(i, xyz[3 * i], xyz[3 * i + 1], xyz[3 * i + 2], greatest, true);
       }
-      int count = (int) (end - start);
-      if (count / 2 > most) {
-        most = count / 2;
-        mostStart = changes[start] % frames;
+      if (round == 0) {
+        counter.nextRound();
       }
     }
-    return new Worst(most, mostStart / framesPerSecond);
-  }
-
-  private static double frame(int[] changes, long i, int frames) {
-    long rounds = i / changes.length;
-    return changes[(int) (i % changes.length)] + (double) rounds * frames;
+    return counter.found(framesPerSecond);
   }
 }

@@ -10,11 +10,12 @@ import lampwright.engine.light.Checks;
 /** The work of {@link FlashTrain#measure}: all times here are in frames, and cost is linear. */
 final class FlashMeter {
   private static final double LEAST_SWING = 0.3;
-  private static final double MOST_VALLEY = 0.5;
+  private static final double MOST_VALLEY = 0.4;
   private static final double SWELL_SECONDS = 0.5;
   private static final double SWELL_SHARE = 0.2;
   private static final double GROUP_RATIO = 1.5;
   private static final double EVEN = 0.25;
+  private static final double LIT = 0.1;
 
   /**
    * One flash.
@@ -23,8 +24,10 @@ final class FlashMeter {
    * @param off where it falls through half of its height
    * @param edge how long the shorter of its rise and fall takes, from 10 to 90 %
    * @param whole whether it ends before the signal does
+   * @param lit the first frame of a tenth of the greatest light or more
+   * @param dark the first frame of less again, or the valley after it
    */
-  private record Flash(double on, double off, double edge, boolean whole) {
+  private record Flash(double on, double off, double edge, boolean whole, int lit, int dark) {
     double length() {
       return off - on;
     }
@@ -37,6 +40,7 @@ final class FlashMeter {
   // The frame at which looking starts: the darkest of a loop, so that no flash is cut.
   private final int origin;
   private final double swing;
+  private final double lit;
 
   FlashMeter(double[] light, double framesPerSecond, boolean loop) {
     if (light.length == 0) {
@@ -58,6 +62,7 @@ final class FlashMeter {
     this.frames = light.length;
     this.origin = loop ? darkest : 0;
     this.swing = LEAST_SWING * most;
+    this.lit = LIT * most;
   }
 
   Optional<FlashTrain> measure() {
@@ -125,7 +130,15 @@ final class FlashMeter {
     double off = whole ? cross(valley, peak, 0.5) : last() + 0.5;
     double rise = foot == peak ? 0 : cross(foot, peak, 0.9) - cross(foot, peak, 0.1);
     double fall = whole ? cross(valley, peak, 0.1) - cross(valley, peak, 0.9) : 0;
-    return new Flash(on, off, Math.min(rise, fall), whole);
+    int first = foot;
+    while (at(first) < lit) {
+      first++;
+    }
+    int end = peak;
+    while (end <= last() && (!whole || end < valley) && at(end) >= lit) {
+      end++;
+    }
+    return new Flash(on, off, Math.min(rise, fall), whole, first, end);
   }
 
   /**
@@ -162,6 +175,8 @@ final class FlashMeter {
     int groups = firsts.size();
     double[] period = new double[loop ? groups : groups - 1];
     int[] size = new int[groups];
+    double[] lit = new double[groups];
+    double[] off = new double[period.length];
     double gaps = 0;
     double offs = 0;
     int offCount = 0;
@@ -177,8 +192,11 @@ final class FlashMeter {
     for (int g = 0; g < groups; g++) {
       int next = g + 1 < groups ? firsts.get(g + 1) : loop ? firsts.get(0) + count : count;
       size[g] = next - firsts.get(g);
+      int end = dark(flashes, next - 1);
+      lit[g] = end - lit(flashes, firsts.get(g));
       if (g < period.length) {
         period[g] = start(flashes, next) - start(flashes, firsts.get(g));
+        off[g] = lit(flashes, next) - end;
       }
     }
     double on = flashes.stream().mapToDouble(Flash::length).sum();
@@ -196,12 +214,24 @@ final class FlashMeter {
             / framesPerSecond,
         steps == offCount ? 0 : gaps / (steps - offCount) / framesPerSecond,
         offCount == 0 ? 0 : offs / offCount / framesPerSecond,
-        on / frames);
+        on / frames,
+        Arrays.stream(lit).average().orElse(0) / framesPerSecond,
+        Arrays.stream(off).average().orElse(0) / framesPerSecond);
   }
 
   private double start(List<Flash> flashes, int i) {
     int count = flashes.size();
     return i < count ? flashes.get(i).on() : flashes.get(i - count).on() + frames;
+  }
+
+  private int lit(List<Flash> flashes, int i) {
+    int count = flashes.size();
+    return i < count ? flashes.get(i).lit() : flashes.get(i - count).lit() + frames;
+  }
+
+  private int dark(List<Flash> flashes, int i) {
+    int count = flashes.size();
+    return i < count ? flashes.get(i).dark() : flashes.get(i - count).dark() + frames;
   }
 
   /** The step above which the next flash begins a group; 0 if all steps are alike. */

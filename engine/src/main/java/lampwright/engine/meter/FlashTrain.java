@@ -17,6 +17,10 @@ import java.util.OptionalDouble;
  * @param gapSeconds mean dark time between the flashes of a group; 0 if each stands alone
  * @param offSeconds mean dark time between groups; 0 if there is no next one
  * @param onShare share of the whole signal that is lit
+ * @param groupOnSeconds mean time from the first to the last light of a group; light of a tenth of
+ *     the greatest or more counts (UN Regulation 65, annex 5, from memory)
+ * @param groupOffSeconds mean time from then to the first light of the next group; 0 if there is no
+ *     next one
  */
 public record FlashTrain(
     int flashes,
@@ -27,7 +31,9 @@ public record FlashTrain(
     double onSeconds,
     double gapSeconds,
     double offSeconds,
-    double onShare) {
+    double onShare,
+    double groupOnSeconds,
+    double groupOffSeconds) {
 
   /** How often flashes come, each counted, a minute; none where {@link #groupsPerMinute} is. */
   public OptionalDouble flashesPerMinute() {
@@ -38,12 +44,34 @@ public record FlashTrain(
   }
 
   /**
+   * The rate in words: {@code 90 flashes/min}, {@code 120 groups/min, 2 flashes each = 240
+   * flashes/min}.
+   */
+  public String rateWords() {
+    if (groupsPerMinute.isEmpty()) {
+      return flashes == 1 ? "1 flash" : flashes + " flashes";
+    }
+    String all = Figures.short1(flashesPerMinute().getAsDouble()) + " flashes/min";
+    if (!regular) {
+      return all + ", uneven";
+    }
+    return flashesPerGroup == 1
+        ? all
+        : Figures.short1(groupsPerMinute.getAsDouble())
+            + " groups/min, "
+            + flashesPerGroup
+            + " flashes each = "
+            + all;
+  }
+
+  /**
    * Measures a signal.
    *
-   * <p>A flash is a rise and a fall of at least 0.3 of the greatest light, from and to at most half
-   * of its own peak. Rises and falls that both take longer than 0.5 s and a fifth of the time
-   * between flashes are swells, as of a slow colour cycle, and no flashes. These bounds are our
-   * own. Flashes less than two thirds as far apart as others form groups.
+   * <p>A flash is a rise and a fall of at least 0.3 of the greatest light, from and to at most 0.4
+   * of its own peak: one colour that fades into another stays above a half. Rises and falls that
+   * both take longer than 0.5 s and a fifth of the time between flashes are swells, as of a slow
+   * colour cycle, and no flashes. These bounds are our own. Flashes less than two thirds as far
+   * apart as others form groups.
    *
    * @param light relative light of each frame, at least 0, held until the next; linear, and in any
    *     unit

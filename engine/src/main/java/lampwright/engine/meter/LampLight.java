@@ -1,6 +1,7 @@
 package lampwright.engine.meter;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -31,10 +32,13 @@ public final class LampLight {
   private final int[] columns;
   // X, Y and Z of each column at full duty.
   private final double[] full;
+  // The same for a step of duty.
+  private final double[] step;
 
   private LampLight(List<Integer> columns, List<double[]> full) {
     this.columns = columns.stream().mapToInt(Integer::intValue).toArray();
-    this.full = full.stream().flatMapToDouble(java.util.Arrays::stream).toArray();
+    this.full = full.stream().flatMapToDouble(Arrays::stream).toArray();
+    this.step = Arrays.stream(this.full).map(light -> light / FULL).toArray();
   }
 
   /** The light of each pixel of a lamp alone, in the lamp's order; of its output if it has one. */
@@ -90,13 +94,35 @@ public final class LampLight {
     return columns.clone();
   }
 
+  /** Whether it shines otherwise in one frame than in another. */
+  boolean differs(byte[] one, byte[] other) {
+    for (int column : columns) {
+      if (one[column] != other[column]) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  /**
+   * The greatest duty of its emitters in a frame, 0 to 255. It is 0 where all is dark, whatever the
+   * colour, and for one colour it goes as the light does.
+   */
+  int mostDuty(byte[] frame) {
+    int most = 0;
+    for (int column : columns) {
+      most = Math.max(most, frame[column] & 0xFF);
+    }
+    return most;
+  }
+
   /** Adds the XYZ of a frame to {@code into[at .. at + 2]}. */
   public void add(byte[] frame, double[] into, int at) {
     for (int i = 0; i < columns.length; i++) {
-      double drive = (frame[columns[i]] & 0xFF) / FULL;
-      into[at] += drive * full[3 * i];
-      into[at + 1] += drive * full[3 * i + 1];
-      into[at + 2] += drive * full[3 * i + 2];
+      int duty = frame[columns[i]] & 0xFF;
+      into[at] += duty * step[3 * i];
+      into[at + 1] += duty * step[3 * i + 1];
+      into[at + 2] += duty * step[3 * i + 2];
     }
   }
 

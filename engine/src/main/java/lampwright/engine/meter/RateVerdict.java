@@ -35,7 +35,8 @@ public record RateVerdict(FlashRange range, int compared) {
         + ", "
         + Figures.whole(range.leastPerMinute())
         + " to "
-        + Figures.whole(range.mostPerMinute());
+        + Figures.whole(range.mostPerMinute())
+        + " per minute";
   }
 
   private static List<FlashRange> ranges(LampFunction function) {

@@ -105,42 +105,76 @@ public enum Code {
   FLASH_GENERAL(
       "flash-general",
       DANGER,
-      "{flashes} flashes in one second",
+      "{flashes} flashes per second ({part})",
       "limit {limit}",
       "flash more slowly or in smaller groups; flashing light can trigger seizures in people with"
           + " photosensitive epilepsy: warn before you show it"),
   FLASH_RED(
       "flash-red",
       DANGER,
-      "{flashes} flashes to or from saturated red in one second",
+      "{flashes} flashes per second to or from saturated red ({part})",
       "limit {limit}",
       "flash more slowly or in smaller groups; flashing light can trigger seizures in people with"
           + " photosensitive epilepsy: warn before you show it"),
+  FLASH_MODEL(
+      "flash-model",
+      DANGER,
+      "{flashes} flashes per second of all lamps together",
+      "limit {limit}",
+      "let the lamps flash at the same time, or fewer of them; flashing light can trigger seizures"
+          + " in people with photosensitive epilepsy: warn before you show it"),
+  FLASH_MODEL_RED(
+      "flash-model-red",
+      DANGER,
+      "{flashes} flashes per second to or from saturated red, of all lamps together",
+      "limit {limit}",
+      "let the lamps flash at the same time, or fewer of them; flashing light can trigger seizures"
+          + " in people with photosensitive epilepsy: warn before you show it"),
   RESERVED_COLOUR(
       "reserved-colour",
       DANGER,
       "is a {colour} warning lamp",
       "on a real vehicle on a road such light is reserved by law in most places",
       "for models only; local law and licensed practice decide"),
-  FLASH_RATE("flash-rate", CAUTION, "flashes {rate}", "{verdict}", "change its rate or period"),
+  FLASH_RATE("flash-rate", CAUTION, "{rate}", "{verdict}", "change its rate or period"),
   WARNING_ON_TIME(
       "warning-on-time",
       CAUTION,
-      "is on for {on}, {share} of its period",
-      "a real special warning lamp is on for at most {limit}",
+      "on time {on}, {share} of its period",
+      "a real special warning lamp is on for at most {limit} of it",
       "make its flash shorter or its beam narrower"),
   WARNING_OFF_TIME(
       "warning-off-time",
       CAUTION,
-      "is off for {off} between flashes",
+      "off time {off} between flashes",
       "a real special warning lamp is off for at least {limit}",
       "make the gap longer"),
+  COLOUR_OTHER(
+      "colour-other",
+      CAUTION,
+      "is {colour} (x {x} y {y})",
+      "expected {expected}",
+      "use its signal colour, or give the lamp another function"),
   COLOUR_OUTSIDE(
       "colour-outside",
       CAUTION,
-      "is x {x} y {y}, {distance} outside {nearest} towards {towards}",
+      "x {x} y {y} is {distance} outside {nearest} towards {towards}",
       "expected {expected}",
-      "use its signal colour; the nearest that these emitters mix may still lie outside"),
+      "use its signal colour; the nearest that these emitters can mix may still be outside"),
+  COLOUR_NEAR_BOUNDARY(
+      "colour-near-boundary",
+      NOTE,
+      "x {x} y {y} is {distance} outside {nearest} towards {towards}",
+      "expected {expected}",
+      "use its signal colour; the nearest that these emitters can mix may still be outside"),
+  DITHER_FLICKER(
+      "dither-flicker",
+      NOTE,
+      "dithering alternates pixel {pixel} between bytes {low} and {high} at up to {rate}, {share} of"
+          + " full brightness",
+      "steps of {limit} of the light and more can be visible",
+      "where it is visible, to the eye or a camera: turn dithering off, or use a higher frame rate"
+          + " or level"),
   COLOUR_OUT_OF_REACH(
       "colour-out-of-reach",
       NOTE,

@@ -1,15 +1,20 @@
 package lampwright.engine.review;
 
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.Consumer;
 import java.util.stream.Collectors;
 import lampwright.engine.light.Chromaticity;
 import lampwright.engine.meter.ColourBoundary;
 import lampwright.engine.meter.ColourPlace;
+import lampwright.engine.meter.DitherFlicker;
 import lampwright.engine.meter.FlashCaution;
+import lampwright.engine.meter.FlashCaution.Worst;
 import lampwright.engine.meter.FlashRange;
 import lampwright.engine.meter.FlashTrain;
+import lampwright.engine.meter.LampCaution;
 import lampwright.engine.meter.LightReport;
 import lampwright.engine.meter.RateVerdict;
 import lampwright.engine.meter.SceneReport;
@@ -17,6 +22,7 @@ import lampwright.engine.project.Project;
 import lampwright.engine.rig.Fitting;
 import lampwright.engine.rig.Lamp;
 import lampwright.engine.rig.LampFunction;
+import lampwright.engine.rig.PixelRun;
 import lampwright.engine.scene.Scene;
 
 /** Findings on how lamps flash and in what colour they shine. */
@@ -26,6 +32,9 @@ final class LightFindings implements Reviewer {
   /** So far outside a boundary, in x y, a colour still looks like one inside (our choice). */
   private static final double HARDLY_SEEN = 0.005;
 
+  /** So far outside it is worth a note, and no caution (our choice). */
+  private static final double NEAR = 0.02;
+
   @Override
   public void scene(Project project, SceneReport report, Consumer<Finding> found) {
     new OfScene(report, found).all(project.rig().lamps());
@@ -33,14 +42,25 @@ final class LightFindings implements Reviewer {
 
   private record OfScene(SceneReport report, Consumer<Finding> found) {
     void all(List<Lamp> lamps) {
-      caution(new Subject.WholeModel(), report.measure().model().caution());
+      List<LightReport> lights = report.measure().lights();
+      int general = 0;
+      int red = 0;
       for (int i = 0; i < lamps.size(); i++) {
         Lamp lamp = lamps.get(i);
-        LightReport light = report.measure().lights().get(i);
-        caution(Subject.OneLamp.of(lamp), light.caution());
+        LightReport light = lights.get(i);
+        LampCaution caution = light.caution();
+        general =
+            Math.max(
+                general,
+                flashes(Code.FLASH_GENERAL, lamp, caution.whole().general(), caution.general()));
+        red = Math.max(red, flashes(Code.FLASH_RED, lamp, caution.whole().red(), caution.red()));
         light.train().ifPresent(train -> rate(lamp, train));
         colour(lamp, light);
+        light.dither().filter(DitherFlicker::isCoarse).ifPresent(d -> dither(lamp, d));
       }
+      FlashCaution model = report.measure().model();
+      model(Code.FLASH_MODEL, model.general(), general);
+      model(Code.FLASH_MODEL_RED, model.red(), red);
     }
 
     private Scene scene() {
@@ -51,21 +71,67 @@ final class LightFindings implements Reviewer {
       return report.table().framesPerSecond();
     }
 
-    private void caution(Subject subject, FlashCaution caution) {
-      worst(Code.FLASH_GENERAL, subject, caution.general());
-      worst(Code.FLASH_RED, subject, caution.red());
+    // One finding per lamp: of the whole lamp, or of its worst pixel where that is worse.
+    private int flashes(Code code, Lamp lamp, Worst whole, LampCaution.OfPixel pixel) {
+      boolean ofPixel = pixel.worst().flashes() > whole.flashes();
+      Worst worst = ofPixel ? pixel.worst() : whole;
+      if (!worst.passes()) {
+        Finding.Draft draft = draft(code, Subject.OneLamp.of(lamp), worst);
+        if (pixels(lamp) == 1) {
+          draft.with("part", Figure.words("whole lamp"));
+        } else {
+          draft
+              .with("part", Figure.words(part(ofPixel, whole, pixel)))
+              .with("pixel", Figure.count(pixel.pixel()))
+              .with("pixelFlashes", Figure.count(pixel.worst().flashes()))
+              .with("wholeFlashes", Figure.count(whole.flashes()));
+        }
+        found.accept(draft.make());
+      }
+      return worst.flashes();
     }
 
-    private void worst(Code code, Subject subject, FlashCaution.Worst worst) {
-      if (worst.passes()) {
-        return;
+    private static String part(boolean ofPixel, Worst whole, LampCaution.OfPixel pixel) {
+      String one = "pixel " + pixel.pixel();
+      if (ofPixel) {
+        return one + "; whole lamp " + whole.flashes();
       }
+      return pixel.worst().flashes() == whole.flashes()
+          ? "whole lamp"
+          : "whole lamp; " + one + " alone " + pixel.worst().flashes();
+    }
+
+    private static int pixels(Lamp lamp) {
+      return lamp.fitting() instanceof Fitting.Pixels of
+          ? of.runs().stream().mapToInt(PixelRun::count).sum()
+          : 1;
+    }
+
+    // What a lamp does by itself is not told again of the model.
+    private void model(Code code, Worst worst, int ofOneLamp) {
+      if (!worst.passes() && worst.flashes() > ofOneLamp) {
+        found.accept(draft(code, new Subject.WholeModel(), worst).make());
+      }
+    }
+
+    private Finding.Draft draft(Code code, Subject subject, Worst worst) {
+      return Finding.of(code, subject)
+          .with("flashes", Figure.count(worst.flashes()))
+          .with("limit", Figure.count(FlashCaution.MOST_FLASHES, Unit.PER_SECOND))
+          .in(scene(), (int) Math.round(worst.startSeconds() * framesPerSecond()))
+          .source(WCAG);
+    }
+
+    private void dither(Lamp lamp, DitherFlicker flicker) {
       found.accept(
-          Finding.of(code, subject)
-              .with("flashes", Figure.count(worst.flashes()))
-              .with("limit", Figure.count(FlashCaution.MOST_FLASHES, Unit.PER_SECOND))
-              .in(scene(), (int) Math.round(worst.startSeconds() * framesPerSecond()))
-              .source(WCAG)
+          Finding.of(Code.DITHER_FLICKER, Subject.OneLamp.of(lamp))
+              .with("pixel", Figure.count(flicker.pixel()))
+              .with("low", Figure.count(flicker.low()))
+              .with("high", Figure.count(flicker.high()))
+              .with("rate", Figure.count(flicker.hertz(), Unit.HERTZ))
+              .with("share", Figure.of(100 * flicker.share(), 1, Unit.PERCENT))
+              .with("limit", Figure.percent(DitherFlicker.LEAST_STEP))
+              .in(scene())
               .make());
     }
 
@@ -81,7 +147,8 @@ final class LightFindings implements Reviewer {
       if (!verdict.get().likeReal()) {
         found.accept(
             Finding.of(Code.FLASH_RATE, Subject.OneLamp.of(lamp))
-                .with("rate", Figure.of(perMinute, 1, Unit.PER_MINUTE))
+                .with("rate", Figure.words(train.rateWords()))
+                .with("perMinute", Figure.of(perMinute, 1, Unit.PER_MINUTE))
                 .with("verdict", Figure.words(verdict.get().words()))
                 .in(scene())
                 .source(verdict.get().range().source())
@@ -91,14 +158,14 @@ final class LightFindings implements Reviewer {
       }
     }
 
-    // UN Regulation 65, annex 5 (from memory): on at most 0.4 of the period, off at least 0.1 s.
+    // UN Regulation 65, annex 5 (from memory): on at most 0.4 of the period, off at least 0.1 s; a
+    // group of flashes counts as one.
     private void onAndOff(Lamp lamp, FlashTrain train, double perMinute) {
       double period = 60 / perMinute;
       // A flash is known to a frame, so that what is a frame over may be none.
       double frame = 1 / framesPerSecond();
-      double on =
-          train.onSeconds() * train.flashesPerGroup()
-              + train.gapSeconds() * (train.flashesPerGroup() - 1);
+      double on = train.groupOnSeconds();
+      double off = train.groupOffSeconds();
       if (on - frame > FlashRange.SPECIAL_WARNING_ON_SHARE * period) {
         found.accept(
             Finding.of(Code.WARNING_ON_TIME, Subject.OneLamp.of(lamp))
@@ -109,10 +176,10 @@ final class LightFindings implements Reviewer {
                 .source("UN Regulation 65, annex 5")
                 .make());
       }
-      if (train.offSeconds() + frame < FlashRange.SPECIAL_WARNING_OFF_SECONDS) {
+      if (off + frame < FlashRange.SPECIAL_WARNING_OFF_SECONDS) {
         found.accept(
             Finding.of(Code.WARNING_OFF_TIME, Subject.OneLamp.of(lamp))
-                .with("off", Figure.of(train.offSeconds(), 2, Unit.SECONDS))
+                .with("off", Figure.of(off, 2, Unit.SECONDS))
                 .with("limit", Figure.of(FlashRange.SPECIAL_WARNING_OFF_SECONDS, 1, Unit.SECONDS))
                 .in(scene())
                 .source("UN Regulation 65, annex 5")
@@ -133,22 +200,32 @@ final class LightFindings implements Reviewer {
       if (place.isEmpty() || place.get().margin() > -HARDLY_SEEN) {
         return;
       }
-      String expected =
-          ColourBoundary.ofFunction(lamp.function().key()).stream()
-              .map(ColourBoundary::words)
-              .sorted()
-              .collect(Collectors.joining(" or "));
-      found.accept(
-          Finding.of(Code.COLOUR_OUTSIDE, Subject.OneLamp.of(lamp))
+      Set<ColourBoundary> allowed = ColourBoundary.ofFunction(lamp.function().key());
+      Optional<ColourBoundary> other =
+          Arrays.stream(ColourBoundary.values()).filter(b -> b.contains(point)).findFirst();
+      boolean near = place.get().margin() >= -NEAR;
+      Code code =
+          near
+              ? Code.COLOUR_NEAR_BOUNDARY
+              : other.isPresent() ? Code.COLOUR_OTHER : Code.COLOUR_OUTSIDE;
+      Finding.Draft draft =
+          Finding.of(code, Subject.OneLamp.of(lamp))
               .with("x", coordinate(point.x()))
               .with("y", coordinate(point.y()))
               .with("distance", coordinate(-place.get().margin()))
               .with("nearest", Figure.words(place.get().boundary().words()))
               .with("towards", Figure.words(place.get().towards()))
-              .with("expected", Figure.words(expected))
+              .with(
+                  "expected",
+                  Figure.words(
+                      allowed.stream()
+                          .map(ColourBoundary::words)
+                          .sorted()
+                          .collect(Collectors.joining(" or "))))
               .in(scene(), light.brightestFrame())
-              .source(place.get().boundary().source())
-              .make());
+              .source(place.get().boundary().source());
+      other.ifPresent(colour -> draft.with("colour", Figure.words(colour.words())));
+      found.accept(draft.make());
     }
 
     private void reserved(Lamp lamp, Chromaticity point) {

@@ -34,8 +34,41 @@ class FlashCautionTest {
     return rgb;
   }
 
+  /** Plays once, and shows white at the end, so that 1 is the greatest luminance. */
+  private static FlashCaution beforeWhite(double[] rgb, double fps) {
+    double[] longer = Arrays.copyOf(rgb, rgb.length + 3 * 200);
+    for (int i = rgb.length; i < longer.length; i++) {
+      longer[i] = i < longer.length - 3 ? rgb[rgb.length - 1] : 1;
+    }
+    return once(longer, fps);
+  }
+
   private static FlashCaution loop(double[] rgb, double fps) {
-    return FlashCaution.measure(rgb, fps, true);
+    return FlashCaution.measure(xyz(rgb), fps, true);
+  }
+
+  private static FlashCaution once(double[] rgb, double fps) {
+    return FlashCaution.measure(xyz(rgb), fps, false);
+  }
+
+  // The inverse of IEC 61966-2-1's four-digit matrix from XYZ, so that a red is as red as it says.
+  private static double[] xyz(double[] rgb) {
+    double[] xyz = new double[rgb.length];
+    for (int i = 0; i < rgb.length; i += 3) {
+      xyz[i] =
+          0.412395588967414 * rgb[i]
+              + 0.357583430763715 * rgb[i + 1]
+              + 0.180492647381702 * rgb[i + 2];
+      xyz[i + 1] =
+          0.212586230785596 * rgb[i]
+              + 0.715170303703411 * rgb[i + 1]
+              + 0.072200498643336 * rgb[i + 2];
+      xyz[i + 2] =
+          0.019297215491747 * rgb[i]
+              + 0.119183864580849 * rgb[i + 1]
+              + 0.950497125131580 * rgb[i + 2];
+    }
+    return xyz;
   }
 
   // At 60 frames a second: on 10 and off 10 are 3 flashes a second, on 7 and off 8 are 4.
@@ -61,7 +94,7 @@ class FlashCautionTest {
   @ParameterizedTest
   @CsvSource({"0.500, 0.600, 5", "0.500, 0.599, 0", "0, 0.1, 5", "0, 0.0999, 0"})
   void changesOfTenPercentCount(double dark, double bright, int flashes) {
-    FlashCaution caution = loop(alternate(100, 5, grey(dark), grey(bright)), 50);
+    FlashCaution caution = beforeWhite(alternate(105, 5, grey(dark), grey(bright)), 50);
 
     assertThat(caution.general().flashes()).isEqualTo(flashes);
   }
@@ -70,7 +103,7 @@ class FlashCautionTest {
   @ParameterizedTest
   @CsvSource({"0.79, 1, 5", "0.80, 1, 0", "0.85, 1, 0", "0.799, 0.9, 5"})
   void changesCountWhereTheDarkerIsBelowEightyPercent(double dark, double bright, int flashes) {
-    FlashCaution caution = loop(alternate(100, 5, grey(bright), grey(dark)), 50);
+    FlashCaution caution = beforeWhite(alternate(105, 5, grey(bright), grey(dark)), 50);
 
     assertThat(caution.general().flashes()).isEqualTo(flashes);
   }
@@ -82,7 +115,7 @@ class FlashCautionTest {
 
     // Period 20 frames of 50 a second: 2.5 a second, at most 3 pairs, and 2 in half-open seconds
     // that hold 5 changes.
-    assertThat(loop(rgb, 50).general().flashes()).isEqualTo(2);
+    assertThat(beforeWhite(rgb, 50).general().flashes()).isEqualTo(2);
   }
 
   @Test
@@ -101,7 +134,7 @@ class FlashCautionTest {
       Arrays.fill(rgb, 3 * start, 3 * (start + 5), 1);
     }
 
-    FlashCaution caution = FlashCaution.measure(rgb, 50, false);
+    FlashCaution caution = once(rgb, 50);
 
     assertThat(caution.general().flashes()).isEqualTo(4);
     assertThat(caution.general().startSeconds()).isCloseTo(2.0, within(1e-12));
@@ -112,7 +145,7 @@ class FlashCautionTest {
   @ParameterizedTest
   @CsvSource({"7, 4", "8, 3"})
   void changesMustLieInsideOneSecond(int each, int flashes) {
-    FlashCaution caution = FlashCaution.measure(alternate(9 * each, each, BLACK, WHITE), 50, false);
+    FlashCaution caution = once(alternate(9 * each, each, BLACK, WHITE), 50);
 
     assertThat(caution.general().flashes()).isEqualTo(flashes);
   }
@@ -125,10 +158,9 @@ class FlashCautionTest {
       Arrays.fill(rgb, 3 * start, 3 * (start + 5), 1);
     }
 
-    assertThat(FlashCaution.measure(rgb, 50, true).general().flashes()).isEqualTo(4);
-    assertThat(FlashCaution.measure(rgb, 50, true).general().startSeconds())
-        .isCloseTo(3.5, within(1e-12));
-    assertThat(FlashCaution.measure(rgb, 50, false).general().flashes()).isEqualTo(2);
+    assertThat(loop(rgb, 50).general().flashes()).isEqualTo(4);
+    assertThat(loop(rgb, 50).general().startSeconds()).isCloseTo(3.5, within(1e-12));
+    assertThat(once(rgb, 50).general().flashes()).isEqualTo(2);
   }
 
   // A loop of a quarter of a second with one flash is four flashes a second.
@@ -174,17 +206,83 @@ class FlashCautionTest {
 
     assertThat(caution.red().flashes()).isEqualTo(4);
     assertThat(caution.red().passes()).isFalse();
-    // Red's luminance is 0.2126: a general flash as well.
+    // Red against black is a general flash as well.
     assertThat(caution.general().flashes()).isEqualTo(4);
   }
 
-  // A red of 9 % luminance is no general flash, but a red one.
+  // Issue 10: light at 10 Hz that luminance on a screen's scale missed.
   @Test
-  void dimRedFlashesInRedAlone() {
-    FlashCaution caution = loop(alternate(80, 5, new double[] {0.4, 0, 0}, BLACK), 40);
+  void nothingPassesForBeingDimOrBlue() {
+    assertThat(loop(alternate(100, 5, new double[] {0, 0, 1}, BLACK), 100).general().flashes())
+        .isEqualTo(10);
+    assertThat(loop(alternate(100, 5, new double[] {0.01, 0, 0}, BLACK), 100))
+        .isEqualTo(loop(alternate(100, 5, RED, BLACK), 100));
+  }
 
-    assertThat(caution.red().flashes()).isEqualTo(4);
-    assertThat(caution.general().flashes()).isZero();
+  // An LED of 465 nm, far outside sRGB (spectral locus by FACTS.md: x 0.1355 y 0.0399).
+  @Test
+  void nothingIsClippedToWhatAScreenShows() {
+    double[] xyz = new double[3 * 100];
+    for (int i = 0; i < 100; i++) {
+      if (i % 10 < 5) {
+        xyz[3 * i] = 0.1355 / 0.0399;
+        xyz[3 * i + 1] = 1;
+        xyz[3 * i + 2] = (1 - 0.1355 - 0.0399) / 0.0399;
+      }
+    }
+    FlashCaution caution = FlashCaution.measure(xyz, 100, true);
+    assertThat(caution.general().flashes()).isEqualTo(10);
+    assertThat(caution.red().flashes()).isZero();
+  }
+
+  // Issue 10: red between 100 % and 25 % at 10 Hz.
+  @Test
+  void redThatDimsWithoutGoingOutFlashesInLuminanceAlone() {
+    FlashCaution caution = loop(alternate(100, 5, RED, new double[] {0.25, 0, 0}), 100);
+
+    assertThat(caution.general().flashes()).isEqualTo(10);
+    assertThat(caution.red().flashes()).isZero();
+  }
+
+  // A state below a tenth of the greatest luminance counts as black, of which no red is near.
+  @ParameterizedTest
+  @CsvSource({"0.099, 10", "0.1, 0"})
+  void redBelowATenthCountsAsBlack(double dim, int flashes) {
+    FlashCaution caution = loop(alternate(100, 5, RED, new double[] {dim, 0, 0}), 100);
+
+    assertThat(caution.red().flashes()).isEqualTo(flashes);
+  }
+
+  // A fall from 1 that passes 0.9 at once and 0.80 later is a change only then: the next one
+  // follows 45 frames after that, and 50 after 0.9.
+  @Test
+  void changeStandsAtTheFrameThatCompletesIt() {
+    double[] rgb = alternate(100, 50, WHITE, BLACK);
+    Arrays.fill(rgb, 3 * 20, 3 * 25, 0.85);
+    Arrays.fill(rgb, 3 * 25, 3 * 70, 0.5);
+    Arrays.fill(rgb, 3 * 70, 3 * 100, 1);
+
+    assertThat(once(rgb, 50).general()).isEqualTo(new FlashCaution.Worst(1, 0.5));
+  }
+
+  // At 29.97 a second a second is 30 frames: changes 29 frames apart share one, 30 apart do not.
+  @ParameterizedTest
+  @CsvSource({"29.97, 29, 1", "29.97, 30, 0", "30, 29, 1", "30, 30, 0", "30.03, 30, 1"})
+  void secondIsTheFrameRateRoundedUp(double fps, int apart, int flashes) {
+    double[] rgb = new double[3 * 200];
+    Arrays.fill(rgb, 3 * 50, 3 * (50 + apart), 1);
+
+    assertThat(once(rgb, fps).general().flashes()).isEqualTo(flashes);
+  }
+
+  // Lit at the start and at the end: a scene that plays once rises from nothing before it.
+  @Test
+  void sceneThatPlaysOnceHasNothingBeforeAndAfter() {
+    double[] rgb = alternate(50, 5, WHITE, BLACK);
+
+    // Nine changes by hand, at 5, 10, ... 45.
+    assertThat(once(rgb, 50).general().flashes()).isEqualTo(4);
+    assertThat(loop(rgb, 50).general().flashes()).isEqualTo(5);
   }
 
   @Test
@@ -206,15 +304,10 @@ class FlashCautionTest {
         .isEqualTo(new FlashCaution.Worst(0, 0));
   }
 
-  @Test
-  void redThatFadesWithoutGoingOutIsNoRedFlash() {
-    assertThat(loop(alternate(80, 5, RED, new double[] {0.2, 0, 0}), 40).red().flashes()).isZero();
-  }
-
   @ParameterizedTest
   @ValueSource(booleans = {true, false})
   void steadyLightIsQuiet(boolean loop) {
-    FlashCaution caution = FlashCaution.measure(alternate(100, 100, RED), 50, loop);
+    FlashCaution caution = FlashCaution.measure(xyz(alternate(100, 100, RED)), 50, loop);
 
     assertThat(caution)
         .isEqualTo(new FlashCaution(new FlashCaution.Worst(0, 0), new FlashCaution.Worst(0, 0)));
@@ -255,26 +348,20 @@ class FlashCautionTest {
     assertThat(loop(turned, 25).general().flashes()).isEqualTo(loop(rgb, 25).general().flashes());
   }
 
-  @Test
-  void lightBeyondItsBoundsIsBounded() {
-    assertThat(loop(alternate(80, 5, new double[] {9, 9, 9}, new double[] {-1, -1, -1}), 40))
-        .isEqualTo(loop(alternate(80, 5, WHITE, BLACK), 40));
-  }
-
   @ParameterizedTest
   @ValueSource(ints = {0, 4})
   void framesMustBeWhole(int length) {
-    assertThatThrownBy(() -> loop(new double[length], 50))
+    assertThatThrownBy(() -> FlashCaution.measure(new double[length], 50, true))
         .isInstanceOf(IllegalArgumentException.class)
         .hasMessage(
-            "rgb: " + length + " numbers: needs three for each frame, and one frame at least");
+            "xyz: " + length + " numbers: needs three for each frame, and one frame at least");
   }
 
   @Test
   void lightThatIsNoNumberIsRefused() {
-    assertThatThrownBy(() -> loop(new double[] {0, 0, Double.NaN}, 50))
+    assertThatThrownBy(() -> FlashCaution.measure(new double[] {0, 0, Double.NaN}, 50, true))
         .isInstanceOf(IllegalArgumentException.class)
-        .hasMessageStartingWith("linear red, green or blue: NaN");
+        .hasMessageStartingWith("X, Y or Z: NaN");
   }
 
   @Test

@@ -330,6 +330,65 @@ class FlashTrainTest {
     assertThat(loop(samples, 50).flashes()).isEqualTo(6);
   }
 
+  // By hand: 2 frames at full light, 3 at 0.2 and 5 at 0.05, of which the last counts as dark
+  // (UN Regulation 65, annex 5, from memory: light above a tenth of the peak is on).
+  @ParameterizedTest
+  @ValueSource(booleans = {true, false})
+  void lampIsOnAboveATenthOfItsPeak(boolean loop) {
+    double[] samples = new double[40];
+    for (int i = 0; i < 40; i++) {
+      samples[i] = i % 10 < 2 ? 100 : i % 10 < 5 ? 20 : 5;
+    }
+
+    FlashTrain train = FlashTrain.measure(samples, 10, loop).orElseThrow();
+
+    assertThat(train.groupOnSeconds()).isCloseTo(0.5, within(1e-9));
+    assertThat(train.groupOffSeconds()).isCloseTo(0.5, within(1e-9));
+    assertThat(train.onSeconds()).isLessThan(0.3);
+  }
+
+  // The double flash of doubleFlashIsAGroupOfTwo: from its first light to its last are 180 ms.
+  @Test
+  void groupIsOnFromItsFirstFlashToItsLast() {
+    FlashTrain train =
+        loop(
+            sample(
+                3,
+                100,
+                t -> {
+                  double ms = (t * 1000 + 1e-6) % 500;
+                  return ms < 60 || (ms >= 120 && ms < 180) ? 1 : 0;
+                }),
+            100);
+
+    assertThat(train.groupOnSeconds()).isCloseTo(0.18, within(1e-9));
+    assertThat(train.groupOffSeconds()).isCloseTo(0.32, within(1e-9));
+    assertThat(train.rateWords()).isEqualTo("120 groups/min, 2 flashes each = 240 flashes/min");
+  }
+
+  @Test
+  void rateIsTold() {
+    assertThat(loop(sample(4, 50, square(1.5, 0.5)), 50).rateWords()).isEqualTo("90 flashes/min");
+    assertThat(
+            FlashTrain.measure(sample(2, 50, t -> t >= 1 && t < 1.1 ? 1 : 0), 50, false)
+                .orElseThrow()
+                .rateWords())
+        .isEqualTo("1 flash");
+    double[] uneven = new double[200];
+    for (int start : new int[] {0, 20, 55, 66, 120, 150}) {
+      uneven[start] = uneven[start + 1] = uneven[start + 2] = 1;
+    }
+    assertThat(loop(uneven, 50).rateWords()).endsWith(" flashes/min, uneven");
+  }
+
+  // Red, green and blue by turns: one colour that fades into another stays above half.
+  @Test
+  void crossfadeThatNeverGoesDarkDoesNotFlash() {
+    assertThat(
+            FlashTrain.measure(sample(3, 50, t -> 0.5 + Math.abs(t % 0.4 - 0.2) / 0.4), 50, true))
+        .isEmpty();
+  }
+
   @Test
   void noFrameIsRefused() {
     assertThatThrownBy(() -> FlashTrain.measure(new double[0], 50, true))

@@ -109,12 +109,12 @@ class SceneReportTest {
         BigDecimal.ZERO);
   }
 
-  private static RotatingBeacon beacon(long perMinute) {
+  private static RotatingBeacon beacon(long perMinute, double beamDegrees) {
     return new RotatingBeacon(
         new Look(new Colour.Signal(SignalColour.AMBER), 1),
         BigDecimal.ZERO,
         BigDecimal.valueOf(perMinute),
-        120,
+        beamDegrees,
         true,
         List.of());
   }
@@ -258,17 +258,30 @@ class SceneReportTest {
   void beaconFlashesAsOftenAsItTurns() {
     function = LampFunction.SPECIAL_WARNING;
     pixels = 4;
-    LightReport light = report(beacon(150)).measure().lights().get(0);
+    LightReport light = report(beacon(150, 120)).measure().lights().get(0);
     assertThat(light.train().orElseThrow().groupsPerMinute().getAsDouble())
         .isCloseTo(150, within(1.5));
-    assertThat(findings(report(beacon(150)))).isEmpty();
+    // Beams of 180 degrees add up to even light: cos2 of angles a quarter turn apart.
+    assertThat(findings(report(beacon(150, 180)))).isEmpty();
     // SAE J845 and J974 know slower ones.
-    assertThat(findings(report(beacon(60)))).isEmpty();
-    assertThat(texts(report(beacon(45))))
+    assertThat(findings(report(beacon(60, 180)))).isEmpty();
+    assertThat(texts(report(beacon(45, 180))))
         .containsExactly(
-            "lamp beacon, scene s: flashes 45.0 per minute; slower than a real special warning lamp,"
-                + " 120 to 240 (UN Regulation 65, annex 5: 2 to 4 Hz (from memory)): change its rate"
-                + " or period [flash-rate]");
+            "lamp beacon, scene s: 45 flashes/min; slower than a real special warning lamp, 120 to"
+                + " 240 per minute (UN Regulation 65, annex 5: 2 to 4 Hz): change its rate or period"
+                + " [flash-rate]");
+  }
+
+  /** Four narrow beams in a ring: the light of the whole lamp flashes four times a turn. */
+  @Test
+  void narrowBeamsFlashTogether() {
+    pixels = 4;
+    assertThat(texts(report(beacon(150, 120))))
+        .containsExactly(
+            "lamp beacon, scene s, 0.02 s: 10 flashes per second (whole lamp; pixel 0 alone 3);"
+                + " limit 3 per second (W3C WCAG 2.2, 2.3.1): flash more slowly or in smaller"
+                + " groups; flashing light can trigger seizures in people with photosensitive"
+                + " epilepsy: warn before you show it [flash-general]");
   }
 
   /** W3C WCAG 2.2, 2.3.1: the limit is three flashes in a second. */
@@ -276,8 +289,9 @@ class SceneReportTest {
   void flashCautionIsGivenAboveThreeFlashesASecond() {
     assertThat(findings(report(flash(160, 180, FULL)))).isEmpty();
     List<Finding> found = findings(report(flash(120, 130, FULL)));
-    assertThat(found).hasSize(2).allMatch(f -> f.severity() == Severity.DANGER);
-    assertThat(found.get(0).text()).contains("whole model", "4 flashes", "photosensitive");
+    assertThat(found).hasSize(1).allMatch(f -> f.severity() == Severity.DANGER);
+    assertThat(found.get(0).text())
+        .contains("lamp beacon", "4 flashes per second (whole lamp)", "photosensitive");
   }
 
   @Test
@@ -285,7 +299,10 @@ class SceneReportTest {
     function = LampFunction.STOP;
     Steady green = new Steady(new Look(new Colour.Drive(0, 1, 0, 0), 1));
     assertThat(texts(report(green)).get(0))
-        .contains("lamp beacon, scene s, 0.00 s: is x", "outside red");
+        .contains("lamp beacon, scene s, 0.00 s: x", "outside red", "[colour-outside]");
+    Steady white = new Steady(new Look(new Colour.Signal(SignalColour.WHITE), 1));
+    assertThat(texts(report(white)).get(0))
+        .contains("is white (x 0.345", "); expected red", "[colour-other]");
     Steady red = new Steady(new Look(new Colour.Signal(SignalColour.RED), 1));
     assertThat(findings(report(red))).isEmpty();
   }
