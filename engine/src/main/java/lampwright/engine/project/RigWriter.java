@@ -6,6 +6,7 @@ import lampwright.engine.light.EmitterKind;
 import lampwright.engine.light.FittedEmitter;
 import lampwright.engine.rig.Battery;
 import lampwright.engine.rig.Chain;
+import lampwright.engine.rig.Conductor;
 import lampwright.engine.rig.DriverOutput;
 import lampwright.engine.rig.Feed;
 import lampwright.engine.rig.Feel;
@@ -27,13 +28,13 @@ final class RigWriter {
     FieldWriter f =
         new FieldWriter()
             .number("supplyVolts", rig.supplyVolts())
-            .number("supplyLimitMilliamps", rig.supplyLimitMilliamps())
-            .number("dataVolts", rig.dataVolts())
-            .value("curve", curve(rig.curve()))
-            .text("colourMatching", rig.colourMatching().key())
-            .flag("whiteFromRgb", rig.whiteFromRgb())
-            .number("brightnessCap", rig.brightnessCap())
-            .text("currentCap", rig.currentCap().key());
+            .number("supplyLimitMilliamps", rig.supplyLimitMilliamps());
+    rig.dataVolts().ifPresent(volts -> f.number("dataVolts", volts));
+    f.value("curve", curve(rig.curve()))
+        .text("colourMatching", rig.colourMatching().key())
+        .flag("whiteFromRgb", rig.whiteFromRgb())
+        .number("brightnessCap", rig.brightnessCap())
+        .text("currentCap", rig.currentCap().key());
     rig.feed().ifPresent(feed -> f.value("feed", feed(feed)));
     rig.battery().ifPresent(battery -> f.value("battery", battery(battery)));
     rig.controller().ifPresent(controller -> f.text("controller", controller.id()));
@@ -45,19 +46,33 @@ final class RigWriter {
 
   private static Out feed(Feed feed) {
     FieldWriter f = new FieldWriter();
-    feed.awg().ifPresent(awg -> f.number("awg", awg));
-    feed.mm2().ifPresent(mm2 -> f.number("mm2", mm2));
-    return f.numberUnless(Feed.DEFAULT_SUPPLY_MM, "supplyMm", feed.supplyMm())
+    conductor(f, "awg", "mm2", feed.lead());
+    f.numberUnless(Feed.DEFAULT_SUPPLY_MM, "supplyMm", feed.supplyMm())
         .numberUnless(Feed.DEFAULT_PITCH_MM, "pitchMm", feed.pitchMm())
-        .textUnless(Feed.DEFAULT_ENDS.key(), "ends", feed.ends().key())
-        .done();
+        .textUnless(Feed.DEFAULT_ENDS.key(), "ends", feed.ends().key());
+    feed.farSupplyMm().ifPresent(mm -> f.number("farSupplyMm", mm));
+    if (!feed.strip().equals(Feed.DEFAULT_STRIP)) {
+      conductor(f, "stripAwg", "stripMm2", feed.strip());
+    }
+    feed.fuseAmps().ifPresent(amps -> f.number("fuseAmps", amps));
+    return f.done();
+  }
+
+  private static void conductor(FieldWriter f, String awg, String mm2, Conductor conductor) {
+    conductor.gauge().ifPresent(gauge -> f.number(awg, gauge));
+    conductor.area().ifPresent(area -> f.number(mm2, area));
   }
 
   private static Out battery(Battery battery) {
-    return new FieldWriter()
-        .number("milliampHours", battery.milliampHours())
-        .numberUnless(Battery.DEFAULT_USABLE_SHARE, "usableShare", battery.usableShare())
-        .done();
+    FieldWriter f =
+        new FieldWriter()
+            .number("milliampHours", battery.milliampHours())
+            .numberUnless(Battery.DEFAULT_USABLE_SHARE, "usableShare", battery.usableShare());
+    battery.packVolts().ifPresent(volts -> f.number("packVolts", volts));
+    f.textUnless(Battery.DEFAULT_REGULATOR.key(), "regulator", battery.regulator().key());
+    battery.efficiency().ifPresent(share -> f.number("efficiency", share));
+    battery.fuseAmps().ifPresent(amps -> f.number("fuseAmps", amps));
+    return f.done();
   }
 
   static Out pixelType(PixelType type) {
@@ -123,6 +138,7 @@ final class RigWriter {
             .textUnless(chain.type().order().letters(), "order", chain.order().letters());
     chain.whiteKelvin().ifPresent(kelvin -> f.number("whiteKelvin", kelvin));
     chain.pin().ifPresent(pin -> f.text("pin", pin.name()));
+    chain.feed().ifPresent(feed -> f.value("feed", feed(feed)));
     return f.done();
   }
 
@@ -135,7 +151,9 @@ final class RigWriter {
             .numberUnless(
                 DriverOutput.DEFAULT_LEDS_IN_SERIES, "ledsInSeries", output.ledsInSeries())
             .numberUnless(DriverOutput.DEFAULT_FORWARD_VOLTS, "forwardVolts", output.forwardVolts())
-            .textUnless(DriverOutput.DEFAULT_SUPPLY.key(), "supply", output.supply().key());
+            .textUnless(
+                DriverOutput.usualSupply(output.drive()).key(), "supply", output.supply().key());
+    output.drive().ifPresent(drive -> f.text("drive", drive.key()));
     output.pin().ifPresent(pin -> f.text("pin", pin.name()));
     return f.done();
   }

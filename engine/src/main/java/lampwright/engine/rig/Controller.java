@@ -2,6 +2,7 @@ package lampwright.engine.rig;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.OptionalInt;
 
 /**
@@ -11,10 +12,21 @@ import java.util.OptionalInt;
  * @param name its part number
  * @param flashBytes program memory; none if that is outside the chip
  * @param ramBytes working memory
+ * @param pinVolts high level of its pins on the usual boards, V
+ * @param maxSupplyVolts the greatest supply at which its pins have the level of that supply, V;
+ *     none if they always have the same
  * @param source where the numbers come from
+ * @param pinSource where those of the level come from
  */
 public record Controller(
-    String id, String name, OptionalInt flashBytes, int ramBytes, String source) {
+    String id,
+    String name,
+    OptionalInt flashBytes,
+    int ramBytes,
+    double pinVolts,
+    OptionalDouble maxSupplyVolts,
+    String source,
+    String pinSource) {
   private static final List<Controller> KNOWN =
       TableFile.rows("controllers.csv").stream().map(Controller::of).toList();
 
@@ -28,6 +40,14 @@ public record Controller(
     return KNOWN.stream().filter(c -> c.id().equals(id)).findFirst();
   }
 
+  /**
+   * High level of its pins in a rig, V: that of the supply where it can be fed from it, else that
+   * of the usual boards, which have a regulator.
+   */
+  public double pinVolts(double supplyVolts) {
+    return supplyVolts <= maxSupplyVolts.orElse(0) ? supplyVolts : pinVolts;
+  }
+
   private static Controller of(List<String> row) {
     String flash = row.get(2);
     return new Controller(
@@ -35,6 +55,11 @@ public record Controller(
         row.get(1),
         flash.isEmpty() ? OptionalInt.empty() : OptionalInt.of(Integer.parseInt(flash)),
         Integer.parseInt(row.get(3)),
-        row.get(4) + ": " + row.get(5));
+        Double.parseDouble(row.get(4)),
+        row.get(5).isEmpty()
+            ? OptionalDouble.empty()
+            : OptionalDouble.of(Double.parseDouble(row.get(5))),
+        row.get(6) + ": " + row.get(7),
+        row.get(8) + ": " + row.get(9));
   }
 }

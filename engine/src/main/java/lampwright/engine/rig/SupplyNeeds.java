@@ -36,4 +36,14 @@ public record SupplyNeeds(double minVolts, double maxVolts, double highShare, do
   public double inputHighVolts(double supplyVolts) {
     return Math.max(highShare * supplyVolts, highVolts);
   }
+
+  /** TEMPORARY until the data say it. */
+  public double failVolts() {
+    return 3.5 / 4.5 * minVolts;
+  }
+
+  /** TEMPORARY until the data say it. */
+  public double inputMaxVolts(double supplyVolts) {
+    return supplyVolts + 0.5;
+  }
 }

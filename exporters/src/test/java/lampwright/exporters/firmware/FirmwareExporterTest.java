@@ -284,7 +284,7 @@ class FirmwareExporterTest {
         new Rig(
             Rig.DEFAULT_SUPPLY_VOLTS,
             Rig.DEFAULT_SUPPLY_LIMIT_MILLIAMPS,
-            Rig.DEFAULT_DATA_VOLTS,
+            OptionalDouble.empty(),
             Curve.DEFAULT,
             Rig.DEFAULT_COLOUR_MATCHING,
             Rig.DEFAULT_WHITE_FROM_RGB,

@@ -5,7 +5,6 @@ import java.util.List;
 import java.util.Optional;
 import lampwright.engine.light.ColourMatching;
 import lampwright.engine.light.Curve;
-import lampwright.engine.rig.Battery;
 import lampwright.engine.rig.Controller;
 import lampwright.engine.rig.CurrentCap;
 import lampwright.engine.rig.Rig;
@@ -29,9 +28,10 @@ public final class RigSettings {
             Kind.Amount.of("milliamps", 1, 1_000_000, 50),
             Rig::supplyLimitMilliamps,
             (rig, v) -> RigDraft.changed(rig, d -> d.supplyLimitMilliamps = v)),
-        Setting.ofDouble(
+        Setting.ofMaybeDouble(
             "dataVolts",
             Kind.Amount.of("volts", 1, 12, 0.1),
+            Rig.DEFAULT_DATA_VOLTS,
             Rig::dataVolts,
             (rig, v) -> RigDraft.changed(rig, d -> d.dataVolts = v)),
         new Setting<>(
@@ -81,41 +81,6 @@ public final class RigSettings {
             new Kind.Flag(),
             Rig::whiteFromRgb,
             (rig, v) -> RigDraft.changed(rig, d -> d.whiteFromRgb = v)));
-  }
-
-  /** The battery. */
-  public static List<Setting<Rig, ?>> battery() {
-    return List.of(
-        new Setting<>(
-            "battery.milliampHours",
-            new Kind.Maybe<>(
-                Kind.Amount.of("milliampHours", 1, 1_000_000, 100), BigDecimal.valueOf(2000)),
-            rig -> rig.battery().map(b -> BigDecimal.valueOf(b.milliampHours())),
-            (rig, v) ->
-                RigDraft.changed(
-                    rig,
-                    d ->
-                        d.battery =
-                            v.map(
-                                mah ->
-                                    new Battery(
-                                        mah.doubleValue(),
-                                        rig.battery()
-                                            .map(Battery::usableShare)
-                                            .orElse(Battery.DEFAULT_USABLE_SHARE))))),
-        new Setting<>(
-            "battery.usableShare",
-            Kind.Amount.of("", 0.01, 1, 0.05),
-            rig ->
-                BigDecimal.valueOf(
-                    rig.battery().map(Battery::usableShare).orElse(Battery.DEFAULT_USABLE_SHARE)),
-            (rig, v) ->
-                RigDraft.changed(
-                    rig,
-                    d ->
-                        d.battery =
-                            rig.battery()
-                                .map(b -> new Battery(b.milliampHours(), v.doubleValue())))));
   }
 
   /** The controller. */
