@@ -14,7 +14,6 @@ import lampwright.engine.rig.Rig;
  *
  * @param table the scene
  * @param measure what its bytes ask of supply and eye
- * @param wires the wire time of every chain
  * @param volts the voltage along every chain; none where the rig states no feed
  * @param resistors of the outputs that give a voltage
  * @param runHours how long the rig's battery lasts; none where it states none
@@ -22,7 +21,6 @@ import lampwright.engine.rig.Rig;
 public record SceneReport(
     FrameTable table,
     SceneMeasure measure,
-    List<WireTime> wires,
     List<Volts> volts,
     List<OutputResistor> resistors,
     OptionalDouble runHours) {
@@ -34,7 +32,6 @@ public record SceneReport(
   public record OutputResistor(String output, Optional<SeriesResistor> resistor) {}
 
   public SceneReport {
-    wires = List.copyOf(wires);
     volts = List.copyOf(volts);
     resistors = List.copyOf(resistors);
   }
@@ -56,7 +53,6 @@ public record SceneReport(
 
   private static SceneReport of(FrameTable table, SceneMeasure measure) {
     Rig rig = table.layout().rig();
-    List<WireTime> wires = rig.chains().stream().map(WireTime::of).toList();
     List<Volts> volts =
         rig.feed()
             .map(feed -> FeedMeter.measure(table.layout(), feed, measure.worstFrame()))
@@ -68,7 +64,7 @@ public record SceneReport(
             .toList();
     double mean = measure.supply().meanMilliamps();
     OptionalDouble hours = rig.battery().map(b -> b.hours(mean)).orElse(OptionalDouble.empty());
-    return new SceneReport(table, measure, wires, volts, resistors, hours);
+    return new SceneReport(table, measure, volts, resistors, hours);
   }
 
   /** Energy of one run of the scene at the rig's supply voltage, J. */

@@ -20,8 +20,6 @@ public final class Review {
   private static final List<Reviewer> OWN =
       List.of(
           new SupplyFindings(),
-          new LineFindings(),
-          new MemoryFindings(),
           new LightFindings(),
           new TimelineFindings(),
           new ColourFindings());
