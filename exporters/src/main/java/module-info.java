@@ -8,4 +8,5 @@ module lampwright.exporters {
   exports lampwright.exporters.firmware;
   exports lampwright.exporters.packed;
   exports lampwright.exporters.table;
+  exports lampwright.exporters.target;
 }

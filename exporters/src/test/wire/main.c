@@ -1,10 +1,9 @@
-/* The firmware of the tests: one scene, played for ever; with TEST_BUSY an interrupt beside it. */
+/* The firmware of the tests: the first scene, played for ever; with TEST_BUSY an interrupt beside it. */
 #include <avr/interrupt.h>
 #include <avr/io.h>
-#include <avr/pgmspace.h>
 
+#include "lampwright_scenes.h"
 #include "lampwright_show.h"
-#include "table.h"
 
 #if defined(TEST_BUSY)
 /*
@@ -39,27 +38,21 @@ static void start_busy(void) {
 static void start_busy(void) {}
 #endif
 
-#if LAMPWRIGHT_CLOCK_TIMER < 0
-/* A time of the builder's own making, for lack of a timer: it goes on a little at each look. */
-uint32_t lampwright_microseconds(void) {
-  static uint32_t now;
-  now += 4;
-  return now;
-}
-#endif
-
 int main(void) {
   lampwright_show_begin();
   start_busy();
 #if !defined(TEST_OFF)
   sei();
 #endif
-  lampwright_show_open(test_table, sizeof test_table, 0);
+#if defined(TEST_DIMMED)
+  lampwright_show_brightness(TEST_DIMMED);
+#endif
+  lampwright_show_open(lampwright_packed, LAMPWRIGHT_PACKED_SIZE, LAMPWRIGHT_FIRST_SCENE);
   for (;;) {
 #if defined(TEST_UNPACED)
     lampwright_show_frame();
 #endif
-    if (lampwright_show_due(LAMPWRIGHT_RATE(TEST_MILLIHERTZ))) {
+    if (lampwright_show_due(LAMPWRIGHT_RATE(LAMPWRIGHT_FIRST_MILLIHERTZ))) {
       lampwright_show_frame();
     }
   }

@@ -6,6 +6,7 @@ import lampwright.engine.light.Fault;
 import lampwright.engine.review.Code;
 import lampwright.engine.review.Figure;
 import lampwright.engine.review.Finding;
+import lampwright.engine.review.Severity;
 import lampwright.engine.review.Subject;
 
 /**
@@ -14,36 +15,48 @@ import lampwright.engine.review.Subject;
  * @param format the exporter's key
  * @param tableBytes bytes of the frame table: frames x bytes per frame
  * @param files names of the files that it writes, in that order
- * @param cautions what to know before they are used
- * @param faults why it cannot be done; empty if it can
+ * @param findings why it can't be done, and what to know before its files are used
  */
 public record ExportFacts(
-    String format,
-    long tableBytes,
-    List<String> files,
-    List<Finding> cautions,
-    List<Fault> faults) {
+    String format, long tableBytes, List<String> files, List<Finding> findings) {
   public ExportFacts {
     files = List.copyOf(files);
-    cautions = List.copyOf(cautions);
-    faults = List.copyOf(faults);
+    findings = List.copyOf(findings);
   }
 
   /** The facts of an export of which there is nothing to know. */
   public ExportFacts(String format, long tableBytes, List<String> files) {
-    this(format, tableBytes, files, List.of(), List.of());
+    this(format, tableBytes, files, List.of());
   }
 
-  /** Why it can't be done, and what to know before its files are used. */
-  public List<Finding> findings() {
-    ImmutableList.Builder<Finding> all = ImmutableList.builder();
-    for (Fault fault : faults) {
-      all.add(
-          Finding.of(Code.EXPORT_REFUSED, new Subject.OneExport(format))
-              .with("value", Figure.words(fault.field() + ": " + fault.value()))
-              .with("allowed", Figure.words(fault.allowed()))
-              .make());
-    }
-    return all.addAll(cautions).build();
+  /** The facts of an export with what it refuses and what to know. */
+  public ExportFacts(
+      String format,
+      long tableBytes,
+      List<String> files,
+      List<Finding> cautions,
+      List<Fault> faults) {
+    this(
+        format,
+        tableBytes,
+        files,
+        ImmutableList.<Finding>builder().addAll(refused(format, faults)).addAll(cautions).build());
+  }
+
+  /** Why it can't be done; empty if it can. */
+  public List<Finding> refusals() {
+    return findings.stream().filter(f -> f.severity() == Severity.ERROR).toList();
+  }
+
+  /** What a format refuses, as findings. */
+  public static List<Finding> refused(String format, List<Fault> faults) {
+    return faults.stream()
+        .map(
+            fault ->
+                Finding.of(Code.EXPORT_REFUSED, new Subject.OneExport(format))
+                    .with("value", Figure.words(fault.field() + ": " + fault.value()))
+                    .with("allowed", Figure.words(fault.allowed()))
+                    .make())
+        .toList();
   }
 }

@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import lampwright.engine.light.Fault;
+import lampwright.engine.review.Finding;
 
 /** Thrown where a format cannot hold what it is asked to; carries every reason. */
 public final class ExportRefusedException extends RuntimeException {
@@ -11,35 +12,29 @@ public final class ExportRefusedException extends RuntimeException {
 
   private final String format;
   private final transient Optional<String> scene;
-  private final transient List<Fault> faults;
+  private final transient List<Finding> refusals;
 
   /**
    * A refusal.
    *
    * @param format the exporter's key
-   * @param scene the scene's id
+   * @param scene the scene's id; none if several scenes together were to go into one folder
+   * @param refusals every reason, at least one
    */
+  public ExportRefusedException(String format, Optional<String> scene, List<Finding> refusals) {
+    super(message(scene.map(id -> "scene " + id + ": ").orElse(""), refusals));
+    this.format = format;
+    this.scene = scene;
+    this.refusals = List.copyOf(refusals);
+  }
+
+  /** A refusal of one scene for faults of its table. */
   public ExportRefusedException(String format, String scene, List<Fault> faults) {
-    super(message(format + " of scene " + scene, faults));
-    this.format = format;
-    this.scene = Optional.of(scene);
-    this.faults = List.copyOf(faults);
+    this(format, Optional.of(scene), ExportFacts.refused(format, faults));
   }
 
-  /**
-   * A refusal of several scenes together.
-   *
-   * @param format the exporter's key
-   */
-  public ExportRefusedException(String format, List<Fault> faults) {
-    super(message(format, faults));
-    this.format = format;
-    this.scene = Optional.empty();
-    this.faults = List.copyOf(faults);
-  }
-
-  private static String message(String what, List<Fault> faults) {
-    return faults.stream().map(Fault::toString).collect(Collectors.joining("; ", what + ": ", ""));
+  private static String message(String scene, List<Finding> refusals) {
+    return refusals.stream().map(Finding::text).collect(Collectors.joining("; ", scene, ""));
   }
 
   /** The exporter's key. */
@@ -53,7 +48,7 @@ public final class ExportRefusedException extends RuntimeException {
   }
 
   /** Every reason, at least one. */
-  public List<Fault> faults() {
-    return faults;
+  public List<Finding> refusals() {
+    return refusals;
   }
 }

@@ -11,7 +11,6 @@ import lampwright.engine.rig.Rig;
  *
  * @param table the scene
  * @param measure what its bytes ask of supply and eye
- * @param wires the wire time of every chain
  * @param feeds voltage and heat of every chain whose supply wires are stated
  * @param circuits the strings of the outputs
  * @param pack what the scene asks of the rig's battery, if it states one
@@ -19,12 +18,10 @@ import lampwright.engine.rig.Rig;
 public record SceneReport(
     FrameTable table,
     SceneMeasure measure,
-    List<WireTime> wires,
     List<ChainFeed> feeds,
     List<OutputCircuit> circuits,
     Optional<PackLoad> pack) {
   public SceneReport {
-    wires = List.copyOf(wires);
     feeds = List.copyOf(feeds);
     circuits = List.copyOf(circuits);
   }
@@ -47,7 +44,6 @@ public record SceneReport(
     return new SceneReport(
         table,
         measure,
-        rig.chains().stream().map(WireTime::of).toList(),
         wires.feeds(frames),
         rig.outputs().stream().map(output -> OutputCircuit.of(rig, output)).toList(),
         rig.battery().map(battery -> PackLoad.of(battery, rig, measure.supply())));

@@ -30,7 +30,16 @@ public record WireTime(String chain, int pixels, double pixelUs, double resetUs)
   public static WireTime of(Chain chain) {
     LineTiming line = chain.type().line();
     // The longer of the two bits, so that no frame takes longer than is said.
-    double bitNs = Math.max(line.nominal(false).bitNs(), line.nominal(true).bitNs());
+    return of(chain, Math.max(line.nominal(false).bitNs(), line.nominal(true).bitNs()));
+  }
+
+  /**
+   * The wire time of a chain whose bits are known.
+   *
+   * @param bitNs length of the longer bit, ns
+   */
+  public static WireTime of(Chain chain, double bitNs) {
+    LineTiming line = chain.type().line();
     double pixelUs = chain.order().size() * BITS * bitNs * US_PER_NS;
     return new WireTime(chain.id(), chain.pixels(), pixelUs, line.resetUs());
   }

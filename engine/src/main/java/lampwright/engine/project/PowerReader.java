@@ -4,6 +4,7 @@ import static lampwright.engine.project.ValueKind.NUMBER;
 
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.OptionalInt;
 import lampwright.engine.light.Fault;
 import lampwright.engine.rig.Battery;
 import lampwright.engine.rig.Conductor;
@@ -14,7 +15,7 @@ import lampwright.engine.rig.Regulator;
 
 /** Reads what the rig is fed from and played by. */
 final class PowerReader {
-  static final ValueKind<Controller> CONTROLLER =
+  private static final ValueKind<Controller> CONTROLLER =
       ValueKind.choice(Controller.all().toArray(Controller[]::new), Controller::id);
 
   private static final ValueKind<Ends> ENDS = ValueKind.choice(Ends.values(), Ends::key);
@@ -22,6 +23,24 @@ final class PowerReader {
       ValueKind.choice(Regulator.values(), Regulator::key);
 
   private PowerReader() {}
+
+  /** The controller at its clock. */
+  static Optional<Controller> controller(Fields f) {
+    Optional<Controller> named = f.given("controller", CONTROLLER);
+    if (f.find("clockMegahertz").isEmpty()) {
+      return named;
+    }
+    int clock = f.whole("clockMegahertz", Controller.MIN_MEGAHERTZ);
+    if (!f.has("controller")) {
+      f.report(
+          new Fault(
+              "clockMegahertz", Integer.toString(clock), "needs a controller, whose clock it is"),
+          References.NONE);
+    }
+    return f.build(
+        () -> named.map(controller -> controller.withClock(OptionalInt.of(clock))),
+        Optional::empty);
+  }
 
   static Optional<Feed> feed(Located at, Fields parent) {
     Fields f = at.fields().expect("awg", "mm2", "supplyMm", "pitchMm", "ends", "farSupplyMm");

@@ -56,7 +56,7 @@ final class RigReader implements References {
   Result read(Located at) {
     Fields f = at.fields().expect("supplyVolts", "supplyLimitMilliamps", "dataVolts", "curve");
     f.expect("colourMatching", "whiteFromRgb", "brightnessCap", "currentCap");
-    f.expect("feed", "battery", "controller");
+    f.expect("feed", "battery", "controller", "clockMegahertz");
     LampReader lampReader = new LampReader(chainNames, outputNames, lampNames);
     List<Chain> chains = f.list("chains").stream().map(this::chain).toList();
     List<DriverOutput> outputs = f.list("outputs").stream().map(this::output).toList();
@@ -77,7 +77,7 @@ final class RigReader implements References {
                         f.optional("currentCap", CAP, Rig.DEFAULT_CURRENT_CAP),
                         f.find("feed").flatMap(given -> PowerReader.feed(given, f)),
                         f.find("battery").flatMap(given -> PowerReader.battery(given, f)),
-                        f.given("controller", PowerReader.CONTROLLER),
+                        PowerReader.controller(f),
                         chains,
                         outputs,
                         lamps)),

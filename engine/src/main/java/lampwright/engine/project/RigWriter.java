@@ -37,7 +37,12 @@ final class RigWriter {
         .text("currentCap", rig.currentCap().key());
     rig.feed().ifPresent(feed -> f.value("feed", feed(feed)));
     rig.battery().ifPresent(battery -> f.value("battery", battery(battery)));
-    rig.controller().ifPresent(controller -> f.text("controller", controller.id()));
+    rig.controller()
+        .ifPresent(
+            controller -> {
+              f.text("controller", controller.id());
+              controller.clockMegahertz().ifPresent(clock -> f.number("clockMegahertz", clock));
+            });
     return f.list("chains", rig.chains(), RigWriter::chain)
         .list("outputs", rig.outputs(), RigWriter::output)
         .list("lamps", rig.lamps(), RigWriter::lamp)

@@ -195,18 +195,75 @@ public enum Code {
       "data transfer takes {time} per frame, all chains sent one after another ({share})",
       "a frame lasts {limit}",
       "play at {rate} or less, or use lines that send at the same time"),
-  RAW_TABLE_SIZE(
-      "raw-table-size",
-      CAUTION,
-      "the raw frame table takes {size}",
-      "program memory has {limit}",
-      "play fewer frames/s or a shorter loop, or export packed; {frames} would fill it"),
-  FRAME_SIZE(
-      "frame-size",
-      CAUTION,
-      "one frame takes {size}",
-      "working memory has {limit}",
-      "divide the chains between controllers"),
+  CLOCK_UNSUPPORTED(
+      "clock-unsupported",
+      ERROR,
+      "clock is {clock}",
+      "its driver is made for {clocks}",
+      "set clockMegahertz to one of these, or leave it out"),
+  PIN_UNKNOWN(
+      "pin-unknown", ERROR, "is on pin {pin}", "the {name} has no such pin", "use one of {pins}"),
+  PIN_WITHOUT_PWM(
+      "pin-without-pwm",
+      ERROR,
+      "is on pin {pin}",
+      "that pin of the {name} has no PWM",
+      "use one of {pins}"),
+  PINS_USED_UP(
+      "pins-used-up",
+      ERROR,
+      "no pin is left",
+      "the {name} has {limit}",
+      "join chains, or divide them between controllers"),
+  PWM_PINS_USED_UP(
+      "pwm-pins-used-up",
+      ERROR,
+      "{missing} outputs have no pin with PWM left",
+      "",
+      "use fewer outputs, or put the chains on pins other than {pins}"),
+  TOO_MANY_CHAINS(
+      "too-many-chains",
+      ERROR,
+      "{chains} chains",
+      "its driver sends at most {limit}",
+      "join chains, or divide them between controllers"),
+  TOO_MANY_OUTPUTS(
+      "too-many-outputs",
+      ERROR,
+      "{outputs} outputs",
+      "at most {limit}, as one of its {timers} timers must count the frames",
+      "drive the others as pixels of a chain"),
+  TIMERS_USED_UP(
+      "timers-used-up",
+      ERROR,
+      "the outputs on {pins} use every timer",
+      "one of its {timers} timers must count the frames",
+      "use pins that share a timer: {sharing}"),
+  LINE_IMPOSSIBLE(
+      "line-impossible",
+      ERROR,
+      "the {name} sends in steps of {step} and cannot keep the times of {type}",
+      "{limits}",
+      "{remedy}"),
+  FRAME_TIME(
+      "frame-time",
+      ERROR,
+      "sending a frame takes {time} ({share} of the frame time), {bit} per bit",
+      "a frame lasts {limit}",
+      "play at {rate} or less, or shorten the chains to {pixels} in all"),
+  WORKING_MEMORY(
+      "working-memory",
+      ERROR,
+      "frame, player and stack need {size} of working memory",
+      "limit {limit}",
+      "shorten the chains or use fewer lamps: {over} too many"),
+  PROGRAM_MEMORY(
+      "program-memory",
+      ERROR,
+      "the scenes need {packed} packed, player and driver {code}",
+      "limit {limit}",
+      "play fewer frames/s or shorter scenes, about {share} of them; export fewer scenes; or use what"
+          + " packs smaller: no dither, less flicker"),
 
   // Light.
   FLASH_GENERAL(
@@ -317,6 +374,12 @@ public enum Code {
       "shorten the fades"),
 
   // Exports.
+  RAW_TABLE_SIZE(
+      "raw-table-size",
+      CAUTION,
+      "the unpacked frame table has {size}",
+      "the {name} has {limit} free beside a usual boot loader",
+      "export packed or firmware, or use fewer frames/s or a shorter scene: {frames} would fill it"),
   AVR_ARRAY(
       "avr-array",
       CAUTION,
@@ -334,13 +397,19 @@ public enum Code {
       CAUTION,
       "leaves the factory at 1 MHz, too slow for pixels",
       "",
-      "set its fuses to 8 MHz and calibrate it, or use a crystal; README.md, Pins"),
+      "set its fuses to 8 MHz and calibrate it, or use a crystal; README.md, Build"),
   IDE_TIMER(
       "ide-timer",
       CAUTION,
       "PWM on {pins} uses timer 0, which the clock of a hobby IDE needs",
       "",
       "build without an IDE, or use other pins"),
+  CONTROLLER_UNFIT(
+      "controller-unfit",
+      NOTE,
+      "the project names no controller, and does not fit the {name} that firmware is made for then",
+      "{why}",
+      "name the controller"),
   CONTROLLER_ASSUMED(
       "controller-assumed",
       NOTE,

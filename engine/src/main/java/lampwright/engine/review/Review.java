@@ -23,8 +23,6 @@ public final class Review {
           new FeedFindings(),
           new OutputFindings(),
           new BatteryFindings(),
-          new LineFindings(),
-          new MemoryFindings(),
           new LightFindings(),
           new TimelineFindings(),
           new ColourFindings());

@@ -4,38 +4,45 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
+import lampwright.engine.light.Checks;
 
 /**
- * A microcontroller that plays the exported data.
+ * A microcontroller that plays the exported data, as it is fitted. What its pins, timers and memory
+ * are the exporters know.
  *
  * @param id the word for it in project files: its part number in lower case
  * @param name its part number
- * @param flashBytes program memory; none if that is outside the chip
- * @param ramBytes working memory
+ * @param clockMegahertz the clock that it runs at, if stated; 1 to 1,000 MHz
  * @param pinVolts high level of its pins on the usual boards, V
  * @param maxSupplyVolts the greatest supply at which its pins have the level of that supply, V;
  *     none if they always have the same
- * @param source where the numbers come from
- * @param pinSource where those of the level come from
+ * @param pinSource where the numbers of the level come from
  */
 public record Controller(
     String id,
     String name,
-    OptionalInt flashBytes,
-    int ramBytes,
+    OptionalInt clockMegahertz,
     double pinVolts,
     OptionalDouble maxSupplyVolts,
-    String source,
     String pinSource) {
+  public static final int MIN_MEGAHERTZ = 1;
+  public static final int MAX_MEGAHERTZ = 1000;
+
   private static final List<Controller> KNOWN =
       TableFile.rows("controllers.csv").stream().map(Controller::of).toList();
+
+  public Controller {
+    Checks.of("controller")
+        .range("clockMegahertz", clockMegahertz.orElse(MIN_MEGAHERTZ), MIN_MEGAHERTZ, MAX_MEGAHERTZ)
+        .done();
+  }
 
   /** All that are known, in the order in which they are listed to people. */
   public static List<Controller> all() {
     return KNOWN;
   }
 
-  /** The controller with this id. */
+  /** The controller with this id, of which no clock is stated. */
   public static Optional<Controller> find(String id) {
     return KNOWN.stream().filter(c -> c.id().equals(id)).findFirst();
   }
@@ -48,18 +55,20 @@ public record Controller(
     return supplyVolts <= maxSupplyVolts.orElse(0) ? supplyVolts : pinVolts;
   }
 
+  /** The same at a clock, or at one that is not stated. */
+  public Controller withClock(OptionalInt megahertz) {
+    return new Controller(id, name, megahertz, pinVolts, maxSupplyVolts, pinSource);
+  }
+
   private static Controller of(List<String> row) {
-    String flash = row.get(2);
     return new Controller(
         row.get(0),
         row.get(1),
-        flash.isEmpty() ? OptionalInt.empty() : OptionalInt.of(Integer.parseInt(flash)),
-        Integer.parseInt(row.get(3)),
-        Double.parseDouble(row.get(4)),
-        row.get(5).isEmpty()
+        OptionalInt.empty(),
+        Double.parseDouble(row.get(2)),
+        row.get(3).isEmpty()
             ? OptionalDouble.empty()
-            : OptionalDouble.of(Double.parseDouble(row.get(5))),
-        row.get(6) + ": " + row.get(7),
-        row.get(8) + ": " + row.get(9));
+            : OptionalDouble.of(Double.parseDouble(row.get(3))),
+        row.get(4) + ": " + row.get(5));
   }
 }

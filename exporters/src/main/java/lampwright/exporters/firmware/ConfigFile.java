@@ -1,61 +1,71 @@
 package lampwright.exporters.firmware;
 
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.Collectors;
-import java.util.stream.IntStream;
-import lampwright.engine.rig.BitTimes;
 import lampwright.engine.rig.Chain;
-import lampwright.engine.rig.DriverOutput;
-import lampwright.engine.rig.LineTiming;
 import lampwright.engine.rig.Pin;
 import lampwright.engine.rig.Rig;
 import lampwright.exporters.ProjectJob;
 import lampwright.exporters.table.CText;
+import lampwright.exporters.target.ChainLimits;
+import lampwright.exporters.target.PinPlan;
+import lampwright.exporters.target.Target;
 
-/** The configuration header: what is fitted, and on which pins. */
+/** The configuration header: what is fitted, and the player's limits. */
 final class ConfigFile {
   private static final String PREFIX = "#define LAMPWRIGHT_";
-  // The WS2813 datasheet gives ranges: T0H 300 to 450 ns, T1H 750 to 1,000 ns; their middles.
-  private static final LineTiming WS2813 = LineTiming.ofNominal(375, 1000, 875, 500, 75, 300);
+  private static final int BYTE_COLUMNS = 256;
+  private static final int SHORT_DATA = 65_535;
 
   private final StringBuilder text = new StringBuilder();
+  private final Target target;
+  private final Rig rig;
+  private final PinPlan pins;
 
-  private ConfigFile() {}
+  private ConfigFile(Target target, Rig rig) {
+    this.target = target;
+    this.rig = rig;
+    this.pins = target.pins(rig);
+  }
 
-  static String of(ProjectJob job, PinPlan pins, int packedBytes) {
-    ConfigFile file = new ConfigFile();
-    file.write(job, pins, packedBytes);
+  static String of(ProjectJob job, Target target, int packedBytes) {
+    ConfigFile file = new ConfigFile(target, job.project().rig());
+    file.write(job, packedBytes);
     return file.text.toString();
   }
 
-  private void write(ProjectJob job, PinPlan pins, int packedBytes) {
-    Rig rig = job.project().rig();
+  private void write(ProjectJob job, int packedBytes) {
     line("#ifndef LAMPWRIGHT_CONFIG_H");
     line("#define LAMPWRIGHT_CONFIG_H");
     line("");
     line("/*");
-    line(" * What is fitted to the model, and on which pins. Written for the project");
+    line(" * What is fitted to the model. Written for the project");
     line(" * " + CText.comment(job.project().name()));
-    line(" * Pins are best changed in the project: another export replaces this file.");
+    line(" * To change it, change the project and export again: that replaces this file.");
     line(" */");
     for (int i = 0; i < rig.chains().size(); i++) {
-      chain(rig.chains().get(i), i, pins.chains());
+      chain(i);
     }
     line("");
     define("CHAINS", rig.chains().size());
-    String bytes =
-        rig.chains().isEmpty()
-            ? "0"
-            : IntStream.range(0, rig.chains().size())
-                .mapToObj(i -> "LAMPWRIGHT_CHAIN_" + i + "_BYTES")
-                .collect(Collectors.joining(", \\\n    "));
-    line(PREFIX + "CHAIN_BYTES { \\\n    " + bytes + " }");
+    if (!target.drivesPins() && !rig.chains().isEmpty()) {
+      line("/* clang-format off */");
+      line(
+          rig.chains().stream()
+              .map(chain -> Integer.toString(chain.bytes()))
+              .collect(Collectors.joining(", ", PREFIX + "CHAIN_BYTES {", "}")));
+      line("/* clang-format on */");
+    }
     line("");
     line("/* The longest reset of any chain's pixels, in microseconds. */");
-    double reset = rig.chains().stream().mapToDouble(c -> line(c).resetUs()).max().orElse(0);
+    double reset =
+        rig.chains().stream().mapToDouble(c -> c.type().line().resetUs()).max().orElse(0);
     define("RESET_US", (long) Math.ceil(reset));
     for (int i = 0; i < rig.outputs().size(); i++) {
-      output(rig.outputs().get(i), i, pins.outputs());
+      line("");
+      line("/* Output " + i + ": " + rig.outputs().get(i).id() + on(pins.outputs(), i) + ". */");
+      pin("OUTPUT_" + i, pins.outputs(), i);
     }
     line("");
     define("OUTPUTS", rig.outputs().size());
@@ -64,14 +74,24 @@ final class ConfigFile {
     int frameBytes = job.tables().get(0).layout().bytes();
     define("FRAME_BYTES", frameBytes);
     line("");
-    line("/* 1: interrupts are let in between bits. 0: they wait. See README.md, Interrupts. */");
-    define("INTERRUPTS", 1);
+    line("/* 1: light can be dimmed, for which a copy of the longest chain is kept. */");
+    int dimmed =
+        Math.max(
+            rig.chains().stream().mapToInt(Chain::bytes).max().orElse(0), rig.outputs().size());
+    define("DIMMING", target.size(rig).dims() ? 1 : 0);
+    define("DIMMED_BYTES", dimmed);
+    if (target.drivesPins()) {
+      line("");
+      line("/* 1: interrupts are let in between bits. 0: they wait. See README.md, Interrupts. */");
+      define("INTERRUPTS", 1);
+    }
     line("");
     line("/* The player's limits. */");
-    define("MAX_LAMPS", Math.max(1, rig.lamps().size()));
+    define("LAMPS", Math.max(1, rig.lamps().size()));
+    line(PREFIX + "MAX_LAMPS LAMPWRIGHT_LAMPS");
     line(PREFIX + "MAX_FRAME_BYTES LAMPWRIGHT_FRAME_BYTES");
-    define("LONG_DATA", packedBytes > 65_535 ? 1 : 0);
-    define("COLUMN_BYTES", frameBytes > 256 ? 2 : 1);
+    define("LONG_DATA", packedBytes > SHORT_DATA ? 1 : 0);
+    define("COLUMN_BYTES", frameBytes > BYTE_COLUMNS ? 2 : 1);
     define("PORTABLE", 0);
     line("");
     line("/* How packed data is declared and how one byte of it is read. */");
@@ -89,9 +109,9 @@ final class ConfigFile {
     line("#endif");
   }
 
-  private void chain(Chain chain, int number, List<Pin> pins) {
-    String stem = "CHAIN_" + number + "_";
-    LineTiming times = line(chain);
+  private void chain(int number) {
+    Chain chain = rig.chains().get(number);
+    String stem = "CHAIN_" + number;
     line("");
     line(
         "/* Chain "
@@ -102,42 +122,25 @@ final class ConfigFile {
             + chain.pixels()
             + " pixels, "
             + chain.type().id()
+            + on(pins.chains(), number)
             + ". */");
-    pin(stem, number, pins);
-    define(stem + "BYTES", chain.bytes());
-    BitTimes zero = times.nominal(false);
-    BitTimes one = times.nominal(true);
-    define(stem + "T0H_NS", Math.round(zero.highNs()));
-    define(stem + "T0L_NS", Math.round(zero.lowNs()));
-    define(stem + "T1H_NS", Math.round(one.highNs()));
-    define(stem + "T1L_NS", Math.round(one.lowNs()));
-    define(stem + "TOLERANCE_NS", (long) Math.floor(toleranceNs(times)));
-  }
-
-  private void output(DriverOutput output, int number, List<Pin> pins) {
-    line("");
-    line("/* Output " + number + ": " + output.id() + ". */");
-    pin("OUTPUT_" + number + "_", number, pins);
-  }
-
-  private void pin(String stem, int number, List<Pin> pins) {
-    if (number < pins.size()) {
-      String name = pins.get(number).name();
-      line(PREFIX + stem + "PORT " + name.charAt(1));
-      line(PREFIX + stem + "BIT " + name.charAt(2));
+    pin(stem, pins.chains(), number);
+    define(stem + "_BYTES", chain.bytes());
+    if (!target.drivesPins()) {
+      ChainLimits.of(chain).times().forEach((name, ns) -> define(stem + "_" + name, ns));
     }
   }
 
-  // The driver knows one tolerance for all times: the narrowest.
-  private static double toleranceNs(LineTiming times) {
-    return times.times().stream()
-        .mapToDouble(t -> (t.greatestNs() - t.leastNs()) / 2)
-        .min()
-        .orElseThrow();
+  private static String on(List<Optional<Pin>> pins, int number) {
+    return pins.get(number).map(pin -> ", on " + pin.name()).orElse("");
   }
 
-  private static LineTiming line(Chain chain) {
-    return chain.type().id().equals("ws2813") ? WS2813 : chain.type().line();
+  /** The number of a stated pin, for functions of the builder's own. */
+  private void pin(String stem, List<Optional<Pin>> of, int number) {
+    of.get(number)
+        .map(Pin::name)
+        .filter(name -> !target.drivesPins() && name.startsWith("GP"))
+        .ifPresent(name -> line(PREFIX + stem + "_PIN " + name.substring(2)));
   }
 
   private void define(String name, long value) {

@@ -2,18 +2,18 @@ package lampwright.exporters.firmware;
 
 import static java.nio.charset.StandardCharsets.UTF_8;
 
-import java.io.FileNotFoundException;
+import com.google.common.collect.ImmutableMap;
 import java.io.IOException;
-import java.io.InputStream;
 import java.io.OutputStream;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import lampwright.engine.light.Checks;
-import lampwright.engine.light.Fault;
-import lampwright.engine.meter.WireTime;
+import java.util.Optional;
+import lampwright.engine.meter.SceneReport;
 import lampwright.engine.render.FrameTable;
+import lampwright.engine.review.Finding;
+import lampwright.engine.review.Review;
 import lampwright.engine.rig.Rig;
 import lampwright.exporters.CancelledException;
 import lampwright.exporters.ExportFacts;
@@ -23,49 +23,28 @@ import lampwright.exporters.Progress;
 import lampwright.exporters.ProjectExporter;
 import lampwright.exporters.ProjectJob;
 import lampwright.exporters.packed.ScenePacker;
+import lampwright.exporters.target.Target;
+import lampwright.exporters.target.TargetFindings;
 
 /** One folder that plays the scenes on a microcontroller and builds as it is. */
 public final class FirmwareExporter implements ProjectExporter {
   /** The file that tells a folder of ours, and the line in it. */
-  public static final String MARK_FILE = "library.properties";
+  public static final String MARK_FILE = LibraryFile.NAME;
 
-  public static final String MARK_LINE = "name=Lampwright Show";
+  public static final String MARK_LINE = LibraryFile.MARK;
 
   private static final String KEY = "firmware";
   private static final String README = "README.md";
-  private static final String CONFIG = "src/lampwright_config.h";
-  private static final String SCENES_HEADER = "src/lampwright_scenes.h";
-  private static final String SCENES_SOURCE = "src/lampwright_scenes.c";
-  private static final List<String> SOURCES =
+
+  private static final List<String> SHARED =
       List.of(
-          MARK_FILE,
-          README,
-          "examples/PlayScene/PlayScene.ino",
-          "examples/OwnLoop/OwnLoop.ino",
           "src/lampwright_player.h",
           "src/lampwright_player.c",
-          "src/lampwright_player_avr.S",
           "src/lampwright_show.h",
           "src/lampwright_show.c",
           "src/lampwright_clock.h",
-          "src/lampwright_clock.c",
           "src/lampwright_outputs.h",
-          "src/lampwright_outputs.c",
-          "src/lampwright_outputs_map.h",
-          "src/lampwright_pins.h",
-          "src/lampwright_target.h",
-          "src/lampwright_wire.h",
-          "src/lampwright_wire_avr.c",
-          "src/lampwright_wire_hook.h",
-          "src/lampwright_wire_hook.c",
-          "src/lampwright_wire_routine.h");
-  private static final List<String> AVR_SOURCES = List.of("Makefile", "main.c");
-
-  // Measured: player 2,410, driver and loop up to 720, start-up 200; rounded up.
-  private static final int CODE_BYTES = 3400;
-  private static final int PLAYER_RAM = 9;
-  private static final int LAMP_RAM = 7;
-  private static final int STACK_RAM = 96;
+          "src/lampwright_wire.h");
 
   /** Keeps nothing, so one serves all. */
   public FirmwareExporter() {}
@@ -77,114 +56,83 @@ public final class FirmwareExporter implements ProjectExporter {
 
   @Override
   public ExportFacts facts(ProjectJob job) {
-    Board board = Board.of(job.project().rig().controller());
-    List<String> files = new ArrayList<>(SOURCES);
-    files.addAll(List.of(CONFIG, SCENES_HEADER, SCENES_SOURCE));
-    if (board.driven()) {
-      files.addAll(AVR_SOURCES);
-    }
-    long bytes = job.tables().stream().mapToLong(FrameTable::bytes).sum();
     Rig rig = job.project().rig();
-    PinPlan pins = PinPlan.of(rig, board);
-    return new ExportFacts(
-        KEY, bytes, files, FirmwareCautions.of(rig, board, pins), faults(job, board, pins));
+    Target target = Target.of(rig);
+    long bytes = job.tables().stream().mapToLong(FrameTable::bytes).sum();
+    List<Finding> findings = new ArrayList<>();
+    if (job.tables().isEmpty()) {
+      findings.addAll(FirmwareFindings.noScene());
+    } else {
+      findings.addAll(ExportFacts.refused(KEY, ScenePacker.faults(job.tables())));
+      findings.addAll(target.refusals(rig));
+      job.scenes()
+          .forEach(scene -> TargetFindings.frameTime(target, rig, scene).ifPresent(findings::add));
+    }
+    findings.addAll(FirmwareFindings.cautions(rig, target));
+    return new ExportFacts(KEY, bytes, files(target, job), findings);
+  }
+
+  /** Every file of the folder, in the order in which it is written: the README first. */
+  static List<String> files(Target target, ProjectJob job) {
+    List<String> files = new ArrayList<>(List.of(README, LibraryFile.NAME));
+    files.addAll(ExampleFiles.names(target));
+    files.addAll(SHARED);
+    files.addAll(List.of("src/lampwright_config.h", "src/lampwright_scenes.h"));
+    files.add("src/lampwright_scenes.c");
+    files.addAll(target.sourceNames());
+    target.fixedSources().forEach(source -> files.add(Resource.exportedName(source)));
+    return files;
   }
 
   @Override
-  public void export(ProjectJob job, ExportTarget target, Progress progress)
+  public void export(ProjectJob job, ExportTarget to, Progress progress)
       throws IOException, CancelledException {
     ExportFacts facts = facts(job);
-    if (!facts.faults().isEmpty()) {
-      throw new ExportRefusedException(KEY, facts.faults());
-    }
+    refuse(facts.refusals());
     Rig rig = job.project().rig();
-    Board board = Board.of(rig.controller());
+    Target target = Target.of(rig);
     byte[] packed = ScenePacker.pack(KEY, job.tables(), progress);
-    List<Fault> tooLarge = size(board, packed.length);
-    if (!tooLarge.isEmpty()) {
-      throw new ExportRefusedException(KEY, tooLarge);
-    }
-    Map<String, String> made = new LinkedHashMap<>();
-    PinPlan pins = PinPlan.of(rig, board);
-    made.put(README, ReadmeFile.of(source(README, board), job, board, pins));
-    made.put(CONFIG, ConfigFile.of(job, pins, packed.length));
-    made.put(SCENES_HEADER, ScenesFile.header(job, packed.length));
-    made.put(SCENES_SOURCE, ScenesFile.source(packed));
+    refuse(TargetFindings.programMemory(target, rig, packed.length).stream().toList());
+    Map<String, String> texts = texts(job, target, packed, findings(job, facts));
     for (String name : facts.files()) {
-      String text = made.containsKey(name) ? made.get(name) : source(name, board);
-      try (OutputStream out = target.open(name)) {
-        out.write(text.getBytes(UTF_8));
+      try (OutputStream out = to.open(name)) {
+        out.write(texts.get(name).getBytes(UTF_8));
       }
     }
   }
 
-  private static String source(String name, Board board) throws IOException {
-    try (InputStream in = FirmwareExporter.class.getResourceAsStream(name)) {
-      if (in == null) {
-        throw new FileNotFoundException(name + ": missing in the program");
-      }
-      String text = new String(in.readAllBytes(), UTF_8);
-      return name.equals("Makefile")
-          ? text.replace("MCU ?= atmega328p", "MCU ?= " + board.controller().id())
-              .replace("CLOCK ?= 16000000", "CLOCK ?= " + board.hertz())
-          : text;
+  /** Every finding about the project and these scenes. */
+  private static List<Finding> findings(ProjectJob job, ExportFacts facts) {
+    Review review = new Review(List.of(new TargetFindings()));
+    List<SceneReport> reports = job.tables().stream().map(SceneReport::of).toList();
+    List<Finding> all = new ArrayList<>(review.of(job.project(), reports));
+    all.addAll(facts.findings());
+    return Review.sorted(all);
+  }
+
+  private static void refuse(List<Finding> refusals) {
+    if (!refusals.isEmpty()) {
+      throw new ExportRefusedException(KEY, Optional.empty(), refusals);
     }
   }
 
-  private static List<Fault> faults(ProjectJob job, Board board, PinPlan pins) {
-    Checks checks = Checks.of(KEY);
-    if (job.tables().isEmpty()) {
-      return checks.add("scenes", "none", "needs at least one scene to play").faults();
-    }
+  private static Map<String, String> texts(
+      ProjectJob job, Target target, byte[] packed, List<Finding> findings) throws IOException {
     Rig rig = job.project().rig();
-    checks.addAll(ScenePacker.faults(job.tables())).addAll(pins.faults());
-    double wireUs = WireTime.inTurnUs(rig.chains().stream().map(WireTime::of).toList());
-    for (FrameTable table : job.tables()) {
-      double frameUs = 1e6 / table.framesPerSecond();
-      checks.that(
-          rig.chains().isEmpty() || wireUs <= frameUs,
-          "scene " + table.scene().id(),
-          (long) Math.ceil(wireUs) + " us to send a frame to all chains",
-          "needs at most "
-              + (long) frameUs
-              + " us, the time of a frame: at most "
-              + Checks.plain(Math.floor(1e7 / wireUs) / 10)
-              + " frames/s, or shorter chains");
+    Map<String, String> texts = new LinkedHashMap<>();
+    texts.put(LibraryFile.NAME, LibraryFile.text(job.project().name()));
+    texts.putAll(ExampleFiles.texts(target, rig));
+    for (String name : SHARED) {
+      texts.put(name, Resource.text(name));
     }
-    int ram =
-        job.tables().get(0).layout().bytes()
-            + PLAYER_RAM
-            + LAMP_RAM * rig.lamps().size()
-            + STACK_RAM;
-    int room = board.controller().ramBytes();
-    checks.that(
-        ram <= room,
-        "controller " + board.controller().name(),
-        ram + " bytes of working memory for frame, player and stack",
-        "needs at most " + room + ": " + (ram - room) + " too many; shorter chains or fewer lamps");
-    return checks.faults();
-  }
-
-  private static List<Fault> size(Board board, int packed) {
-    if (!board.driven()) {
-      return List.of();
+    texts.put("src/lampwright_config.h", ConfigFile.of(job, target, packed.length));
+    texts.put("src/lampwright_scenes.h", ScenesFile.header(job, packed.length));
+    texts.put("src/lampwright_scenes.c", ScenesFile.source(packed));
+    texts.putAll(target.sources(rig));
+    for (String source : target.fixedSources()) {
+      texts.put(Resource.exportedName(source), Resource.filled(source, target.words()));
     }
-    int room = board.controller().flashBytes().orElse(Integer.MAX_VALUE) - CODE_BYTES;
-    return Checks.of(KEY)
-        .that(
-            packed <= room,
-            "scenes",
-            packed + " bytes packed",
-            "needs at most "
-                + room
-                + " beside the program on the "
-                + board.controller().name()
-                + ": "
-                + (packed - room)
-                + " too many; fewer frames/s or a shorter length, about "
-                + 100L * room / packed
-                + " % of it; fewer scenes (--scene); or what packs smaller: no dither, less"
-                + " flicker")
-        .faults();
+    texts.put(README, new ReadmeFile(job, target, findings).text());
+    return ImmutableMap.copyOf(texts);
   }
 }

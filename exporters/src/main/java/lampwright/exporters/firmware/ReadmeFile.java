@@ -1,70 +1,221 @@
 package lampwright.exporters.firmware;
 
+import java.io.IOException;
 import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
 import java.util.stream.Collectors;
 import lampwright.engine.project.Harmless;
+import lampwright.engine.review.Finding;
+import lampwright.engine.review.Severity;
+import lampwright.engine.rig.Lamp;
 import lampwright.engine.rig.Pin;
 import lampwright.engine.rig.Rig;
 import lampwright.exporters.ProjectJob;
+import lampwright.exporters.table.CText;
+import lampwright.exporters.target.Target;
 
-/** The folder's README: the usual text, and what this project has on which pin. */
+/** The folder's README: made for this project, its controller, supply and pixels. */
 final class ReadmeFile {
-  /** The line of the usual text that gives way to the project's pins. */
-  private static final String PLACE = "@PINS@";
+  /** What each file is for; only those that are in the folder are named. */
+  private static final List<Map.Entry<String, String>> FILES =
+      List.of(
+          Map.entry("src/lampwright_config.h", "what is fitted"),
+          Map.entry(
+              "src/lampwright_scenes.h",
+              "scenes and lamps by name; the scenes, packed, are in `.c`"),
+          Map.entry("src/lampwright_show.h", "the functions for your sketch"),
+          Map.entry("src/lampwright_player.h", "the player: packed scenes in, frames out"),
+          Map.entry("src/lampwright_wire.h", "sends a frame to the chains"),
+          Map.entry("src/lampwright_wire_hook.h", "the functions that you write"),
+          Map.entry("src/lampwright_outputs.h", "PWM for the driver outputs"),
+          Map.entry("src/lampwright_clock.h", "the frame clock"),
+          Map.entry("src/lampwright_target.h", "the controller that all this is made for"),
+          Map.entry("examples/PlayScene/PlayScene.ino", "plays the first scene by itself"),
+          Map.entry("examples/OwnLoop/OwnLoop.ino", "your own loop drives it frame by frame"),
+          Map.entry("examples/PlayScene/driver.ino", "the functions that you write, worked out"),
+          Map.entry("main.c", "the same as PlayScene, for avr-gcc without an IDE"),
+          Map.entry("Makefile", "builds and loads it"));
 
-  private static final int MHZ = 1_000_000;
+  private final ProjectJob job;
+  private final Target target;
+  private final Rig rig;
+  private final List<Finding> findings;
 
-  private ReadmeFile() {}
-
-  /**
-   * The README of a project.
-   *
-   * @param usual the text that all projects share
-   */
-  static String of(String usual, ProjectJob job, Board board, PinPlan pins) {
-    return usual.replace(PLACE, section(job, board, pins));
+  ReadmeFile(ProjectJob job, Target target, List<Finding> findings) {
+    this.job = job;
+    this.target = target;
+    this.rig = job.project().rig();
+    this.findings = List.copyOf(findings);
   }
 
-  private static String section(ProjectJob job, Board board, PinPlan pins) {
-    StringBuilder text = new StringBuilder("## What hangs where\n");
-    text.append("Project: ").append(plain(job.project().name())).append("  \n");
-    text.append("Controller: ").append(controller(job.project().rig(), board)).append("\n\n");
-    text.append("| number | chain or output | pin | what it is |\n| --- | --- | --- | --- |\n");
-    Rig rig = job.project().rig();
+  String text() throws IOException {
+    StringBuilder text = new StringBuilder();
+    part(text, "readme/top.md", top());
+    if (target.drivesPins()) {
+      part(text, "readme/build-avr.md", build());
+    } else {
+      part(text, "readme/build-hook.md", build());
+    }
+    part(text, "readme/use.md", use());
+    part(text, "readme/wiring.md", new ReadmeWiring(rig).words());
+    if (target.drivesPins()) {
+      ReadmeInterrupts interrupts = new ReadmeInterrupts(rig, target);
+      if (!rig.chains().isEmpty()) {
+        part(text, "readme/interrupts-avr.md", interrupts.words());
+      }
+      part(text, "readme/clock-avr.md", interrupts.clockWords());
+    }
+    part(text, "readme/cautions.md", Map.of());
+    return text.toString();
+  }
+
+  private static void part(StringBuilder text, String name, Map<String, String> words)
+      throws IOException {
+    text.append(text.isEmpty() ? "" : "\n");
+    text.append(Resource.filled(name, words).replaceAll("\n{3,}", "\n\n").stripTrailing());
+    text.append('\n');
+  }
+
+  private Map<String, String> top() {
+    return Map.of(
+        "TITLE",
+        "Lights of " + plain(job.project().name()),
+        "DRIVER",
+        target.drivesPins()
+            ? "a driver that brings each frame to the pins"
+            : "the place where your own driver is called",
+        "BUILDS",
+        target.drivesPins() ? "as it is" : "once you have written the functions of your driver",
+        "PROJECT",
+        plain(job.project().name()),
+        "CONTROLLER",
+        controller(),
+        "PINS",
+        pins(),
+        "SCENES",
+        job.scenes().stream()
+            .map(scene -> "`" + scene.id() + "`")
+            .collect(Collectors.joining(", ")),
+        "FINDINGS",
+        findings(),
+        "FILES",
+        files());
+  }
+
+  private String controller() {
+    if (!target.drivesPins()) {
+      return target.name() + ", whose pins your own code drives";
+    }
+    return target.clockedName()
+        + (rig.controller().isPresent() ? "" : ", as the project names none");
+  }
+
+  private String pins() {
+    StringBuilder table = new StringBuilder("| number | chain or output | pin | what it is |\n");
+    table.append("| --- | --- | --- | --- |\n");
+    List<Optional<Pin>> chains = target.pins(rig).chains();
     for (int i = 0; i < rig.chains().size(); i++) {
       var chain = rig.chains().get(i);
       String what = chain.pixels() + " pixels, " + chain.type().id();
-      row(text, i, "chain " + chain.id(), pin(pins.chains(), i), what);
+      row(table, i, "chain " + chain.id(), chains.get(i), what);
     }
+    List<Optional<Pin>> outputs = target.pins(rig).outputs();
     for (int i = 0; i < rig.outputs().size(); i++) {
-      String id = rig.outputs().get(i).id();
-      row(text, i, "output " + id, pin(pins.outputs(), i), "PWM for a driver");
+      row(table, i, "output " + rig.outputs().get(i).id(), outputs.get(i), "PWM");
     }
-    text.append("\nScenes, by number: ");
-    text.append(
-        job.tables().stream()
-            .map(table -> "`" + table.scene().id() + "`")
-            .collect(Collectors.joining(", ")));
-    return text.append('.').toString();
-  }
-
-  private static String controller(Rig rig, Board board) {
-    String name = board.controller().name();
-    if (!board.driven()) {
-      return name + ": your own code drives the pins";
-    }
-    String clocked = name + " at " + board.hertz() / MHZ + " MHz";
-    return rig.controller().isPresent() ? clocked : clocked + ", as the project names none";
-  }
-
-  private static String pin(List<Pin> pins, int number) {
-    return number < pins.size() ? pins.get(number).name() : "yours";
+    return table.toString().stripTrailing();
   }
 
   // Ids are lower-case letters, digits and hyphens; the names of pins and types are ours.
-  private static void row(StringBuilder text, int number, String what, String pin, String note) {
-    text.append("| ").append(number).append(" | ").append(what).append(" | **").append(pin);
-    text.append("** | ").append(note).append(" |\n");
+  private static void row(
+      StringBuilder table, int number, String what, Optional<Pin> pin, String note) {
+    table.append("| ").append(number).append(" | ").append(what).append(" | **");
+    table.append(pin.map(Pin::name).orElse("yours")).append("** | ").append(note).append(" |\n");
+  }
+
+  private String findings() {
+    List<Finding> shown = findings.stream().filter(f -> f.severity() != Severity.NOTE).toList();
+    if (shown.isEmpty()) {
+      return "";
+    }
+    return shown.stream()
+        .map(f -> "- **" + f.severity().key() + "** " + harmless(f.text()))
+        .collect(Collectors.joining("\n", "## Warnings\n", ""));
+  }
+
+  private String files() {
+    List<String> there = FirmwareExporter.files(target, job);
+    return FILES.stream()
+        .filter(file -> there.contains(file.getKey()))
+        .map(file -> "| `" + file.getKey() + "` | " + file.getValue() + " |")
+        .collect(Collectors.joining("\n", "| file | what it is |\n| --- | --- |\n", ""));
+  }
+
+  private Map<String, String> build() {
+    String library = LibraryFile.libraryName(job.project().name());
+    if (target.drivesPins()) {
+      return Map.of(
+          "NAME", target.name(),
+          "MEGAHERTZ", Integer.toString(target.hertz().getAsInt() / 1_000_000),
+          "LIBRARY", library,
+          "PROGRAMMER", target.words().getOrDefault("PROGRAMMER", ""),
+          "BOARD", target.boardNotes());
+    }
+    StringBuilder hooks = new StringBuilder();
+    if (!rig.chains().isEmpty()) {
+      hook(
+          hooks,
+          "lampwright_emit_bytes",
+          "sends a chain its bytes",
+          "each bit as one byte of an SPI");
+    }
+    if (!rig.outputs().isEmpty()) {
+      hook(
+          hooks,
+          "lampwright_emit_outputs",
+          "sets the driver outputs",
+          "`analogWrite` on a pin each");
+    }
+    hook(
+        hooks,
+        "lampwright_microseconds",
+        "tells the time for the frame clock",
+        "`micros()`, which a hobby IDE uses by itself");
+    return Map.of("HOOKS", hooks.toString().stripTrailing(), "LIBRARY", library);
+  }
+
+  private static void hook(StringBuilder hooks, String name, String what, String example) {
+    hooks.append("| `").append(name).append("` | ").append(what).append(" | ");
+    hooks.append(example).append(" |\n");
+  }
+
+  private Map<String, String> use() {
+    String dimming =
+        target.size(rig).dims()
+            ? "| `lampwright_show_brightness(level)` | scales all light: 255 as exported, 0 dark |\n"
+                + "| `lampwright_show_dark(1)`, `(0)` | all dark while the scenes go on; as it was |"
+            : "\nBrightness can't be changed in this export: the controller has no working memory left"
+                + " for it.";
+    return Map.of("DIMMING", dimming, "EXAMPLE", example());
+  }
+
+  private String example() {
+    String scene = "LAMPWRIGHT_SCENE_" + CText.name(job.scenes().get(job.scenes().size() - 1).id());
+    String start = "lampwright_show_scene(" + scene + ");   /* every lamp */";
+    if (rig.lamps().isEmpty()) {
+      return start;
+    }
+    Lamp lamp = rig.lamps().get(0);
+    String name = "LAMPWRIGHT_LAMP_" + CText.name(lamp.id());
+    return start
+        + "\n\n/* one lamp alone, from the scene's first frame; LAMPWRIGHT_DARK in place of the scene"
+        + " makes it dark */\nlampwright_player_lamp(&lampwright_show_player, "
+        + name
+        + ", "
+        + scene
+        + ", 0);";
   }
 
   /**
@@ -73,5 +224,18 @@ final class ReadmeFile {
    */
   static String plain(String text) {
     return Harmless.text(text, Harmless.MAX_MESSAGE).replaceAll("[!-/:-@\\[-`{-~]", "\\\\$0");
+  }
+
+  /**
+   * Words of ours with names of people in them: what Markdown could take for its own is escaped.
+   */
+  private static String harmless(String text) {
+    return text.replaceAll("[\\\\`*_<>|~&#\\[\\]!]", "\\\\$0");
+  }
+
+  /** A number with at most so many decimals. */
+  static String number(double value, int decimals) {
+    String fixed = String.format(Locale.ROOT, "%." + decimals + "f", value);
+    return fixed.contains(".") ? fixed.replaceAll("0+$", "").replaceAll("\\.$", "") : fixed;
   }
 }

@@ -3,7 +3,8 @@ package lampwright.exporters.packed;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.util.List;
-import lampwright.engine.light.Fault;
+import java.util.Optional;
+import lampwright.engine.review.Finding;
 import lampwright.exporters.CancelledException;
 import lampwright.exporters.ExportFacts;
 import lampwright.exporters.ExportJob;
@@ -37,9 +38,9 @@ public final class PackedExporter implements Exporter {
   @Override
   public void export(ExportJob job, ExportTarget target, Progress progress)
       throws IOException, CancelledException {
-    List<Fault> faults = facts(job).faults();
-    if (!faults.isEmpty()) {
-      throw new ExportRefusedException(KEY, job.scene().id(), faults);
+    List<Finding> refusals = facts(job).refusals();
+    if (!refusals.isEmpty()) {
+      throw new ExportRefusedException(KEY, Optional.of(job.scene().id()), refusals);
     }
     byte[] data = ScenePacker.pack(KEY, List.of(job.table()), progress);
     try (OutputStream out = target.open(job.fileName(KEY))) {

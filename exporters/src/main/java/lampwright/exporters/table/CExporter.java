@@ -15,6 +15,7 @@ import lampwright.exporters.ExportFacts;
 import lampwright.exporters.ExportJob;
 import lampwright.exporters.ExportTarget;
 import lampwright.exporters.Progress;
+import lampwright.exporters.target.Target;
 
 /** A header and a source file for C99 and C++, with the table in program memory on AVR. */
 final class CExporter extends TableExporter {
@@ -95,7 +96,9 @@ final class CExporter extends TableExporter {
     List<Finding> found = new ArrayList<>();
     Figure header = Figure.words(job.fileName("h"));
     Subject subject = new Subject.OneExport("c");
-    if (job.table().bytes() > AVR_MAX_TABLE_BYTES) {
+    found.addAll(RawTable.tooLarge(job, "c"));
+    int longest = longestArray(job);
+    if (job.table().bytes() > longest && found.isEmpty()) {
       found.add(
           Finding.of(Code.AVR_ARRAY, subject)
               .with("file", header)
@@ -114,6 +117,15 @@ final class CExporter extends TableExporter {
               .make());
     }
     return found;
+  }
+
+  // Of a project that names no controller, it may be an AVR.
+  private static int longestArray(ExportJob job) {
+    return job.project()
+        .rig()
+        .controller()
+        .map(controller -> Target.of(controller).longestArrayBytes().orElse(Integer.MAX_VALUE))
+        .orElse(AVR_MAX_TABLE_BYTES);
   }
 
   private static String avrRemedy(ExportJob job) {

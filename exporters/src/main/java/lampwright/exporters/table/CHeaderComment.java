@@ -11,12 +11,12 @@ import java.util.stream.Collectors;
 import lampwright.engine.light.EmitterKind;
 import lampwright.engine.render.FrameLayout;
 import lampwright.engine.rig.Chain;
-import lampwright.engine.rig.Controller;
 import lampwright.engine.rig.DriverOutput;
 import lampwright.engine.rig.Fitting;
 import lampwright.engine.rig.Lamp;
 import lampwright.engine.rig.PixelRun;
 import lampwright.exporters.ExportJob;
+import lampwright.exporters.target.Target;
 import org.jspecify.annotations.Nullable;
 
 /** The comment that tells a builder all that a loop of his own needs. */
@@ -86,8 +86,8 @@ final class CHeaderComment {
 
   private void howLarge() throws IOException {
     line("The table takes " + plural(job.table().bytes(), "byte") + " of program memory:");
-    for (Controller controller : Controller.all()) {
-      row(controller.name(), FlashShare.words(controller, job.table().bytes()));
+    for (Target target : Target.known()) {
+      row(target.name(), FlashShare.words(target, job.table().bytes()));
     }
     if (job.table().bytes() > CExporter.AVR_MAX_TABLE_BYTES) {
       line("AVR compilers refuse it: one array has at most 32767 bytes.");

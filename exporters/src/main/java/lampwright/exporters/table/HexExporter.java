@@ -25,7 +25,7 @@ final class HexExporter extends TableExporter {
         key(),
         job.table().bytes(),
         List.of(job.fileName("hex")),
-        List.of(),
+        RawTable.tooLarge(job, key()),
         faults(job.table().bytes(), job.options().hexAddress()));
   }
 

@@ -3,9 +3,10 @@ package lampwright.exporters.table;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.util.List;
-import lampwright.engine.light.Fault;
+import java.util.Optional;
 import lampwright.engine.render.FrameCursor;
 import lampwright.engine.render.FrameTable;
+import lampwright.engine.review.Finding;
 import lampwright.exporters.CancelledException;
 import lampwright.exporters.ExportJob;
 import lampwright.exporters.ExportRefusedException;
@@ -30,9 +31,9 @@ abstract class TableExporter implements Exporter {
   @Override
   public final void export(ExportJob job, ExportTarget target, Progress progress)
       throws IOException, CancelledException {
-    List<Fault> faults = facts(job).faults();
-    if (!faults.isEmpty()) {
-      throw new ExportRefusedException(key(), job.scene().id(), faults);
+    List<Finding> refusals = facts(job).refusals();
+    if (!refusals.isEmpty()) {
+      throw new ExportRefusedException(key(), Optional.of(job.scene().id()), refusals);
     }
     write(job, target, progress);
   }

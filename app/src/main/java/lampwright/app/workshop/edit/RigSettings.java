@@ -3,6 +3,7 @@ package lampwright.app.workshop.edit;
 import java.math.BigDecimal;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalInt;
 import lampwright.engine.light.ColourMatching;
 import lampwright.engine.light.Curve;
 import lampwright.engine.rig.Controller;
@@ -11,6 +12,8 @@ import lampwright.engine.rig.Rig;
 
 /** The values of a rig beside its wires and parts. The ranges are those of the records. */
 public final class RigSettings {
+  private static final long USUAL_MEGAHERTZ = 16;
+
   private static final Kind.Amount SHARE = Kind.Amount.of("", 0, 1, 0.05);
 
   private RigSettings() {}
@@ -83,7 +86,7 @@ public final class RigSettings {
             (rig, v) -> RigDraft.changed(rig, d -> d.whiteFromRgb = v)));
   }
 
-  /** The controller. */
+  /** The controller, and its clock. */
   public static List<Setting<Rig, ?>> controller() {
     return List.of(
         new Setting<>(
@@ -91,8 +94,34 @@ public final class RigSettings {
             new Kind.Maybe<>(
                 new Kind.Choice<>("controller", Controller.all(), Controller::id),
                 Controller.all().get(0)),
-            Rig::controller,
-            (rig, v) -> RigDraft.changed(rig, d -> d.controller = v)));
+            rig -> rig.controller().map(RigSettings::anyClock),
+            (rig, v) ->
+                v.equals(rig.controller().map(RigSettings::anyClock))
+                    ? rig
+                    : RigDraft.changed(rig, d -> d.controller = v)),
+        new Setting<>(
+            "clockMegahertz",
+            new Kind.Maybe<>(
+                new Kind.Whole("megahertz", Controller.MIN_MEGAHERTZ, Controller.MAX_MEGAHERTZ),
+                USUAL_MEGAHERTZ),
+            rig -> clock(rig).map(Integer::longValue),
+            RigSettings::withClock));
+  }
+
+  private static Controller anyClock(Controller controller) {
+    return controller.withClock(OptionalInt.empty());
+  }
+
+  private static Optional<Integer> clock(Rig rig) {
+    return rig.controller().flatMap(c -> c.clockMegahertz().stream().boxed().findFirst());
+  }
+
+  // Without a controller there is no clock, but what a clock may be is still checked.
+  private static Rig withClock(Rig rig, Optional<Long> megahertz) {
+    OptionalInt clock =
+        megahertz.map(m -> OptionalInt.of(Math.toIntExact(m))).orElse(OptionalInt.empty());
+    Controller clocked = rig.controller().orElse(Controller.all().get(0)).withClock(clock);
+    return RigDraft.changed(rig, d -> d.controller = rig.controller().map(c -> clocked));
   }
 
   private static String curve(Curve curve) {

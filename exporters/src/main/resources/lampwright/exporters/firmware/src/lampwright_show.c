@@ -10,9 +10,38 @@ lampwright_player lampwright_show_player;
 
 static uint16_t due;     /* when, in ticks of the frame clock, the next frame is due */
 static uint16_t carried; /* parts of a tick that no frame has been given yet */
+static uint32_t left;    /* frames that a scene that plays once has left, and one more */
+static uint8_t paused;
+
+#if LAMPWRIGHT_DIMMING
+static uint8_t brightness = 255;
+static uint8_t dark;
+static uint8_t dimmed_bytes[LAMPWRIGHT_DIMMED_BYTES];
+
+/* The bytes as they are sent: scaled in a copy, as the player goes by what it has left. */
+static const uint8_t *dimmed(const uint8_t *bytes, uint16_t count) {
+  uint16_t times = dark ? 1 : brightness + 1U;
+  uint16_t i;
+  if (times == 256) {
+    return bytes;
+  }
+  for (i = 0; i < count; i++) {
+    dimmed_bytes[i] = (uint8_t)((uint16_t)(bytes[i] * times) >> 8);
+  }
+  return dimmed_bytes;
+}
+
+void lampwright_show_brightness(uint8_t level) { brightness = level; }
+
+void lampwright_show_dark(uint8_t on) { dark = on; }
+#else
+#define dimmed(bytes, count) (bytes)
+#endif
 
 void lampwright_show_begin(void) {
+#if LAMPWRIGHT_CHAINS > 0
   lampwright_wire_begin();
+#endif
 #if LAMPWRIGHT_OUTPUTS > 0
   lampwright_outputs_begin();
 #endif
@@ -23,24 +52,63 @@ uint8_t lampwright_show_open(const uint8_t *data, lampwright_place size, uint8_t
   uint8_t status = lampwright_player_open(&lampwright_show_player, data, size,
                                           lampwright_show_bytes, LAMPWRIGHT_FRAME_BYTES);
   if (status == LAMPWRIGHT_OK) {
-    status = lampwright_player_scene(&lampwright_show_player, scene);
+    status = lampwright_show_scene(scene);
   }
-  due = lampwright_clock_now(); /* checking the data took time that is not the scene's */
   return status;
+}
+
+uint8_t lampwright_show_scene(uint8_t scene) {
+  lampwright_scene description;
+  uint8_t status = lampwright_player_scene(&lampwright_show_player, scene);
+  if (status == LAMPWRIGHT_OK) {
+    (void)lampwright_player_describe(&lampwright_show_player, scene, &description);
+    left = description.loops ? 0 : description.frames + 1;
+    paused = 0;
+    due = lampwright_clock_now(); /* looking at the data took time that is not the scene's */
+    carried = 0;
+  }
+  return status;
+}
+
+void lampwright_show_pause(uint8_t on) { paused = on; }
+
+uint8_t lampwright_show_ended(void) { return left == 1; }
+
+void lampwright_show_stop(void) {
+  uint8_t lamp;
+  for (lamp = 0; lamp < LAMPWRIGHT_LAMPS; lamp++) {
+    (void)lampwright_player_lamp(&lampwright_show_player, lamp, LAMPWRIGHT_DARK, 0);
+  }
+  left = 0;
+  paused = 0;
+  lampwright_show_frame();
 }
 
 void lampwright_show_next(void) {
   LAMPWRIGHT_MARK(1);
-  (void)lampwright_player_frame(&lampwright_show_player);
+  if (!paused) {
+    (void)lampwright_player_frame(&lampwright_show_player);
+    if (left > 1) {
+      left--;
+    }
+  }
   LAMPWRIGHT_MARK(2);
 }
 
 void lampwright_show_send(void) {
 #if LAMPWRIGHT_CHAINS > 0
-  lampwright_wire_send(lampwright_show_bytes);
+  const uint8_t *bytes = lampwright_show_bytes;
+  uint8_t chain;
+  lampwright_wire_rest();
+  for (chain = 0; chain < LAMPWRIGHT_CHAINS; chain++) {
+    uint16_t count = lampwright_wire_bytes(chain);
+    lampwright_wire_chain(chain, dimmed(bytes, count));
+    bytes += count;
+  }
 #endif
 #if LAMPWRIGHT_OUTPUTS > 0
-  lampwright_outputs_set(lampwright_show_bytes + (LAMPWRIGHT_FRAME_BYTES - LAMPWRIGHT_OUTPUTS));
+  lampwright_outputs_set(dimmed(
+      lampwright_show_bytes + (LAMPWRIGHT_FRAME_BYTES - LAMPWRIGHT_OUTPUTS), LAMPWRIGHT_OUTPUTS));
 #endif
   LAMPWRIGHT_MARK(3);
 }

@@ -26,14 +26,15 @@ extern "C" {
  */
 
 /*
- * The frame: every chain's bytes as they go out, then a duty byte for each driver output. The
- * player changes only what differs from the last frame, so read it, but leave it as it is.
+ * The frame: every chain's bytes in the order in which they are sent, then a duty byte for each
+ * driver output. lampwright_scenes.h says where each lamp's bytes are. The player changes only what
+ * differs from the last frame, so read it, but leave it as it is.
  */
 extern uint8_t lampwright_show_bytes[LAMPWRIGHT_FRAME_BYTES];
 
 /*
- * The player, for the functions of lampwright_player.h that have no like here: pass it to them to
- * start and stop single lamps.
+ * The player, for the functions of lampwright_player.h that have no counterpart here: pass it to
+ * them to start and stop single lamps, which lampwright_scenes.h numbers.
  */
 extern lampwright_player lampwright_show_player;
 
@@ -46,7 +47,36 @@ void lampwright_show_begin(void);
  */
 uint8_t lampwright_show_open(const uint8_t *data, lampwright_place size, uint8_t scene);
 
-/* Puts the next frame into lampwright_show_bytes. */
+/*
+ * Starts another scene on every lamp, and ends a pause; its first frame is due at once. Returns
+ * LAMPWRIGHT_OK, or LAMPWRIGHT_ARGUMENT if there is no such scene.
+ */
+uint8_t lampwright_show_scene(uint8_t scene);
+
+/* 1: the light stands still as it is; 0: it goes on from there. */
+void lampwright_show_pause(uint8_t on);
+
+/* Makes every lamp dark at once, until a scene is started. */
+void lampwright_show_stop(void);
+
+/*
+ * Returns 1 once the frame is the last of a scene that plays once and was started for every lamp,
+ * else 0. A looping scene never ends.
+ */
+uint8_t lampwright_show_ended(void);
+
+#if LAMPWRIGHT_DIMMING
+/*
+ * Scales all light from the next frame on: 255 as exported, 128 half the current, 0 dark. What is
+ * sent is scaled in a copy of one chain; lampwright_show_bytes stays as it is.
+ */
+void lampwright_show_brightness(uint8_t level);
+
+/* 1: all is sent dark, while the scenes go on; 0: as it was. */
+void lampwright_show_dark(uint8_t on);
+#endif
+
+/* Puts the next frame into lampwright_show_bytes, unless it is paused. */
 void lampwright_show_next(void);
 
 /* Sends lampwright_show_bytes to the chains and driver outputs. */

@@ -9,28 +9,28 @@
 extern "C" {
 #endif
 
-/*
- * The wire driver: takes a frame's bytes to the pins of the chains.
- *
- * lampwright_config.h says which pin each chain has. On an ATmega328P, ATmega32U4 or ATtiny85 the
- * bits are timed by lampwright_wire_avr.c. On any other controller, or where the configuration
- * defines LAMPWRIGHT_EMIT_BYTES, lampwright_wire_hook.c hands the bytes to functions of yours
- * (lampwright_wire_hook.h).
- */
+/* The wire driver: takes bytes to the pins of the chains. lampwright_show.h calls it. */
 
-/* Makes each chain's pin an output and sets it low. Call once, before the first send. */
+/* Makes each chain's pin an output and sets it low. Call once, before anything is sent. */
 void lampwright_wire_begin(void);
 
 /*
- * Sends the chains' bytes, chain after chain, out of a frame as the player leaves it:
- * LAMPWRIGHT_CHAIN_0_BYTES bytes, then those of chain 1, and so on. First keeps every line low for
- * LAMPWRIGHT_RESET_US, so that pixels show one frame before they take the next, however soon it
- * comes.
- *
- * Interrupts: with LAMPWRIGHT_INTERRUPTS 1 they are held off for at most two bits at a time; with
- * LAMPWRIGHT_INTERRUPTS 0 for the whole of each chain. lampwright_wire_avr.c states the budget.
+ * Keeps every line low for LAMPWRIGHT_RESET_US, so that pixels show one frame before they take the
+ * next, however soon it comes. Call before the first chain of each frame. A driver of yours sees to
+ * that itself.
  */
-void lampwright_wire_send(const uint8_t *frame);
+void lampwright_wire_rest(void);
+
+/* How many bytes a chain takes. */
+uint16_t lampwright_wire_bytes(uint8_t chain);
+
+/*
+ * Sends a chain its bytes.
+ *
+ * Interrupts, on AVR: with LAMPWRIGHT_INTERRUPTS 1 they are held off for at most two bits at a
+ * time; with LAMPWRIGHT_INTERRUPTS 0 for the whole of the chain. README.md states the budget.
+ */
+void lampwright_wire_chain(uint8_t chain, const uint8_t *bytes);
 
 #ifdef __cplusplus
 }

@@ -1,0 +1,108 @@
+package lampwright.exporters.firmware;
+
+import static lampwright.exporters.firmware.ReadmeFile.number;
+
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import lampwright.engine.rig.Chain;
+import lampwright.engine.rig.PixelType;
+import lampwright.engine.rig.Rig;
+
+/** How a rig is wired, by its own volts and parts. */
+final class ReadmeWiring {
+  /** The usual ratings of electrolytic capacitors, V (IEC 60063, R5 series; from memory). */
+  private static final List<Double> RATINGS =
+      List.of(6.3, 10.0, 16.0, 25.0, 35.0, 50.0, 63.0, 100.0);
+
+  /** By how much the rating is above the supply (common practice). */
+  private static final double RATING_SHARE = 1.5;
+
+  private static final String SUPPLY_WIRE = "-----[fuse]-----";
+
+  private static final double ROUNDING = 1e-9;
+
+  private final Rig rig;
+  private final String supply;
+
+  ReadmeWiring(Rig rig) {
+    this.rig = rig;
+    this.supply = number(rig.supplyVolts(), 2) + " V";
+  }
+
+  Map<String, String> words() {
+    return Map.of("DIAGRAM", rig.chains().isEmpty() ? "" : diagram(), "NOTES", notes());
+  }
+
+  private String diagram() {
+    String label = "    supply " + supply + " ";
+    String gap = " ".repeat(label.length() + SUPPLY_WIRE.length());
+    String ground = "    ground ";
+    String groundWire = "-".repeat(gap.length() - ground.length());
+    return String.join(
+        "\n",
+        label + SUPPLY_WIRE + "+------------------+------ pixel " + supply,
+        gap + "|                  |",
+        gap.substring(8) + "[470 uF or more]  [100 nF beside every pixel]",
+        gap + "|                  |",
+        ground + groundWire + "+------------------+------ pixel ground, controller ground",
+        "",
+        "    controller pin ----[300 to 500 ohm]---- data in of the first pixel",
+        "");
+  }
+
+  private String notes() {
+    Set<String> notes = new LinkedHashSet<>();
+    if (!rig.chains().isEmpty()) {
+      notes.add("A resistor of 300 to 500 ohm in the data line, close to the controller.");
+      notes.add(
+          "Some hundred microfarads, rated for at least "
+              + number(capacitorVolts(rig.supplyVolts()), 1)
+              + " V, where the supply feeds the pixels; 100 nF beside each pixel that has none on its"
+              + " board.");
+      notes.add("All grounds are common. Connect ground first and take it off last.");
+    }
+    for (Chain chain : rig.chains()) {
+      notes.add(levels(chain.type()));
+    }
+    rig.battery()
+        .ifPresent(
+            battery ->
+                notes.add(
+                    "Between a pack of another voltage and the pixels, a regulator of "
+                        + supply
+                        + " rated for the peak current."));
+    if (!rig.outputs().isEmpty()) {
+      notes.add(
+          "A driver output is a signal for a transistor or LED driver. Put no more than one small LED"
+              + " with its resistor straight on a pin, and never a motor or lamp.");
+    }
+    notes.add(
+        "The resistor in the data line and the capacitors are common practice; the limits come from the"
+            + " pixels' datasheets.");
+    return "- " + String.join("\n- ", notes);
+  }
+
+  private String levels(PixelType type) {
+    double needed = type.needs().inputHighVolts(rig.supplyVolts());
+    double level = rig.dataLevelVolts();
+    return type.id()
+        + ": supply "
+        + number(type.needs().minVolts(), 2)
+        + " to "
+        + number(type.needs().maxVolts(), 2)
+        + " V; a high on its data line needs at least "
+        + number(needed, 2)
+        + " V, and this line has "
+        + number(level, 2)
+        + " V"
+        + (level < needed ? ": use a level shifter (a 5 V gate with TTL-level inputs)." : ".");
+  }
+
+  /** The least usual rating that is far enough above a supply, V. */
+  static double capacitorVolts(double supplyVolts) {
+    double least = RATING_SHARE * supplyVolts;
+    return RATINGS.stream().filter(rating -> rating >= least - ROUNDING).findFirst().orElse(least);
+  }
+}
