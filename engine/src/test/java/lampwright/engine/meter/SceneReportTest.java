@@ -173,7 +173,7 @@ class SceneReportTest {
   void supplyOutsideTheDatasheetIsSaid() {
     supplyVolts = 3.2;
     assertThat(texts(report(WHITE)).get(0))
-        .contains("supply is 3.20 V; its pixels need at least 3.50 V");
+        .contains("supply is 3.20 V; its pixels need at least 4.50 V");
     supplyVolts = 8.4;
     SceneReport lithium = report(WHITE);
     assertThat(findings(lithium).get(0).severity()).isEqualTo(Severity.DANGER);
@@ -206,7 +206,7 @@ class SceneReportTest {
         .anySatisfy(t -> assertThat(t).contains("is the first with too little", "use wire of"));
     feed = Optional.of(new Feed(OptionalInt.empty(), volts.neededMm2(), 500, 30, Ends.ONE));
     Volts thicker = report(WHITE).volts().get(0);
-    assertThat(thicker.lowest()).isCloseTo(3.5, within(1e-6));
+    assertThat(thicker.lowest()).isCloseTo(4.5, within(1e-6));
   }
 
   @Test

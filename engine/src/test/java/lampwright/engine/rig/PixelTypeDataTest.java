@@ -76,8 +76,8 @@ class PixelTypeDataTest {
     assertThat(number(type, "minVolts")).isLessThan(number(type, "volts"));
     assertThat(number(type, "maxVolts")).isGreaterThan(number(type, "volts"));
     assertThat(number(type, "idleMilliamps")).isBetween(0.1, 5.0);
-    assertThat(TYPES.get(type).containsKey("vihShare"))
-        .isNotEqualTo(TYPES.get(type).containsKey("vihVolts"));
+    assertThat(TYPES.get(type).containsKey("inputHighShare"))
+        .isNotEqualTo(TYPES.get(type).containsKey("inputHighVolts"));
     // A 0 and a 1 must stay apart at the ends of their tolerance.
     LineTiming line = BuiltInPixelTypes.find(type).orElseThrow().line();
     assertThat(line.t1h().leastNs()).isGreaterThanOrEqualTo(line.t0h().greatestNs());
