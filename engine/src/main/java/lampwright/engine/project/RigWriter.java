@@ -11,6 +11,7 @@ import lampwright.engine.rig.DriverOutput;
 import lampwright.engine.rig.Feed;
 import lampwright.engine.rig.Feel;
 import lampwright.engine.rig.Fitting;
+import lampwright.engine.rig.InputLevel;
 import lampwright.engine.rig.Lamp;
 import lampwright.engine.rig.LampFunction;
 import lampwright.engine.rig.LineTime;
@@ -19,6 +20,7 @@ import lampwright.engine.rig.PixelRun;
 import lampwright.engine.rig.PixelType;
 import lampwright.engine.rig.Place;
 import lampwright.engine.rig.Rig;
+import lampwright.engine.rig.SupplyNeeds;
 
 /** Writes the rig and the pixel types. */
 final class RigWriter {
@@ -90,11 +92,30 @@ final class RigWriter {
             .text("id", type.id())
             .text("order", type.order().letters())
             .numberUnless(PixelType.DEFAULT_IDLE_MILLIAMPS, "idleMilliamps", type.idleMilliamps())
-            .numberUnless(PixelType.DEFAULT_VOLTS, "volts", type.volts())
-            .value("emitters", emitters.done());
+            .numberUnless(PixelType.DEFAULT_VOLTS, "volts", type.volts());
+    if (!type.needs().equals(PixelType.usualNeeds(type.volts()))) {
+      needs(f, type.needs());
+    }
+    f.value("emitters", emitters.done());
     return type.line().equals(LineTiming.DEFAULT)
         ? f.done()
         : f.value("line", line(type.line())).done();
+  }
+
+  // In full, but for the 0 of a level that is all share or all volts.
+  private static void needs(FieldWriter f, SupplyNeeds needs) {
+    f.number("failVolts", needs.failVolts())
+        .number("minVolts", needs.minVolts())
+        .number("maxVolts", needs.maxVolts());
+    level(f, "inputHigh", needs.inputHigh());
+    level(f, "inputMax", needs.inputMax());
+  }
+
+  private static void level(FieldWriter f, String name, InputLevel level) {
+    f.numberUnless(0, name + "Share", level.supplyShare());
+    if (level.volts() != 0 || level.supplyShare() == 0) {
+      f.number(name + "Volts", level.volts());
+    }
   }
 
   private static Out emitter(FittedEmitter emitter) {

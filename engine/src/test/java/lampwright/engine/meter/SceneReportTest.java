@@ -196,27 +196,6 @@ class SceneReportTest {
         .isCloseTo(0.61, within(1e-9));
   }
 
-  @Test
-  void tableLargerThanTheControllerSaysWhatWouldHelp() {
-    controller = Controller.find("attiny85");
-    pixels = 60;
-    limit = 10_000;
-    assertThat(texts(report(WHITE)))
-        .containsExactly(
-            "controller ATtiny85, scene s: the raw frame table takes 36000 bytes; program memory has"
-                + " 8192 bytes (published: ATtiny85 datasheet): play fewer frames/s or a shorter"
-                + " loop, or export packed; 45 frames would fill it [raw-table-size]");
-  }
-
-  @Test
-  void chainLongerThanTheFramePeriodIsSaid() {
-    pixels = 800;
-    limit = 100_000;
-    SceneReport report = report(WHITE);
-    assertThat(texts(report).get(0))
-        .contains("data transfer takes 24.30 ms per frame; a frame lasts 20.00 ms", "656 pixels");
-  }
-
   /** A ring of pixels that stands for a turning beam: each pixel flashes once a turn. */
   @Test
   void beaconFlashesAsOftenAsItTurns() {

@@ -24,6 +24,7 @@ import lampwright.engine.rig.Ends;
 import lampwright.engine.rig.Feed;
 import lampwright.engine.rig.Feel;
 import lampwright.engine.rig.Fitting;
+import lampwright.engine.rig.InputLevel;
 import lampwright.engine.rig.Lamp;
 import lampwright.engine.rig.LampFunction;
 import lampwright.engine.rig.LineTime;
@@ -36,6 +37,7 @@ import lampwright.engine.rig.PixelType;
 import lampwright.engine.rig.Place;
 import lampwright.engine.rig.Regulator;
 import lampwright.engine.rig.Rig;
+import lampwright.engine.rig.SupplyNeeds;
 import lampwright.engine.rig.View;
 
 /** Random valid rigs: up to three chains of up to eight pixels, and up to three outputs. */
@@ -93,13 +95,26 @@ final class RigChance {
     EmitterOrder order = order(chance.whole(3, 4));
     Map<EmitterKind, FittedEmitter> emitters = new EnumMap<>(EmitterKind.class);
     order.emitters().forEach(kind -> emitters.put(kind, emitter(kind)));
+    double volts = chance.number(1, 12);
     return new PixelType(
         chance.id("own-"),
         order,
         chance.number(0, 5),
-        chance.number(1, 12),
+        volts,
         emitters,
-        chance.flag() ? LineTiming.DEFAULT : line());
+        chance.flag() ? LineTiming.DEFAULT : line(),
+        chance.flag() ? PixelType.usualNeeds(volts) : needs());
+  }
+
+  private SupplyNeeds needs() {
+    double fail = chance.number(0.5, 5);
+    double min = fail + chance.number(0, 5);
+    return new SupplyNeeds(fail, min, min + chance.number(0, 20), level(), level());
+  }
+
+  private InputLevel level() {
+    return new InputLevel(
+        chance.flag() ? 0 : chance.number(0, 1), chance.flag() ? 0 : chance.number(0, 6));
   }
 
   // Each in a corner of its own: emitters in a line mix nothing and are refused.
