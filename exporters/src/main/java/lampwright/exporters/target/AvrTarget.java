@@ -1,0 +1,227 @@
+package lampwright.exporters.target;
+
+import com.google.common.collect.ImmutableMap;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.stream.Collectors;
+import lampwright.engine.meter.LineTimes;
+import lampwright.engine.meter.WireTime;
+import lampwright.engine.review.Code;
+import lampwright.engine.review.Figure;
+import lampwright.engine.review.Finding;
+import lampwright.engine.review.Subject;
+import lampwright.engine.review.Unit;
+import lampwright.engine.rig.Chain;
+import lampwright.engine.rig.Controller;
+import lampwright.engine.rig.Pin;
+import lampwright.engine.rig.Rig;
+
+/** An 8-bit AVR: chains by timed loops, outputs by its timers. */
+abstract sealed class AvrTarget extends Target permits Atmega328p, Atmega32u4, Attiny85 {
+  /** The timer with which a hobby IDE's own functions tell the time. */
+  private static final int IDE_TIMER = 0;
+
+  /** From the last bit of a chain to the first of the next, us: measured, rounded up. */
+  private static final double BETWEEN_CHAINS_US = 10;
+
+  private static final int CLOCK_DIVIDER = 1024;
+
+  private final AvrPins pins;
+  private final int hertz;
+
+  AvrTarget(Controller controller, TargetTable table) {
+    super(controller, table);
+    this.pins = AvrPins.of(table);
+    List<Integer> clocks = clocksMegahertz();
+    int stated = controller.clockMegahertz().orElse(clocks.get(0));
+    this.hertz = MHZ * (clocks.contains(stated) ? stated : clocks.get(0));
+  }
+
+  /** The macro by which its compiler tells it from others. */
+  abstract String macro();
+
+  /** The clocks that its driver is made for, the usual one first. */
+  final List<Integer> clocksMegahertz() {
+    return table().numbers("clocksMegahertz");
+  }
+
+  final AvrPins avrPins() {
+    return pins;
+  }
+
+  @Override
+  public final boolean drivesPins() {
+    return true;
+  }
+
+  @Override
+  public final OptionalInt hertz() {
+    return OptionalInt.of(hertz);
+  }
+
+  @Override
+  public final PinPlan pins(Rig rig) {
+    return new AvrPinPlanner(rig, pins, name()).plan();
+  }
+
+  @Override
+  public final Line line(Chain chain) {
+    LineLimits limits = LineLimits.of(chain.type().line());
+    return wave(chain)
+        .map(wave -> sent(wave, limits))
+        .orElseGet(() -> new Line.Impossible(impossible(chain, limits)));
+  }
+
+  private Line sent(AvrWave wave, LineLimits limits) {
+    SentTimes times = wave.at(hertz);
+    return new Line.Sent(
+        times, limits.room(times), wave.way() == AvrWave.Way.WRITES_PORT);
+  }
+
+  private Finding impossible(Chain chain, LineLimits limits) {
+    String others =
+        clocksMegahertz().stream()
+            .filter(clock -> AvrWaves.find(limits, clock * MHZ).isPresent())
+            .map(clock -> clock + " MHz")
+            .collect(Collectors.joining(" or "));
+    return Finding.of(Code.LINE_IMPOSSIBLE, new Subject.OneChain(chain.id()))
+        .with("type", Figure.words(chain.type().id()))
+        .with("name", Figure.words(clockedName()))
+        .with("step", Figure.of(1e9 / hertz, 1, Unit.NANOSECONDS))
+        .with("limits", Figure.words(limits.words()))
+        .with(
+            "remedy",
+            Figure.words(
+                others.isEmpty()
+                    ? "use other pixels or another controller"
+                    : "use a clock of " + others))
+        .source("line times of the pixel type")
+        .make();
+  }
+
+  @Override
+  public final LineTimes lineTimes(Rig rig) {
+    List<WireTime> chains = new ArrayList<>();
+    double bitsUs = 0;
+    double resetUs = 0;
+    for (Chain chain : rig.chains()) {
+      WireTime wire =
+          line(chain) instanceof Line.Sent sent
+              ? WireTime.of(chain, sent.times().bitNs())
+              : WireTime.of(chain);
+      chains.add(wire);
+      bitsUs += wire.pixels() * wire.pixelUs() + BETWEEN_CHAINS_US;
+      resetUs = Math.max(resetUs, wire.resetUs());
+    }
+    // The longest reset is waited for before the first chain, and the chains follow in turn.
+    return new LineTimes(chains, resetUs + bitsUs, true);
+  }
+
+  @Override
+  public final List<Finding> refusals(Rig rig) {
+    List<Finding> refusals = new ArrayList<>();
+    controller()
+        .clockMegahertz()
+        .ifPresent(
+            clock -> {
+              if (!clocksMegahertz().contains(clock)) {
+                refusals.add(unsupported(clock));
+              }
+            });
+    refusals.addAll(pins(rig).refusals());
+    for (Chain chain : rig.chains()) {
+      if (line(chain) instanceof Line.Impossible impossible) {
+        refusals.add(impossible.why());
+      }
+    }
+    size(rig).ramRefusal().ifPresent(refusals::add);
+    return refusals;
+  }
+
+  private Finding unsupported(int clock) {
+    return Finding.of(Code.CLOCK_UNSUPPORTED, new Subject.Chip(name()))
+        .with("clock", Figure.words(clock + " MHz"))
+        .with(
+            "clocks",
+            Figure.words(
+                clocksMegahertz().stream()
+                    .map(known -> known + " MHz")
+                    .collect(Collectors.joining(" or "))))
+        .at("rig.clockMegahertz")
+        .make();
+  }
+
+  @Override
+  public List<Finding> cautions(Rig rig) {
+    List<String> late =
+        pins(rig).outputs().stream()
+            .flatMap(Optional::stream)
+            .filter(pin -> pins.pwm().containsKey(pin))
+            .filter(pin -> pins.pwm().get(pin).timer() == IDE_TIMER)
+            .map(Pin::name)
+            .toList();
+    if (late.isEmpty()) {
+      return List.of();
+    }
+    return List.of(
+        Finding.of(Code.IDE_TIMER, new Subject.Chip(name()))
+            .with("pins", Figure.words(String.join(", ", late)))
+            .at("rig.outputs")
+            .make());
+  }
+
+  @Override
+  final int routineBytes(Rig rig) {
+    return AvrSendings.of(this, rig).bytes();
+  }
+
+  @Override
+  public final List<String> proofWords(Rig rig) {
+    return new AvrProof(this, rig).words();
+  }
+
+  @Override
+  public final double servoErrorUs() {
+    return Double.parseDouble(table().text("servoErrorUs", Integer.toString(megahertz())));
+  }
+
+  @Override
+  public final FrameClock frameClock(Rig rig) {
+    int timer = pins(rig).clockTimer().orElseThrow();
+    return new FrameClock(
+        timer, CLOCK_DIVIDER * 1.0 / megahertz(), pins.timers().get(timer).wide());
+  }
+
+  @Override
+  public final List<String> sourceNames() {
+    return AvrSources.NAMES;
+  }
+
+  @Override
+  public final ImmutableMap<String, String> words() {
+    return ImmutableMap.of(
+        "MCU",
+        controller().id(),
+        "CLOCK",
+        Integer.toString(hertz),
+        "PROGRAMMER",
+        table().text("programmer"));
+  }
+
+  @Override
+  public final ImmutableMap<String, String> sources(Rig rig) {
+    return new AvrSources(this, rig).all();
+  }
+
+  @Override
+  public final List<String> fixedSources() {
+    return List.of("avr/Makefile", "avr/main.c", "src/lampwright_player_avr.S");
+  }
+
+  /** The bits of a chain; none if it can't send it. */
+  final Optional<AvrWave> wave(Chain chain) {
+    return AvrWaves.find(LineLimits.of(chain.type().line()), hertz);
+  }
+}

@@ -1,0 +1,40 @@
+package lampwright.exporters.target;
+
+import com.google.common.collect.ImmutableMap;
+import java.util.Optional;
+import lampwright.engine.rig.Chain;
+
+/** The limits of a chain's bits, for a driver of the builder's own. */
+public final class ChainLimits {
+  private final LineLimits limits;
+
+  private ChainLimits(LineLimits limits) {
+    this.limits = limits;
+  }
+
+  /** Those of the chain's pixels. */
+  public static ChainLimits of(Chain chain) {
+    return new ChainLimits(LineLimits.of(chain.type().line()));
+  }
+
+  /** Whole nanoseconds inside the limits, by name: {@code T0H_MIN_NS} and so on. */
+  public ImmutableMap<String, Long> times() {
+    ImmutableMap.Builder<String, Long> times = ImmutableMap.builder();
+    put(times, "T0H", limits.t0h());
+    put(times, "T0L", limits.t0l());
+    put(times, "T1H", limits.t1h());
+    put(times, "T1L", limits.t1l());
+    return times.buildOrThrow();
+  }
+
+  private static void put(
+      ImmutableMap.Builder<String, Long> times, String name, LineLimits.Range range) {
+    times.put(name + "_MIN_NS", (long) Math.ceil(range.leastNs()));
+    times.put(name + "_MAX_NS", (long) Math.floor(range.greatestNs()));
+  }
+
+  /** How an SPI sends them; none if none can. */
+  public Optional<SpiBits> spiBits() {
+    return SpiBits.of(limits);
+  }
+}

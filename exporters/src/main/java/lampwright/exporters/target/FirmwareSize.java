@@ -1,0 +1,83 @@
+package lampwright.exporters.target;
+
+import java.util.Optional;
+import lampwright.engine.review.Code;
+import lampwright.engine.review.Figure;
+import lampwright.engine.review.Finding;
+import lampwright.engine.review.Subject;
+import lampwright.engine.review.Unit;
+import lampwright.engine.rig.Chain;
+import lampwright.engine.rig.Rig;
+
+/**
+ * What a rig's firmware takes of a controller beside the packed scenes. The constants are measured
+ * (avr-size and the stack's greatest depth on the simulator); a test holds them against that.
+ */
+public final class FirmwareSize {
+  private static final int PLAYER_RAM = 9;
+  private static final int LAMP_RAM = 7;
+  private static final int SHOW_RAM = 14;
+  private static final int STACK_RAM = 96;
+
+  private static final int CHAIN_BYTES = 45;
+  private static final int OUTPUT_BYTES = 30;
+
+  private final Target target;
+  private final Rig rig;
+  private final int frameBytes;
+  private final int longestChain;
+
+  FirmwareSize(Target target, Rig rig) {
+    this.target = target;
+    this.rig = rig;
+    this.longestChain = rig.chains().stream().mapToInt(Chain::bytes).max().orElse(0);
+    this.frameBytes =
+        rig.chains().stream().mapToInt(Chain::bytes).sum() + rig.outputs().size();
+  }
+
+  /** Working memory of frame, player and stack. */
+  public int ramBytes() {
+    return leastRam() + (dims() ? dimmingRam() : 0);
+  }
+
+  /** Whether there is working memory for a dimmed copy of the longest chain. */
+  public boolean dims() {
+    int room = target.memory().ramBytes().orElse(Integer.MAX_VALUE);
+    return leastRam() + dimmingRam() <= room;
+  }
+
+  /** Program memory of player, driver and loop; 0 where these are the builder's affair. */
+  public int programBytes() {
+    return target.drivesPins()
+        ? target.table().number("programBytes")
+            + target.routineBytes(rig)
+            + CHAIN_BYTES * rig.chains().size()
+            + OUTPUT_BYTES * rig.outputs().size()
+        : 0;
+  }
+
+  private int leastRam() {
+    return frameBytes + PLAYER_RAM + LAMP_RAM * Math.max(1, rig.lamps().size()) + SHOW_RAM
+        + STACK_RAM;
+  }
+
+  private int dimmingRam() {
+    return Math.max(longestChain, rig.outputs().size());
+  }
+
+  /** Why frame and player don't fit the working memory; none if they do. */
+  Optional<Finding> ramRefusal() {
+    int ram = target.memory().ramBytes().orElse(Integer.MAX_VALUE);
+    int over = leastRam() - ram;
+    if (over <= 0) {
+      return Optional.empty();
+    }
+    return Optional.of(
+        Finding.of(Code.WORKING_MEMORY, new Subject.Chip(target.name()))
+            .with("size", Figure.count(leastRam(), Unit.BYTES))
+            .with("limit", Figure.count(ram, Unit.BYTES))
+            .with("over", Figure.count(over, Unit.BYTES))
+            .source(target.memory().source())
+            .make());
+  }
+}

@@ -1,0 +1,158 @@
+package lampwright.exporters.target;
+
+import com.google.common.collect.ImmutableMap;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalInt;
+import lampwright.engine.meter.LineTimes;
+import lampwright.engine.review.Finding;
+import lampwright.engine.rig.Chain;
+import lampwright.engine.rig.Controller;
+import lampwright.engine.rig.Rig;
+
+/**
+ * A controller as the firmware sees it, at one clock. Everything that the program knows of a
+ * controller it asks here. Immutable.
+ */
+public abstract sealed class Target permits AvrTarget, HookTarget {
+  /** The controller that firmware is made for where the project names none. */
+  public static final String DEFAULT = Atmega328p.ID;
+
+  private final Controller controller;
+  private final TargetTable table;
+  private final Memory memory;
+
+  Target(Controller controller, TargetTable table) {
+    this.controller = controller;
+    this.table = table;
+    this.memory = Memory.of(table);
+  }
+
+  /** What the rig's firmware is made for: its controller, or else the {@link #DEFAULT} one. */
+  public static Target of(Rig rig) {
+    return of(rig.controller().orElseGet(() -> Controller.find(DEFAULT).orElseThrow()));
+  }
+
+  /** A controller at the clock that it states, or else at its usual one. */
+  public static Target of(Controller controller) {
+    return switch (controller.id()) {
+      case Atmega328p.ID -> new Atmega328p(controller);
+      case Atmega32u4.ID -> new Atmega32u4(controller);
+      case Attiny85.ID -> new Attiny85(controller);
+      case Rp2040.ID -> new Rp2040(controller);
+      default -> new OtherController(controller);
+    };
+  }
+
+  /** Those of which something is known, in the order in which they are listed to people. */
+  public static List<Target> known() {
+    return Controller.all().stream()
+        .map(Target::of)
+        .filter(target -> !(target instanceof OtherController))
+        .toList();
+  }
+
+  public final Controller controller() {
+    return controller;
+  }
+
+  /** Its name for people. */
+  public final String name() {
+    return controller.name();
+  }
+
+  public final Memory memory() {
+    return memory;
+  }
+
+  final TargetTable table() {
+    return table;
+  }
+
+  /** What its pins bear; none if nothing is known. */
+  public final Optional<PinCurrents> pinCurrents() {
+    return PinCurrents.of(table);
+  }
+
+  /** Bytes of the longest array that its compilers take; none if they know no such limit. */
+  public final OptionalInt longestArrayBytes() {
+    return table.find("longestArrayBytes").isPresent()
+        ? OptionalInt.of(table.number("longestArrayBytes"))
+        : OptionalInt.empty();
+  }
+
+  /** Whether we drive its pins; otherwise the builder's own functions do. */
+  public abstract boolean drivesPins();
+
+  /** Its clock in hertz; none where that is the builder's affair. */
+  public abstract OptionalInt hertz();
+
+  /** Its name, and its clock where that is ours to choose: {@code ATtiny85 at 8 MHz}. */
+  public final String clockedName() {
+    return hertz().isPresent() ? name() + " at " + megahertz() + " MHz" : name();
+  }
+
+  final int megahertz() {
+    return hertz().orElse(0) / MHZ;
+  }
+
+  static final int MHZ = 1_000_000;
+
+  /** Which pin each chain and output is on. */
+  public abstract PinPlan pins(Rig rig);
+
+  /** What its line driver does for a chain. */
+  public abstract Line line(Chain chain);
+
+  /** Why it can't play this rig, whatever the scenes are; empty if it can. */
+  public abstract List<Finding> refusals(Rig rig);
+
+  /** What the rig's firmware takes of its memory. */
+  public final FirmwareSize size(Rig rig) {
+    return new FirmwareSize(this, rig);
+  }
+
+  /** How long frames take on the rig's data lines. */
+  public abstract LineTimes lineTimes(Rig rig);
+
+  /**
+   * How long frames take on the rig's data lines: as the driver of its controller sends them, or by
+   * the times of the pixel types where it names none.
+   */
+  public static LineTimes lineTimesOf(Rig rig) {
+    return rig.controller().isPresent() ? of(rig).lineTimes(rig) : LineTimes.nominal(rig);
+  }
+
+  /** What to know before the firmware is put on it. */
+  public abstract List<Finding> cautions(Rig rig);
+
+  /** The names of the sources of the folder that are made for this controller and rig. */
+  public abstract List<String> sourceNames();
+
+  /** These sources, by name; only for a rig that it does not refuse. */
+  public abstract ImmutableMap<String, String> sources(Rig rig);
+
+  /** What to know of its boards, as Markdown; empty if there is nothing. */
+  public abstract String boardNotes();
+
+  /**
+   * By how much servo pulses that an interrupt routine measures are off at most while chains are
+   * sent, us; found by simulation to the cycle.
+   */
+  public abstract double servoErrorUs();
+
+  /** What counts the frames of a rig that it does not refuse. */
+  public abstract FrameClock frameClock(Rig rig);
+
+  /** Program memory of the routines that send the rig's chains. */
+  abstract int routineBytes(Rig rig);
+
+  /** What the prover must be told of a rig's firmware; only where the pins are driven. */
+  public abstract List<String> proofWords(Rig rig);
+
+  /** What fills the places in texts that come with the program, such as {@code MCU}. */
+  public abstract ImmutableMap<String, String> words();
+
+  /** The sources of the folder that are the same for every rig, by their place in the resources. */
+  public abstract List<String> fixedSources();
+}

@@ -1,0 +1,166 @@
+package lampwright.exporters.target;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.function.Consumer;
+import java.util.stream.Collectors;
+import lampwright.engine.meter.LineTimes;
+import lampwright.engine.meter.SceneReport;
+import lampwright.engine.meter.WireTime;
+import lampwright.engine.project.Project;
+import lampwright.engine.review.Code;
+import lampwright.engine.review.Figure;
+import lampwright.engine.review.Finding;
+import lampwright.engine.review.Reviewer;
+import lampwright.engine.review.Subject;
+import lampwright.engine.review.Unit;
+import lampwright.engine.rig.Rig;
+import lampwright.engine.scene.Scene;
+
+/** Findings on the controller: pins, timers, data lines, memory. */
+public final class TargetFindings implements Reviewer {
+  private static final double US_PER_SECOND = 1e6;
+  private static final double US_PER_MS = 1000;
+  private static final int BITS_PER_BYTE = 8;
+
+  /** Keeps nothing, so one serves all. */
+  public TargetFindings() {}
+
+  @Override
+  public void project(Project project, Consumer<Finding> found) {
+    Rig rig = project.rig();
+    Target target = Target.of(rig);
+    List<Finding> refusals = target.refusals(rig);
+    if (rig.controller().isPresent()) {
+      refusals.forEach(found);
+    } else if (!refusals.isEmpty()) {
+      found.accept(unfit(target, refusals));
+    }
+  }
+
+  /** Of a project that names no controller: that the usual one will not do. */
+  private static Finding unfit(Target target, List<Finding> refusals) {
+    return Finding.of(Code.CONTROLLER_UNFIT, new Subject.WholeProject())
+        .with("name", Figure.words(target.clockedName()))
+        .with(
+            "why",
+            Figure.words(
+                refusals.stream()
+                    .map(f -> f.about() + ": " + f.what())
+                    .collect(Collectors.joining("; "))))
+        .make();
+  }
+
+  @Override
+  public void scene(Project project, SceneReport report, Consumer<Finding> found) {
+    Rig rig = project.rig();
+    Scene scene = report.table().scene();
+    if (rig.chains().isEmpty()) {
+      return;
+    }
+    if (rig.controller().isPresent() && Target.of(rig).drivesPins()) {
+      frameTime(Target.of(rig), rig, scene).ifPresent(found);
+    } else {
+      nominal(LineTimes.nominal(rig), scene, found);
+    }
+  }
+
+  /** The refusal of a scene whose frames take longer to send than they last; none if they don't. */
+  public static Optional<Finding> frameTime(Target target, Rig rig, Scene scene) {
+    if (rig.chains().isEmpty() || !target.drivesPins()) {
+      return Optional.empty();
+    }
+    LineTimes times = target.lineTimes(rig);
+    double rate = scene.framesPerSecond().doubleValue();
+    if (times.share(rate) <= 1) {
+      return Optional.empty();
+    }
+    double frameUs = US_PER_SECOND / rate;
+    double bitsUs = times.chains().stream().mapToDouble(w -> w.pixels() * w.pixelUs()).sum();
+    int pixels = times.chains().stream().mapToInt(WireTime::pixels).sum();
+    double room = frameUs - (times.frameUs() - bitsUs);
+    return Optional.of(
+        Finding.of(Code.FRAME_TIME, new Subject.AllChains())
+            .with("time", milliseconds(times.frameUs()))
+            .with("share", Figure.percent(times.share(rate)))
+            .with("bit", Figure.of(longestBitUs(rig, times), 3, Unit.MICROSECONDS))
+            .with("limit", milliseconds(frameUs))
+            .with("rate", rate(times.highestFramesPerSecond()))
+            .with(
+                "pixels",
+                Figure.count((long) Math.max(0, Math.floor(pixels * room / bitsUs)), Unit.PIXELS))
+            .in(scene)
+            .source("the driver for the " + target.clockedName())
+            .make());
+  }
+
+  private static double longestBitUs(Rig rig, LineTimes times) {
+    double longest = 0;
+    for (int c = 0; c < rig.chains().size(); c++) {
+      int bits = BITS_PER_BYTE * rig.chains().get(c).order().size();
+      longest = Math.max(longest, times.chains().get(c).pixelUs() / bits);
+    }
+    return longest;
+  }
+
+  private static void nominal(LineTimes times, Scene scene, Consumer<Finding> found) {
+    double rate = scene.framesPerSecond().doubleValue();
+    double frameUs = US_PER_SECOND / rate;
+    List<WireTime> over = times.chains().stream().filter(wire -> wire.share(rate) > 1).toList();
+    for (WireTime wire : over) {
+      found.accept(
+          Finding.of(Code.LINE_TIME, new Subject.OneChain(wire.chain()))
+              .with("time", milliseconds(wire.frameUs()))
+              .with("limit", milliseconds(frameUs))
+              .with("rate", rate(wire.highestFramesPerSecond()))
+              .with("pixels", Figure.count(wire.longestChain(rate), Unit.PIXELS))
+              .in(scene)
+              .source("line times of the pixel type")
+              .make());
+    }
+    if (over.isEmpty() && times.chains().size() > 1 && times.frameUs() > frameUs) {
+      found.accept(
+          Finding.of(Code.LINE_TIME_IN_TURN, new Subject.AllChains())
+              .with("time", milliseconds(times.frameUs()))
+              .with("share", Figure.percent(times.share(rate)))
+              .with("limit", milliseconds(frameUs))
+              .with("rate", rate(times.highestFramesPerSecond()))
+              .in(scene)
+              .source("line times of the pixel type")
+              .make());
+    }
+  }
+
+  /**
+   * The refusal of packed scenes that don't fit the program memory.
+   *
+   * @param packedBytes of all scenes together
+   */
+  public static Optional<Finding> programMemory(Target target, Rig rig, int packedBytes) {
+    OptionalInt free = target.memory().freeFlashBytes();
+    int code = target.size(rig).programBytes();
+    if (free.isEmpty() || (long) packedBytes + code <= free.getAsInt()) {
+      return Optional.empty();
+    }
+    long room = Math.max(0, free.getAsInt() - code);
+    return Optional.of(
+        Finding.of(Code.PROGRAM_MEMORY, new Subject.Chip(target.name()))
+            .with("packed", Figure.count(packedBytes, Unit.BYTES))
+            .with("code", Figure.count(code, Unit.BYTES))
+            .with("limit", Figure.count(free.getAsInt(), Unit.BYTES))
+            .with("over", Figure.count(packedBytes - room, Unit.BYTES))
+            .with("share", Figure.percent(Math.floor(100.0 * room / packedBytes) / 100))
+            .source(target.memory().source())
+            .make());
+  }
+
+  private static Figure milliseconds(double us) {
+    return Figure.of(us / US_PER_MS, 2, Unit.MILLISECONDS);
+  }
+
+  // Rounded down, so that the rate that is named is kept.
+  private static Figure rate(double framesPerSecond) {
+    return Figure.of(Math.floor(framesPerSecond * 10) / 10, 1, Unit.FRAMES_PER_SECOND);
+  }
+}
