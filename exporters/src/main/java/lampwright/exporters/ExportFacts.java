@@ -40,10 +40,7 @@ public record ExportFacts(
         format,
         tableBytes,
         files,
-        ImmutableList.<Finding>builder()
-            .addAll(refused(format, faults))
-            .addAll(cautions)
-            .build());
+        ImmutableList.<Finding>builder().addAll(refused(format, faults)).addAll(cautions).build());
   }
 
   /** Why it can't be done; empty if it can. */

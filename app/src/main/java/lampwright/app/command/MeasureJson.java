@@ -11,10 +11,8 @@ import lampwright.engine.meter.Draw;
 import lampwright.engine.meter.FlashCaution;
 import lampwright.engine.meter.FlashTrain;
 import lampwright.engine.meter.LightReport;
-import lampwright.engine.meter.SceneReport;
-import lampwright.engine.meter.SeriesResistor;
-import lampwright.engine.meter.Volts;
 import lampwright.engine.meter.LineTimes;
+import lampwright.engine.meter.SceneReport;
 import lampwright.engine.meter.WireTime;
 import lampwright.engine.project.Project;
 import lampwright.engine.render.FrameTable;
@@ -31,9 +29,11 @@ final class MeasureJson {
   private static final MathContext DIGITS = new MathContext(7);
 
   private final JsonGenerator json;
+  private final PowerJson power;
 
   private MeasureJson(JsonGenerator json) {
     this.json = json;
+    this.power = new PowerJson(json, this::number);
   }
 
   static void write(
@@ -72,7 +72,7 @@ final class MeasureJson {
     number("limitMilliamps", table.layout().rig().supplyLimitMilliamps());
     number("joulesARun", report.joules());
     number("currentCapFactor", table.sceneFactor());
-    optional("batteryHours", report.runHours());
+    report.pack().ifPresent(power::pack);
     json.writeEndObject();
     json.writeArrayPropertyStart("chains");
     LineTimes times = Target.lineTimesOf(table.layout().rig());
@@ -110,23 +110,7 @@ final class MeasureJson {
     number("wireShare", wire.share(rate));
     number("highestFramesPerSecond", wire.highestFramesPerSecond());
     json.writeNumberProperty("longestChainPixels", wire.longestChain(rate));
-    if (i < report.volts().size()) {
-      volts(report.volts().get(i));
-    }
-    json.writeEndObject();
-  }
-
-  private void volts(Volts volts) {
-    json.writeObjectPropertyStart("voltage");
-    number("firstVolts", volts.first());
-    number("lowestVolts", volts.lowest());
-    json.writeNumberProperty("lowestPixel", volts.lowestPixel());
-    number("neededVolts", volts.neededVolts());
-    if (volts.firstBelow().isPresent()) {
-      json.writeNumberProperty("firstPixelBelow", volts.firstBelow().getAsInt());
-    }
-    optional("neededMm2", volts.neededMm2());
-    number("feedAmps", volts.feedAmps());
+    report.feedOf(wire.chain()).ifPresent(power::feed);
     json.writeEndObject();
   }
 
@@ -134,20 +118,9 @@ final class MeasureJson {
     json.writeStartObject();
     json.writeStringProperty("id", draw.id());
     drawn(draw);
-    report.resistors().stream()
-        .filter(r -> r.output().equals(draw.id()))
-        .flatMap(r -> r.resistor().stream())
-        .forEach(this::resistor);
-    json.writeEndObject();
-  }
-
-  private void resistor(SeriesResistor resistor) {
-    json.writeObjectPropertyStart("resistor");
-    number("exactOhms", resistor.exactOhms());
-    number("ohms", resistor.ohms());
-    number("watts", resistor.watts());
-    optional("ratingWatts", resistor.ratingWatts());
-    number("milliamps", resistor.milliamps());
+    report.circuits().stream()
+        .filter(circuit -> circuit.output().equals(draw.id()))
+        .forEach(power::circuit);
     json.writeEndObject();
   }
 

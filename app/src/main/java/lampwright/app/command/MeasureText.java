@@ -4,7 +4,6 @@ import com.google.common.base.Strings;
 import java.io.PrintWriter;
 import java.util.List;
 import java.util.Locale;
-import java.util.Optional;
 import java.util.OptionalInt;
 import lampwright.engine.light.Chromaticity;
 import lampwright.engine.meter.ColourPlace;
@@ -14,8 +13,6 @@ import lampwright.engine.meter.LightReport;
 import lampwright.engine.meter.LineTimes;
 import lampwright.engine.meter.RateVerdict;
 import lampwright.engine.meter.SceneReport;
-import lampwright.engine.meter.SeriesResistor;
-import lampwright.engine.meter.Volts;
 import lampwright.engine.meter.WireTime;
 import lampwright.engine.project.Harmless;
 import lampwright.engine.project.Project;
@@ -30,9 +27,11 @@ import lampwright.exporters.target.Target;
 /** The figures of a measurement for people: what matters first, then aligned columns. */
 final class MeasureText {
   private final PrintWriter out;
+  private final PowerText power;
 
   MeasureText(PrintWriter out) {
     this.out = out;
+    this.power = new PowerText(out);
   }
 
   void write(Project project, List<Finding> ofProject, List<Measured> scenes) {
@@ -62,8 +61,8 @@ final class MeasureText {
     measured.findings().forEach(finding -> FindingText.paragraph(finding, out));
     supply(report);
     lines(report);
-    volts(report);
-    resistors(report);
+    power.feeds(report);
+    power.outputs(report);
     memory(table, measured.packedBytes());
     lamps(report);
   }
@@ -84,9 +83,7 @@ final class MeasureText {
     if (report.table().sceneFactor() < 1) {
       say("             currentCap scales every drive by %.4f", report.table().sceneFactor());
     }
-    if (report.runHours().isPresent()) {
-      say("  Battery    lasts %.1f h at this mean", report.runHours().getAsDouble());
-    }
+    power.battery(report);
   }
 
   private void lines(SceneReport report) {
@@ -115,36 +112,6 @@ final class MeasureText {
       say(
           "  Output     %s  peak %s mA, mean %s mA",
           padded(draw.id()), whole(draw.peakMilliamps()), whole(draw.meanMilliamps()));
-    }
-  }
-
-  private void volts(SceneReport report) {
-    for (Volts volts : report.volts()) {
-      say(
-          "  Voltage    %s  %.2f V at the first pixel, least %.2f V at pixel %d; they need %.2f V",
-          padded(volts.chain()),
-          volts.first(),
-          volts.lowest(),
-          volts.lowestPixel(),
-          volts.neededVolts());
-    }
-  }
-
-  private void resistors(SceneReport report) {
-    for (SceneReport.OutputResistor found : report.resistors()) {
-      Optional<SeriesResistor> resistor = found.resistor();
-      if (resistor.isEmpty()) {
-        say("  Resistor   %s  none: the string can't light", padded(found.output()));
-        continue;
-      }
-      SeriesResistor r = resistor.get();
-      say(
-          "  Resistor   %s  %s ohm (E24), %.3f W, rated %s; %.1f mA flow",
-          padded(found.output()),
-          plain(r.ohms()),
-          r.watts(),
-          r.ratingWatts().isPresent() ? plain(r.ratingWatts().getAsDouble()) + " W" : "over 5 W",
-          r.milliamps());
     }
   }
 
@@ -258,9 +225,5 @@ final class MeasureText {
 
   private static String percent(double share) {
     return String.format(Locale.ROOT, "%.0f %%", 100 * share);
-  }
-
-  private static String plain(double value) {
-    return lampwright.engine.light.Checks.plain(value);
   }
 }

@@ -219,7 +219,7 @@ class CommandLineTest {
     assertThat(run.out())
         .contains("ws2812b", "sk6812-rgb", "sk6812-rgbw", "published: WS2812B datasheet")
         .containsPattern("order +GRBW")
-        .containsPattern("vihShare +0.7");
+        .containsPattern("inputHighShare +0.7");
   }
 
   @Test

@@ -58,6 +58,7 @@ class MeasureTest {
             "Battery    lasts 4.3 h",
             "Chain      c",
             "Voltage    c",
+            "Wires      c                 lead 0.37 A of 0.25 A (AWG 30)",
             "Resistor   o                 43 ohm (E24)",
             "Memory     raw table (c, bin, hex) 3800 bytes; packed ",
             "Lamp       l",
@@ -73,7 +74,7 @@ class MeasureTest {
             "danger: rig.supplyLimitMilliamps at line ", "supply, scene s, 0.00 s: draws 366 mA")
         .contains("caution: lamp l, scene s: flashes 300.0 per minute")
         .contains("chain c: data level is 3.30 V");
-    assertThat(run.out()).containsPattern("no errors, \\d+ dangers, \\d+ cautions, no notes");
+    assertThat(run.out()).containsPattern("no errors, \\d+ dangers, \\d+ cautions, 1 note");
   }
 
   @Test
@@ -88,7 +89,21 @@ class MeasureTest {
         .isCloseTo(800 / 186.0, within(1e-3));
     assertThat(scene.get("chains").get(0).get("wireUs").asDouble())
         .isCloseTo(6 * 24 * 1.25 + 300, within(1e-3));
-    assertThat(scene.get("outputs").get(0).get("resistor").get("ohms").asDouble()).isEqualTo(43);
+    JsonNode output = scene.get("outputs").get(0);
+    assertThat(output.get("headroomVolts").asDouble()).isCloseTo(0.8, within(1e-6));
+    assertThat(output.get("resistor").get("ohms").asDouble()).isEqualTo(43);
+    // By hand: (5.25 - 4.2) / 43 = 24.4 mA.
+    assertThat(output.get("resistor").get("milliampsAtHighSupply").asDouble())
+        .isCloseTo(24.42, within(0.01));
+    JsonNode voltage = scene.get("chains").get(0).get("voltage");
+    assertThat(voltage.get("feedAmps").asDouble()).isCloseTo(0.366, within(1e-6));
+    // By hand: 0.366 A through 2 m of AWG 30 (0.3386 ohm/m by handbook tables).
+    assertThat(voltage.get("firstVolts").asDouble()).isCloseTo(5 - 0.248, within(0.001));
+    assertThat(voltage.get("stripAmps").asDouble()).isCloseTo(0.305, within(1e-6));
+    assertThat(voltage.get("feedLimitAmps").asDouble()).isCloseTo(0.255, within(0.001));
+    assertThat(voltage.has("fuseAmps")).isFalse();
+    assertThat(voltage.get("remedies").get(0).get("awg").asInt()).isEqualTo(28);
+    assertThat(scene.get("supply").get("batteryFuseAmps").isMissingNode()).isFalse();
     assertThat(scene.get("packedBytes").asInt()).isBetween(1, 200);
     JsonNode lamp = scene.get("lamps").get(0);
     assertThat(lamp.get("flashes").get("groupsPerMinute").asDouble()).isCloseTo(300, within(0.1));

@@ -20,12 +20,10 @@ final class CurrentGauge implements FrameGauge {
   private final List<Part> chains = new ArrayList<>();
   private final List<Part> outputs = new ArrayList<>();
   private final List<Part> lamps = new ArrayList<>();
-  private byte[] worstFrame;
 
   CurrentGauge(FrameLayout layout) {
     current = new FrameCurrent(layout);
     supply = new Part("supply", current.idleMilliamps(), range(0, layout.bytes()));
-    worstFrame = new byte[layout.bytes()];
     List<Chain> rigChains = layout.rig().chains();
     for (int c = 0; c < rigChains.size(); c++) {
       Chain chain = rigChains.get(c);
@@ -45,9 +43,7 @@ final class CurrentGauge implements FrameGauge {
 
   @Override
   public void frame(int frame, byte[] bytes) {
-    if (supply.take(frame, bytes)) {
-      worstFrame = bytes.clone();
-    }
+    supply.take(frame, bytes);
     chains.forEach(part -> part.take(frame, bytes));
     outputs.forEach(part -> part.take(frame, bytes));
     lamps.forEach(part -> part.take(frame, bytes));
@@ -67,11 +63,6 @@ final class CurrentGauge implements FrameGauge {
 
   List<Draw> lamps() {
     return draws(lamps);
-  }
-
-  /** The bytes of the frame that draws most. */
-  byte[] worstFrame() {
-    return worstFrame.clone();
   }
 
   private static List<Draw> draws(List<Part> parts) {
@@ -127,8 +118,7 @@ final class CurrentGauge implements FrameGauge {
       this.columns = columns;
     }
 
-    // Whether this frame draws more than any before it.
-    boolean take(int frame, byte[] bytes) {
+    void take(int frame, byte[] bytes) {
       double milliamps = 0;
       for (int column : columns) {
         milliamps += current.fullMilliamps(column) * (bytes[column] & 0xFF);
@@ -136,12 +126,10 @@ final class CurrentGauge implements FrameGauge {
       milliamps = idleMilliamps + milliamps / FULL;
       sum += milliamps;
       frames++;
-      if (milliamps <= peak) {
-        return false;
+      if (milliamps > peak) {
+        peak = milliamps;
+        peakFrame = frame;
       }
-      peak = milliamps;
-      peakFrame = frame;
-      return true;
     }
 
     Draw draw() {

@@ -60,10 +60,19 @@ public final class Ladder {
    * Solves the run by Kirchhoff's laws.
    *
    * @param amps what each pixel draws, from the first; one at least, each 0 to 1,000 A
+   * @param volts gets the voltage across each pixel; below 0 where the wires can't carry such a
+   *     current at all
+   * @return the current from the supply at the first pixel's end, A; what else the pixels draw
+   *     comes from the other end
    */
-  public LadderVolts solve(double[] amps) {
-    if (amps.length == 0) {
-      throw new IllegalArgumentException("pixel currents: none: needs one pixel at least");
+  public double solve(double[] amps, double[] volts) {
+    if (amps.length == 0 || volts.length != amps.length) {
+      throw new IllegalArgumentException(
+          "pixel currents: "
+              + amps.length
+              + " for "
+              + volts.length
+              + " voltages: needs as many, and one pixel at least");
     }
     double total = 0;
     for (double drawn : amps) {
@@ -71,7 +80,6 @@ public final class Ladder {
       total += drawn;
     }
     double near = bothEnds ? nearAmps(amps, total) : total;
-    double[] volts = new double[amps.length];
     double passing = near;
     double here = supplyVolts - feedOhms * near;
     for (int i = 0; i < amps.length; i++) {
@@ -79,7 +87,7 @@ public final class Ladder {
       passing -= amps[i];
       here -= betweenOhms * passing;
     }
-    return new LadderVolts(volts, near, total - near);
+    return near;
   }
 
   // The drop on the way round from one end of the supply to the other must be 0.

@@ -2,11 +2,8 @@ package lampwright.engine.meter;
 
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import java.util.function.Consumer;
 import lampwright.engine.render.FrameTable;
-import lampwright.engine.rig.DriverOutput;
-import lampwright.engine.rig.OutputSupply;
 import lampwright.engine.rig.Rig;
 
 /**
@@ -14,31 +11,24 @@ import lampwright.engine.rig.Rig;
  *
  * @param table the scene
  * @param measure what its bytes ask of supply and eye
- * @param volts the voltage along every chain; none where the rig states no feed
- * @param resistors of the outputs that give a voltage
- * @param runHours how long the rig's battery lasts; none where it states none
+ * @param feeds voltage and heat of every chain whose supply wires are stated
+ * @param circuits the strings of the outputs
+ * @param pack what the scene asks of the rig's battery, if it states one
  */
 public record SceneReport(
     FrameTable table,
     SceneMeasure measure,
-    List<Volts> volts,
-    List<OutputResistor> resistors,
-    OptionalDouble runHours) {
-  /**
-   * The resistor of an output that gives a voltage.
-   *
-   * @param resistor none if the string can't light
-   */
-  public record OutputResistor(String output, Optional<SeriesResistor> resistor) {}
-
+    List<ChainFeed> feeds,
+    List<OutputCircuit> circuits,
+    Optional<PackLoad> pack) {
   public SceneReport {
-    volts = List.copyOf(volts);
-    resistors = List.copyOf(resistors);
+    feeds = List.copyOf(feeds);
+    circuits = List.copyOf(circuits);
   }
 
   /** Measures a scene; this renders it. */
   public static SceneReport of(FrameTable table) {
-    return of(table, SceneMeasure.of(table));
+    return of(table, Frames.of(table));
   }
 
   /**
@@ -48,33 +38,25 @@ public record SceneReport(
    *     as it is called
    */
   public static SceneReport of(FrameTable table, Consumer<FrameGauge> frames) {
-    return of(table, SceneMeasure.of(table, frames));
+    Rig rig = table.layout().rig();
+    FeedMeter wires = new FeedMeter(table.layout());
+    SceneMeasure measure = SceneMeasure.of(table, frames, wires);
+    return new SceneReport(
+        table,
+        measure,
+        wires.feeds(frames),
+        rig.outputs().stream().map(output -> OutputCircuit.of(rig, output)).toList(),
+        rig.battery().map(battery -> PackLoad.of(battery, rig, measure.supply())));
   }
 
-  private static SceneReport of(FrameTable table, SceneMeasure measure) {
-    Rig rig = table.layout().rig();
-    List<Volts> volts =
-        rig.feed()
-            .map(feed -> FeedMeter.measure(table.layout(), feed, measure.worstFrame()))
-            .orElse(List.of());
-    List<OutputResistor> resistors =
-        rig.outputs().stream()
-            .filter(o -> o.supply() == OutputSupply.VOLTAGE && o.milliamps() > 0)
-            .map(o -> new OutputResistor(o.id(), resistor(o, rig.supplyVolts())))
-            .toList();
-    double mean = measure.supply().meanMilliamps();
-    OptionalDouble hours = rig.battery().map(b -> b.hours(mean)).orElse(OptionalDouble.empty());
-    return new SceneReport(table, measure, volts, resistors, hours);
+  /** What the supply wires of a chain do, if they are stated. */
+  public Optional<ChainFeed> feedOf(String chain) {
+    return feeds.stream().filter(feed -> feed.chain().equals(chain)).findFirst();
   }
 
   /** Energy of one run of the scene at the rig's supply voltage, J. */
   public double joules() {
     double seconds = table.frameCount() / table.framesPerSecond();
     return table.layout().rig().supplyVolts() * measure.supply().meanMilliamps() * 1e-3 * seconds;
-  }
-
-  private static Optional<SeriesResistor> resistor(DriverOutput output, double supplyVolts) {
-    return SeriesResistor.of(
-        supplyVolts, output.ledsInSeries(), output.forwardVolts(), output.milliamps());
   }
 }

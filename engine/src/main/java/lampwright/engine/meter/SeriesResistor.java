@@ -12,9 +12,26 @@ import lampwright.engine.light.Checks;
  * @param watts dissipation at the current asked for, which the E24 value keeps it below
  * @param ratingWatts the least usual rating of at least twice that; none if there is none to 5 W
  * @param milliamps the current that flows with the E24 value
+ * @param dropVolts the voltage across it
+ * @param dropShare that voltage as a share of the supply
  */
 public record SeriesResistor(
-    double exactOhms, double ohms, double watts, OptionalDouble ratingWatts, double milliamps) {
+    double exactOhms,
+    double ohms,
+    double watts,
+    OptionalDouble ratingWatts,
+    double milliamps,
+    double dropVolts,
+    double dropShare) {
+  /**
+   * The least share of the supply that is to drop over the resistor (practice). A supply 5 % high
+   * then raises the current by a quarter; with less it multiplies it.
+   */
+  public static final double LEAST_DROP_SHARE = 0.2;
+
+  /** How far a supply may be above its nominal voltage (practice). */
+  public static final double SUPPLY_TOLERANCE = 0.05;
+
   /** E24 in tenths (IEC 60063). */
   private static final int[] E24 = {
     10, 11, 12, 13, 15, 16, 18, 20, 22, 24, 27, 30, 33, 36, 39, 43, 47, 51, 56, 62, 68, 75, 82, 91
@@ -22,6 +39,9 @@ public record SeriesResistor(
 
   /** Ratings in W that shops keep (practice). */
   private static final double[] RATINGS = {0.125, 0.25, 0.5, 1, 2, 3, 5};
+
+  /** The least current that a string is taken to be asked for. */
+  static final double LEAST_MILLIAMPS = 0.01;
 
   private static final double ROUNDING = 1e-9;
 
@@ -39,7 +59,7 @@ public record SeriesResistor(
     Checks.require("supply volts", supplyVolts, 0.1, 1000);
     Checks.require("LEDs in series", leds, 1, 1000);
     Checks.require("forward volts", forwardVolts, 0.1, 100);
-    Checks.require("milliamps", milliamps, 0.01, 100_000);
+    Checks.require("milliamps", milliamps, LEAST_MILLIAMPS, 100_000);
     double left = supplyVolts - leds * forwardVolts;
     // 5 V on two LEDs of 2.5 V must not light by a rounding.
     if (left <= supplyVolts * ROUNDING) {
@@ -49,7 +69,19 @@ public record SeriesResistor(
     double exact = left / amps;
     double ohms = e24AtLeast(exact);
     double watts = amps * amps * ohms;
-    return Optional.of(new SeriesResistor(exact, ohms, watts, ratingOf(watts), 1000 * left / ohms));
+    return Optional.of(
+        new SeriesResistor(
+            exact, ohms, watts, ratingOf(watts), 1000 * left / ohms, left, left / supplyVolts));
+  }
+
+  /** The current in mA that flows at a supply at the upper end of its tolerance. */
+  public double milliampsAtHighSupply() {
+    return milliamps * (1 + SUPPLY_TOLERANCE / dropShare);
+  }
+
+  /** Whether enough drops over it that the current stays near what is meant. */
+  public boolean hasMargin() {
+    return dropShare >= LEAST_DROP_SHARE * (1 - ROUNDING);
   }
 
   /** The least value of the E24 series that is at least so great. */

@@ -1,7 +1,9 @@
 package lampwright.engine.meter;
 
-import java.util.OptionalInt;
+import java.util.List;
+import java.util.stream.IntStream;
 import lampwright.engine.light.Checks;
+import lampwright.engine.rig.Conductor;
 
 /**
  * One conductor of copper.
@@ -9,11 +11,8 @@ import lampwright.engine.light.Checks;
  * @param squareMillimetres its cross-section, 0.001 to 120 mm2
  */
 public record Wire(double squareMillimetres) {
-  /** The thinnest American wire gauge that is offered, 0.0050 mm2. */
-  public static final int THINNEST_GAUGE = 40;
-
-  /** The thickest American wire gauge that is offered, 53.5 mm2. */
-  public static final int THICKEST_GAUGE = 0;
+  private static final int THINNEST_GAUGE = Conductor.Gauge.THINNEST;
+  private static final int THICKEST_GAUGE = Conductor.Gauge.THICKEST;
 
   /** Copper of 100 % IACS at 20 degrees C, in ohm mm2/m (IEC 60028). */
   private static final double RESISTIVITY = 0.017241;
@@ -22,12 +21,27 @@ public record Wire(double squareMillimetres) {
    * Practice, without a source: a thin wire shut up in a model stays cool up to about 5 A a mm2.
    * Many tables for single wires in free air allow far more.
    */
-  private static final double CAUTION_AMPS_PER_SQUARE_MILLIMETRE = 5;
+  private static final double WIRE_AMPS_PER_SQUARE_MILLIMETRE = 5;
+
+  /**
+   * IPC-2221, conductor current: I = k dT^0.44 A^0.725 with A in square mils, of a conductor inside
+   * a board, for a rise of 10 K. The copper of a strip is as flat, and lies under its coating.
+   */
+  private static final double STRIP_AMPS_PER_POWER_OF_SQUARE_MIL = 0.024 * StrictMath.pow(10, 0.44);
+
+  private static final double SQUARE_MILS_PER_SQUARE_MILLIMETRE = 1 / (0.0254 * 0.0254);
 
   private static final double ROUNDING = 1e-9;
 
   public Wire {
     Checks.require("wire cross-section in mm2", squareMillimetres, 0.001, 120);
+  }
+
+  /** A conductor as stated. */
+  public static Wire of(Conductor conductor) {
+    return conductor.gauge().isPresent()
+        ? ofGauge(conductor.gauge().getAsInt())
+        : new Wire(conductor.area().orElseThrow());
   }
 
   /**
@@ -51,18 +65,14 @@ public record Wire(double squareMillimetres) {
   }
 
   /**
-   * The thinnest gauge that is at least so thick. Even gauges alone, as they are what shops keep
-   * (practice).
-   *
-   * @return none if not even AWG 0 is so thick
+   * The gauges that are at least so thick, the thinnest first. Even gauges alone, as they are what
+   * shops keep (practice).
    */
-  public static OptionalInt gaugeAtLeast(double squareMillimetres) {
-    for (int gauge = THINNEST_GAUGE; gauge >= THICKEST_GAUGE; gauge -= 2) {
-      if (ofGauge(gauge).squareMillimetres >= squareMillimetres * (1 - ROUNDING)) {
-        return OptionalInt.of(gauge);
-      }
-    }
-    return OptionalInt.empty();
+  static List<Integer> gaugesFrom(double squareMillimetres) {
+    return IntStream.rangeClosed(0, (THINNEST_GAUGE - THICKEST_GAUGE) / 2)
+        .mapToObj(i -> THINNEST_GAUGE - 2 * i)
+        .filter(awg -> ofGauge(awg).squareMillimetres >= squareMillimetres * (1 - ROUNDING))
+        .toList();
   }
 
   /** Resistance of one conductor at 20 degrees C, in ohm/m. */
@@ -70,8 +80,14 @@ public record Wire(double squareMillimetres) {
     return RESISTIVITY / squareMillimetres;
   }
 
-  /** The current in A above which this wire deserves a caution for its heat (practice). */
-  public double cautionAmps() {
-    return CAUTION_AMPS_PER_SQUARE_MILLIMETRE * squareMillimetres;
+  /** The current in A above which it deserves a caution for its heat as a round wire (practice). */
+  public double wireLimitAmps() {
+    return WIRE_AMPS_PER_SQUARE_MILLIMETRE * squareMillimetres;
+  }
+
+  /** The same as the flat copper of a strip (IPC-2221, 10 K). */
+  public double stripLimitAmps() {
+    return STRIP_AMPS_PER_POWER_OF_SQUARE_MIL
+        * StrictMath.pow(SQUARE_MILS_PER_SQUARE_MILLIMETRE * squareMillimetres, 0.725);
   }
 }

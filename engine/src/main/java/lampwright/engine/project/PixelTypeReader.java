@@ -11,8 +11,10 @@ import lampwright.engine.light.EmitterKind;
 import lampwright.engine.light.FittedEmitter;
 import lampwright.engine.rig.BuiltInPixelTypes;
 import lampwright.engine.rig.EmitterOrder;
+import lampwright.engine.rig.InputLevel;
 import lampwright.engine.rig.LineTiming;
 import lampwright.engine.rig.PixelType;
+import lampwright.engine.rig.SupplyNeeds;
 
 /** Reads a project's own pixel types. */
 final class PixelTypeReader {
@@ -30,7 +32,8 @@ final class PixelTypeReader {
   static PixelType read(Located at, Names names) {
     Fields fields = at.fields();
     String id = names.read(fields);
-    fields.expect("order", "idleMilliamps", "volts");
+    fields.expect("order", "idleMilliamps", "volts", "failVolts", "minVolts", "maxVolts");
+    fields.expect("inputHighShare", "inputHighVolts", "inputMaxShare", "inputMaxVolts");
     Map<EmitterKind, FittedEmitter> emitters = emitters(fields);
     // The stand-in of a broken order fits the emitters, which are then not at fault.
     String letters = emitters.containsKey(EmitterKind.WHITE) ? "GRBW" : "GRB";
@@ -41,7 +44,7 @@ final class PixelTypeReader {
         fields.find("line").map(l -> LineTimingReader.read(l, fields)).orElse(LineTiming.DEFAULT);
     PixelType type =
         fields.build(
-            () -> new PixelType(id, order, idle, volts, emitters, line),
+            () -> new PixelType(id, order, idle, volts, emitters, line, needs(fields, volts)),
             () -> standIn(names.ofStandIn(id, fields)));
     fields.close();
     return type;
@@ -54,7 +57,29 @@ final class PixelTypeReader {
         STAND_IN.idleMilliamps(),
         STAND_IN.volts(),
         STAND_IN.emitters(),
-        STAND_IN.line());
+        STAND_IN.line(),
+        STAND_IN.needs());
+  }
+
+  private static SupplyNeeds needs(Fields f, double volts) {
+    SupplyNeeds usual = PixelType.usualNeeds(volts);
+    double minVolts = f.optional("minVolts", NUMBER, usual.minVolts());
+    return new SupplyNeeds(
+        f.optional("failVolts", NUMBER, minVolts),
+        minVolts,
+        f.optional("maxVolts", NUMBER, usual.maxVolts()),
+        level(f, "inputHigh", usual.inputHigh()),
+        level(f, "inputMax", usual.inputMax()));
+  }
+
+  // Of a level that is given in part, the other part is nothing.
+  private static InputLevel level(Fields f, String name, InputLevel usual) {
+    String share = name + "Share";
+    String volts = name + "Volts";
+    boolean given = f.has(share) || f.has(volts);
+    return new InputLevel(
+        f.optional(share, NUMBER, given ? 0 : usual.supplyShare()),
+        f.optional(volts, NUMBER, given ? 0 : usual.volts()));
   }
 
   private static Map<EmitterKind, FittedEmitter> emitters(Fields fields) {

@@ -19,6 +19,7 @@ import lampwright.engine.rig.CurrentCap;
 import lampwright.engine.rig.DriverOutput;
 import lampwright.engine.rig.EmitterOrder;
 import lampwright.engine.rig.Lamp;
+import lampwright.engine.rig.OutputDrive;
 import lampwright.engine.rig.OutputSupply;
 import lampwright.engine.rig.Pin;
 import lampwright.engine.rig.PixelType;
@@ -32,6 +33,8 @@ final class RigReader implements References {
       ValueKind.choice(CurrentCap.values(), CurrentCap::key);
   private static final ValueKind<OutputSupply> OUTPUT_SUPPLY =
       ValueKind.choice(OutputSupply.values(), OutputSupply::key);
+  private static final ValueKind<OutputDrive> OUTPUT_DRIVE =
+      ValueKind.choice(OutputDrive.values(), OutputDrive::key);
   private static final ValueKind<Pin> PIN = ValueKind.text(Pin.ALLOWED, Pin::find);
   private static final List<String> BUILT_IN =
       BuiltInPixelTypes.all().stream().map(PixelType::id).toList();
@@ -66,7 +69,7 @@ final class RigReader implements References {
                         f.optional("supplyVolts", NUMBER, Rig.DEFAULT_SUPPLY_VOLTS),
                         f.optional(
                             "supplyLimitMilliamps", NUMBER, Rig.DEFAULT_SUPPLY_LIMIT_MILLIAMPS),
-                        f.optional("dataVolts", NUMBER, Rig.DEFAULT_DATA_VOLTS),
+                        PowerReader.number(f, "dataVolts"),
                         f.find("curve").map(c -> curve(c, f)).orElse(Curve.DEFAULT),
                         f.optional("colourMatching", MATCHING, Rig.DEFAULT_COLOUR_MATCHING),
                         f.optional("whiteFromRgb", FLAG, Rig.DEFAULT_WHITE_FROM_RGB),
@@ -107,13 +110,20 @@ final class RigReader implements References {
     PixelType type = type(f);
     int pixels = f.requiredWhole("pixels", Chain.MAX_PIXELS);
     EmitterOrder order = f.optional("order", PixelTypeReader.ORDER, type.order());
-    OptionalDouble kelvin =
-        f.given("whiteKelvin", NUMBER).map(OptionalDouble::of).orElse(OptionalDouble.empty());
+    OptionalDouble kelvin = PowerReader.number(f, "whiteKelvin");
     // Of an unknown type any order may be the right one.
     EmitterOrder known = f.sound() ? order : type.order();
     Chain chain =
         f.build(
-            () -> new Chain(id, type, pixels, known, kelvin, f.given("pin", PIN)),
+            () ->
+                new Chain(
+                    id,
+                    type,
+                    pixels,
+                    known,
+                    kelvin,
+                    f.given("pin", PIN),
+                    f.find("feed").flatMap(given -> PowerReader.feed(given, f))),
             () ->
                 new Chain(chainNames.ofStandIn(id, f), PixelTypeReader.STAND_IN, Chain.MAX_PIXELS));
     f.close();
@@ -142,6 +152,8 @@ final class RigReader implements References {
   private DriverOutput output(Located at) {
     Fields f = at.fields();
     String id = outputNames.read(f);
+    f.expect("colour", "milliamps", "ledsInSeries", "forwardVolts", "supply");
+    Optional<OutputDrive> drive = f.given("drive", OUTPUT_DRIVE);
     DriverOutput output =
         f.build(
             () ->
@@ -151,7 +163,8 @@ final class RigReader implements References {
                     f.optional("milliamps", NUMBER, DriverOutput.DEFAULT_MILLIAMPS),
                     f.whole("ledsInSeries", DriverOutput.DEFAULT_LEDS_IN_SERIES),
                     f.optional("forwardVolts", NUMBER, DriverOutput.DEFAULT_FORWARD_VOLTS),
-                    f.optional("supply", OUTPUT_SUPPLY, DriverOutput.DEFAULT_SUPPLY),
+                    f.optional("supply", OUTPUT_SUPPLY, DriverOutput.usualSupply(drive)),
+                    drive,
                     f.given("pin", PIN)),
             () -> DriverOutput.of(outputNames.ofStandIn(id, f)));
     f.close();

@@ -6,10 +6,12 @@ import lampwright.engine.light.EmitterKind;
 import lampwright.engine.light.FittedEmitter;
 import lampwright.engine.rig.Battery;
 import lampwright.engine.rig.Chain;
+import lampwright.engine.rig.Conductor;
 import lampwright.engine.rig.DriverOutput;
 import lampwright.engine.rig.Feed;
 import lampwright.engine.rig.Feel;
 import lampwright.engine.rig.Fitting;
+import lampwright.engine.rig.InputLevel;
 import lampwright.engine.rig.Lamp;
 import lampwright.engine.rig.LampFunction;
 import lampwright.engine.rig.LineTime;
@@ -18,6 +20,7 @@ import lampwright.engine.rig.PixelRun;
 import lampwright.engine.rig.PixelType;
 import lampwright.engine.rig.Place;
 import lampwright.engine.rig.Rig;
+import lampwright.engine.rig.SupplyNeeds;
 
 /** Writes the rig and the pixel types. */
 final class RigWriter {
@@ -27,13 +30,13 @@ final class RigWriter {
     FieldWriter f =
         new FieldWriter()
             .number("supplyVolts", rig.supplyVolts())
-            .number("supplyLimitMilliamps", rig.supplyLimitMilliamps())
-            .number("dataVolts", rig.dataVolts())
-            .value("curve", curve(rig.curve()))
-            .text("colourMatching", rig.colourMatching().key())
-            .flag("whiteFromRgb", rig.whiteFromRgb())
-            .number("brightnessCap", rig.brightnessCap())
-            .text("currentCap", rig.currentCap().key());
+            .number("supplyLimitMilliamps", rig.supplyLimitMilliamps());
+    rig.dataVolts().ifPresent(volts -> f.number("dataVolts", volts));
+    f.value("curve", curve(rig.curve()))
+        .text("colourMatching", rig.colourMatching().key())
+        .flag("whiteFromRgb", rig.whiteFromRgb())
+        .number("brightnessCap", rig.brightnessCap())
+        .text("currentCap", rig.currentCap().key());
     rig.feed().ifPresent(feed -> f.value("feed", feed(feed)));
     rig.battery().ifPresent(battery -> f.value("battery", battery(battery)));
     rig.controller()
@@ -50,19 +53,33 @@ final class RigWriter {
 
   private static Out feed(Feed feed) {
     FieldWriter f = new FieldWriter();
-    feed.awg().ifPresent(awg -> f.number("awg", awg));
-    feed.mm2().ifPresent(mm2 -> f.number("mm2", mm2));
-    return f.numberUnless(Feed.DEFAULT_SUPPLY_MM, "supplyMm", feed.supplyMm())
+    conductor(f, "awg", "mm2", feed.lead());
+    f.numberUnless(Feed.DEFAULT_SUPPLY_MM, "supplyMm", feed.supplyMm())
         .numberUnless(Feed.DEFAULT_PITCH_MM, "pitchMm", feed.pitchMm())
-        .textUnless(Feed.DEFAULT_ENDS.key(), "ends", feed.ends().key())
-        .done();
+        .textUnless(Feed.DEFAULT_ENDS.key(), "ends", feed.ends().key());
+    feed.farSupplyMm().ifPresent(mm -> f.number("farSupplyMm", mm));
+    if (!feed.strip().equals(Feed.DEFAULT_STRIP)) {
+      conductor(f, "stripAwg", "stripMm2", feed.strip());
+    }
+    feed.fuseAmps().ifPresent(amps -> f.number("fuseAmps", amps));
+    return f.done();
+  }
+
+  private static void conductor(FieldWriter f, String awg, String mm2, Conductor conductor) {
+    conductor.gauge().ifPresent(gauge -> f.number(awg, gauge));
+    conductor.area().ifPresent(area -> f.number(mm2, area));
   }
 
   private static Out battery(Battery battery) {
-    return new FieldWriter()
-        .number("milliampHours", battery.milliampHours())
-        .numberUnless(Battery.DEFAULT_USABLE_SHARE, "usableShare", battery.usableShare())
-        .done();
+    FieldWriter f =
+        new FieldWriter()
+            .number("milliampHours", battery.milliampHours())
+            .numberUnless(Battery.DEFAULT_USABLE_SHARE, "usableShare", battery.usableShare());
+    battery.packVolts().ifPresent(volts -> f.number("packVolts", volts));
+    f.textUnless(Battery.DEFAULT_REGULATOR.key(), "regulator", battery.regulator().key());
+    battery.efficiency().ifPresent(share -> f.number("efficiency", share));
+    battery.fuseAmps().ifPresent(amps -> f.number("fuseAmps", amps));
+    return f.done();
   }
 
   static Out pixelType(PixelType type) {
@@ -75,11 +92,30 @@ final class RigWriter {
             .text("id", type.id())
             .text("order", type.order().letters())
             .numberUnless(PixelType.DEFAULT_IDLE_MILLIAMPS, "idleMilliamps", type.idleMilliamps())
-            .numberUnless(PixelType.DEFAULT_VOLTS, "volts", type.volts())
-            .value("emitters", emitters.done());
+            .numberUnless(PixelType.DEFAULT_VOLTS, "volts", type.volts());
+    if (!type.needs().equals(PixelType.usualNeeds(type.volts()))) {
+      needs(f, type.needs());
+    }
+    f.value("emitters", emitters.done());
     return type.line().equals(LineTiming.DEFAULT)
         ? f.done()
         : f.value("line", line(type.line())).done();
+  }
+
+  // In full, but for the 0 of a level that is all share or all volts.
+  private static void needs(FieldWriter f, SupplyNeeds needs) {
+    f.number("failVolts", needs.failVolts())
+        .number("minVolts", needs.minVolts())
+        .number("maxVolts", needs.maxVolts());
+    level(f, "inputHigh", needs.inputHigh());
+    level(f, "inputMax", needs.inputMax());
+  }
+
+  private static void level(FieldWriter f, String name, InputLevel level) {
+    f.numberUnless(0, name + "Share", level.supplyShare());
+    if (level.volts() != 0 || level.supplyShare() == 0) {
+      f.number(name + "Volts", level.volts());
+    }
   }
 
   private static Out emitter(FittedEmitter emitter) {
@@ -128,6 +164,7 @@ final class RigWriter {
             .textUnless(chain.type().order().letters(), "order", chain.order().letters());
     chain.whiteKelvin().ifPresent(kelvin -> f.number("whiteKelvin", kelvin));
     chain.pin().ifPresent(pin -> f.text("pin", pin.name()));
+    chain.feed().ifPresent(feed -> f.value("feed", feed(feed)));
     return f.done();
   }
 
@@ -140,7 +177,9 @@ final class RigWriter {
             .numberUnless(
                 DriverOutput.DEFAULT_LEDS_IN_SERIES, "ledsInSeries", output.ledsInSeries())
             .numberUnless(DriverOutput.DEFAULT_FORWARD_VOLTS, "forwardVolts", output.forwardVolts())
-            .textUnless(DriverOutput.DEFAULT_SUPPLY.key(), "supply", output.supply().key());
+            .textUnless(
+                DriverOutput.usualSupply(output.drive()).key(), "supply", output.supply().key());
+    output.drive().ifPresent(drive -> f.text("drive", drive.key()));
     output.pin().ifPresent(pin -> f.text("pin", pin.name()));
     return f.done();
   }

@@ -41,39 +41,146 @@ public enum Code {
       "pixel-under-voltage",
       CAUTION,
       "supply is {volts}",
-      "its pixels need at least {limit}",
+      "its pixels fail below {limit}",
+      "use a supply or regulator of {usual}"),
+  PIXEL_DIM_VOLTAGE(
+      "pixel-dim-voltage",
+      CAUTION,
+      "supply is {volts}",
+      "its pixels are specified from {limit}: below it blue and green dim and white turns yellow",
       "use a supply or regulator of {usual}"),
   DATA_LEVEL_LOW(
       "data-level-low",
       CAUTION,
       "data level is {volts}",
-      "its data input needs at least {limit}",
+      "its data input needs at least {limit} at a supply of {supply}",
       "put a level shifter in the data line, or lower the supply of the pixels"),
+  DATA_LEVEL_HIGH(
+      "data-level-high",
+      CAUTION,
+      "data level is {volts}",
+      "its data input is rated for {limit} maximum where the first pixel gets {supply}",
+      "put a level shifter in the data line, or raise the supply at the first pixel"),
+  DATA_LEVEL_STATED(
+      "data-level-stated",
+      NOTE,
+      "data level is stated as {volts}",
+      "its pins give {limit}",
+      "fit a level shifter for {volts}, or leave dataVolts out"),
   CHAIN_VOLTAGE_DROP(
       "chain-voltage-drop",
       CAUTION,
-      "pixel {pixel} gets {volts} in the worst frame; pixel {first} is the first with too little",
-      "pixels need at least {limit}",
+      "{pixels} are under-voltage: pixel {pixel} gets {volts}",
+      "its pixels fail below {limit}",
+      "{remedy}"),
+  CHAIN_DIM_VOLTAGE(
+      "chain-dim-voltage",
+      CAUTION,
+      "{pixels} are under-voltage: pixel {pixel} gets {volts}",
+      "its pixels are specified from {limit}: below it blue and green dim and white turns yellow",
       "{remedy}"),
   LEAD_HEAT(
       "lead-heat",
       DANGER,
-      "its feed carries {current}",
-      "such wire should carry at most {limit}",
-      "use thicker wire: thin wire heats; fuse the feed at what the wire carries"),
+      "a supply lead carries {current}",
+      "it may carry {limit}; thin wire heats",
+      "{remedy}"),
+  STRIP_HEAT(
+      "strip-heat",
+      DANGER,
+      "its conductors from pixel to pixel carry {current}",
+      "they may carry {limit}",
+      "{remedy}"),
+  LEAD_FUSE_LARGE(
+      "lead-fuse-large",
+      DANGER,
+      "the fuse in its supply lead is {fuse}",
+      "lead and strip may carry {limit}, so that it does not protect them",
+      "use a fuse of at most {limit}, or thicker wire"),
+  LEAD_FUSE_SMALL(
+      "lead-fuse-small",
+      CAUTION,
+      "the fuse in its supply lead is {fuse}, the lead carries {current}",
+      "a fuse needs at least {limit} for that, or it blows in use",
+      "use a larger fuse, if the wires may carry it, or draw less"),
+  LEAD_UNFUSED(
+      "lead-unfused",
+      NOTE,
+      "no fuse in its supply lead stated; the supply gives up to {supply}",
+      "lead and strip may carry {limit}",
+      "fuse each lead for at most {limit}; measure names the usual rating"),
+
+  // Driver outputs.
   OUTPUT_CANNOT_LIGHT(
       "output-cannot-light",
       CAUTION,
       "{leds} LEDs in series need {volts}",
-      "supply is {limit}",
-      "put fewer in series, each string with a resistor of its own"),
+      "there are {limit}",
+      "put fewer in series"),
+  OUTPUT_HEADROOM(
+      "output-headroom",
+      CAUTION,
+      "{leds} LEDs in series need {volts} of {limit}, which leaves {left} for the driver",
+      "a constant-current driver needs at least {needed}",
+      "put fewer in series or use a higher supply voltage"),
+  OUTPUT_HEADROOM_TIGHT(
+      "output-headroom-tight",
+      NOTE,
+      "{leds} LEDs in series need {volts} of {limit}, which leaves {left} for the driver",
+      "some constant-current drivers need {needed}",
+      "check the dropout voltage of the driver"),
+  RESISTOR_MARGIN(
+      "resistor-margin",
+      CAUTION,
+      "its resistor drops {drop}: a supply 5 % high gives {high} in place of {current}",
+      "it should drop at least {limit}",
+      "put fewer LEDs in series, use a higher supply voltage, or a constant-current driver"),
+
+  // Battery.
   BATTERY_UNFUSED(
       "battery-unfused",
       DANGER,
       "no fuse stated",
       "a pack can deliver far more current than wiring and LEDs survive",
-      "fuse it close to the pack, charge it with the right charger, use a regulator between a LiPo"
-          + " and the pixels, and power up the first time with the wheels off the ground"),
+      "fuse it close to the pack {fuse}, and state fuseAmps; charge it with the right charger, use a"
+          + " regulator between a LiPo and the pixels, and power up the first time with the wheels"
+          + " off the ground"),
+  BATTERY_FUSE_LARGE(
+      "battery-fuse-large",
+      DANGER,
+      "its fuse of {fuse} lets {current} into the supply wires of chain {chain}",
+      "they may carry {limit}",
+      "use a smaller fuse, thicker wire, or a fuse of at most {limit} in the lead of that chain"),
+  BATTERY_FUSE_SMALL(
+      "battery-fuse-small",
+      CAUTION,
+      "its fuse is {fuse}, the pack gives {current}",
+      "a fuse needs at least {limit} for that, or it blows in use",
+      "use a larger fuse, if the wires may carry it, or draw less"),
+  BATTERY_OVER_VOLTAGE(
+      "battery-over-voltage",
+      DANGER,
+      "gives {full} when full ({volts} nominal), and no regulator lowers it",
+      "pixels of chain {chain} are rated for {limit} maximum",
+      "put a buck or linear regulator of {usual} between, and state it"),
+  BATTERY_UNDER_VOLTAGE(
+      "battery-under-voltage",
+      CAUTION,
+      "gives {volts}, and no regulator raises it",
+      "pixels of chain {chain} are specified from {limit}",
+      "put a boost regulator of {usual} between, and state it"),
+  BATTERY_REGULATOR(
+      "battery-regulator",
+      CAUTION,
+      "gives {volts} to a {kind} regulator",
+      "such a regulator needs {than} the {limit} that it is to give",
+      "{remedy}"),
+  BATTERY_VOLTS_UNSTATED(
+      "battery-volts-unstated",
+      NOTE,
+      "its voltage is not stated",
+      "run time assumes the {limit} of the supply",
+      "state packVolts and regulator"),
 
   // Data line and controller.
   LINE_TIME(

@@ -20,6 +20,9 @@ public final class Review {
   private static final List<Reviewer> OWN =
       List.of(
           new SupplyFindings(),
+          new FeedFindings(),
+          new OutputFindings(),
+          new BatteryFindings(),
           new LightFindings(),
           new TimelineFindings(),
           new ColourFindings());

@@ -1,48 +1,43 @@
 package lampwright.engine.review;
 
 import java.util.HashSet;
-import java.util.OptionalInt;
 import java.util.Set;
 import java.util.function.Consumer;
+import lampwright.engine.meter.ChainFeed;
 import lampwright.engine.meter.Draw;
-import lampwright.engine.meter.FeedMeter;
 import lampwright.engine.meter.SceneReport;
-import lampwright.engine.meter.SeriesResistor;
-import lampwright.engine.meter.Volts;
-import lampwright.engine.meter.Wire;
 import lampwright.engine.project.Project;
 import lampwright.engine.render.FrameCurrent;
 import lampwright.engine.rig.Chain;
-import lampwright.engine.rig.DriverOutput;
-import lampwright.engine.rig.OutputSupply;
 import lampwright.engine.rig.PixelType;
 import lampwright.engine.rig.Rig;
 import lampwright.engine.rig.SupplyNeeds;
 
-/** Findings on supply, wires, resistors and battery. */
+/** Findings on the supply: its current, and what its voltage and the data level do to pixels. */
 final class SupplyFindings implements Reviewer {
-  private static final String PRACTICE = "common practice";
+  private static final String SUPPLY = "rig.supplyVolts";
+  private static final String DATA = "rig.dataVolts";
 
   @Override
   public void project(Project project, Consumer<Finding> found) {
     Rig rig = project.rig();
-    supplyVoltage(rig, found);
-    for (DriverOutput output : rig.outputs()) {
-      string(rig, output, found);
+    Set<PixelType> seen = new HashSet<>();
+    for (Chain chain : rig.chains()) {
+      if (seen.add(chain.type())) {
+        supplyVoltage(rig, chain, found);
+        dataLevel(rig, chain, found);
+      }
     }
-    if (rig.battery().isPresent()) {
-      found.accept(
-          Finding.of(Code.BATTERY_UNFUSED, new Subject.Pack())
-              .at("rig.battery")
-              .source(PRACTICE)
-              .make());
-    }
+    levelShifter(rig, found);
   }
 
   @Override
   public void scene(Project project, SceneReport report, Consumer<Finding> found) {
-    current(project.rig(), report, found);
-    report.volts().forEach(volts -> chainVoltage(project.rig(), report, volts, found));
+    Rig rig = project.rig();
+    current(rig, report, found);
+    for (Chain chain : rig.chains()) {
+      report.feedOf(chain.id()).ifPresent(feed -> levelAtPixel(rig, chain, feed, report, found));
+    }
   }
 
   private static void current(Rig rig, SceneReport report, Consumer<Finding> found) {
@@ -70,104 +65,83 @@ final class SupplyFindings implements Reviewer {
             .make());
   }
 
-  private static void supplyVoltage(Rig rig, Consumer<Finding> found) {
-    Set<PixelType> seen = new HashSet<>();
-    for (int i = 0; i < rig.chains().size(); i++) {
-      Chain chain = rig.chains().get(i);
-      PixelType type = chain.type();
-      if (!seen.add(type)) {
-        continue;
-      }
-      SupplyNeeds needs = type.needs();
-      double supply = rig.supplyVolts();
-      Subject subject = new Subject.OneChain(chain.id());
-      Finding.Draft draft;
-      if (supply > needs.maxVolts()) {
-        draft =
-            Finding.of(Code.PIXEL_OVER_VOLTAGE, subject)
-                .with("limit", Figure.volts(needs.maxVolts()));
-      } else if (supply < needs.minVolts()) {
-        draft =
-            Finding.of(Code.PIXEL_UNDER_VOLTAGE, subject)
-                .with("limit", Figure.volts(needs.minVolts()));
-      } else if (rig.dataVolts() < needs.inputHighVolts(supply)) {
-        found.accept(
-            Finding.of(Code.DATA_LEVEL_LOW, subject)
-                .with("volts", Figure.volts(rig.dataVolts()))
-                .with("limit", Figure.volts(needs.inputHighVolts(supply)))
-                .at("rig.dataVolts")
-                .source("pixel type " + type.id())
-                .make());
-        continue;
-      } else {
-        continue;
-      }
+  private static void supplyVoltage(Rig rig, Chain chain, Consumer<Finding> found) {
+    SupplyNeeds needs = chain.type().needs();
+    double supply = rig.supplyVolts();
+    if (supply > needs.maxVolts()) {
+      found.accept(outside(Code.PIXEL_OVER_VOLTAGE, rig, chain, needs.maxVolts(), "maxVolts"));
+    } else if (supply < needs.failVolts()) {
       found.accept(
-          draft
-              .with("volts", Figure.volts(supply))
-              .with("usual", Figure.of(type.volts(), 1, Unit.VOLTS))
-              .at("rig.supplyVolts")
-              .source("pixel type " + type.id())
-              .make());
+          outside(
+              Code.PIXEL_UNDER_VOLTAGE, rig, chain, needs.failVolts(), "failVolts", "minVolts"));
+    } else if (supply < needs.minVolts()) {
+      found.accept(outside(Code.PIXEL_DIM_VOLTAGE, rig, chain, needs.minVolts(), "minVolts"));
     }
   }
 
-  private static void chainVoltage(
-      Rig rig, SceneReport report, Volts volts, Consumer<Finding> found) {
-    Subject subject = new Subject.OneChain(volts.chain());
-    if (volts.firstBelow().isPresent()) {
-      String remedy =
-          volts.neededMm2().isEmpty()
-              ? "no wire is thick enough: use a higher supply voltage or draw less"
-              : "use wire of "
-                  + wire(volts.neededMm2().getAsDouble())
-                  + ", shorten the feed, feed the chain at both ends, or draw less";
+  private static Finding outside(
+      Code code, Rig rig, Chain chain, double limit, String... sourceItems) {
+    return Finding.of(code, new Subject.OneChain(chain.id()))
+        .with("volts", Figure.volts(rig.supplyVolts()))
+        .with("limit", Figure.volts(limit))
+        .with("usual", Figure.of(chain.type().volts(), 1, Unit.VOLTS))
+        .at(SUPPLY)
+        .source(PartSource.of(chain.type(), sourceItems))
+        .make();
+  }
+
+  // The first pixel's supply is greatest when all are dark, and so is the level that it asks for.
+  private static void dataLevel(Rig rig, Chain chain, Consumer<Finding> found) {
+    SupplyNeeds needs = chain.type().needs();
+    double level = rig.dataLevelVolts();
+    double least = needs.inputHighVolts(rig.supplyVolts());
+    if (level < least) {
       found.accept(
-          Finding.of(Code.CHAIN_VOLTAGE_DROP, subject)
-              .with("pixel", Figure.count(volts.lowestPixel()))
-              .with("volts", Figure.volts(volts.lowest()))
-              .with("first", Figure.count(volts.firstBelow().getAsInt()))
-              .with("limit", Figure.volts(volts.neededVolts()))
-              .with("remedy", Figure.words(remedy))
-              .at("rig.feed")
-              .in(report.table().scene())
-              .source("pixel type's least supply; copper by IEC 60028")
+          Finding.of(Code.DATA_LEVEL_LOW, new Subject.OneChain(chain.id()))
+              .with("volts", Figure.volts(level))
+              .with("limit", Figure.volts(least))
+              .with("supply", Figure.volts(rig.supplyVolts()))
+              .at(DATA)
+              .source(PartSource.of(chain.type(), "inputHighShare", "inputHighVolts"))
               .make());
     }
-    double carries = FeedMeter.wire(rig.feed().orElseThrow()).cautionAmps();
-    if (volts.feedAmps() > carries) {
-      found.accept(
-          Finding.of(Code.LEAD_HEAT, subject)
-              .with("current", Figure.amps(volts.feedAmps()))
-              .with("limit", Figure.amps(carries))
-              .at("rig.feed")
-              .in(report.table().scene())
-              .source("5 A/mm2, " + PRACTICE)
-              .make());
+    if (level > needs.inputMaxVolts(rig.supplyVolts())) {
+      found.accept(tooHigh(rig, chain, rig.supplyVolts()).make());
     }
   }
 
-  private static String wire(double mm2) {
-    OptionalInt gauge = Wire.gaugeAtLeast(mm2);
-    String area = Figure.of(Math.ceil(mm2 * 1000) / 1000, 3, Unit.SQUARE_MILLIMETRES).text();
-    return area + " or more" + (gauge.isPresent() ? " (AWG " + gauge.getAsInt() + ")" : "");
+  private static void levelAtPixel(
+      Rig rig, Chain chain, ChainFeed feed, SceneReport report, Consumer<Finding> found) {
+    SupplyNeeds needs = chain.type().needs();
+    double level = rig.dataLevelVolts();
+    double least = feed.leastVolts().get(0);
+    if (level > needs.inputMaxVolts(least) && level <= needs.inputMaxVolts(rig.supplyVolts())) {
+      found.accept(tooHigh(rig, chain, least).in(report.table().scene()).make());
+    }
   }
 
-  private static void string(Rig rig, DriverOutput output, Consumer<Finding> found) {
-    if (output.supply() != OutputSupply.VOLTAGE
-        || output.milliamps() <= 0
-        || SeriesResistor.of(
-                rig.supplyVolts(), output.ledsInSeries(), output.forwardVolts(), output.milliamps())
-            .isPresent()) {
-      return;
-    }
-    found.accept(
-        Finding.of(Code.OUTPUT_CANNOT_LIGHT, new Subject.OneOutput(output.id()))
-            .with("leds", Figure.count(output.ledsInSeries()))
-            .with("volts", Figure.volts(output.ledsInSeries() * output.forwardVolts()))
-            .with("limit", Figure.volts(rig.supplyVolts()))
-            .at("rig.outputs[" + rig.outputs().indexOf(output) + "].ledsInSeries")
-            .source("R = (Vs - n Vf) / If, " + PRACTICE)
-            .make());
+  private static Finding.Draft tooHigh(Rig rig, Chain chain, double supplyVolts) {
+    return Finding.of(Code.DATA_LEVEL_HIGH, new Subject.OneChain(chain.id()))
+        .with("volts", Figure.volts(rig.dataLevelVolts()))
+        .with("limit", Figure.volts(chain.type().needs().inputMaxVolts(supplyVolts)))
+        .with("supply", Figure.volts(supplyVolts))
+        .at(DATA)
+        .source(PartSource.of(chain.type(), "inputMaxShare", "inputMaxVolts"));
+  }
+
+  // A board may run at less than usual; more comes from a level shifter alone.
+  private static void levelShifter(Rig rig, Consumer<Finding> found) {
+    double level = rig.dataLevelVolts();
+    rig.controller()
+        .filter(controller -> !rig.chains().isEmpty() && level > 1.1 * rig.pinVolts())
+        .ifPresent(
+            controller ->
+                found.accept(
+                    Finding.of(Code.DATA_LEVEL_STATED, new Subject.Chip(controller.name()))
+                        .with("volts", Figure.volts(level))
+                        .with("limit", Figure.volts(rig.pinVolts()))
+                        .at(DATA)
+                        .source(controller.pinSource())
+                        .make()));
   }
 }

@@ -70,11 +70,22 @@ public final class BuiltInPixelTypes {
         number.get("volts"),
         emitters,
         line(text, number.get("resetUs")),
-        new SupplyNeeds(
-            number.get("minVolts"),
-            number.get("maxVolts"),
-            number.getOrDefault("vihShare", 0.0),
-            number.getOrDefault("vihVolts", 0.0)));
+        needs(number));
+  }
+
+  private static SupplyNeeds needs(Map<String, Double> number) {
+    double minVolts = number.get("minVolts");
+    return new SupplyNeeds(
+        number.getOrDefault("failVolts", minVolts),
+        minVolts,
+        number.get("maxVolts"),
+        level(number, "inputHigh"),
+        level(number, "inputMax"));
+  }
+
+  private static InputLevel level(Map<String, Double> number, String item) {
+    return new InputLevel(
+        number.getOrDefault(item + "Share", 0.0), number.getOrDefault(item + "Volts", 0.0));
   }
 
   private static LineTiming line(Map<String, String> text, double resetUs) {

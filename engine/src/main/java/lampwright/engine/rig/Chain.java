@@ -20,6 +20,7 @@ import lampwright.engine.light.Planck;
  * @param order the byte order of this chain, with the emitters of its type
  * @param whiteKelvin the colour temperature of the white emitter as bought, if stated
  * @param pin the controller's pin that it hangs on, if stated
+ * @param feed its own supply wires, if they differ from those that the rig states for all chains
  */
 public record Chain(
     String id,
@@ -27,7 +28,8 @@ public record Chain(
     int pixels,
     EmitterOrder order,
     OptionalDouble whiteKelvin,
-    Optional<Pin> pin) {
+    Optional<Pin> pin,
+    Optional<Feed> feed) {
   public static final int MAX_PIXELS = 4096;
 
   public Chain {
@@ -53,6 +55,17 @@ public record Chain(
               "needs a pixel type with a white emitter, which " + type.id() + " has not");
     }
     checks.done();
+  }
+
+  /** A chain without supply wires of its own. */
+  public Chain(
+      String id,
+      PixelType type,
+      int pixels,
+      EmitterOrder order,
+      OptionalDouble whiteKelvin,
+      Optional<Pin> pin) {
+    this(id, type, pixels, order, whiteKelvin, pin, Optional.empty());
   }
 
   /** A chain of which no pin is stated. */
@@ -87,5 +100,34 @@ public record Chain(
   /** Bytes that the chain takes off the line in one frame. */
   public int bytes() {
     return pixels * order.size();
+  }
+
+  public Chain withId(String newId) {
+    return new Chain(newId, type, pixels, order, whiteKelvin, pin, feed);
+  }
+
+  /** With pixels of another type, in their byte order and with their white. */
+  public Chain withType(PixelType newType, EmitterOrder newOrder, OptionalDouble newWhiteKelvin) {
+    return new Chain(id, newType, pixels, newOrder, newWhiteKelvin, pin, feed);
+  }
+
+  public Chain withPixels(int newPixels) {
+    return new Chain(id, type, newPixels, order, whiteKelvin, pin, feed);
+  }
+
+  public Chain withOrder(EmitterOrder newOrder) {
+    return new Chain(id, type, pixels, newOrder, whiteKelvin, pin, feed);
+  }
+
+  public Chain withWhiteKelvin(OptionalDouble newWhiteKelvin) {
+    return new Chain(id, type, pixels, order, newWhiteKelvin, pin, feed);
+  }
+
+  public Chain withPin(Optional<Pin> newPin) {
+    return new Chain(id, type, pixels, order, whiteKelvin, newPin, feed);
+  }
+
+  public Chain withFeed(Optional<Feed> newFeed) {
+    return new Chain(id, type, pixels, order, whiteKelvin, pin, newFeed);
   }
 }

@@ -2,6 +2,7 @@ package lampwright.engine.rig;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import lampwright.engine.light.Checks;
 
@@ -12,8 +13,18 @@ import lampwright.engine.light.Checks;
  * @param id the word for it in project files: its part number in lower case
  * @param name its part number
  * @param clockMegahertz the clock that it runs at, if stated; 1 to 1,000 MHz
+ * @param pinVolts high level of its pins on the usual boards, V
+ * @param maxSupplyVolts the greatest supply at which its pins have the level of that supply, V;
+ *     none if they always have the same
+ * @param pinSource where the numbers of the level come from
  */
-public record Controller(String id, String name, OptionalInt clockMegahertz) {
+public record Controller(
+    String id,
+    String name,
+    OptionalInt clockMegahertz,
+    double pinVolts,
+    OptionalDouble maxSupplyVolts,
+    String pinSource) {
   public static final int MIN_MEGAHERTZ = 1;
   public static final int MAX_MEGAHERTZ = 1000;
 
@@ -36,12 +47,28 @@ public record Controller(String id, String name, OptionalInt clockMegahertz) {
     return KNOWN.stream().filter(c -> c.id().equals(id)).findFirst();
   }
 
+  /**
+   * High level of its pins in a rig, V: that of the supply where it can be fed from it, else that
+   * of the usual boards, which have a regulator.
+   */
+  public double pinVolts(double supplyVolts) {
+    return supplyVolts <= maxSupplyVolts.orElse(0) ? supplyVolts : pinVolts;
+  }
+
   /** The same at a clock, or at one that is not stated. */
   public Controller withClock(OptionalInt megahertz) {
-    return new Controller(id, name, megahertz);
+    return new Controller(id, name, megahertz, pinVolts, maxSupplyVolts, pinSource);
   }
 
   private static Controller of(List<String> row) {
-    return new Controller(row.get(0), row.get(1), OptionalInt.empty());
+    return new Controller(
+        row.get(0),
+        row.get(1),
+        OptionalInt.empty(),
+        Double.parseDouble(row.get(2)),
+        row.get(3).isEmpty()
+            ? OptionalDouble.empty()
+            : OptionalDouble.of(Double.parseDouble(row.get(3))),
+        row.get(4) + ": " + row.get(5));
   }
 }

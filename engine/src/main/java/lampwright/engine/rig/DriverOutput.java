@@ -13,6 +13,7 @@ import lampwright.engine.light.Colour;
  * @param ledsInSeries 1 to 100
  * @param forwardVolts forward voltage of one LED, 0.5 to 10 V
  * @param supply whether it gives a current or a voltage
+ * @param drive whether its LEDs hang on the controller's pin or on a driver; none if not stated
  * @param pin the controller's pin that drives it, if stated
  */
 public record DriverOutput(
@@ -22,6 +23,7 @@ public record DriverOutput(
     int ledsInSeries,
     double forwardVolts,
     OutputSupply supply,
+    Optional<OutputDrive> drive,
     Optional<Pin> pin) {
   public static final Colour.Srgb DEFAULT_COLOUR = new Colour.Srgb(255, 255, 255);
   public static final double DEFAULT_MILLIAMPS = 20;
@@ -38,7 +40,24 @@ public record DriverOutput(
         .range("milliamps", milliamps, 0, 10_000)
         .range("ledsInSeries", ledsInSeries, 1, 100)
         .range("forwardVolts", forwardVolts, 0.5, 10)
+        .that(
+            drive.filter(OutputDrive.PIN::equals).isEmpty() || supply == OutputSupply.VOLTAGE,
+            "drive",
+            OutputDrive.PIN.key(),
+            "needs supply voltage: a controller's pin gives no constant current")
         .done();
+  }
+
+  /** An output of which it is not stated what drives it. */
+  public DriverOutput(
+      String id,
+      Colour.Srgb colour,
+      double milliamps,
+      int ledsInSeries,
+      double forwardVolts,
+      OutputSupply supply,
+      Optional<Pin> pin) {
+    this(id, colour, milliamps, ledsInSeries, forwardVolts, supply, Optional.empty(), pin);
   }
 
   /** An output of which no pin is stated. */
@@ -62,5 +81,81 @@ public record DriverOutput(
   public static DriverOutput of(String id) {
     return new DriverOutput(
         id, DEFAULT_COLOUR, DEFAULT_MILLIAMPS, DEFAULT_LEDS_IN_SERIES, DEFAULT_FORWARD_VOLTS);
+  }
+
+  /**
+   * Whether its LEDs may hang on the controller's pin itself. Where nothing is stated they may, so
+   * that a driver forgotten is noticed before the pin burns.
+   */
+  public boolean mayHangOnPin() {
+    return drive.filter(OutputDrive.DRIVER::equals).isEmpty();
+  }
+
+  /** What an output gives of which only its drive is stated. */
+  public static OutputSupply usualSupply(Optional<OutputDrive> drive) {
+    return drive.filter(OutputDrive.PIN::equals).isPresent()
+        ? OutputSupply.VOLTAGE
+        : DEFAULT_SUPPLY;
+  }
+
+  /** Forward voltage of all its LEDs in series, V. */
+  public double stringVolts() {
+    return ledsInSeries * forwardVolts;
+  }
+
+  public DriverOutput withId(String newId) {
+    return new DriverOutput(
+        newId, colour, milliamps, ledsInSeries, forwardVolts, supply, drive, pin);
+  }
+
+  public DriverOutput withColour(Colour.Srgb newColour) {
+    return new DriverOutput(
+        id, newColour, milliamps, ledsInSeries, forwardVolts, supply, drive, pin);
+  }
+
+  public DriverOutput withMilliamps(double newMilliamps) {
+    return new DriverOutput(
+        id, colour, newMilliamps, ledsInSeries, forwardVolts, supply, drive, pin);
+  }
+
+  public DriverOutput withLedsInSeries(int newLedsInSeries) {
+    return new DriverOutput(
+        id, colour, milliamps, newLedsInSeries, forwardVolts, supply, drive, pin);
+  }
+
+  public DriverOutput withForwardVolts(double newForwardVolts) {
+    return new DriverOutput(
+        id, colour, milliamps, ledsInSeries, newForwardVolts, supply, drive, pin);
+  }
+
+  /** With another supply; a constant current needs a driver, so that a pin is left out. */
+  public DriverOutput withSupply(OutputSupply newSupply) {
+    return new DriverOutput(
+        id,
+        colour,
+        milliamps,
+        ledsInSeries,
+        forwardVolts,
+        newSupply,
+        newSupply == OutputSupply.CURRENT ? drive.filter(OutputDrive.DRIVER::equals) : drive,
+        pin);
+  }
+
+  /** With another drive; a pin gives a voltage. */
+  public DriverOutput withDrive(Optional<OutputDrive> newDrive) {
+    return new DriverOutput(
+        id,
+        colour,
+        milliamps,
+        ledsInSeries,
+        forwardVolts,
+        newDrive.filter(OutputDrive.PIN::equals).isPresent() ? OutputSupply.VOLTAGE : supply,
+        newDrive,
+        pin);
+  }
+
+  public DriverOutput withPin(Optional<Pin> newPin) {
+    return new DriverOutput(
+        id, colour, milliamps, ledsInSeries, forwardVolts, supply, drive, newPin);
   }
 }

@@ -18,7 +18,8 @@ import lampwright.engine.light.Gamut;
  * @param volts its nominal supply, 1 to 60 V
  * @param emitters one for each letter of the order
  * @param line the times of its data line
- * @param needs the supply and data levels at which it works
+ * @param needs the supply and data levels at which it works; the nominal supply is between the
+ *     least and the greatest
  */
 public record PixelType(
     String id,
@@ -32,6 +33,9 @@ public record PixelType(
   public static final double DEFAULT_VOLTS = 5;
   public static final double DEFAULT_EMITTER_MILLIAMPS = 20;
 
+  private static final double MIN_VOLTS = 1;
+  private static final double MAX_VOLTS = 60;
+
   public PixelType {
     // In the order of EmitterKind, so that equal types are written alike.
     emitters = ImmutableMap.copyOf(new java.util.TreeMap<>(emitters));
@@ -41,7 +45,7 @@ public record PixelType(
         Checks.of("pixel type")
             .id("id", id)
             .range("idleMilliamps", idleMilliamps, 0, 1000)
-            .range("volts", volts, 1, 60)
+            .range("volts", volts, MIN_VOLTS, MAX_VOLTS)
             .that(
                 match,
                 "emitters",
@@ -61,15 +65,13 @@ public record PixelType(
       double volts,
       Map<EmitterKind, FittedEmitter> emitters,
       LineTiming line) {
-    this(
-        id,
-        order,
-        idleMilliamps,
-        volts,
-        emitters,
-        line,
-        // A wrong voltage is refused for itself; its needs must not be in the way.
-        SupplyNeeds.around(volts >= 1 && volts <= 60 ? volts : DEFAULT_VOLTS));
+    this(id, order, idleMilliamps, volts, emitters, line, usualNeeds(volts));
+  }
+
+  /** The needs of a type of which no more than its nominal supply is known. */
+  public static SupplyNeeds usualNeeds(double volts) {
+    // A wrong voltage is refused for itself; its needs must not be in the way.
+    return SupplyNeeds.around(volts >= MIN_VOLTS && volts <= MAX_VOLTS ? volts : DEFAULT_VOLTS);
   }
 
   // Emitters in a line or at one point mix nothing.

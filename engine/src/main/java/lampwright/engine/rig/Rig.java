@@ -2,6 +2,7 @@ package lampwright.engine.rig;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import lampwright.engine.light.Checks;
 import lampwright.engine.light.ColourMatching;
 import lampwright.engine.light.Curve;
@@ -11,13 +12,14 @@ import lampwright.engine.light.Curve;
  *
  * @param supplyVolts 1 to 60 V
  * @param supplyLimitMilliamps what the supply can give, 1 to 1,000,000 mA
- * @param dataVolts the high level of the data line, 1 to 12 V
+ * @param dataVolts the high level of the data line, 1 to 12 V; none if not stated: then that of the
+ *     controller
  * @param curve the map from code values and levels to light
  * @param colourMatching how sRGB and hue colours become drives
  * @param whiteFromRgb whether direct colour moves the least of three drives to the white emitter
  * @param brightnessCap every drive is multiplied by this, 0 to 1
  * @param currentCap how the supply's limit bounds the light
- * @param feed the supply wires of each chain, if stated
+ * @param feed the supply wires of each chain that states none of its own, if stated
  * @param battery what the supply runs from, if stated
  * @param controller what plays the exported data, if stated
  * @param chains at most 64
@@ -27,7 +29,7 @@ import lampwright.engine.light.Curve;
 public record Rig(
     double supplyVolts,
     double supplyLimitMilliamps,
-    double dataVolts,
+    OptionalDouble dataVolts,
     Curve curve,
     ColourMatching colourMatching,
     boolean whiteFromRgb,
@@ -43,7 +45,10 @@ public record Rig(
   public static final int MAX_OUTPUTS = 256;
   public static final double DEFAULT_SUPPLY_VOLTS = 5;
   public static final double DEFAULT_SUPPLY_LIMIT_MILLIAMPS = 2000;
+
+  /** The level of a data line of which neither level nor controller is stated. */
   public static final double DEFAULT_DATA_VOLTS = 5;
+
   public static final ColourMatching DEFAULT_COLOUR_MATCHING = ColourMatching.DIRECT;
   public static final boolean DEFAULT_WHITE_FROM_RGB = false;
   public static final double DEFAULT_BRIGHTNESS_CAP = 1;
@@ -56,7 +61,7 @@ public record Rig(
     Checks.of("rig")
         .range("supplyVolts", supplyVolts, 1, 60)
         .range("supplyLimitMilliamps", supplyLimitMilliamps, 1, 1_000_000)
-        .range("dataVolts", dataVolts, 1, 12)
+        .range("dataVolts", dataVolts.orElse(DEFAULT_DATA_VOLTS), 1, 12)
         .range("brightnessCap", brightnessCap, 0, 1)
         .size("chains", chains, 0, MAX_CHAINS, "chains")
         .size("outputs", outputs, 0, MAX_OUTPUTS, "outputs")
@@ -69,7 +74,7 @@ public record Rig(
         .done();
   }
 
-  /** A rig of which no feed, battery or controller is stated. */
+  /** A rig of which the data level is stated, but no feed, battery or controller. */
   public Rig(
       double supplyVolts,
       double supplyLimitMilliamps,
@@ -85,7 +90,7 @@ public record Rig(
     this(
         supplyVolts,
         supplyLimitMilliamps,
-        dataVolts,
+        OptionalDouble.of(dataVolts),
         curve,
         colourMatching,
         whiteFromRgb,
@@ -104,12 +109,15 @@ public record Rig(
     return new Rig(
         DEFAULT_SUPPLY_VOLTS,
         DEFAULT_SUPPLY_LIMIT_MILLIAMPS,
-        DEFAULT_DATA_VOLTS,
+        OptionalDouble.empty(),
         Curve.DEFAULT,
         DEFAULT_COLOUR_MATCHING,
         DEFAULT_WHITE_FROM_RGB,
         DEFAULT_BRIGHTNESS_CAP,
         DEFAULT_CURRENT_CAP,
+        Optional.empty(),
+        Optional.empty(),
+        Optional.empty(),
         chains,
         outputs,
         lamps);
@@ -144,6 +152,22 @@ public record Rig(
         newChains,
         newOutputs,
         newLamps);
+  }
+
+  /** The high level of the data line as it is: stated, or the controller's own, V. */
+  public double dataLevelVolts() {
+    return dataVolts.orElse(
+        controller.map(c -> c.pinVolts(supplyVolts)).orElse(DEFAULT_DATA_VOLTS));
+  }
+
+  /** The high level of the controller's pins, V; the data line's where no controller is stated. */
+  public double pinVolts() {
+    return controller.map(c -> c.pinVolts(supplyVolts)).orElseGet(this::dataLevelVolts);
+  }
+
+  /** The supply wires of a chain: its own, else those of all chains; none if not stated. */
+  public Optional<Feed> feedOf(Chain chain) {
+    return chain.feed().or(() -> feed);
   }
 
   /** The lamp with this id. */

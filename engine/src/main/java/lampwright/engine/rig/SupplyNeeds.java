@@ -5,35 +5,68 @@ import lampwright.engine.light.Checks;
 /**
  * What a pixel needs to work.
  *
- * @param minVolts least supply, 0.5 to 60 V
- * @param maxVolts greatest supply, at least the least, to 60 V
- * @param highShare the least high level of its data input as a share of its supply, 0 to 1
- * @param highVolts the same in volts, 0 to 60 V; the input needs the greater of the two
+ * @param failVolts supply below which it fails, 0.5 V to {@code minVolts}
+ * @param minVolts least supply at which it works as stated, 0.5 to 60 V; between the two it lights,
+ *     but dims, and its white changes colour
+ * @param maxVolts greatest supply that it survives, from {@code minVolts} to 66 V
+ * @param inputHigh least level of its data input that counts as high
+ * @param inputMax greatest level that its data input survives
  */
-public record SupplyNeeds(double minVolts, double maxVolts, double highShare, double highVolts) {
+public record SupplyNeeds(
+    double failVolts, double minVolts, double maxVolts, InputLevel inputHigh, InputLevel inputMax) {
+  private static final double MIN_VOLTS = 0.5;
+
   /** How far a supply may be off its nominal voltage where a type says no more (practice). */
   private static final double USUAL_TOLERANCE = 0.1;
 
-  /** The threshold of CMOS inputs such as the WS2812B's (its datasheet: 0.7 VDD). */
-  private static final double CMOS_HIGH_SHARE = 0.7;
+  /** The inputs of CMOS parts such as the WS2812B (its datasheet: 0.7 VDD, and VDD + 0.5 V). */
+  private static final InputLevel CMOS_HIGH = new InputLevel(0.7, 0);
+
+  private static final InputLevel CMOS_MAX = new InputLevel(1, 0.5);
 
   public SupplyNeeds {
-    Checks.of("supply needs")
-        .range("minVolts", minVolts, 0.5, 60)
-        .range("maxVolts", maxVolts, minVolts, 66)
-        .range("highShare", highShare, 0, 1)
-        .range("highVolts", highVolts, 0, 60)
-        .done();
+    Checks checks =
+        Checks.of("supply needs")
+            .range("minVolts", minVolts, MIN_VOLTS, 60)
+            .range("maxVolts", maxVolts, MIN_VOLTS, 66)
+            .range("inputHighShare", inputHigh.supplyShare(), 0, 1)
+            .range("inputHighVolts", inputHigh.volts(), 0, 60)
+            .range("inputMaxShare", inputMax.supplyShare(), 0, 1)
+            .range("inputMaxVolts", inputMax.volts(), 0, 60);
+    // Often the same number, and then one fault.
+    if (failVolts != minVolts) {
+      checks.range("failVolts", failVolts, MIN_VOLTS, 60);
+    }
+    if (checks.faults().isEmpty()) {
+      String least = Checks.plain(minVolts);
+      checks
+          .that(
+              failVolts <= minVolts,
+              "failVolts",
+              Checks.plain(failVolts),
+              "needs at most minVolts, which is " + least)
+          .that(
+              maxVolts >= minVolts,
+              "maxVolts",
+              Checks.plain(maxVolts),
+              "needs at least minVolts, which is " + least);
+    }
+    checks.done();
   }
 
   /** The needs of a type of which only the nominal supply is known. */
-  static SupplyNeeds around(double volts) {
-    return new SupplyNeeds(
-        volts * (1 - USUAL_TOLERANCE), volts * (1 + USUAL_TOLERANCE), CMOS_HIGH_SHARE, 0);
+  public static SupplyNeeds around(double volts) {
+    double least = volts * (1 - USUAL_TOLERANCE);
+    return new SupplyNeeds(least, least, volts * (1 + USUAL_TOLERANCE), CMOS_HIGH, CMOS_MAX);
   }
 
   /** The least high level of the data line at a supply voltage, V. */
   public double inputHighVolts(double supplyVolts) {
-    return Math.max(highShare * supplyVolts, highVolts);
+    return inputHigh.at(supplyVolts);
+  }
+
+  /** The greatest level that the data line may have at a supply voltage, V. */
+  public double inputMaxVolts(double supplyVolts) {
+    return inputMax.at(supplyVolts);
   }
 }

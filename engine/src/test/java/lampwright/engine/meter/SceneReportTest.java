@@ -7,7 +7,6 @@ import java.math.BigDecimal;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.OptionalInt;
 import lampwright.engine.light.Colour;
 import lampwright.engine.light.ColourMatching;
 import lampwright.engine.light.Curve;
@@ -25,16 +24,17 @@ import lampwright.engine.review.Severity;
 import lampwright.engine.rig.Battery;
 import lampwright.engine.rig.BuiltInPixelTypes;
 import lampwright.engine.rig.Chain;
+import lampwright.engine.rig.Conductor;
 import lampwright.engine.rig.Controller;
 import lampwright.engine.rig.CurrentCap;
 import lampwright.engine.rig.DriverOutput;
-import lampwright.engine.rig.Ends;
 import lampwright.engine.rig.Feed;
 import lampwright.engine.rig.Fitting;
 import lampwright.engine.rig.Lamp;
 import lampwright.engine.rig.LampFunction;
 import lampwright.engine.rig.OutputSupply;
 import lampwright.engine.rig.PixelRun;
+import lampwright.engine.rig.Regulator;
 import lampwright.engine.rig.Rig;
 import lampwright.engine.scene.Cue;
 import lampwright.engine.scene.Dither;
@@ -76,7 +76,7 @@ class SceneReportTest {
         new Rig(
             supplyVolts,
             limit,
-            dataVolts,
+            OptionalDouble.of(dataVolts),
             new Curve.Linear(),
             ColourMatching.DIRECT,
             false,
@@ -156,101 +156,44 @@ class SceneReportTest {
     assertThat(texts(report(WHITE)).get(0)).contains("10 mA of it with all pixels dark");
   }
 
-  /** FACTS of the WS2812B datasheet: 3.3 V is below 0.7 x 5.0 V = 3.5 V. */
-  @Test
-  void dataLevelOf3V3IsTooLowForPixelsAt5V() {
-    dataVolts = 3.3;
-    assertThat(texts(report(WHITE)))
-        .containsExactly(
-            "chain roof: data level is 3.30 V; its data input needs at least 3.50 V (pixel type"
-                + " ws2812b): put a level shifter in the data line, or lower the supply of the"
-                + " pixels [data-level-low]");
-    supplyVolts = 4.5;
-    assertThat(findings(report(WHITE))).isEmpty();
-  }
-
-  @Test
-  void supplyOutsideTheDatasheetIsSaid() {
-    supplyVolts = 3.2;
-    assertThat(texts(report(WHITE)).get(0))
-        .contains("supply is 3.20 V; its pixels need at least 3.50 V");
-    supplyVolts = 8.4;
-    SceneReport lithium = report(WHITE);
-    assertThat(findings(lithium).get(0).severity()).isEqualTo(Severity.DANGER);
-    assertThat(texts(lithium).get(0)).contains("its pixels are rated for 5.30 V maximum");
-  }
-
-  /**
-   * By hand: 0.61 A through 2 x 1 m of AWG 30 (0.3386 ohm/m by handbook tables) drops 0.413 V
-   * before the first pixel.
-   */
-  @Test
-  void thinFeedDropsVoltage() {
-    feed = Optional.of(new Feed(OptionalInt.of(30), OptionalDouble.empty(), 1000, 0, Ends.ONE));
-    SceneReport report = report(WHITE);
-    assertThat(report.volts().get(0).first()).isCloseTo(5 - 0.413, within(0.002));
-    assertThat(report.volts().get(0).lowest())
-        .isCloseTo(report.volts().get(0).first(), within(1e-9));
-    assertThat(texts(report)).anySatisfy(t -> assertThat(t).contains("its feed carries 0.61 A"));
-  }
-
-  @Test
-  void pixelsThatGetTooLittleNameTheWireThatWouldDo() {
-    pixels = 60;
-    limit = 10_000;
-    feed = Optional.of(new Feed(OptionalInt.of(28), OptionalDouble.empty(), 500, 30, Ends.ONE));
-    SceneReport report = report(WHITE);
-    Volts volts = report.volts().get(0);
-    assertThat(volts.firstBelow()).isPresent();
-    assertThat(texts(report))
-        .anySatisfy(t -> assertThat(t).contains("is the first with too little", "use wire of"));
-    feed = Optional.of(new Feed(OptionalInt.empty(), volts.neededMm2(), 500, 30, Ends.ONE));
-    Volts thicker = report(WHITE).volts().get(0);
-    assertThat(thicker.lowest()).isCloseTo(3.5, within(1e-6));
-  }
-
-  @Test
-  void batteryGivesRunTimeAndItsCautions() {
-    battery = Optional.of(new Battery(1220, 0.5));
-    SceneReport report = report(WHITE);
-    assertThat(report.runHours()).hasValue(1.0);
-    assertThat(texts(report).get(0)).contains("fuse it close to the pack");
-  }
-
   /** By hand: (5 - 2 x 2.1) / 20 mA = 40 ohm, next in E24 (IEC 60063) 43 ohm. */
   @Test
   void outputOnAVoltageGetsItsResistor() {
     outputs =
         List.of(
             new DriverOutput("step", DriverOutput.DEFAULT_COLOUR, 20, 2, 2.1, OutputSupply.VOLTAGE),
+            new DriverOutput("sign", DriverOutput.DEFAULT_COLOUR, 20, 3, 2.1, OutputSupply.VOLTAGE),
             new DriverOutput(
-                "sign", DriverOutput.DEFAULT_COLOUR, 20, 3, 2.1, OutputSupply.VOLTAGE));
+                "dim", DriverOutput.DEFAULT_COLOUR, 0.001, 1, 2, OutputSupply.VOLTAGE));
     SceneReport report = report(WHITE);
-    assertThat(report.resistors().get(0).resistor().orElseThrow().ohms()).isEqualTo(43);
-    assertThat(report.resistors().get(1).resistor()).isEmpty();
-    assertThat(texts(report))
-        .anySatisfy(t -> assertThat(t).contains("output sign: 3 LEDs in series"));
+    assertThat(report.circuits().get(0).resistor().orElseThrow().ohms()).isEqualTo(43);
+    assertThat(report.circuits().get(1).resistor()).isEmpty();
+    assertThat(report.circuits().get(2).resistor()).isEmpty();
+  }
+
+  /**
+   * By hand: 1,220 mAh, half of it usable, at 610 mA last an hour; behind a boost from 3.7 V less.
+   */
+  @Test
+  void batteryGivesRunTime() {
+    Battery cell = Battery.of(1220).withUsableShare(0.5);
+    battery = Optional.of(cell);
+    assertThat(report(WHITE).pack().orElseThrow().hours()).hasValue(1.0);
+    battery =
+        Optional.of(cell.withPackVolts(OptionalDouble.of(3.7)).withRegulator(Regulator.BOOST));
+    PackLoad load = report(WHITE).pack().orElseThrow();
+    assertThat(load.hours().orElseThrow()).isCloseTo(0.85 * 3.7 / 5, within(1e-9));
+    assertThat(load.peakMilliamps()).isCloseTo(610 * 5 / (0.85 * 3.7), within(1e-6));
+    // 0.97 A asks for 1.21 A.
+    assertThat(load.fuseAmps()).hasValue(2);
   }
 
   @Test
-  void tableLargerThanTheControllerSaysWhatWouldHelp() {
-    controller = Controller.find("attiny85");
-    pixels = 60;
-    limit = 10_000;
-    assertThat(texts(report(WHITE)))
-        .containsExactly(
-            "controller ATtiny85, scene s: the raw frame table takes 36000 bytes; program memory has"
-                + " 8192 bytes (published: ATtiny85 datasheet): play fewer frames/s or a shorter"
-                + " loop, or export packed; 45 frames would fill it [raw-table-size]");
-  }
-
-  @Test
-  void chainLongerThanTheFramePeriodIsSaid() {
-    pixels = 800;
-    limit = 100_000;
-    SceneReport report = report(WHITE);
-    assertThat(texts(report).get(0))
-        .contains("data transfer takes 24.30 ms per frame; a frame lasts 20.00 ms", "656 pixels");
+  void wiresAreMeasuredWhereTheyAreStated() {
+    assertThat(report(WHITE).feeds()).isEmpty();
+    feed = Optional.of(Feed.of(new Conductor.Gauge(30)));
+    assertThat(report(WHITE).feedOf("roof").orElseThrow().lead().amps())
+        .isCloseTo(0.61, within(1e-9));
   }
 
   /** A ring of pixels that stands for a turning beam: each pixel flashes once a turn. */

@@ -4,7 +4,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
-import lampwright.engine.rig.Battery;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.constraints.DoubleRange;
@@ -98,24 +97,22 @@ class SeriesResistorTest {
         .hasMessage("milliamps: 0: needs 0.01 to 100000");
   }
 
-  // By hand: 2,000 mAh, 80 % usable, at 400 mA last 4 h.
+  /** By hand: 0.1 V at 20 mA are 5 ohm, 5.1 in E24; 0.35 V over that at 5.25 V are 68.6 mA. */
   @Test
-  void batteryLastsItsUsableShare() {
-    assertThat(new Battery(2000, 0.8).hours(400)).hasValue(4);
+  void littleDropMultipliesTheCurrentOfAHighSupply() {
+    SeriesResistor resistor = SeriesResistor.of(5, 1, 4.9, 20).orElseThrow();
+
+    assertThat(resistor.dropVolts()).isCloseTo(0.1, within(1e-9));
+    assertThat(resistor.milliamps()).isCloseTo(100 / 5.1, within(1e-6));
+    assertThat(resistor.milliampsAtHighSupply()).isCloseTo(350 / 5.1, within(1e-6));
+    assertThat(resistor.hasMargin()).isFalse();
   }
 
-  @Test
-  void batteryWithoutLoadHasNoRunTime() {
-    assertThat(new Battery(2000, 0.8).hours(0)).isEmpty();
-  }
-
-  @Test
-  void batteryOutOfRangeIsRefused() {
-    assertThatThrownBy(() -> new Battery(0, 0.8))
-        .hasMessage("battery: milliampHours: 0: needs 1 to 1000000");
-    assertThatThrownBy(() -> new Battery(2000, 0))
-        .hasMessage("battery: usableShare: 0: needs 0.01 to 1");
-    assertThatThrownBy(() -> new Battery(2000, 0.8).hours(-1))
-        .hasMessageStartingWith("mean milliamps: -1");
+  /** Practice: a fifth of the supply; 1 V of 5 V, 2.4 V of 12 V. */
+  @ParameterizedTest
+  @CsvSource({"5, 4.0, true", "5, 4.01, false", "12, 9.6, true", "12, 9.7, false"})
+  void aFifthOfTheSupplyIsEnough(double supply, double forward, boolean enough) {
+    assertThat(SeriesResistor.of(supply, 1, forward, 20).orElseThrow().hasMargin())
+        .isEqualTo(enough);
   }
 }

@@ -4,7 +4,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
-import java.util.OptionalInt;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -53,22 +52,33 @@ class WireTest {
   @ParameterizedTest
   @CsvSource({"0.13, 24", "0.204, 24", "0.206, 22", "0, 40"})
   void thinnestGaugeThatDoesIsFound(double area, int gauge) {
-    assertThat(Wire.gaugeAtLeast(area)).isEqualTo(OptionalInt.of(gauge));
+    assertThat(Wire.gaugesFrom(area).get(0)).isEqualTo(gauge);
   }
 
   @Test
   void gaugeOfItsOwnCrossSectionDoes() {
-    assertThat(Wire.gaugeAtLeast(Wire.ofGauge(24).squareMillimetres())).hasValue(24);
+    assertThat(Wire.gaugesFrom(Wire.ofGauge(24).squareMillimetres()).get(0)).isEqualTo(24);
   }
 
   @Test
   void noGaugeIsThickEnoughForEverything() {
-    assertThat(Wire.gaugeAtLeast(60)).isEmpty();
+    assertThat(Wire.gaugesFrom(60)).isEmpty();
   }
 
   // Practice: 5 A a mm2.
   @Test
   void thinWireIsCautionedEarly() {
-    assertThat(Wire.ofGauge(30).cautionAmps()).isCloseTo(0.255, within(0.001));
+    assertThat(Wire.ofGauge(30).wireLimitAmps()).isCloseTo(0.255, within(0.001));
+  }
+
+  /**
+   * IPC-2221 by the tables of board makers: for 1 A and a rise of 10 K a conductor inside a board
+   * of 35 um copper needs 30.8 mils of width, 0.0273 mm2; for 3 A 140 mils, 0.124 mm2.
+   */
+  @ParameterizedTest
+  @CsvSource({"30.8, 1", "140, 3"})
+  void stripCopperCarriesWhatATrackOfItsAreaDoes(double mils, double amps) {
+    double area = mils * 0.0254 * 1.378 * 0.0254;
+    assertThat(new Wire(area).stripLimitAmps()).isCloseTo(amps, within(0.005 * amps));
   }
 }

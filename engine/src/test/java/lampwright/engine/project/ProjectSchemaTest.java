@@ -51,6 +51,7 @@ class ProjectSchemaTest {
           "needs a built-in pixel type or one of",
           "needs x and y of at most 1 together",
           "needs the least time first",
+          "minVolts, which is",
           "frames",
           "a period of 0 ms",
           "the time before it",

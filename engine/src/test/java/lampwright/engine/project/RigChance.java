@@ -6,7 +6,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.OptionalInt;
 import lampwright.engine.light.Chromaticity;
 import lampwright.engine.light.ColourMatching;
 import lampwright.engine.light.Curve;
@@ -16,6 +15,7 @@ import lampwright.engine.light.FittedEmitter;
 import lampwright.engine.rig.Battery;
 import lampwright.engine.rig.BuiltInPixelTypes;
 import lampwright.engine.rig.Chain;
+import lampwright.engine.rig.Conductor;
 import lampwright.engine.rig.Controller;
 import lampwright.engine.rig.CurrentCap;
 import lampwright.engine.rig.DriverOutput;
@@ -24,16 +24,20 @@ import lampwright.engine.rig.Ends;
 import lampwright.engine.rig.Feed;
 import lampwright.engine.rig.Feel;
 import lampwright.engine.rig.Fitting;
+import lampwright.engine.rig.InputLevel;
 import lampwright.engine.rig.Lamp;
 import lampwright.engine.rig.LampFunction;
 import lampwright.engine.rig.LineTime;
 import lampwright.engine.rig.LineTiming;
+import lampwright.engine.rig.OutputDrive;
 import lampwright.engine.rig.OutputSupply;
 import lampwright.engine.rig.Pin;
 import lampwright.engine.rig.PixelRun;
 import lampwright.engine.rig.PixelType;
 import lampwright.engine.rig.Place;
+import lampwright.engine.rig.Regulator;
 import lampwright.engine.rig.Rig;
+import lampwright.engine.rig.SupplyNeeds;
 import lampwright.engine.rig.View;
 
 /** Random valid rigs: up to three chains of up to eight pixels, and up to three outputs. */
@@ -62,16 +66,14 @@ final class RigChance {
     return new Rig(
         chance.number(1, 60),
         chance.number(1, 20_000),
-        chance.number(1, 12),
+        chance.maybeNumber(1, 12),
         curve(),
         matched ? chance.of(ColourMatching.values()) : ColourMatching.DIRECT,
         chance.flag(),
         chance.number(0, 1),
         matched ? chance.of(CurrentCap.values()) : CurrentCap.OFF,
         chance.flag() ? Optional.of(feed()) : Optional.empty(),
-        chance.flag()
-            ? Optional.of(new Battery(chance.number(1, 9000), chance.number(0.01, 1)))
-            : Optional.empty(),
+        chance.flag() ? Optional.of(battery()) : Optional.empty(),
         chance.flag()
             ? Optional.of(chance.of(Controller.all().toArray(Controller[]::new)))
             : Optional.empty(),
@@ -93,13 +95,26 @@ final class RigChance {
     EmitterOrder order = order(chance.whole(3, 4));
     Map<EmitterKind, FittedEmitter> emitters = new EnumMap<>(EmitterKind.class);
     order.emitters().forEach(kind -> emitters.put(kind, emitter(kind)));
+    double volts = chance.number(1, 12);
     return new PixelType(
         chance.id("own-"),
         order,
         chance.number(0, 5),
-        chance.number(1, 12),
+        volts,
         emitters,
-        chance.flag() ? LineTiming.DEFAULT : line());
+        chance.flag() ? LineTiming.DEFAULT : line(),
+        chance.flag() ? PixelType.usualNeeds(volts) : needs());
+  }
+
+  private SupplyNeeds needs() {
+    double fail = chance.number(0.5, 5);
+    double min = fail + chance.number(0, 5);
+    return new SupplyNeeds(fail, min, min + chance.number(0, 20), level(), level());
+  }
+
+  private InputLevel level() {
+    return new InputLevel(
+        chance.flag() ? 0 : chance.number(0, 1), chance.flag() ? 0 : chance.number(0, 6));
   }
 
   // Each in a corner of its own: emitters in a line mix nothing and are refused.
@@ -146,17 +161,22 @@ final class RigChance {
         chance.whole(1, 8),
         chance.flag() ? type.order() : order(emitters),
         emitters == 4 ? chance.maybeNumber(1667, 25000) : OptionalDouble.empty(),
-        pin());
+        pin(),
+        chance.once(4) ? Optional.of(feed()) : Optional.empty());
   }
 
   private DriverOutput output() {
+    Optional<OutputDrive> drive = chance.maybe(() -> chance.of(OutputDrive.values()));
     return new DriverOutput(
         chance.id("o"),
         new PatternChance(chance, matched).srgb(),
         chance.number(0, 500),
         chance.whole(1, 5),
         chance.number(0.5, 10),
-        chance.of(OutputSupply.values()),
+        drive.filter(OutputDrive.PIN::equals).isPresent()
+            ? OutputSupply.VOLTAGE
+            : chance.of(OutputSupply.values()),
+        drive,
         pin());
   }
 
@@ -167,13 +187,31 @@ final class RigChance {
   }
 
   private Feed feed() {
-    boolean gauge = chance.flag();
     return new Feed(
-        gauge ? OptionalInt.of(chance.whole(0, 40)) : OptionalInt.empty(),
-        gauge ? OptionalDouble.empty() : OptionalDouble.of(chance.number(0.01, 10)),
+        conductor(),
         chance.number(0, 5000),
+        chance.of(Ends.values()),
+        chance.maybeNumber(0, 5000),
+        chance.flag() ? Feed.DEFAULT_STRIP : conductor(),
         chance.number(0, 200),
-        chance.of(Ends.values()));
+        chance.maybeNumber(0.01, 30));
+  }
+
+  private Conductor conductor() {
+    return chance.flag()
+        ? new Conductor.Gauge(chance.whole(0, 40))
+        : new Conductor.Area(chance.number(0.01, 10));
+  }
+
+  private Battery battery() {
+    Regulator regulator = chance.of(Regulator.values());
+    return new Battery(
+        chance.number(1, 9000),
+        chance.number(0.01, 1),
+        chance.maybeNumber(0.5, 60),
+        regulator,
+        regulator.switching() ? chance.maybeNumber(0.1, 1) : OptionalDouble.empty(),
+        chance.maybeNumber(0.01, 30));
   }
 
   // Cuts the chains into runs with gaps, and deals runs and outputs to lamps.

@@ -59,7 +59,8 @@ final class ConfigFile {
     }
     line("");
     line("/* The longest reset of any chain's pixels, in microseconds. */");
-    double reset = rig.chains().stream().mapToDouble(c -> c.type().line().resetUs()).max().orElse(0);
+    double reset =
+        rig.chains().stream().mapToDouble(c -> c.type().line().resetUs()).max().orElse(0);
     define("RESET_US", (long) Math.ceil(reset));
     for (int i = 0; i < rig.outputs().size(); i++) {
       line("");

@@ -42,7 +42,8 @@ final class ExampleFiles {
   static Map<String, String> texts(Target target, Rig rig) throws IOException {
     Map<String, String> texts = new LinkedHashMap<>();
     texts.put(
-        PLAY_SCENE, Resource.text((target.drivesPins() ? "avr" : "hook") + "/examples/PlayScene.ino"));
+        PLAY_SCENE,
+        Resource.text((target.drivesPins() ? "avr" : "hook") + "/examples/PlayScene.ino"));
     texts.put(OWN_LOOP, ownLoop(target, rig));
     if (!target.drivesPins()) {
       String text = driverText(target, rig);
@@ -59,8 +60,7 @@ final class ExampleFiles {
     String name = pin.map(Pin::name).orElse("");
     if (!target.drivesPins()) {
       return Resource.filled(
-          "hook/examples/OwnLoop.ino",
-          Map.of("PIN", name.isEmpty() ? "2" : name.substring(2)));
+          "hook/examples/OwnLoop.ino", Map.of("PIN", name.isEmpty() ? "2" : name.substring(2)));
     }
     return Resource.filled(
         "avr/examples/OwnLoop.ino",
@@ -71,16 +71,12 @@ final class ExampleFiles {
   private static String driverText(Target target, Rig rig) throws IOException {
     List<Chain> chains = rig.chains();
     String sends =
-        chains.isEmpty()
-            ? ""
-            : Resource.filled("hook/examples/chains.ino", chainWords(rig));
+        chains.isEmpty() ? "" : Resource.filled("hook/examples/chains.ino", chainWords(rig));
     String outputs =
         rig.outputs().isEmpty()
             ? ""
-            : Resource.filled(
-                "hook/examples/outputs.ino", Map.of("PINS", outputPins(target, rig)));
-    return Resource.filled(
-        "hook/examples/driver.ino", Map.of("CHAINS", sends, "OUTPUTS", outputs));
+            : Resource.filled("hook/examples/outputs.ino", Map.of("PINS", outputPins(target, rig)));
+    return Resource.filled("hook/examples/driver.ino", Map.of("CHAINS", sends, "OUTPUTS", outputs));
   }
 
   // The bytes of every chain; those of an impossible one are left for the builder.

@@ -65,7 +65,8 @@ public final class FirmwareExporter implements ProjectExporter {
     } else {
       findings.addAll(ExportFacts.refused(KEY, ScenePacker.faults(job.tables())));
       findings.addAll(target.refusals(rig));
-      job.scenes().forEach(scene -> TargetFindings.frameTime(target, rig, scene).ifPresent(findings::add));
+      job.scenes()
+          .forEach(scene -> TargetFindings.frameTime(target, rig, scene).ifPresent(findings::add));
     }
     findings.addAll(FirmwareFindings.cautions(rig, target));
     return new ExportFacts(KEY, bytes, files(target, job), findings);
@@ -116,8 +117,7 @@ public final class FirmwareExporter implements ProjectExporter {
   }
 
   private static Map<String, String> texts(
-      ProjectJob job, Target target, byte[] packed, List<Finding> findings)
-      throws IOException {
+      ProjectJob job, Target target, byte[] packed, List<Finding> findings) throws IOException {
     Rig rig = job.project().rig();
     Map<String, String> texts = new LinkedHashMap<>();
     texts.put(LibraryFile.NAME, LibraryFile.text(job.project().name()));

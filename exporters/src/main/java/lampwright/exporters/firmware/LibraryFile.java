@@ -46,7 +46,8 @@ final class LibraryFile {
    * ours, so that no project takes the place of another library.
    */
   static String libraryName(String project) {
-    String plain = CharMatcher.ascii().retainFrom(Normalizer.normalize(project, Normalizer.Form.NFD));
+    String plain =
+        CharMatcher.ascii().retainFrom(Normalizer.normalize(project, Normalizer.Form.NFD));
     String name = ALLOWED.negate().or(CharMatcher.is(' ')).trimAndCollapseFrom(plain, ' ');
     String whole = "Lampwright " + (name.isEmpty() ? "Show" : name);
     return whole.substring(0, Math.min(MAX_LENGTH, whole.length())).stripTrailing();

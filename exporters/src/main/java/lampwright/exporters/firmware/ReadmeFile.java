@@ -22,7 +22,9 @@ final class ReadmeFile {
   private static final List<Map.Entry<String, String>> FILES =
       List.of(
           Map.entry("src/lampwright_config.h", "what is fitted"),
-          Map.entry("src/lampwright_scenes.h", "scenes and lamps by name; the scenes, packed, are in `.c`"),
+          Map.entry(
+              "src/lampwright_scenes.h",
+              "scenes and lamps by name; the scenes, packed, are in `.c`"),
           Map.entry("src/lampwright_show.h", "the functions for your sketch"),
           Map.entry("src/lampwright_player.h", "the player: packed scenes in, frames out"),
           Map.entry("src/lampwright_wire.h", "sends a frame to the chains"),
@@ -106,7 +108,8 @@ final class ReadmeFile {
     if (!target.drivesPins()) {
       return target.name() + ", whose pins your own code drives";
     }
-    return target.clockedName() + (rig.controller().isPresent() ? "" : ", as the project names none");
+    return target.clockedName()
+        + (rig.controller().isPresent() ? "" : ", as the project names none");
   }
 
   private String pins() {
@@ -133,8 +136,7 @@ final class ReadmeFile {
   }
 
   private String findings() {
-    List<Finding> shown =
-        findings.stream().filter(f -> f.severity() != Severity.NOTE).toList();
+    List<Finding> shown = findings.stream().filter(f -> f.severity() != Severity.NOTE).toList();
     if (shown.isEmpty()) {
       return "";
     }
@@ -163,10 +165,18 @@ final class ReadmeFile {
     }
     StringBuilder hooks = new StringBuilder();
     if (!rig.chains().isEmpty()) {
-      hook(hooks, "lampwright_emit_bytes", "sends a chain its bytes", "each bit as one byte of an SPI");
+      hook(
+          hooks,
+          "lampwright_emit_bytes",
+          "sends a chain its bytes",
+          "each bit as one byte of an SPI");
     }
     if (!rig.outputs().isEmpty()) {
-      hook(hooks, "lampwright_emit_outputs", "sets the driver outputs", "`analogWrite` on a pin each");
+      hook(
+          hooks,
+          "lampwright_emit_outputs",
+          "sets the driver outputs",
+          "`analogWrite` on a pin each");
     }
     hook(
         hooks,
@@ -216,7 +226,9 @@ final class ReadmeFile {
     return Harmless.text(text, Harmless.MAX_MESSAGE).replaceAll("[!-/:-@\\[-`{-~]", "\\\\$0");
   }
 
-  /** Words of ours with names of people in them: what Markdown could take for its own is escaped. */
+  /**
+   * Words of ours with names of people in them: what Markdown could take for its own is escaped.
+   */
   private static String harmless(String text) {
     return text.replaceAll("[\\\\`*_<>|~&#\\[\\]!]", "\\\\$0");
   }

@@ -33,8 +33,7 @@ final class ReadmeInterrupts {
   ReadmeInterrupts(Rig rig, Target target) {
     this.rig = rig;
     this.target = target;
-    this.lines =
-        rig.chains().stream().map(target::line).map(line -> (Line.Sent) line).toList();
+    this.lines = rig.chains().stream().map(target::line).map(line -> (Line.Sent) line).toList();
     this.megahertz = target.hertz().getAsInt() / 1e6;
   }
 

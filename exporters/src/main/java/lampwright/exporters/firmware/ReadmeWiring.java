@@ -86,7 +86,7 @@ final class ReadmeWiring {
 
   private String levels(PixelType type) {
     double needed = type.needs().inputHighVolts(rig.supplyVolts());
-    double level = rig.dataVolts();
+    double level = rig.dataLevelVolts();
     return type.id()
         + ": supply "
         + number(type.needs().minVolts(), 2)
@@ -97,17 +97,12 @@ final class ReadmeWiring {
         + " V, and this line has "
         + number(level, 2)
         + " V"
-        + (level < needed
-            ? ": use a level shifter (a 5 V gate with TTL-level inputs)."
-            : ".");
+        + (level < needed ? ": use a level shifter (a 5 V gate with TTL-level inputs)." : ".");
   }
 
   /** The least usual rating that is far enough above a supply, V. */
   static double capacitorVolts(double supplyVolts) {
     double least = RATING_SHARE * supplyVolts;
-    return RATINGS.stream()
-        .filter(rating -> rating >= least - ROUNDING)
-        .findFirst()
-        .orElse(least);
+    return RATINGS.stream().filter(rating -> rating >= least - ROUNDING).findFirst().orElse(least);
   }
 }

@@ -9,7 +9,9 @@ import java.util.Map;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
-/** A text that comes with the program; words in it such as {@code @MCU@} give way to a project's. */
+/**
+ * A text that comes with the program; words in it such as {@code @MCU@} give way to a project's.
+ */
 final class Resource {
   private static final Pattern KIND = Pattern.compile("^(avr|hook)/");
   private static final Pattern PLACE = Pattern.compile("@([A-Z_]+)@");
@@ -30,8 +32,7 @@ final class Resource {
     return PLACE
         .matcher(text(name))
         .replaceAll(
-            place ->
-                Matcher.quoteReplacement(words.getOrDefault(place.group(1), place.group())));
+            place -> Matcher.quoteReplacement(words.getOrDefault(place.group(1), place.group())));
   }
 
   /** The name in the exported folder. */

@@ -18,10 +18,7 @@ final class BinExporter extends TableExporter {
   @Override
   public ExportFacts facts(ExportJob job) {
     return new ExportFacts(
-        key(),
-        job.table().bytes(),
-        List.of(job.fileName("bin")),
-        RawTable.tooLarge(job, key()));
+        key(), job.table().bytes(), List.of(job.fileName("bin")), RawTable.tooLarge(job, key()));
   }
 
   @Override

@@ -31,8 +31,7 @@ final class RawTable {
             .with("name", Figure.words(target.name()))
             .with("limit", Figure.count(free.getAsInt(), Unit.BYTES))
             .with(
-                "frames",
-                Figure.count(free.getAsInt() / job.table().layout().bytes(), Unit.FRAMES))
+                "frames", Figure.count(free.getAsInt() / job.table().layout().bytes(), Unit.FRAMES))
             .in(job.scene())
             .source(target.memory().source())
             .make());

@@ -77,9 +77,13 @@ class AvrDriverTest {
                 .chain("sk6812-rgbw", 1, "PD7")
                 .chain("ws2812b", 1, "PE6")
                 .chain("sk6812-rgbw", 1, "PF4")),
-        rig("32u4 outputs", on("atmega32u4", 16).chain("ws2812b", 8).output().output().output("PD0")),
+        rig(
+            "32u4 outputs",
+            on("atmega32u4", 16).chain("ws2812b", 8).output().output().output("PD0")),
         rig("32u4, timer 3", on("atmega32u4", 8).chain("ws2812b", 8).output("PC6").output("PB7")),
-        rig("tiny, timer 0", on("attiny85", 16).chain("sk6812-rgbw", 8).output("PB0").output("PB1")),
+        rig(
+            "tiny, timer 0",
+            on("attiny85", 16).chain("sk6812-rgbw", 8).output("PB0").output("PB1")),
         rig("tiny, timer 1", on("attiny85", 8).chain("ws2812b", 8, "PB3").output("PB4")),
         rig("tiny, five chains", everyPin()));
   }
@@ -129,8 +133,13 @@ class AvrDriverTest {
     for (int i = 0; i < names.length; i++) {
       assertThat(report.json())
           .containsPattern(
-              "\"" + names[i] + "\":\\{[^}]*\"minCycles\":" + wanted[i] + ",\"maxCycles\":"
-                  + wanted[i] + ",");
+              "\""
+                  + names[i]
+                  + "\":\\{[^}]*\"minCycles\":"
+                  + wanted[i]
+                  + ",\"maxCycles\":"
+                  + wanted[i]
+                  + ",");
     }
   }
 
@@ -144,16 +153,14 @@ class AvrDriverTest {
     "attiny85, 8, sk6812-rgbw",
     "attiny85, 8, ws2812b-2020"
   })
-  void anotherProgramReadsTheSameBits(String controller, int clock, String type)
-      throws Exception {
+  void anotherProgramReadsTheSameBits(String controller, int clock, String type) throws Exception {
     OutsideTools tools = OutsideTools.onThisMachine();
     tools.find("sigrok-cli", "sigrok-cli");
     ProjectJob job = on(controller, clock).chain(type, 6, "PB0").job();
     firmware.export(job);
     Path wave = folder.resolve("wave.vcd");
     assertProved(
-        firmware.run(
-            job, firmware.compile(job, firmware.main()), "--vcd", wave.toString()));
+        firmware.run(job, firmware.compile(job, firmware.main()), "--vcd", wave.toString()));
     int bytes = job.project().rig().chains().get(0).bytes();
     String frame = Integer.toString(bytes);
     String said =
@@ -192,8 +199,7 @@ class AvrDriverTest {
       String controller, int clock, String type, int resetUs) throws Exception {
     ProjectJob job = on(controller, clock).chain(type, 8).job();
     firmware.export(job);
-    SimulatedFirmware.Report report =
-        unpaced(job, firmware.compile(job, MAIN, "-DTEST_UNPACED"));
+    SimulatedFirmware.Report report = unpaced(job, firmware.compile(job, MAIN, "-DTEST_UNPACED"));
     assertProved(report);
     assertThat(Double.parseDouble(report.figure("leastResetUs")))
         .isBetween((double) resetUs, resetUs + DECODING_US);
@@ -205,7 +211,11 @@ class AvrDriverTest {
         job,
         elf,
         words ->
-            words.filter(word -> !word.equals("--skip-idle") && !word.equals("--rate") && !word.equals("50000")));
+            words.filter(
+                word ->
+                    !word.equals("--skip-idle")
+                        && !word.equals("--rate")
+                        && !word.equals("50000")));
   }
 
   /** An interrupt routine of 20 us, every 80 us; gaps of up to 26 us are its doing. */
@@ -219,8 +229,7 @@ class AvrDriverTest {
     "attiny85, 8, ws2815, '', 20"
   })
   void interruptsAreLetInBetweenBits(
-      String controller, int clock, String type, String otherPin, int mostCycles)
-      throws Exception {
+      String controller, int clock, String type, String otherPin, int mostCycles) throws Exception {
     ProjectJob job = on(controller, clock).chain(type, 32, "PB0").frames(6).job();
     firmware.export(job);
     SimulatedFirmware.Report report = withGaps(job, busy(job, otherPin));
@@ -270,8 +279,7 @@ class AvrDriverTest {
   void interruptsThatWereOffAtTheCallStayOff() throws Exception {
     ProjectJob job = on("attiny85", 8).chain("ws2812b", 32, "PB0").frames(6).job();
     firmware.export(job);
-    SimulatedFirmware.Report report =
-        firmware.run(job, busy(job, "", "-DTEST_OFF"));
+    SimulatedFirmware.Report report = firmware.run(job, busy(job, "", "-DTEST_OFF"));
     assertProved(report);
     assertThat(report.figure("served")).isEqualTo("0");
   }
@@ -317,8 +325,16 @@ class AvrDriverTest {
       assertFound("framesWrong", firmware.run(job, elf, oneLess, words -> words));
       for (String limit :
           new String[] {
-            "t0h-max=370", "t0h-min=380", "t1h-max=810", "t1h-min=815", "t0l-max=930", "t0l-min=940",
-            "t1l-max=499", "t1l-min=501", "period-max=1300", "period-min=1320"
+            "t0h-max=370",
+            "t0h-min=380",
+            "t1h-max=810",
+            "t1h-min=815",
+            "t0l-max=930",
+            "t0l-min=940",
+            "t1l-max=499",
+            "t1l-min=501",
+            "period-max=1300",
+            "period-min=1320"
           }) {
         String name = limit.split("=", -1)[0];
         assertFound("bitsOutsideLimits", replaced(job, elf, name + "=[0-9.]+", limit));
@@ -338,8 +354,7 @@ class AvrDriverTest {
 
     private SimulatedFirmware.Report replaced(ProjectJob job, Path elf, String what, String by)
         throws IOException {
-      return firmware.run(
-          job, elf, words -> words.map(word -> word.replaceFirst(what, by)));
+      return firmware.run(job, elf, words -> words.map(word -> word.replaceFirst(what, by)));
     }
 
     private void assertFound(String figure, SimulatedFirmware.Report report) {

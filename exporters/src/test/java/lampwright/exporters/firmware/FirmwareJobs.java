@@ -26,7 +26,9 @@ import lampwright.engine.scene.Track;
 import lampwright.exporters.ProjectJob;
 import lampwright.exporters.TestJobs;
 
-/** Builds jobs for a controller: a lamp on each chain and output, with noise that sends every bit. */
+/**
+ * Builds jobs for a controller: a lamp on each chain and output, with noise that sends every bit.
+ */
 public final class FirmwareJobs {
   private static final int MS_PER_SECOND = 1000;
 
@@ -63,8 +65,7 @@ public final class FirmwareJobs {
   }
 
   public FirmwareJobs chain(String type, int pixels, String pin) {
-    return chain(
-        BuiltInPixelTypes.find(type).orElseThrow(), pixels, Optional.of(new Pin(pin)));
+    return chain(BuiltInPixelTypes.find(type).orElseThrow(), pixels, Optional.of(new Pin(pin)));
   }
 
   public FirmwareJobs chain(PixelType type, int pixels, Optional<Pin> pin) {
@@ -166,9 +167,10 @@ public final class FirmwareJobs {
     Flicker noise = new Flicker(Look.DEFAULT, 3, 1, BigDecimal.valueOf(50));
     Track track =
         TestJobs.track(
-            noise, length.longValue() + 1, rig.lamps().stream().map(Lamp::id).toArray(String[]::new));
-    Scene scene =
-        new Scene("noise", length, framesPerSecond, true, Dither.OFF, List.of(track));
+            noise,
+            length.longValue() + 1,
+            rig.lamps().stream().map(Lamp::id).toArray(String[]::new));
+    Scene scene = new Scene("noise", length, framesPerSecond, true, Dither.OFF, List.of(track));
     return ProjectJob.of(Project.of(name, rig, scene), List.of(scene));
   }
 }

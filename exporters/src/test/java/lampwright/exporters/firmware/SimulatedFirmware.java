@@ -119,10 +119,7 @@ public final class SimulatedFirmware {
     }
     Path elf = folder.resolve("show.elf");
     words.addAll(List.of("-Wl,--gc-sections", "-o", elf.toString()));
-    tools
-        .find("avr-gcc", "gcc-avr")
-        .run(folder, words.toArray(String[]::new))
-        .quietOut();
+    tools.find("avr-gcc", "gcc-avr").run(folder, words.toArray(String[]::new)).quietOut();
     return elf;
   }
 
@@ -198,8 +195,7 @@ public final class SimulatedFirmware {
 
   /** The frame table of the first scene of a job. */
   public byte[] table(ProjectJob job) {
-    return TestJobs.table(
-        ExportJob.of(job.project(), job.scenes().get(0), ExportOptions.DEFAULT));
+    return TestJobs.table(ExportJob.of(job.project(), job.scenes().get(0), ExportOptions.DEFAULT));
   }
 
   /**
@@ -218,8 +214,7 @@ public final class SimulatedFirmware {
   }
 
   /** Runs it against a table. */
-  public Report run(
-      ProjectJob job, Path elf, byte[] expected, UnaryOperator<Stream<String>> change)
+  public Report run(ProjectJob job, Path elf, byte[] expected, UnaryOperator<Stream<String>> change)
       throws IOException {
     Path table = Files.write(folder.resolve("table.bin"), expected);
     List<String> words = new ArrayList<>(List.of("--elf", elf.toString()));

@@ -46,13 +46,7 @@ public final class ChainEdits {
   public static Project rename(Project project, String from, String to) {
     Rig rig = project.rig();
     List<Chain> chains =
-        rig.chains().stream()
-            .map(
-                c ->
-                    c.id().equals(from)
-                        ? new Chain(to, c.type(), c.pixels(), c.order(), c.whiteKelvin(), c.pin())
-                        : c)
-            .toList();
+        rig.chains().stream().map(c -> c.id().equals(from) ? c.withId(to) : c).toList();
     List<Lamp> lamps =
         rig.lamps().stream()
             .map(
@@ -72,13 +66,7 @@ public final class ChainEdits {
   public static Project setPixels(Project project, String chain, int pixels) {
     Rig rig = project.rig();
     List<Chain> chains =
-        rig.chains().stream()
-            .map(
-                c ->
-                    c.id().equals(chain)
-                        ? new Chain(c.id(), c.type(), pixels, c.order(), c.whiteKelvin(), c.pin())
-                        : c)
-            .toList();
+        rig.chains().stream().map(c -> c.id().equals(chain) ? c.withPixels(pixels) : c).toList();
     return RigEdits.withRuns(
         project,
         rig,

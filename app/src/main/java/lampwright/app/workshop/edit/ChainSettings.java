@@ -1,8 +1,6 @@
 package lampwright.app.workshop.edit;
 
-import java.math.BigDecimal;
 import java.util.List;
-import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
@@ -35,30 +33,20 @@ public final class ChainSettings {
             Chain::type,
             ChainSettings::withType),
         Setting.ofInt(
-            "pixels",
-            new Kind.Whole("", 1, Chain.MAX_PIXELS),
-            Chain::pixels,
-            (c, v) -> new Chain(c.id(), c.type(), v, c.order(), c.whiteKelvin(), c.pin())),
+            "pixels", new Kind.Whole("", 1, Chain.MAX_PIXELS), Chain::pixels, Chain::withPixels),
         new Setting<>(
             "order",
             new Kind.Choice<>(
                 "order", now.order().size() == 4 ? RGBW_ORDERS : RGB_ORDERS, EmitterOrder::letters),
             Chain::order,
-            (c, v) -> new Chain(c.id(), c.type(), c.pixels(), v, c.whiteKelvin(), c.pin())),
-        new Setting<>(
+            Chain::withOrder),
+        Setting.ofMaybeDouble(
             "whiteKelvin",
-            new Kind.Maybe<>(
-                Kind.Amount.of("kelvin", Colour.Kelvin.MIN, Colour.Kelvin.MAX, 100),
-                BigDecimal.valueOf(4500)),
-            c ->
-                c.whiteKelvin().isPresent()
-                    ? Optional.of(BigDecimal.valueOf(c.whiteKelvin().getAsDouble()))
-                    : Optional.empty(),
-            (c, v) ->
-                new Chain(c.id(), c.type(), c.pixels(), c.order(), optionalDouble(v), c.pin())),
-        PinSetting.of(
-            Chain::pin,
-            (c, v) -> new Chain(c.id(), c.type(), c.pixels(), c.order(), c.whiteKelvin(), v)));
+            Kind.Amount.of("kelvin", Colour.Kelvin.MIN, Colour.Kelvin.MAX, 100),
+            4500,
+            Chain::whiteKelvin,
+            Chain::withWhiteKelvin),
+        PinSetting.of(Chain::pin, Chain::withPin));
   }
 
   /**
@@ -68,17 +56,10 @@ public final class ChainSettings {
     boolean white = type.order().emitters().contains(EmitterKind.WHITE);
     boolean sameOrder = chain.order().size() == type.order().size();
     boolean usual = chain.order().equals(chain.type().order());
-    return new Chain(
-        chain.id(),
+    return chain.withType(
         type,
-        chain.pixels(),
         sameOrder && !usual ? chain.order() : type.order(),
-        white ? chain.whiteKelvin() : OptionalDouble.empty(),
-        chain.pin());
-  }
-
-  private static OptionalDouble optionalDouble(Optional<BigDecimal> value) {
-    return value.map(v -> OptionalDouble.of(v.doubleValue())).orElseGet(OptionalDouble::empty);
+        white ? chain.whiteKelvin() : OptionalDouble.empty());
   }
 
   private static List<EmitterOrder> orders(String letters) {

@@ -35,20 +35,7 @@ public final class OutputEdits {
   public static Project rename(Project project, String from, String to) {
     Rig rig = project.rig();
     List<DriverOutput> outputs =
-        rig.outputs().stream()
-            .map(
-                o ->
-                    o.id().equals(from)
-                        ? new DriverOutput(
-                            to,
-                            o.colour(),
-                            o.milliamps(),
-                            o.ledsInSeries(),
-                            o.forwardVolts(),
-                            o.supply(),
-                            o.pin())
-                        : o)
-            .toList();
+        rig.outputs().stream().map(o -> o.id().equals(from) ? o.withId(to) : o).toList();
     List<Lamp> lamps =
         rig.lamps().stream()
             .map(

@@ -28,13 +28,7 @@ public final class PixelTypeEdits {
             .map(
                 c ->
                     c.type().id().equals(id)
-                        ? new Chain(
-                            c.id(),
-                            change.apply(c.type()),
-                            c.pixels(),
-                            c.order(),
-                            c.whiteKelvin(),
-                            c.pin())
+                        ? c.withType(change.apply(c.type()), c.order(), c.whiteKelvin())
                         : c)
             .toList();
     return new Project(

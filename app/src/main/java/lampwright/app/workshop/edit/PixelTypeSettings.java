@@ -13,6 +13,7 @@ import lampwright.engine.light.EmitterKind;
 import lampwright.engine.light.FittedEmitter;
 import lampwright.engine.rig.LineTiming;
 import lampwright.engine.rig.PixelType;
+import lampwright.engine.rig.SupplyNeeds;
 
 /** The values of a pixel type of one's own. The ranges are those of the records. */
 public final class PixelTypeSettings {
@@ -28,6 +29,13 @@ public final class PixelTypeSettings {
             PixelType::idleMilliamps,
             (t, v) ->
                 new PixelType(t.id(), t.order(), v, t.volts(), t.emitters(), t.line(), t.needs())));
+    settings.add(
+        Setting.ofDouble(
+            "type.volts",
+            Kind.Amount.of("volts", 1, 60, 0.1),
+            PixelType::volts,
+            PixelTypeSettings::withVolts));
+    settings.addAll(NeedsSettings.of());
     for (EmitterKind kind : type.emitters().keySet()) {
       settings.addAll(emitter(kind));
     }
@@ -102,6 +110,25 @@ public final class PixelTypeSettings {
 
   private static FittedEmitter fitted(PixelType type, EmitterKind kind) {
     return java.util.Objects.requireNonNull(type.emitters().get(kind), kind.key());
+  }
+
+  // Needs that nobody stated follow.
+  private static PixelType withVolts(PixelType t, double volts) {
+    boolean usual = t.needs().equals(PixelType.usualNeeds(t.volts()));
+    return new PixelType(
+        t.id(),
+        t.order(),
+        t.idleMilliamps(),
+        volts,
+        t.emitters(),
+        t.line(),
+        usual ? PixelType.usualNeeds(volts) : t.needs());
+  }
+
+  /** The same type with other needs. */
+  static PixelType withNeeds(PixelType t, SupplyNeeds needs) {
+    return new PixelType(
+        t.id(), t.order(), t.idleMilliamps(), t.volts(), t.emitters(), t.line(), needs);
   }
 
   private static PixelType withLine(PixelType t, LineTiming line) {

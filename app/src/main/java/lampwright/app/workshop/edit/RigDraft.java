@@ -1,6 +1,7 @@
 package lampwright.app.workshop.edit;
 
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.function.Consumer;
 import lampwright.engine.light.ColourMatching;
 import lampwright.engine.light.Curve;
@@ -14,7 +15,7 @@ import lampwright.engine.rig.Rig;
 final class RigDraft {
   double supplyVolts;
   double supplyLimitMilliamps;
-  double dataVolts;
+  OptionalDouble dataVolts;
   Curve curve;
   ColourMatching colourMatching;
   boolean whiteFromRgb;

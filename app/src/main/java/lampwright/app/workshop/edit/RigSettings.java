@@ -6,7 +6,6 @@ import java.util.Optional;
 import java.util.OptionalInt;
 import lampwright.engine.light.ColourMatching;
 import lampwright.engine.light.Curve;
-import lampwright.engine.rig.Battery;
 import lampwright.engine.rig.Controller;
 import lampwright.engine.rig.CurrentCap;
 import lampwright.engine.rig.Rig;
@@ -32,9 +31,10 @@ public final class RigSettings {
             Kind.Amount.of("milliamps", 1, 1_000_000, 50),
             Rig::supplyLimitMilliamps,
             (rig, v) -> RigDraft.changed(rig, d -> d.supplyLimitMilliamps = v)),
-        Setting.ofDouble(
+        Setting.ofMaybeDouble(
             "dataVolts",
             Kind.Amount.of("volts", 1, 12, 0.1),
+            Rig.DEFAULT_DATA_VOLTS,
             Rig::dataVolts,
             (rig, v) -> RigDraft.changed(rig, d -> d.dataVolts = v)),
         new Setting<>(
@@ -86,41 +86,6 @@ public final class RigSettings {
             (rig, v) -> RigDraft.changed(rig, d -> d.whiteFromRgb = v)));
   }
 
-  /** The battery. */
-  public static List<Setting<Rig, ?>> battery() {
-    return List.of(
-        new Setting<>(
-            "battery.milliampHours",
-            new Kind.Maybe<>(
-                Kind.Amount.of("milliampHours", 1, 1_000_000, 100), BigDecimal.valueOf(2000)),
-            rig -> rig.battery().map(b -> BigDecimal.valueOf(b.milliampHours())),
-            (rig, v) ->
-                RigDraft.changed(
-                    rig,
-                    d ->
-                        d.battery =
-                            v.map(
-                                mah ->
-                                    new Battery(
-                                        mah.doubleValue(),
-                                        rig.battery()
-                                            .map(Battery::usableShare)
-                                            .orElse(Battery.DEFAULT_USABLE_SHARE))))),
-        new Setting<>(
-            "battery.usableShare",
-            Kind.Amount.of("", 0.01, 1, 0.05),
-            rig ->
-                BigDecimal.valueOf(
-                    rig.battery().map(Battery::usableShare).orElse(Battery.DEFAULT_USABLE_SHARE)),
-            (rig, v) ->
-                RigDraft.changed(
-                    rig,
-                    d ->
-                        d.battery =
-                            rig.battery()
-                                .map(b -> new Battery(b.milliampHours(), v.doubleValue())))));
-  }
-
   /** The controller, and its clock. */
   public static List<Setting<Rig, ?>> controller() {
     return List.of(
@@ -148,8 +113,7 @@ public final class RigSettings {
   }
 
   private static Optional<Integer> clock(Rig rig) {
-    return rig.controller()
-        .flatMap(c -> c.clockMegahertz().stream().boxed().findFirst());
+    return rig.controller().flatMap(c -> c.clockMegahertz().stream().boxed().findFirst());
   }
 
   // Without a controller there is no clock, but what a clock may be is still checked.

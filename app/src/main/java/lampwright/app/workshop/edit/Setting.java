@@ -1,6 +1,8 @@
 package lampwright.app.workshop.edit;
 
 import java.math.BigDecimal;
+import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.function.BiFunction;
 import java.util.function.Function;
 
@@ -34,6 +36,34 @@ public record Setting<R, V>(String key, Kind<V> kind, Function<R, V> get, BiFunc
         kind,
         record -> get.apply(record).longValue(),
         (record, value) -> set.apply(record, Math.toIntExact(value)));
+  }
+
+  /**
+   * A number that may be left out.
+   *
+   * @param usual what it begins with when it is put in
+   */
+  public static <R> Setting<R, Optional<BigDecimal>> ofMaybeDouble(
+      String key,
+      Kind.Amount kind,
+      double usual,
+      Function<R, OptionalDouble> get,
+      BiFunction<R, OptionalDouble, R> set) {
+    return new Setting<>(
+        key,
+        new Kind.Maybe<>(kind, BigDecimal.valueOf(usual)),
+        record -> {
+          OptionalDouble value = get.apply(record);
+          return value.isPresent()
+              ? Optional.of(BigDecimal.valueOf(value.getAsDouble()))
+              : Optional.empty();
+        },
+        (record, value) ->
+            set.apply(
+                record,
+                value
+                    .map(v -> OptionalDouble.of(v.doubleValue()))
+                    .orElseGet(OptionalDouble::empty)));
   }
 
   /** The same value of a record that holds this one. */

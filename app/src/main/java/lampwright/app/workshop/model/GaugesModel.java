@@ -117,6 +117,7 @@ public final class GaugesModel {
                         + problems(
                             about ->
                                 about instanceof Subject.Supply
+                                    || about instanceof Subject.Pack
                                     || about instanceof Subject.OneChain
                                     || about instanceof Subject.OneOutput))
             .orElse(texts.get("measuring"));

@@ -52,17 +52,13 @@ class SettingsTest {
             d ->
                 d.feed =
                     Optional.of(
-                        new lampwright.engine.rig.Feed(
-                            java.util.OptionalInt.of(24),
-                            java.util.OptionalDouble.empty(),
-                            300,
-                            17,
-                            lampwright.engine.rig.Ends.ONE)));
+                        lampwright.engine.rig.Feed.of(
+                            new lampwright.engine.rig.Conductor.Gauge(24))));
     for (List<Setting<lampwright.engine.rig.Rig, ?>> group :
         List.of(
             RigSettings.supply(),
             RigSettings.light(),
-            FeedSettings.all(),
+            FeedSettings.ofRig(),
             RigSettings.controller())) {
       group.forEach(s -> cases.add(of(fed, s, "rig")));
     }
@@ -73,10 +69,16 @@ class SettingsTest {
     lampwright.engine.rig.Rig powered =
         RigDraft.changed(
             project.rig(),
-            d -> d.battery = Optional.of(new lampwright.engine.rig.Battery(2000, 0.8)));
-    RigSettings.battery().forEach(s -> cases.add(of(powered, s, "battery")));
+            d ->
+                d.battery =
+                    Optional.of(
+                        lampwright.engine.rig.Battery.of(2000)
+                            .withRegulator(lampwright.engine.rig.Regulator.BUCK)));
+    BatterySettings.all().forEach(s -> cases.add(of(powered, s, "battery")));
     Chain chain = project.rig().chains().get(0);
     ChainSettings.of(List.of(), chain.type()).forEach(s -> cases.add(of(chain, s, "chain")));
+    Chain wired = chain.withFeed(fed.feed());
+    FeedSettings.ofChain().forEach(s -> cases.add(of(wired, s, "chain feed")));
     OutputSettings.all().forEach(s -> cases.add(of(project.rig().outputs().get(0), s, "output")));
     lampwright.engine.rig.Lamp lamp =
         project.rig().lamps().get(0).withPlace(Optional.of(new Place(View.SIDE, 0.5, 0.5, 0.1)));
@@ -107,10 +109,10 @@ class SettingsTest {
     if (kind instanceof Kind.Maybe<?> m) {
       kind = m.kind();
     }
-    // The ends of a range bound each other.
+    // The ends of a range bound each other, and so do the voltages of a pixel type.
     String key = of.setting().key();
     if (kind instanceof Kind.Amount amount) {
-      if (!key.endsWith(".greatest")) {
+      if (!key.endsWith(".greatest") && !key.matches("type\\.m..Volts")) {
         taken(of, amount.min(), maybe);
       }
       refused(
@@ -126,7 +128,8 @@ class SettingsTest {
       if (!key.matches("emitter\\..\\.[xy]")
           && !key.equals("scene.lengthMs")
           && !key.equals("periodMs")
-          && !key.endsWith(".least")) {
+          && !key.endsWith(".least")
+          && !key.matches("type\\.(fail|min)Volts")) {
         taken(of, amount.max(), maybe);
       }
       refused(of, amount.max().add(BigDecimal.ONE), maybe);

@@ -8,6 +8,7 @@ import java.util.function.BiFunction;
 import java.util.function.Consumer;
 import java.util.function.Function;
 import java.util.stream.Collectors;
+import lampwright.app.workshop.edit.BatterySettings;
 import lampwright.app.workshop.edit.ChainEdits;
 import lampwright.app.workshop.edit.ChainSettings;
 import lampwright.app.workshop.edit.Edit;
@@ -128,8 +129,8 @@ final class RigSheets {
         new Sheet.Group("project", List.of(name)),
         group("supply", rig, RigSettings.supply()),
         group("controller", rig, RigSettings.controller()),
-        group("battery", rig, RigSettings.battery()),
-        group("feed", rig, FeedSettings.all()),
+        group("battery", rig, BatterySettings.all()),
+        group("feed", rig, FeedSettings.ofRig()),
         group("rigLight", rig, RigSettings.light()));
   }
 
@@ -146,7 +147,8 @@ final class RigSheets {
         ChainSettings.of(bench.project().pixelTypes(), chain(id).orElseThrow().type())) {
       all.add(setting.key().equals("pixels") ? pixelsSlot(id) : slots.slot(setting));
     }
-    return List.of(new Sheet.Group("chain", all));
+    return List.of(
+        new Sheet.Group("chain", all), group("chainFeed", slots, FeedSettings.ofChain()));
   }
 
   // Lamps may lose pixels; that is asked first, unless a hand is still dragging.

@@ -1,0 +1,38 @@
+package lampwright.engine.rig;
+
+import java.util.OptionalDouble;
+
+/** What stands between a battery pack and the rig. Efficiencies are common practice. */
+public enum Regulator {
+  /** Nothing: the rig is fed with the pack's own voltage. */
+  NONE("none", OptionalDouble.empty()),
+  /** A linear regulator: it takes from the pack the current that it gives. */
+  LINEAR("linear", OptionalDouble.empty()),
+  /** A switching regulator that lowers the voltage. */
+  BUCK("buck", OptionalDouble.of(0.9)),
+  /** A switching regulator that raises the voltage. */
+  BOOST("boost", OptionalDouble.of(0.85));
+
+  private final String key;
+  private final OptionalDouble usualEfficiency;
+
+  Regulator(String key, OptionalDouble usualEfficiency) {
+    this.key = key;
+    this.usualEfficiency = usualEfficiency;
+  }
+
+  /** The word for this in project files. */
+  public String key() {
+    return key;
+  }
+
+  /** The power given as a share of the power taken, 0 to 1; none if it does not switch. */
+  public OptionalDouble usualEfficiency() {
+    return usualEfficiency;
+  }
+
+  /** Whether it trades voltage for current. */
+  public boolean switching() {
+    return usualEfficiency.isPresent();
+  }
+}
