@@ -41,7 +41,7 @@ static void expect(int holds, const char *what) {
 /* hook_test TABLE: the frames of the first scene, which loops, and of the second, which does not. */
 int main(int count, char **arguments) {
   static uint8_t table[2 * LAMPWRIGHT_SCENE_walk_FRAMES][LAMPWRIGHT_FRAME_BYTES];
-  static const uint8_t all_dark[LAMPWRIGHT_FRAME_BYTES];
+  static uint8_t all_dark[LAMPWRIGHT_FRAME_BYTES];
   const uint32_t frames = LAMPWRIGHT_SCENE_walk_FRAMES;
   const uint32_t start = 0xFFFF0000UL; /* wraps on the way */
   uint32_t frame;
@@ -116,6 +116,7 @@ int main(int count, char **arguments) {
 
   /* lamps by name: one dark, its bytes where the header says */
   lampwright_player_lamp(&lampwright_show_player, LAMPWRIGHT_LAMP_top, LAMPWRIGHT_DARK, 0);
+  filled = 0;
   lampwright_show_frame();
   for (i = 0; i < LAMPWRIGHT_LAMP_top_RUN0_COUNT * LAMPWRIGHT_LAMP_top_RUN0_PIXEL_BYTES; i++) {
     expect(lampwright_show_bytes[LAMPWRIGHT_LAMP_top_RUN0_OFFSET + i] == 0, "one lamp dark");

@@ -2,12 +2,12 @@
  * Scene harbour of the project "Pilot boat",
  * composed and exported with Lampwright. To change it, change the project.
  *
- * 4 frames of 8 bytes, one every 20000 us (50 a second); after the last the first follows again.
+ * 4 frames of 8 bytes; 50 frames/s (20000 us per frame), loops.
  *
  * The table takes 32 bytes of program memory:
- *   ATmega328P           0.1 % of 32768 bytes of flash
- *   ATmega32U4           0.1 % of 32768 bytes of flash
- *   ATtiny85             0.4 % of 8192 bytes of flash
+ *   ATmega328P           0.1 % of 32256 bytes of free flash
+ *   ATmega32U4           0.2 % of 28672 bytes of free flash
+ *   ATtiny85             0.4 % of 8192 bytes of free flash
  *   RP2040               flash is outside the chip: see the board
  *
  * Bytes of a frame, 0 for dark to 255 for full duty:

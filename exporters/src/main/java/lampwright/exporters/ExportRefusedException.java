@@ -22,7 +22,7 @@ public final class ExportRefusedException extends RuntimeException {
    * @param refusals every reason, at least one
    */
   public ExportRefusedException(String format, Optional<String> scene, List<Finding> refusals) {
-    super(message(scene.map(id -> "scene " + id + ": ").orElse(""), refusals));
+    super(message(scene.map(id -> "scene " + id + ": ").orElse(format + ": "), refusals));
     this.format = format;
     this.scene = scene;
     this.refusals = List.copyOf(refusals);

@@ -49,7 +49,7 @@ public abstract class ExporterContract {
     MemoryTarget files = MemoryTarget.of(exporter(), job);
     assertThat(files.names()).isEqualTo(facts.files());
     assertThat(facts.tableBytes()).isEqualTo(TestJobs.table(job).length);
-    assertThat(facts.faults()).isEmpty();
+    assertThat(facts.refusals()).isEmpty();
   }
 
   @Test

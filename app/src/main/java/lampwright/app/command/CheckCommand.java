@@ -17,6 +17,8 @@ import lampwright.engine.review.Finding;
 import lampwright.engine.review.Review;
 import lampwright.engine.review.Severity;
 import lampwright.engine.scene.Scene;
+import lampwright.exporters.CancelledException;
+import lampwright.exporters.firmware.FirmwareMemory;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -57,7 +59,7 @@ final class CheckCommand implements Callable<Integer> {
   }
 
   @Override
-  public Integer call() throws IOException {
+  public Integer call() throws IOException, CancelledException {
     ReadResult result = ProjectReader.read(file.path());
     List<Finding> findings =
         result.project().isPresent()
@@ -87,16 +89,17 @@ final class CheckCommand implements Callable<Integer> {
     return bad ? ExitCode.PROJECT_HAS_ERRORS : ExitCode.DONE;
   }
 
-  private List<Finding> review(Project project) {
+  private List<Finding> review(Project project) throws CancelledException {
     List<SceneReport> reports = new ArrayList<>();
     for (int i = 0; i < project.scenes().size(); i++) {
       Scene scene = project.scenes().get(i);
       terminal.progress("measuring " + scene.id(), i, project.scenes().size());
       reports.add(SceneReport.of(FrameTable.of(project.rig(), scene)));
     }
-    List<Finding> findings = Reviews.ALL.of(project, reports);
+    List<Finding> findings = new ArrayList<>(Reviews.ALL.of(project, reports));
+    findings.addAll(FirmwareMemory.findings(project, new TerminalProgress(terminal, "packing")));
     terminal.endProgress();
-    return findings;
+    return Review.sorted(findings);
   }
 
   private void print(ReadResult result, List<Finding> findings) {

@@ -71,7 +71,12 @@ public final class CommandLineProgram {
     if (fault instanceof UncheckedIOException io) {
       return noReadOrWrite(io.getCause());
     }
-    if (fault instanceof ExportRefusedException || fault instanceof CancelledException) {
+    if (fault instanceof ExportRefusedException) {
+      terminal.endProgress();
+      say(String.valueOf(fault.getMessage()));
+      return ExitCode.PROJECT_HAS_ERRORS;
+    }
+    if (fault instanceof CancelledException) {
       say(String.valueOf(fault.getMessage()));
       return ExitCode.NO_READ_OR_WRITE;
     }

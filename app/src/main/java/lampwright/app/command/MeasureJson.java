@@ -11,11 +11,13 @@ import lampwright.engine.meter.Draw;
 import lampwright.engine.meter.FlashCaution;
 import lampwright.engine.meter.FlashTrain;
 import lampwright.engine.meter.LightReport;
+import lampwright.engine.meter.LineTimes;
 import lampwright.engine.meter.SceneReport;
 import lampwright.engine.meter.WireTime;
 import lampwright.engine.project.Project;
 import lampwright.engine.render.FrameTable;
 import lampwright.engine.review.Finding;
+import lampwright.exporters.target.Target;
 import tools.jackson.core.JsonGenerator;
 
 /**
@@ -73,11 +75,12 @@ final class MeasureJson {
     report.pack().ifPresent(power::pack);
     json.writeEndObject();
     json.writeArrayPropertyStart("chains");
-    for (int i = 0; i < report.wires().size(); i++) {
-      chain(report, i);
+    LineTimes times = Target.lineTimesOf(table.layout().rig());
+    for (int i = 0; i < times.chains().size(); i++) {
+      chain(report, times.chains().get(i), i);
     }
     json.writeEndArray();
-    number("chainsInTurnUs", WireTime.inTurnUs(report.wires()));
+    number("chainsInTurnUs", times.frameUs());
     json.writeArrayPropertyStart("outputs");
     report.measure().outputs().forEach(draw -> output(draw, report));
     json.writeEndArray();
@@ -98,9 +101,8 @@ final class MeasureJson {
     number("meanMilliamps", draw.meanMilliamps());
   }
 
-  private void chain(SceneReport report, int i) {
+  private void chain(SceneReport report, WireTime wire, int i) {
     double rate = report.table().framesPerSecond();
-    WireTime wire = report.wires().get(i);
     json.writeStartObject();
     json.writeStringProperty("id", wire.chain());
     drawn(report.measure().chains().get(i));

@@ -10,6 +10,7 @@ import lampwright.engine.meter.ColourPlace;
 import lampwright.engine.meter.Draw;
 import lampwright.engine.meter.FlashTrain;
 import lampwright.engine.meter.LightReport;
+import lampwright.engine.meter.LineTimes;
 import lampwright.engine.meter.RateVerdict;
 import lampwright.engine.meter.SceneReport;
 import lampwright.engine.meter.WireTime;
@@ -17,10 +18,11 @@ import lampwright.engine.project.Harmless;
 import lampwright.engine.project.Project;
 import lampwright.engine.render.FrameTable;
 import lampwright.engine.review.Finding;
-import lampwright.engine.rig.Controller;
 import lampwright.engine.rig.Fitting;
 import lampwright.engine.rig.Lamp;
 import lampwright.engine.rig.Rig;
+import lampwright.exporters.target.FirmwareSize;
+import lampwright.exporters.target.Target;
 
 /** The figures of a measurement for people: what matters first, then aligned columns. */
 final class MeasureText {
@@ -86,12 +88,13 @@ final class MeasureText {
 
   private void lines(SceneReport report) {
     double rate = report.table().framesPerSecond();
-    for (int i = 0; i < report.wires().size(); i++) {
-      WireTime wire = report.wires().get(i);
+    LineTimes times = Target.lineTimesOf(report.table().layout().rig());
+    for (int i = 0; i < times.chains().size(); i++) {
+      WireTime wire = times.chains().get(i);
       Draw draw = report.measure().chains().get(i);
       say(
-          "  Chain      %s  peak %s mA, mean %s mA; wire %.2f ms, %s of a frame; to %.1f frames/s,"
-              + " or %d pixels at this rate",
+          "  Chain      %s  peak %s mA, mean %s mA; data transfer %.2f ms (%s of frame time); max %.1f"
+              + " frames/s; max %d pixels at this rate",
           padded(wire.chain()),
           whole(draw.peakMilliamps()),
           whole(draw.meanMilliamps()),
@@ -100,11 +103,10 @@ final class MeasureText {
           Math.floor(wire.highestFramesPerSecond() * 10) / 10,
           wire.longestChain(rate));
     }
-    if (report.wires().size() > 1) {
-      double inTurn = WireTime.inTurnUs(report.wires());
+    if (times.chains().size() > 1) {
       say(
-          "             all in turn from one controller: %.2f ms, %s of a frame",
-          inTurn / 1000, percent(inTurn * rate / 1e6));
+          "             all chains sent one after another: %.2f ms (%s of frame time)",
+          times.frameUs() / 1000, percent(times.share(rate)));
     }
     for (Draw draw : report.measure().outputs()) {
       say(
@@ -119,25 +121,30 @@ final class MeasureText {
         table.bytes(),
         packedBytes.isPresent() ? packedBytes.getAsInt() + " bytes" : "not possible",
         table.layout().bytes());
-    table
-        .layout()
-        .rig()
-        .controller()
-        .ifPresent(
-            controller ->
-                say(
-                    "             %s: raw %s, packed %s of program memory; a frame %s of working"
-                        + " memory",
-                    controller.name(),
-                    share(table.bytes(), controller),
-                    packedBytes.isPresent() ? share(packedBytes.getAsInt(), controller) : "none",
-                    percent((double) table.layout().bytes() / controller.ramBytes())));
+    Rig rig = table.layout().rig();
+    if (rig.controller().isPresent()) {
+      memory(Target.of(rig), rig, packedBytes);
+    }
   }
 
-  private static String share(long bytes, Controller controller) {
-    return controller.flashBytes().isPresent()
-        ? percent((double) bytes / controller.flashBytes().getAsInt())
-        : "outside the chip instead";
+  private void memory(Target target, Rig rig, OptionalInt packedBytes) {
+    FirmwareSize size = target.size(rig);
+    OptionalInt flash = target.memory().freeFlashBytes();
+    OptionalInt ram = target.memory().ramBytes();
+    if (packedBytes.isPresent() && flash.isPresent()) {
+      int needed = packedBytes.getAsInt() + size.programBytes();
+      say(
+          "             %s: packed with player and driver %d of %d bytes of program memory (%s)",
+          target.name(), needed, flash.getAsInt(), percent((double) needed / flash.getAsInt()));
+    }
+    if (ram.isPresent()) {
+      say(
+          "             %s: frame, player and stack %d of %d bytes of working memory (%s)",
+          target.name(),
+          size.ramBytes(),
+          ram.getAsInt(),
+          percent((double) size.ramBytes() / ram.getAsInt()));
+    }
   }
 
   private void lamps(SceneReport report) {

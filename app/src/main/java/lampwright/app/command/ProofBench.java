@@ -10,6 +10,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.TreeMap;
 import java.util.stream.Stream;
 import lampwright.engine.project.Project;
@@ -74,9 +75,9 @@ final class ProofBench {
   void requireExportable(Project project, List<Scene> scenes) {
     FirmwareExporter exporter = new FirmwareExporter();
     for (Scene scene : scenes) {
-      var faults = exporter.facts(ProjectJob.of(project, List.of(scene))).faults();
-      if (!faults.isEmpty()) {
-        throw new ExportRefusedException(exporter.key(), faults);
+      var refusals = exporter.facts(ProjectJob.of(project, List.of(scene))).refusals();
+      if (!refusals.isEmpty()) {
+        throw new ExportRefusedException(exporter.key(), Optional.empty(), refusals);
       }
     }
   }

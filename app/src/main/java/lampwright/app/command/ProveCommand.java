@@ -71,7 +71,7 @@ final class ProveCommand implements Callable<Integer> {
           .println(
               "lampwright: there is nothing to prove: on this controller your own code drives the"
                   + " pins");
-      return ExitCode.NO_READ_OR_WRITE;
+      return ExitCode.PROJECT_HAS_ERRORS;
     }
     if (waveforms != null && project.rig().chains().isEmpty()) {
       throw new ParameterException(

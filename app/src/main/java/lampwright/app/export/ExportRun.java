@@ -173,8 +173,8 @@ public final class ExportRun {
 
   private static void refuse(ExportPart part) {
     ExportFacts facts = part.facts();
-    if (!facts.faults().isEmpty()) {
-      throw new ExportRefusedException(part.format(), part.scene().orElseThrow(), facts.faults());
+    if (!facts.refusals().isEmpty()) {
+      throw new ExportRefusedException(part.format(), part.scene(), facts.refusals());
     }
   }
 }

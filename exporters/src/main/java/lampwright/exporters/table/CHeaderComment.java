@@ -75,13 +75,13 @@ final class CHeaderComment {
         plural(job.table().frameCount(), "frame")
             + " of "
             + plural(layout.bytes(), "byte")
-            + ", one every "
+            + "; "
+            + job.scene().framesPerSecond().toPlainString()
+            + " frames/s ("
             + rounded
             + rate.microseconds()
-            + " us ("
-            + job.scene().framesPerSecond().toPlainString()
-            + " a second); "
-            + (job.scene().loop() ? "after the last the first follows again." : "plays once."));
+            + " us per frame), "
+            + (job.scene().loop() ? "loops." : "plays once."));
   }
 
   private void howLarge() throws IOException {

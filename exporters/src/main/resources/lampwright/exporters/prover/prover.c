@@ -26,6 +26,7 @@
 #define MAX_CHAINS 16
 #define MAX_OUTPUTS 16
 #define MAX_REGISTERS 16
+#define MAX_LEVELS 4
 #define MAX_FAULTS 12
 #define STACK_PAINT 0xC5
 #define IDLE_CYCLES 500
@@ -59,6 +60,7 @@ static const char USAGE[] =
     "  --slow             watches every instruction for how long interrupts are off, those "
     "between\n"
     "                     frames too\n"
+    "  --level B3=1       a level from outside on an input pin, such as of a switch\n"
     "  --vcd FILE         writes the chains' pins, times in ns\n"
     "  --vcd-frames N     that many frames of each (default 2)\n"
     "  --vcd-idle US      low times longer than that are cut to that (default 400)\n";
@@ -773,6 +775,8 @@ int main(int count, char **arguments) {
   double hertz = 0, seconds = 0, rate = 0, vcd_idle = 400;
   uint32_t probe = 0;
   bool skip_idle = false;
+  const char *level[MAX_LEVELS];
+  int levels = 0;
   prover.vcd_limit = 2;
   for (int i = 1; i < count; i++) {
     const char *option = arguments[i];
@@ -812,6 +816,11 @@ int main(int count, char **arguments) {
       add_output(value);
     } else if (strcmp(option, "--register") == 0) {
       add_setting(value);
+    } else if (strcmp(option, "--level") == 0) {
+      if (strlen(value) != 4 || levels == MAX_LEVELS) {
+        die("--level %s: needs a pin and its level, such as B3=1", value);
+      }
+      level[levels++] = value;
     } else if (strcmp(option, "--frames") == 0) {
       prover.wanted = strtoull(value, NULL, 10);
     } else if (strcmp(option, "--skip") == 0) {
@@ -900,6 +909,15 @@ int main(int count, char **arguments) {
                           interrupt_changed, NULL);
   if (vcd != NULL) {
     open_vcd(vcd);
+  }
+
+  for (int i = 0; i < levels; i++) {
+    avr_ioport_external_t outside = {.name = level[i][0],
+                                     .mask = 1u << (level[i][1] - '0'),
+                                     .value = level[i][3] == '1' ? 0xFF : 0};
+    if (avr_ioctl(avr, AVR_IOCTL_IOPORT_SET_EXTERNAL(level[i][0]), &outside) < 0) {
+      die("%s has no pin %.2s", mcu, level[i]);
+    }
   }
 
   avr->run_cycle_limit = 1;

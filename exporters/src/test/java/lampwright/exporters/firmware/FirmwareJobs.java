@@ -38,6 +38,7 @@ public final class FirmwareJobs {
   private BigDecimal framesPerSecond = BigDecimal.valueOf(50);
   private int frames = 10;
   private String name = "Every bit";
+  private double supplyVolts = Rig.DEFAULT_SUPPLY_VOLTS;
 
   private FirmwareJobs(Optional<Controller> controller) {
     this.controller = controller;
@@ -95,6 +96,12 @@ public final class FirmwareJobs {
     return this;
   }
 
+  /** Another supply, V. */
+  public FirmwareJobs fed(double volts) {
+    supplyVolts = volts;
+    return this;
+  }
+
   public FirmwareJobs rate(String perSecond) {
     framesPerSecond = new BigDecimal(perSecond);
     return this;
@@ -117,7 +124,7 @@ public final class FirmwareJobs {
     }
     outputs.forEach(output -> lamps.add(Lamp.ofOutput("on-" + output.id(), output.id())));
     return new Rig(
-        Rig.DEFAULT_SUPPLY_VOLTS,
+        supplyVolts,
         Rig.DEFAULT_SUPPLY_LIMIT_MILLIAMPS,
         Rig.DEFAULT_DATA_VOLTS,
         Curve.DEFAULT,
@@ -131,6 +138,25 @@ public final class FirmwareJobs {
         chains,
         outputs,
         lamps);
+  }
+
+  /** A rig with another controller. */
+  public static Rig with(Rig rig, String controller) {
+    return new Rig(
+        rig.supplyVolts(),
+        rig.supplyLimitMilliamps(),
+        rig.dataVolts(),
+        rig.curve(),
+        rig.colourMatching(),
+        rig.whiteFromRgb(),
+        rig.brightnessCap(),
+        rig.currentCap(),
+        rig.feed(),
+        rig.battery(),
+        Controller.find(controller),
+        rig.chains(),
+        rig.outputs(),
+        rig.lamps());
   }
 
   public ProjectJob job() {

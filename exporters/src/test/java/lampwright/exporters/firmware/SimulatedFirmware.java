@@ -22,7 +22,7 @@ import lampwright.exporters.TestJobs;
 /** Exported firmware, compiled by avr-gcc and run on libsimavr, whose pins the prover reads. */
 public final class SimulatedFirmware {
   private static final List<String> STRICT =
-      List.of("-Os", "-std=c99", "-Wall", "-Wextra", "-Wpedantic", "-Werror");
+      List.of("-std=c99", "-Wall", "-Wextra", "-Wpedantic", "-Werror");
 
   private final OutsideTools tools = OutsideTools.onThisMachine();
   private final Path folder;
@@ -110,13 +110,9 @@ public final class SimulatedFirmware {
    * @param more words for the compiler
    */
   public Path compile(ProjectJob job, Path main, String... more) throws IOException {
-    FirmwareProof proof = new FirmwareProof(job.project().rig());
-    List<String> words = new ArrayList<>(List.of("-mmcu=" + proof.controller()));
-    words.add("-DF_CPU=" + proof.hertz() + "UL");
+    List<String> words = new ArrayList<>(flags(job));
     words.addAll(STRICT);
-    words.addAll(List.of("-ffunction-sections", "-fdata-sections", "-DLAMPWRIGHT_PROBE"));
     words.addAll(List.of(more));
-    words.add("-I" + sources().resolve("src"));
     words.add(main.toString());
     try (Stream<Path> all = Files.list(sources().resolve("src"))) {
       all.map(Path::toString).filter(f -> f.matches(".*\\.[cS]")).sorted().forEach(words::add);
@@ -131,6 +127,55 @@ public final class SimulatedFirmware {
   public Report prove(ProjectJob job) throws Exception {
     export(job);
     return run(job, compile(job, main()));
+  }
+
+  /**
+   * Compiles an example as a hobby IDE does: as C++, with the core's header before it.
+   *
+   * @param core folder of a core
+   */
+  public Path compileExample(ProjectJob job, String example, Path core) throws IOException {
+    Path source = folder.resolve(example + ".cpp");
+    Files.writeString(
+        source,
+        "#include <Arduino.h>\n"
+            + Files.readString(
+                sources().resolve("examples").resolve(example).resolve(example + ".ino")));
+    List<String> objects = new ArrayList<>();
+    List<String> common = List.of("-DARDUINO=10819", "-I" + core, "-Wall", "-Wextra", "-Werror");
+    try (Stream<Path> all = Files.list(sources().resolve("src"))) {
+      for (Path file :
+          Stream.concat(
+                  all.filter(f -> f.toString().matches(".*\\.[cS]")).sorted(),
+                  Stream.of(source, core.resolve("avr_core.cpp")))
+              .toList()) {
+        Path object = folder.resolve(file.getFileName() + ".o");
+        List<String> words = new ArrayList<>(flags(job));
+        words.addAll(common);
+        words.add(file.toString().endsWith(".cpp") ? "-std=gnu++11" : "-std=gnu11");
+        words.addAll(List.of("-c", file.toString(), "-o", object.toString()));
+        tools.find("avr-gcc", "gcc-avr").run(folder, words.toArray(String[]::new)).quietOut();
+        objects.add(object.toString());
+      }
+    }
+    Path elf = folder.resolve("example.elf");
+    List<String> words = new ArrayList<>(flags(job));
+    words.addAll(objects);
+    words.addAll(List.of("-Wl,--gc-sections", "-o", elf.toString()));
+    tools.find("avr-gcc", "gcc-avr").run(folder, words.toArray(String[]::new)).quietOut();
+    return elf;
+  }
+
+  private List<String> flags(ProjectJob job) {
+    FirmwareProof proof = new FirmwareProof(job.project().rig());
+    return List.of(
+        "-mmcu=" + proof.controller(),
+        "-DF_CPU=" + proof.hertz() + "UL",
+        "-Os",
+        "-ffunction-sections",
+        "-fdata-sections",
+        "-DLAMPWRIGHT_PROBE",
+        "-I" + sources().resolve("src"));
   }
 
   /** The exported main program. */

@@ -57,8 +57,8 @@ class PackedExporterTest extends ExporterContract {
         TestJobs.job("Long", rig, TestJobs.scene("night", 20_000_000, 50, true, List.of()));
     assertRefused(
         job,
-        "packed of scene night: scene night: 68000000 bytes: needs a frame table of at most"
-            + " 67108864 bytes: a shorter scene or fewer frames/s");
+        "scene night: packed export: scene night: 68000000 bytes; needs a frame table of at most"
+            + " 67108864 bytes: a shorter scene or fewer frames/s [export-refused]");
   }
 
   @Test
@@ -70,8 +70,8 @@ class PackedExporterTest extends ExporterContract {
     Rig rig = Rig.of(List.of(TestJobs.rgb("deck", 256)), List.of(), lamps);
     assertRefused(
         TestJobs.job("Many", rig, TestJobs.scene("dark", 20, 50, true, List.of())),
-        "packed of scene dark: lamps: 256: needs at most 255, which is what packed data can"
-            + " number");
+        "scene dark: packed export: lamps: 256; needs at most 255, which is what packed data can"
+            + " number [export-refused]");
   }
 
   @Test
@@ -83,8 +83,8 @@ class PackedExporterTest extends ExporterContract {
     Rig rig = Rig.of(chains, List.of(), List.of());
     assertRefused(
         TestJobs.job("Wide", rig, TestJobs.scene("dark", 20, 50, true, List.of())),
-        "packed of scene dark: frame: 65536 bytes: needs at most 65535; divide the chains between"
-            + " controllers");
+        "scene dark: packed export: frame: 65536 bytes; needs at most 65535; divide the chains between"
+            + " controllers [export-refused]");
   }
 
   private void assertRefused(ExportJob job, String message) {

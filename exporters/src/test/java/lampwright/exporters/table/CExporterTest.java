@@ -63,13 +63,13 @@ class CExporterTest extends ExporterContract {
 
   @Test
   void tableOf32767BytesHasNoCaution() {
-    assertThat(exporter().facts(ofFrames(4681, 7)).cautions()).isEmpty();
+    assertThat(exporter().facts(ofFrames(4681, 7)).findings()).isEmpty();
   }
 
   @Test
   void tableOf32768BytesIsTooLargeForAvr() {
     ExportJob job = ofFrames(4096, 8);
-    assertThat(exporter().facts(job).cautions())
+    assertThat(exporter().facts(job).findings())
         .extracting(Finding::text)
         .containsExactly(
             "c export, scene walk: walk.h: a table of 32768 bytes is too large for AVR; one array has"
@@ -88,7 +88,7 @@ class CExporterTest extends ExporterContract {
                 List.of(),
                 List.of()),
             TestJobs.scene("dark", 20, 50, true, List.of()));
-    assertThat(exporter().facts(job).cautions())
+    assertThat(exporter().facts(job).findings())
         .extracting(Finding::remedy)
         .containsExactly("no frame of this rig fits; use another controller");
   }
@@ -99,7 +99,7 @@ class CExporterTest extends ExporterContract {
     ExportJob string =
         TestJobs.job(
             "Strings", job.project().rig(), TestJobs.scene("string", 20, 50, true, List.of()));
-    assertThat(exporter().facts(string).cautions())
+    assertThat(exporter().facts(string).findings())
         .extracting(Finding::text)
         .containsExactly(
             "c export, scene string: string.h has the name of one of the compiler's own headers, and"

@@ -70,8 +70,8 @@ class HexExporterTest extends ExporterContract {
     assertThatThrownBy(() -> exporter().export(job, target, Progress.SILENT))
         .isInstanceOf(ExportRefusedException.class)
         .hasMessage(
-            "hex of scene walk: at: 0xFFFFFFF8: needs 0 to 0xFFFFFFF7, so that the table of 9"
-                + " bytes ends within 4 GiB");
+            "scene walk: hex export: at: 0xFFFFFFF8; needs 0 to 0xFFFFFFF7, so that the table of 9"
+                + " bytes ends within 4 GiB [export-refused]");
     assertThat(target.names()).isEmpty();
   }
 

@@ -12,16 +12,16 @@ import javafx.beans.property.ReadOnlyObjectWrapper;
 import lampwright.app.review.Reviews;
 import lampwright.app.workshop.model.problems.Target;
 import lampwright.app.workshop.words.Texts;
-import lampwright.engine.light.Fault;
 import lampwright.engine.meter.Draw;
 import lampwright.engine.meter.FlashTrain;
 import lampwright.engine.meter.LightReport;
+import lampwright.engine.meter.LineTimes;
 import lampwright.engine.meter.RateVerdict;
 import lampwright.engine.meter.SceneReport;
 import lampwright.engine.meter.WireTime;
 import lampwright.engine.render.FrameCurrent;
+import lampwright.engine.review.Finding;
 import lampwright.engine.review.Subject;
-import lampwright.engine.rig.Controller;
 import lampwright.engine.rig.Lamp;
 import lampwright.engine.rig.Rig;
 import org.jspecify.annotations.Nullable;
@@ -153,12 +153,13 @@ public final class GaugesModel {
     Rig rig = bench.project().rig();
     double rate =
         bench.scene().map(scene -> scene.framesPerSecond().doubleValue()).orElse(Double.NaN);
-    List<WireTime> wires = rig.chains().stream().map(WireTime::of).toList();
+    LineTimes times = lampwright.exporters.target.Target.lineTimesOf(rig);
+    List<WireTime> wires = times.chains();
     if (wires.isEmpty() || Double.isNaN(rate)) {
       return open("wire", texts.get("wire.none"));
     }
-    double inTurn = WireTime.inTurnUs(wires);
-    double share = inTurn * rate / 1e6;
+    double inTurn = times.frameUs();
+    double share = times.share(rate);
     String lines =
         wires.stream()
             .map(
@@ -186,7 +187,6 @@ public final class GaugesModel {
 
   private Gauge memoryNow() {
     Optional<Target> spot = Optional.of(new Target.OfRig(Target.RigPart.CONTROLLER));
-    Optional<Controller> controller = bench.project().rig().controller();
     Optional<PackRoom.Packed> packed = packs.packedProperty().get();
     if (packed.isEmpty()) {
       double done = packs.progressProperty().get();
@@ -202,51 +202,59 @@ public final class GaugesModel {
           spot,
           OptionalInt.empty());
     }
-    List<Fault> faults = packed.get().faults();
-    if (!faults.isEmpty()) {
-      String why = faults.stream().map(Fault::toString).collect(Collectors.joining("\n"));
+    if (packed.get().bytes() == 0) {
       return new Gauge(
           "memory",
           texts.get("memory.refused"),
           OptionalDouble.empty(),
           OptionalDouble.empty(),
           Gauge.State.OVER,
-          why,
+          words(packed.get().refusals()),
           spot,
           OptionalInt.empty());
     }
-    return memoryOf(packed.get().bytes(), controller, spot);
+    return memoryOf(packed.get(), spot);
   }
 
-  private Gauge memoryOf(int bytes, Optional<Controller> controller, Optional<Target> spot) {
-    if (controller.isEmpty() || controller.get().flashBytes().isEmpty()) {
-      String reading = texts.get("memory.bare", kibibytes(bytes));
+  private Gauge memoryOf(PackRoom.Packed packed, Optional<Target> spot) {
+    Rig rig = bench.project().rig();
+    lampwright.exporters.target.Target target = lampwright.exporters.target.Target.of(rig);
+    OptionalInt free = target.memory().freeFlashBytes();
+    if (rig.controller().isEmpty() || free.isEmpty()) {
       return new Gauge(
           "memory",
-          reading,
+          texts.get("memory.bare", kibibytes(packed.bytes())),
           OptionalDouble.empty(),
           OptionalDouble.empty(),
           Gauge.State.OPEN,
-          texts.get("memory.choose", Integer.toString(bytes)),
+          texts.get("memory.choose", Integer.toString(packed.bytes())),
           spot,
           OptionalInt.empty());
     }
-    int flash = controller.get().flashBytes().getAsInt();
-    double share = (double) bytes / flash;
+    int code = target.size(rig).programBytes();
+    int needed = packed.bytes() + code;
+    double share = (double) needed / free.getAsInt();
+    String details =
+        texts.get(
+            "memory.details",
+            Integer.toString(packed.bytes()),
+            Integer.toString(code),
+            Integer.toString(free.getAsInt()),
+            target.name(),
+            percent(share));
     return new Gauge(
         "memory",
-        texts.get("memory.reading", kibibytes(bytes), kibibytes(flash)),
+        texts.get("memory.reading", kibibytes(needed), kibibytes(free.getAsInt())),
         OptionalDouble.of(share),
         OptionalDouble.empty(),
         Gauge.state(share),
-        texts.get(
-            "memory.details",
-            Integer.toString(bytes),
-            Integer.toString(flash),
-            controller.get().name(),
-            percent(share)),
+        packed.refusals().isEmpty() ? details : details + "\n" + words(packed.refusals()),
         spot,
         OptionalInt.empty());
+  }
+
+  private static String words(List<Finding> findings) {
+    return findings.stream().map(Finding::text).collect(Collectors.joining("\n"));
   }
 
   private Gauge flashNow() {

@@ -15,11 +15,15 @@ import javafx.beans.property.ReadOnlyObjectWrapper;
 import lampwright.engine.light.Fault;
 import lampwright.engine.project.Project;
 import lampwright.engine.render.FrameTable;
+import lampwright.engine.review.Finding;
 import lampwright.engine.rig.Rig;
 import lampwright.engine.scene.Scene;
 import lampwright.exporters.CancelledException;
+import lampwright.exporters.ExportFacts;
 import lampwright.exporters.ExportRefusedException;
 import lampwright.exporters.packed.ScenePacker;
+import lampwright.exporters.target.Target;
+import lampwright.exporters.target.TargetFindings;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -31,11 +35,11 @@ public final class PackRoom implements AutoCloseable {
    * What packing gave.
    *
    * @param bytes of packed data; 0 if it can't be packed
-   * @param faults why it can't
+   * @param refusals why it can't, or why it does not fit the controller
    */
-  public record Packed(int bytes, List<Fault> faults) {
+  public record Packed(int bytes, List<Finding> refusals) {
     public Packed {
-      faults = List.copyOf(faults);
+      refusals = List.copyOf(refusals);
     }
   }
 
@@ -130,7 +134,7 @@ public final class PackRoom implements AutoCloseable {
   private Packed packed(Wanted of, List<FrameTable> tables) throws CancelledException {
     List<Fault> faults = ScenePacker.faults(tables);
     if (!faults.isEmpty()) {
-      return new Packed(0, faults);
+      return new Packed(0, ExportFacts.refused("packed", faults));
     }
     int[] shown = {0};
     try {
@@ -149,10 +153,18 @@ public final class PackRoom implements AutoCloseable {
                     }
                   })
               .size();
-      return new Packed(bytes, List.of());
+      return new Packed(bytes, tooLarge(of.rig(), bytes));
     } catch (ExportRefusedException tooLong) {
-      return new Packed(0, tooLong.faults());
+      return new Packed(0, tooLong.refusals());
     }
+  }
+
+  private static List<Finding> tooLarge(Rig rig, int bytes) {
+    return rig
+        .controller()
+        .flatMap(named -> TargetFindings.programMemory(Target.of(named), rig, bytes))
+        .stream()
+        .toList();
   }
 
   private void show(Wanted of, Runnable change) {

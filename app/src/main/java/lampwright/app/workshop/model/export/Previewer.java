@@ -19,13 +19,13 @@ import lampwright.engine.project.Project;
 import lampwright.engine.render.FrameTable;
 import lampwright.engine.review.Finding;
 import lampwright.engine.review.Review;
-import lampwright.engine.rig.Controller;
 import lampwright.engine.scene.Scene;
 import lampwright.exporters.CancelledException;
 import lampwright.exporters.ExportRefusedException;
 import lampwright.exporters.Progress;
 import lampwright.exporters.packed.Packed;
 import lampwright.exporters.packed.ScenePacker;
+import lampwright.exporters.target.Target;
 
 /**
  * Finds out what an export will write: at once what is known without rendering, then scene by scene
@@ -103,16 +103,16 @@ final class Previewer {
     List<ExportPreview.Place> places = new ArrayList<>();
     List<String> refusals = new ArrayList<>(faults);
     for (ExportPart part : run.map(ExportRun::parts).orElse(List.of())) {
-      findings.addAll(part.facts().cautions());
+      findings.addAll(part.facts().findings());
       part.facts()
-          .faults()
+          .refusals()
           .forEach(
-              fault ->
+              refusal ->
                   refusals.add(
                       texts.get(
                           "refused",
                           part.scene().map(id -> id + " · ").orElse("") + part.format(),
-                          fault)));
+                          refusal.text())));
       for (String name : part.names()) {
         var path = run.orElseThrow().place(name);
         places.add(new ExportPreview.Place(path, Files.exists(path)));
@@ -128,7 +128,9 @@ final class Previewer {
             .map(Measured::packedBytes)
             .orElse(OptionalLong.empty());
     OptionalInt flash =
-        project.rig().controller().map(Controller::flashBytes).orElse(OptionalInt.empty());
+        project.rig().controller().isPresent()
+            ? Target.of(project.rig()).memory().freeFlashBytes()
+            : OptionalInt.empty();
     return new ExportPreview.Size(
         scene.id(), raw, packed, share(OptionalLong.of(raw), flash), share(packed, flash));
   }

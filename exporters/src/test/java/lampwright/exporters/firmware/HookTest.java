@@ -1,0 +1,195 @@
+package lampwright.exporters.firmware;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.io.OutputStream;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Map;
+import java.util.stream.Stream;
+import lampwright.engine.project.Project;
+import lampwright.engine.rig.Chain;
+import lampwright.engine.rig.DriverOutput;
+import lampwright.engine.rig.Lamp;
+import lampwright.engine.rig.Rig;
+import lampwright.engine.scene.Scene;
+import lampwright.exporters.ExportJob;
+import lampwright.exporters.ExportOptions;
+import lampwright.exporters.OutsideTools;
+import lampwright.exporters.Progress;
+import lampwright.exporters.ProjectJob;
+import lampwright.exporters.TestJobs;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+/** Firmware for a controller without a driver of ours, on this machine. */
+class HookTest {
+  private static final Path WIRE = Path.of("src/test/wire").toAbsolutePath();
+  private static final List<String> STRICT =
+      List.of("-Wall", "-Wextra", "-Wpedantic", "-Werror", "-Isrc");
+
+  private final OutsideTools tools = OutsideTools.onThisMachine();
+
+  @TempDir Path folder;
+
+  /** The show's whole interface, under gcc's sanitizers. */
+  @ParameterizedTest
+  @CsvSource({"gcc, -std=c99", "g++, -std=c++11"})
+  void showHandsOutTheFramesAndDoesAsItIsTold(String command, String standard) throws Exception {
+    Rig rig =
+        FirmwareJobs.with(
+            Rig.of(
+                List.of(TestJobs.rgbw("roof", 3), TestJobs.rgb("deck", 2)),
+                List.of(DriverOutput.of("stern")),
+                List.of(
+                    TestJobs.lamp("side", TestJobs.run("roof", 0, 1), TestJobs.run("deck", 0, 2)),
+                    TestJobs.lamp("top", TestJobs.run("roof", 1, 2)),
+                    Lamp.ofOutput("tail", "stern"))),
+            "other");
+    Scene walk = TestJobs.scene("walk", 500, 50, true, TestJobs.walk(20, "side", "top", "tail"));
+    Scene once =
+        TestJobs.scene(
+            "once",
+            500,
+            50,
+            false,
+            List.of(TestJobs.track(TestJobs.cycle(400, 0.3), 500, "side", "top", "tail")));
+    Project project = Project.of("Hook", rig, walk, once);
+    ProjectJob job = ProjectJob.of(project, project.scenes());
+    export(job);
+    ByteArrayOutputStream tables = new ByteArrayOutputStream();
+    for (Scene scene : project.scenes()) {
+      tables.write(TestJobs.table(ExportJob.of(project, scene, ExportOptions.DEFAULT)));
+    }
+    Files.write(folder.resolve("tables.bin"), tables.toByteArray());
+    List<String> words = new ArrayList<>();
+    if (command.equals("g++")) {
+      words.addAll(List.of("-x", "c++"));
+    }
+    words.addAll(List.of(standard, "-O1", "-g", "-fsanitize=address,undefined"));
+    words.add("-fno-sanitize-recover=all");
+    words.addAll(STRICT);
+    words.add(WIRE.resolve("hook_test.c").toString());
+    words.addAll(sources());
+    words.addAll(List.of("-o", "hook"));
+    tools.find(command, command).run(folder, words.toArray(String[]::new)).quietOut();
+    OutsideTools.Result result =
+        new OutsideTools.Tool(folder.resolve("hook")).run(folder, "tables.bin");
+    assertThat(new String(result.out(), StandardCharsets.UTF_8))
+        .as(result.errors())
+        .isEqualTo("0 faults\n");
+    assertThat(result.exit()).isZero();
+  }
+
+  /**
+   * Limits in ns of T0H, T0L, T1H, T1L: WS2812B datasheet; SK6812RGBW datasheet (from memory);
+   * WS2812B-2020 datasheet (from memory).
+   */
+  private static final Map<String, double[]> LIMITS =
+      Map.of(
+          "ws2812b", new double[] {250, 550, 700, 1000, 650, 950, 300, 600},
+          "sk6812-rgbw", new double[] {150, 450, 750, 1050, 450, 750, 450, 750},
+          "ws2812b-2020", new double[] {220, 380, 580, 1000, 580, 1000, 220, 420});
+
+  @ParameterizedTest
+  @CsvSource({
+    "rp2040, ws2812b, PlayScene",
+    "rp2040, sk6812-rgbw, OwnLoop",
+    "other, ws2812b-2020, PlayScene"
+  })
+  void workedExampleSendsEveryBitWithinTheLimits(String controller, String type, String example)
+      throws Exception {
+    ProjectJob job = FirmwareJobs.on(controller).chain(type, 3).output().frames(6).job();
+    export(job);
+    List<String> lines = run(example, 130_000);
+    byte[] table =
+        TestJobs.table(ExportJob.of(job.project(), job.scenes().get(0), ExportOptions.DEFAULT));
+    Chain chain = job.project().rig().chains().get(0);
+    int frameBytes = chain.bytes() + 1;
+    List<String> sent = lines.stream().filter(line -> line.startsWith("line ")).toList();
+    List<String> duties = lines.stream().filter(line -> line.startsWith("pwm ")).toList();
+    assertThat(sent).hasSizeGreaterThanOrEqualTo(6);
+    for (int frame = 0; frame < 6; frame++) {
+      double[] times =
+          Arrays.stream(sent.get(frame).substring(5).split(" ", -1))
+              .mapToDouble(Double::parseDouble)
+              .toArray();
+      assertThat(times).hasSize(2 * 8 * chain.bytes());
+      for (int bit = 0; bit < 8 * chain.bytes(); bit++) {
+        boolean one = (table[frame * frameBytes + bit / 8] >> (7 - bit % 8) & 1) == 1;
+        double[] limits = LIMITS.get(type);
+        int at = one ? 4 : 0;
+        assertThat(times[2 * bit]).isBetween(limits[at], limits[at + 1]);
+        assertThat(times[2 * bit + 1]).isBetween(limits[at + 2], limits[at + 3]);
+      }
+      assertThat(duties.get(frame))
+          .endsWith(" " + (table[frame * frameBytes + frameBytes - 1] & 0xFF));
+    }
+    assertThat(lines).anyMatch(line -> line.startsWith("reset "));
+  }
+
+  @Test
+  void closedSwitchOfTheExampleMakesTheLightStandStill() throws Exception {
+    export(FirmwareJobs.on("rp2040").chain("ws2812b", 3).frames(6).job());
+    List<String> open = run("OwnLoop", 130_000);
+    List<String> closed = run("OwnLoop", 130_000, "closed");
+    assertThat(open.stream().filter(line -> line.startsWith("line ")).distinct().count())
+        .isGreaterThan(3);
+    assertThat(closed.stream().filter(line -> line.startsWith("line ")).distinct()).hasSize(1);
+  }
+
+  /** An IDE joins the files of a sketch and puts its core's header before them. */
+  private List<String> run(String example, int microseconds, String... more) throws Exception {
+    Path sketch = folder.resolve("examples").resolve(example);
+    Path joined = folder.resolve(example + ".cpp");
+    Files.writeString(
+        joined,
+        "#include <Arduino.h>\nvoid driver_begin();\n"
+            + Files.readString(sketch.resolve(example + ".ino"))
+            + Files.readString(sketch.resolve("driver.ino")));
+    List<String> objects = new ArrayList<>();
+    for (String source : sources()) {
+      String object = folder.resolve(Path.of(source).getFileName() + ".o").toString();
+      List<String> words = new ArrayList<>(List.of("-std=gnu99", "-DARDUINO=10819", "-I" + WIRE));
+      words.addAll(STRICT);
+      words.addAll(List.of("-c", source, "-o", object));
+      tools.find("gcc", "gcc").run(folder, words.toArray(String[]::new)).quietOut();
+      objects.add(object);
+    }
+    List<String> words = new ArrayList<>(List.of("-std=gnu++11", "-DARDUINO=10819", "-I" + WIRE));
+    words.addAll(STRICT);
+    words.addAll(List.of(joined.toString(), WIRE.resolve("host_core.cpp").toString()));
+    words.addAll(objects);
+    words.addAll(List.of("-o", "sketch"));
+    tools.find("g++", "g++").run(folder, words.toArray(String[]::new)).quietOut();
+    String[] arguments =
+        Stream.concat(Stream.of(Integer.toString(microseconds)), Stream.of(more))
+            .toArray(String[]::new);
+    byte[] out = new OutsideTools.Tool(folder.resolve("sketch")).run(folder, arguments).quietOut();
+    return new String(out, StandardCharsets.UTF_8).lines().toList();
+  }
+
+  private List<String> sources() throws IOException {
+    try (Stream<Path> all = Files.list(folder.resolve("src"))) {
+      return all.map(file -> "src/" + file.getFileName()).filter(n -> n.endsWith(".c")).toList();
+    }
+  }
+
+  private void export(ProjectJob job) throws Exception {
+    new FirmwareExporter().export(job, this::open, Progress.SILENT);
+  }
+
+  private OutputStream open(String name) throws IOException {
+    Path file = folder.resolve(name);
+    Files.createDirectories(file.resolveSibling(""));
+    return Files.newOutputStream(file);
+  }
+}
