@@ -155,21 +155,19 @@ class SafetyNetTest {
   }
 
   @Test
-  void standInsBecomeCautions() {
+  void standInsBecomeFindings() {
     Packed packed =
         new Packed(
             SHORT_CODE,
             List.of(
                 new StandIn("road", Optional.of("left")), new StandIn("yard", Optional.empty())));
-    assertThat(ScenePacker.cautions(packed))
-        .extracting(Object::toString)
+    assertThat(ScenePacker.findings(packed))
+        .extracting(finding -> finding.about() + ": " + finding.what())
         .containsExactly(
-            "scene road, lamp left: the best packing failed its check and was replaced by a simpler"
-                + " one, which takes more memory or time: the exported data is correct; please"
-                + " report this scene, it is a fault of the program",
-            "scene yard: the best packing failed its check and was replaced by a simpler one, which"
-                + " takes more memory or time: the exported data is correct; please report this"
-                + " scene, it is a fault of the program");
+            "scene road: the best packing of lamp left failed its check; a simpler one, which is"
+                + " proved, stands in",
+            "scene yard: the best packing of all lamps failed its check; a simpler one, which is"
+                + " proved, stands in");
   }
 
   @FunctionalInterface
