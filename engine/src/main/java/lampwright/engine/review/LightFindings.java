@@ -6,6 +6,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.function.Consumer;
 import java.util.stream.Collectors;
+import lampwright.engine.facts.TradeNumbers;
 import lampwright.engine.light.Chromaticity;
 import lampwright.engine.meter.ColourBoundary;
 import lampwright.engine.meter.ColourPlace;
@@ -28,13 +29,15 @@ import lampwright.engine.scene.Scene;
 
 /** Findings on how lamps flash and in what colour they shine. */
 final class LightFindings implements Reviewer {
-  private static final String WCAG = "W3C WCAG 2.2, 2.3.1";
+  private static final String WCAG =
+      TradeNumbers.get("flash caution", "flashes in one second").citation();
 
-  /** So far outside a boundary, in x y, a colour still looks like one inside (our choice). */
-  private static final double HARDLY_SEEN = 0.005;
+  /** So far outside a boundary, in x y, a colour still looks like one inside. */
+  private static final double HARDLY_SEEN =
+      TradeNumbers.number("colour difference", "barely visible outside a boundary");
 
-  /** So far outside it is worth a note, and no caution (our choice). */
-  private static final double NEAR = 0.02;
+  /** So far outside it is worth a note, and no caution. */
+  private static final double NEAR = TradeNumbers.number("colour difference", "near a boundary");
 
   @Override
   public void scene(Project project, SceneReport report, Consumer<Finding> found) {
@@ -157,7 +160,7 @@ final class LightFindings implements Reviewer {
       }
     }
 
-    // UN Regulation 65, annex 5 (from memory): on at most 0.4 of the period, off at least 0.1 s; a
+    // UN Regulation 65, annex 5: on at most 0.4 of the period, off at least 0.1 s; a
     // group of flashes counts as one.
     private void onAndOff(Lamp lamp, FlashTrain train, double perMinute) {
       double period = 60 / perMinute;
@@ -172,7 +175,7 @@ final class LightFindings implements Reviewer {
                 .with("share", Figure.percent(on / period))
                 .with("limit", Figure.percent(FlashRange.SPECIAL_WARNING_ON_SHARE))
                 .in(scene())
-                .source("UN Regulation 65, annex 5")
+                .source(FlashRange.SPECIAL_WARNING_TIMES_SOURCE)
                 .make());
       }
       if (off + frame < FlashRange.SPECIAL_WARNING_OFF_SECONDS) {
@@ -181,7 +184,7 @@ final class LightFindings implements Reviewer {
                 .with("off", Figure.of(off, 2, Unit.SECONDS))
                 .with("limit", Figure.of(FlashRange.SPECIAL_WARNING_OFF_SECONDS, 1, Unit.SECONDS))
                 .in(scene())
-                .source("UN Regulation 65, annex 5")
+                .source(FlashRange.SPECIAL_WARNING_TIMES_SOURCE)
                 .make());
       }
     }
