@@ -30,6 +30,13 @@ public record FlashCaution(Worst general, Worst red) {
     }
   }
 
+  /** The worse of two, of each kind. */
+  public FlashCaution orWorse(FlashCaution other) {
+    return new FlashCaution(
+        other.general.flashes > general.flashes ? other.general : general,
+        other.red.flashes > red.flashes ? other.red : red);
+  }
+
   /** Whether both kinds of flash are no more than may be. */
   public boolean passes() {
     return general.passes() && red.passes();

@@ -13,6 +13,7 @@ import lampwright.engine.meter.DitherFlicker;
 import lampwright.engine.meter.FlashCaution;
 import lampwright.engine.meter.FlashCaution.Worst;
 import lampwright.engine.meter.FlashRange;
+import lampwright.engine.meter.FlashSpot;
 import lampwright.engine.meter.FlashTrain;
 import lampwright.engine.meter.LampCaution;
 import lampwright.engine.meter.LightReport;
@@ -37,30 +38,29 @@ final class LightFindings implements Reviewer {
 
   @Override
   public void scene(Project project, SceneReport report, Consumer<Finding> found) {
-    new OfScene(report, found).all(project.rig().lamps());
+    // The lamps as they were measured: the project may be a step ahead.
+    new OfScene(report, found).all(report.table().layout().rig().lamps());
   }
 
   private record OfScene(SceneReport report, Consumer<Finding> found) {
     void all(List<Lamp> lamps) {
-      List<LightReport> lights = report.measure().lights();
-      int general = 0;
-      int red = 0;
       for (int i = 0; i < lamps.size(); i++) {
         Lamp lamp = lamps.get(i);
-        LightReport light = lights.get(i);
+        LightReport light = report.measure().lights().get(i);
         LampCaution caution = light.caution();
-        general =
-            Math.max(
-                general,
-                flashes(Code.FLASH_GENERAL, lamp, caution.whole().general(), caution.general()));
-        red = Math.max(red, flashes(Code.FLASH_RED, lamp, caution.whole().red(), caution.red()));
+        flashes(
+            Code.FLASH_GENERAL,
+            lamp,
+            light.worstGeneral(),
+            caution.whole().general(),
+            caution.general());
+        flashes(Code.FLASH_RED, lamp, light.worstRed(), caution.whole().red(), caution.red());
         light.train().ifPresent(train -> rate(lamp, train));
         colour(lamp, light);
         light.dither().filter(DitherFlicker::isCoarse).ifPresent(d -> dither(lamp, d));
       }
-      FlashCaution model = report.measure().model();
-      model(Code.FLASH_MODEL, model.general(), general);
-      model(Code.FLASH_MODEL_RED, model.red(), red);
+      model(Code.FLASH_MODEL, report.measure().worstGeneral());
+      model(Code.FLASH_MODEL_RED, report.measure().worstRed());
     }
 
     private Scene scene() {
@@ -72,23 +72,22 @@ final class LightFindings implements Reviewer {
     }
 
     // One finding per lamp: of the whole lamp, or of its worst pixel where that is worse.
-    private int flashes(Code code, Lamp lamp, Worst whole, LampCaution.OfPixel pixel) {
-      boolean ofPixel = pixel.worst().flashes() > whole.flashes();
-      Worst worst = ofPixel ? pixel.worst() : whole;
-      if (!worst.passes()) {
-        Finding.Draft draft = draft(code, Subject.OneLamp.of(lamp), worst);
-        if (pixels(lamp) == 1) {
-          draft.with("part", Figure.words("whole lamp"));
-        } else {
-          draft
-              .with("part", Figure.words(part(ofPixel, whole, pixel)))
-              .with("pixel", Figure.count(pixel.pixel()))
-              .with("pixelFlashes", Figure.count(pixel.worst().flashes()))
-              .with("wholeFlashes", Figure.count(whole.flashes()));
-        }
-        found.accept(draft.make());
+    private void flashes(
+        Code code, Lamp lamp, FlashSpot spot, Worst whole, LampCaution.OfPixel pixel) {
+      if (spot.worst().passes()) {
+        return;
       }
-      return worst.flashes();
+      Finding.Draft draft = draft(code, Subject.OneLamp.of(lamp), spot.worst());
+      if (pixels(lamp) == 1) {
+        draft.with("part", Figure.words("whole lamp"));
+      } else {
+        draft
+            .with("part", Figure.words(part(spot.pixel().isPresent(), whole, pixel)))
+            .with("pixel", Figure.count(pixel.pixel()))
+            .with("pixelFlashes", Figure.count(pixel.worst().flashes()))
+            .with("wholeFlashes", Figure.count(whole.flashes()));
+      }
+      found.accept(draft.make());
     }
 
     private static String part(boolean ofPixel, Worst whole, LampCaution.OfPixel pixel) {
@@ -108,9 +107,9 @@ final class LightFindings implements Reviewer {
     }
 
     // What a lamp does by itself is not told again of the model.
-    private void model(Code code, Worst worst, int ofOneLamp) {
-      if (!worst.passes() && worst.flashes() > ofOneLamp) {
-        found.accept(draft(code, new Subject.WholeModel(), worst).make());
+    private void model(Code code, FlashSpot spot) {
+      if (!spot.worst().passes() && spot.lamp().isEmpty()) {
+        found.accept(draft(code, new Subject.WholeModel(), spot.worst()).make());
       }
     }
 
