@@ -98,10 +98,11 @@ class PaintedFlashesTest {
     assertThat(glow.argb()[20 * SIDE + 20]).isEqualTo(0xFF0000FF);
   }
 
-  /** On white paper no light is added that could be seen: the darker state is above 0.80. */
+  /** Light by which white paper changes its luminance by less than a tenth is no flash there. */
   @Test
-  void whiteLightOnWhitePaperDoesNotFlash() {
-    assertThat(judge(new Colour.Drive(1, 1, 1, 0), 250, 1).general().flashes()).isZero();
+  void faintLightOnWhitePaperDoesNotFlash() {
+    assertThat(judge(new Colour.Drive(1, 1, 1, 0), 250, 0.05f).general().flashes()).isZero();
+    assertThat(judge(new Colour.Drive(1, 1, 1, 0), 0, 0.2f).general().flashes()).isEqualTo(10);
   }
 
   /** What is judged is what is painted: the same, from the pictures that are really painted. */

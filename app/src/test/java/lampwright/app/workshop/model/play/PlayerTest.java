@@ -218,7 +218,7 @@ class PlayerTest {
     assertThat(asker.asked)
         .singleElement()
         .asString()
-        .startsWith("Its picture on the screen flashes up to 9 times per second.");
+        .startsWith("Its picture on the screen flashes up to 10 times per second.");
     asker.answer = 0;
     player.play();
     assertThat(player.playingProperty().get()).isTrue();
