@@ -97,8 +97,7 @@ final class CheckCommand implements Callable<Integer> {
       reports.add(SceneReport.of(FrameTable.of(project.rig(), scene)));
     }
     List<Finding> findings = new ArrayList<>(Reviews.ALL.of(project, reports));
-    findings.addAll(
-        FirmwareMemory.findings(project, new TerminalProgress(terminal, "packing")));
+    findings.addAll(FirmwareMemory.findings(project, new TerminalProgress(terminal, "packing")));
     terminal.endProgress();
     return Review.sorted(findings);
   }

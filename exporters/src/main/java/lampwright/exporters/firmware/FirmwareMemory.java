@@ -15,9 +15,13 @@ import lampwright.exporters.packed.ScenePacker;
 import lampwright.exporters.target.Target;
 import lampwright.exporters.target.TargetFindings;
 
-/** Whether the scenes of a project fit the controller that it names, packed as firmware holds them. */
+/**
+ * Whether the scenes of a project fit the controller that it names, packed as firmware holds them.
+ */
 public final class FirmwareMemory {
-  /** Packed data is at most a little longer than the tables; tables of half the room fit for sure. */
+  /**
+   * Packed data is at most a little longer than the tables; tables of half the room fit for sure.
+   */
   private static final int SURE_SHARE = 2;
 
   private FirmwareMemory() {}

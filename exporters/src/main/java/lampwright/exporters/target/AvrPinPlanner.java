@@ -51,8 +51,7 @@ final class AvrPinPlanner {
     List<Optional<Pin>> outputs = outputs();
     List<Optional<Pin>> chains = chains();
     OptionalInt clock = clock(outputs);
-    Optional<Pin> free =
-        pins.forSwitch().stream().filter(pin -> !taken.contains(pin)).findFirst();
+    Optional<Pin> free = pins.forSwitch().stream().filter(pin -> !taken.contains(pin)).findFirst();
     return new PinPlan(chains, outputs, clock, free, refusals);
   }
 

@@ -17,8 +17,7 @@ import lampwright.engine.rig.Rig;
  * @param ofChains the routine of each chain; none for one that can't be sent
  * @param numbers every routine once, by number
  */
-record AvrSendings(
-    List<Optional<Sending>> ofChains, ImmutableMap<Sending, Integer> numbers) {
+record AvrSendings(List<Optional<Sending>> ofChains, ImmutableMap<Sending, Integer> numbers) {
   /**
    * A routine.
    *
@@ -41,9 +40,7 @@ record AvrSendings(
       Optional<Sending> sending =
           target
               .wave(chain)
-              .map(
-                  wave ->
-                      new Sending(wave, wave.way() == AvrWave.Way.WRITES_PORT ? port : ""));
+              .map(wave -> new Sending(wave, wave.way() == AvrWave.Way.WRITES_PORT ? port : ""));
       ofChains.add(sending);
       sending.ifPresent(one -> numbers.putIfAbsent(one, numbers.size()));
     }

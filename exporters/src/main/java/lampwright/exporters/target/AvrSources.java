@@ -130,7 +130,9 @@ final class AvrSources {
     add(lines, "#include <avr/io.h>", "");
     add(
         lines,
-        "/* Timer " + number.getAsInt() + ". The mode is set too: a boot loader may have used it. */",
+        "/* Timer "
+            + number.getAsInt()
+            + ". The mode is set too: a boot loader may have used it. */",
         "void lampwright_clock_begin(void) {");
     statements(lines, timer.clock());
     add(lines, "}", "");
@@ -180,10 +182,7 @@ final class AvrSources {
     }
     add(lines, "}", "");
     add(lines, "#define REST (" + target.megahertz() + "UL * LAMPWRIGHT_RESET_US)", "");
-    add(
-        lines,
-        "void lampwright_wire_rest(void) { __builtin_avr_delay_cycles(REST); }",
-        "");
+    add(lines, "void lampwright_wire_rest(void) { __builtin_avr_delay_cycles(REST); }", "");
     add(lines, "uint16_t lampwright_wire_bytes(uint8_t chain) {", "  switch (chain) {");
     for (int c = 0; c < rig.chains().size(); c++) {
       add(lines, "  case " + c + ":", "    return LAMPWRIGHT_CHAIN_" + c + "_BYTES;");
@@ -257,7 +256,9 @@ final class AvrSources {
     add(
         lines,
         "/*",
-        " * The routines that send, in cycles of " + target.megahertz() + " MHz; t counts from the rising edge.",
+        " * The routines that send, in cycles of "
+            + target.megahertz()
+            + " MHz; t counts from the rising edge.",
         " *",
         " * Interrupts (LAMPWRIGHT_INTERRUPTS 1) are let in while the line is low, once in each of the",
         " * bits 7 to 1 of every byte, and held off for the rest: for two bits at most, however long the",
@@ -279,12 +280,18 @@ final class AvrSources {
         "#endif",
         "",
         "\t.text");
-    sendings.numbers().forEach(
-        (sending, number) -> {
-          String name = "lampwright_send_" + number;
-          add(lines, "", "\t.section .text." + name + ", \"ax\", @progbits");
-          add(lines, AvrRoutine.of(sending.wave()).text(name, "PORT" + sending.port()).stripTrailing());
-        });
+    sendings
+        .numbers()
+        .forEach(
+            (sending, number) -> {
+              String name = "lampwright_send_" + number;
+              add(lines, "", "\t.section .text." + name + ", \"ax\", @progbits");
+              add(
+                  lines,
+                  AvrRoutine.of(sending.wave())
+                      .text(name, "PORT" + sending.port())
+                      .stripTrailing());
+            });
     add(lines, "", "#endif");
     return text(lines.toArray(String[]::new));
   }

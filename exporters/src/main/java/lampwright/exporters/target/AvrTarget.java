@@ -76,8 +76,7 @@ abstract sealed class AvrTarget extends Target permits Atmega328p, Atmega32u4, A
 
   private Line sent(AvrWave wave, LineLimits limits) {
     SentTimes times = wave.at(hertz);
-    return new Line.Sent(
-        times, limits.room(times), wave.way() == AvrWave.Way.WRITES_PORT);
+    return new Line.Sent(times, limits.room(times), wave.way() == AvrWave.Way.WRITES_PORT);
   }
 
   private Finding impossible(Chain chain, LineLimits limits) {

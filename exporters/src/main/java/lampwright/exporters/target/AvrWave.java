@@ -37,7 +37,6 @@ record AvrWave(Way way, int t0h, int t1h, int t1l) {
   /** The same as times. */
   SentTimes at(int hertz) {
     double nsPerCycle = 1e9 / hertz;
-    return new SentTimes(
-        t0h * nsPerCycle, t0l() * nsPerCycle, t1h * nsPerCycle, t1l * nsPerCycle);
+    return new SentTimes(t0h * nsPerCycle, t0l() * nsPerCycle, t1h * nsPerCycle, t1l * nsPerCycle);
   }
 }

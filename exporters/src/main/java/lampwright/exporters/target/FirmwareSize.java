@@ -31,8 +31,7 @@ public final class FirmwareSize {
     this.target = target;
     this.rig = rig;
     this.longestChain = rig.chains().stream().mapToInt(Chain::bytes).max().orElse(0);
-    this.frameBytes =
-        rig.chains().stream().mapToInt(Chain::bytes).sum() + rig.outputs().size();
+    this.frameBytes = rig.chains().stream().mapToInt(Chain::bytes).sum() + rig.outputs().size();
   }
 
   /** Working memory of frame, player and stack. */
@@ -57,7 +56,10 @@ public final class FirmwareSize {
   }
 
   private int leastRam() {
-    return frameBytes + PLAYER_RAM + LAMP_RAM * Math.max(1, rig.lamps().size()) + SHOW_RAM
+    return frameBytes
+        + PLAYER_RAM
+        + LAMP_RAM * Math.max(1, rig.lamps().size())
+        + SHOW_RAM
         + STACK_RAM;
   }
 

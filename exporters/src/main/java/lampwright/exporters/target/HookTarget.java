@@ -81,8 +81,7 @@ abstract sealed class HookTarget extends Target permits Rp2040, OtherController 
     List<Pin> known = knownPins();
     pin.filter(stated -> !known.isEmpty() && !known.contains(stated))
         .ifPresent(
-            stated ->
-                refusals.add(AvrPinPlanner.unknown(stated, subject, path, name(), known)));
+            stated -> refusals.add(AvrPinPlanner.unknown(stated, subject, path, name(), known)));
   }
 
   @Override

@@ -25,8 +25,6 @@ public record Memory(
   }
 
   private static OptionalInt number(TargetTable table, String name) {
-    return table.find(name).isPresent()
-        ? OptionalInt.of(table.number(name))
-        : OptionalInt.empty();
+    return table.find(name).isPresent() ? OptionalInt.of(table.number(name)) : OptionalInt.empty();
   }
 }

@@ -48,7 +48,8 @@ final class TargetTable {
    */
   static TargetTable of(String id) {
     String name = id + ".csv";
-    try (InputStream in = Objects.requireNonNull(TargetTable.class.getResourceAsStream(name), name);
+    try (InputStream in =
+            Objects.requireNonNull(TargetTable.class.getResourceAsStream(name), name);
         BufferedReader lines =
             new BufferedReader(new InputStreamReader(in, StandardCharsets.UTF_8))) {
       return new TargetTable(
@@ -125,7 +126,9 @@ final class TargetTable {
         pins.add(new Pin(word));
         continue;
       }
-      word.substring(2).chars().forEach(bit -> pins.add(new Pin(word.substring(0, 2) + (char) bit)));
+      word.substring(2)
+          .chars()
+          .forEach(bit -> pins.add(new Pin(word.substring(0, 2) + (char) bit)));
     }
     return pins;
   }

@@ -3,7 +3,6 @@ package lampwright.exporters.firmware;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.stream.Stream;
 import lampwright.exporters.ProjectJob;
@@ -53,8 +52,7 @@ class ExamplesTest {
   @ValueSource(strings = {"attiny85", "atmega328p"})
   void closedSwitchMakesTheLightStandStill(String controller) throws Exception {
     ProjectJob job = FirmwareJobs.on(controller).chain("ws2812b", 8).job();
-    SimulatedFirmware.Report report =
-        run(job, "OwnLoop", "--level", switchPin(controller) + "=0");
+    SimulatedFirmware.Report report = run(job, "OwnLoop", "--level", switchPin(controller) + "=0");
     assertThat(report.passed()).isFalse();
     assertThat(Integer.parseInt(report.figure("framesWrong"))).isGreaterThan(10);
     assertThat(report.figure("bitsOutsideLimits")).isEqualTo("0");

@@ -67,7 +67,8 @@ class FirmwareExporterTest {
         words.addAll(List.of("-x", "c++"));
       }
       words.addAll(List.of("-c", source, "-o", "object.o"));
-      tools.find(command, "gcc, g++, gcc-avr or gcc-arm-none-eabi")
+      tools
+          .find(command, "gcc, g++, gcc-avr or gcc-arm-none-eabi")
           .run(folder, words.toArray(String[]::new))
           .quietOut();
     }
@@ -84,8 +85,7 @@ class FirmwareExporterTest {
             + " another",
         "-mmcu=atmega328p | F_CPU is not defined: compile with -DF_CPU=16000000UL"
       })
-  void anotherBoardStopsWithTheReasonAndNothingElse(String flags, String reason)
-      throws Exception {
+  void anotherBoardStopsWithTheReasonAndNothingElse(String flags, String reason) throws Exception {
     write(usual("atmega328p").job());
     OutsideTools.Tool compiler =
         tools.findCompiler("avr-gcc", "gcc-avr", "avr/pgmspace.h", "avr-libc");
@@ -118,7 +118,8 @@ class FirmwareExporterTest {
       "-mmcu=atmega328p", "-DF_CPU=16000000UL", "-Isrc", "-c", "src/lampwright_outputs.c"
     };
     compiler.run(folder, words).quietOut();
-    String[] inIde = Stream.concat(Stream.of("-DARDUINO=10819"), Stream.of(words)).toArray(String[]::new);
+    String[] inIde =
+        Stream.concat(Stream.of("-DARDUINO=10819"), Stream.of(words)).toArray(String[]::new);
     assertThat(compiler.run(folder, inIde).errors())
         .contains("timer 0 keeps the time of the IDE's own functions");
   }
@@ -193,7 +194,18 @@ class FirmwareExporterTest {
     for (String source : sources()) {
       tools
           .find("gcc", "gcc")
-          .run(folder, "-std=c99", "-Wall", "-Wextra", "-Wpedantic", "-Werror", "-Isrc", "-c", source, "-o", "o.o")
+          .run(
+              folder,
+              "-std=c99",
+              "-Wall",
+              "-Wextra",
+              "-Wpedantic",
+              "-Werror",
+              "-Isrc",
+              "-c",
+              source,
+              "-o",
+              "o.o")
           .quietOut();
     }
   }
@@ -264,7 +276,8 @@ class FirmwareExporterTest {
   void readmeNamesOnlyFilesThatAreThere(String controller) throws Exception {
     write(usual(controller).job());
     List<String> named =
-        java.util.regex.Pattern.compile("`((?:src/|examples/)?[A-Za-z_]+(?:/[A-Za-z_]+)?\\.(?:h|c|S|ino))`")
+        java.util.regex.Pattern.compile(
+                "`((?:src/|examples/)?[A-Za-z_]+(?:/[A-Za-z_]+)?\\.(?:h|c|S|ino))`")
             .matcher(text("README.md"))
             .results()
             .map(found -> found.group(1))
@@ -304,11 +317,7 @@ class FirmwareExporterTest {
   void projectNameDoesNothingInTheReadme() throws Exception {
     write(usual("attiny85").called(TestJobs.HOSTILE_NAME).job());
     String line =
-        text("README.md")
-            .lines()
-            .filter(l -> l.startsWith("Project: "))
-            .findFirst()
-            .orElseThrow();
+        text("README.md").lines().filter(l -> l.startsWith("Project: ")).findFirst().orElseThrow();
     assertThat(line)
         .isEqualTo(
             "Project: \\*\\/ \\#include \\\"x\\\" \\/\\* \\\\ \\?\\?\\/ \\/\\/ \\\\u000d\\\\u000a"

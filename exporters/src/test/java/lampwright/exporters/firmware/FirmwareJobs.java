@@ -126,7 +126,7 @@ public final class FirmwareJobs {
     return new Rig(
         supplyVolts,
         Rig.DEFAULT_SUPPLY_LIMIT_MILLIAMPS,
-        Rig.DEFAULT_DATA_VOLTS,
+        OptionalDouble.empty(),
         Curve.DEFAULT,
         Rig.DEFAULT_COLOUR_MATCHING,
         Rig.DEFAULT_WHITE_FROM_RGB,

@@ -111,8 +111,7 @@ class HookTest {
     export(job);
     List<String> lines = run(example, 130_000);
     byte[] table =
-        TestJobs.table(
-            ExportJob.of(job.project(), job.scenes().get(0), ExportOptions.DEFAULT));
+        TestJobs.table(ExportJob.of(job.project(), job.scenes().get(0), ExportOptions.DEFAULT));
     Chain chain = job.project().rig().chains().get(0);
     int frameBytes = chain.bytes() + 1;
     List<String> sent = lines.stream().filter(line -> line.startsWith("line ")).toList();
@@ -131,7 +130,8 @@ class HookTest {
         assertThat(times[2 * bit]).isBetween(limits[at], limits[at + 1]);
         assertThat(times[2 * bit + 1]).isBetween(limits[at + 2], limits[at + 3]);
       }
-      assertThat(duties.get(frame)).endsWith(" " + (table[frame * frameBytes + frameBytes - 1] & 0xFF));
+      assertThat(duties.get(frame))
+          .endsWith(" " + (table[frame * frameBytes + frameBytes - 1] & 0xFF));
     }
     assertThat(lines).anyMatch(line -> line.startsWith("reset "));
   }
@@ -173,8 +173,7 @@ class HookTest {
     String[] arguments =
         Stream.concat(Stream.of(Integer.toString(microseconds)), Stream.of(more))
             .toArray(String[]::new);
-    byte[] out =
-        new OutsideTools.Tool(folder.resolve("sketch")).run(folder, arguments).quietOut();
+    byte[] out = new OutsideTools.Tool(folder.resolve("sketch")).run(folder, arguments).quietOut();
     return new String(out, StandardCharsets.UTF_8).lines().toList();
   }
 

@@ -6,7 +6,6 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.stream.Stream;
 import lampwright.engine.rig.BuiltInPixelTypes;
-import lampwright.engine.rig.PixelType;
 import lampwright.exporters.ProjectJob;
 import lampwright.exporters.firmware.FirmwareExporter;
 import lampwright.exporters.firmware.FirmwareJobs;

@@ -159,7 +159,8 @@ public final class PackRoom implements AutoCloseable {
   }
 
   private static List<Finding> tooLarge(Rig rig, int bytes) {
-    return rig.controller()
+    return rig
+        .controller()
         .flatMap(named -> TargetFindings.programMemory(Target.of(named), rig, bytes))
         .stream()
         .toList();
