@@ -27,9 +27,13 @@ final class TargetTable {
    * @param document the document, or how it was found
    */
   record Item(String name, String value, String source, String document) {
-    /** Where it comes from, in words. */
+    /** Where it comes from, in words; what no one has looked up is called an estimate. */
     String sourceWords() {
-      return source.equals("published") ? document : document + " (" + source + ")";
+      return switch (source) {
+        case "memory" -> "estimate: " + document;
+        case "practice" -> "common practice: " + document;
+        default -> document;
+      };
     }
   }
 
