@@ -1,6 +1,8 @@
 package lampwright.exporters;
 
 import java.io.IOException;
+import java.util.List;
+import lampwright.engine.review.Finding;
 
 /**
  * A format that writes scenes of a project together, as one folder. Without state of its own, so
@@ -19,11 +21,12 @@ public interface ProjectExporter {
   /**
    * Writes the files.
    *
+   * @return what only the work has shown and is to be known before the files are used; mostly none
    * @throws ExportRefusedException if {@link #facts} has a fault, or if the rendered scenes turn
    *     out not to fit; nothing was opened
    * @throws IOException whatever the target or its streams throw; files may be incomplete
    * @throws CancelledException if {@code progress} asked for it; files may be incomplete
    */
-  void export(ProjectJob job, ExportTarget target, Progress progress)
+  List<Finding> export(ProjectJob job, ExportTarget target, Progress progress)
       throws IOException, CancelledException;
 }

@@ -92,19 +92,21 @@ final class ExportCommand implements Callable<Integer> {
     Project project = read.get();
     ExportRun run = ExportRun.of(project, choice.of(project), formats, options, folder);
     List<Path> written = new ArrayList<>();
+    List<Finding> shown = List.of();
     try {
-      run.write(watcher(), written::add);
+      shown = run.write(watcher(), written::add);
     } finally {
       terminal.endProgress();
       // A folder that was moved into place is there, even if what came after it failed.
       written.forEach(terminal.out()::println);
     }
-    review(project, run);
+    review(project, run, shown);
     return ExitCode.DONE;
   }
 
   // What is exported is reviewed, and not the scenes that are left out.
-  private void review(Project project, ExportRun run) throws CancelledException {
+  private void review(Project project, ExportRun run, List<Finding> shown)
+      throws CancelledException {
     List<SceneReport> reports = new ArrayList<>();
     for (Scene scene : choice.of(project)) {
       terminal.progress("measuring " + scene.id(), reports.size(), project.scenes().size());
@@ -113,6 +115,7 @@ final class ExportCommand implements Callable<Integer> {
     terminal.endProgress();
     List<Finding> findings = new ArrayList<>(Reviews.ALL.of(project, reports));
     run.parts().forEach(part -> findings.addAll(part.facts().findings()));
+    findings.addAll(shown);
     FindingText.print(file.shown(), Review.sorted(findings), terminal.err());
   }
 

@@ -31,7 +31,7 @@ record Measured(SceneReport report, OptionalInt packedBytes, List<Finding> findi
       return OptionalInt.empty();
     }
     try {
-      return OptionalInt.of(ScenePacker.pack("packed", alone, progress).length);
+      return OptionalInt.of(ScenePacker.pack("packed", alone, progress).size());
     } catch (ExportRefusedException tooLong) {
       return OptionalInt.empty();
     }

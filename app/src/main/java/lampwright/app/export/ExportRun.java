@@ -13,6 +13,7 @@ import java.util.stream.Stream;
 import lampwright.engine.project.Project;
 import lampwright.engine.project.StagedFiles;
 import lampwright.engine.project.StagedFolder;
+import lampwright.engine.review.Finding;
 import lampwright.engine.scene.Scene;
 import lampwright.exporters.CancelledException;
 import lampwright.exporters.ExportFacts;
@@ -126,22 +127,24 @@ public final class ExportRun {
    * leaves no half file and no changed file.
    *
    * @param written hears what stands in its place now: the folder first, then the files of scenes
+   * @return what only the work has shown, beside what the facts of the parts say beforehand
    * @throws ExportRefusedException if a format cannot hold a scene; nothing was changed
    * @throws IOException if something cannot be written
    * @throws CancelledException if the watcher ended it; nothing was changed
    */
-  public void write(Watcher watcher, Consumer<Path> written)
+  public List<Finding> write(Watcher watcher, Consumer<Path> written)
       throws IOException, CancelledException {
+    List<Finding> cautions = new ArrayList<>();
     try (StagedFiles files = StagedFiles.in(folder)) {
       for (SceneFormat each : ofScenes) {
         ExportPart part = each.part();
         refuse(part);
-        each.exporter().export(each.job(), files::open, watcher.begins(part));
+        cautions.addAll(each.exporter().export(each.job(), files::open, watcher.begins(part)));
         watcher.ends();
       }
       // All else is whole by now, so that a failure leaves the folder as it was too.
       if (firmware.isPresent()) {
-        writeFolder(firmware.get(), watcher);
+        cautions.addAll(writeFolder(firmware.get(), watcher));
         written.accept(place(ExportFormats.FIRMWARE));
       }
       files.commit();
@@ -149,18 +152,22 @@ public final class ExportRun {
     for (ExportPart part : sceneParts()) {
       part.names().forEach(name -> written.accept(place(name)));
     }
+    return cautions;
   }
 
-  private void writeFolder(ProjectJob job, Watcher watcher) throws IOException, CancelledException {
+  private List<Finding> writeFolder(ProjectJob job, Watcher watcher)
+      throws IOException, CancelledException {
     ExportPart part = part(job);
     List<String> ours = new ArrayList<>(part.facts().files());
     ours.addAll(ALSO_FIRMWARE);
     try (StagedFolder files =
         StagedFolder.in(
             folder, part.format(), FirmwareExporter.MARK_FILE, FirmwareExporter.MARK_LINE, ours)) {
-      ExportFormats.FIRMWARE_EXPORTER.export(job, files::open, watcher.begins(part));
+      List<Finding> cautions =
+          ExportFormats.FIRMWARE_EXPORTER.export(job, files::open, watcher.begins(part));
       files.commit();
       watcher.ends();
+      return cautions;
     }
   }
 

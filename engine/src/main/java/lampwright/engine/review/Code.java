@@ -398,6 +398,12 @@ public enum Code {
       "shorten the fades"),
 
   // Exports.
+  PACKED_PLAIN(
+      "packed-plain",
+      NOTE,
+      "the best packing of {part} failed its check; a simpler one, which is proved, stands in",
+      "it takes more memory or time",
+      "the exported data is correct; please report this scene, it is a fault of the program"),
   RAW_TABLE_SIZE(
       "raw-table-size",
       CAUTION,

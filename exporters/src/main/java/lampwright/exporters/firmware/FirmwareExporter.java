@@ -22,6 +22,7 @@ import lampwright.exporters.ExportTarget;
 import lampwright.exporters.Progress;
 import lampwright.exporters.ProjectExporter;
 import lampwright.exporters.ProjectJob;
+import lampwright.exporters.packed.Packed;
 import lampwright.exporters.packed.ScenePacker;
 import lampwright.exporters.target.Target;
 import lampwright.exporters.target.TargetFindings;
@@ -85,20 +86,24 @@ public final class FirmwareExporter implements ProjectExporter {
   }
 
   @Override
-  public void export(ProjectJob job, ExportTarget to, Progress progress)
+  public List<Finding> export(ProjectJob job, ExportTarget to, Progress progress)
       throws IOException, CancelledException {
     ExportFacts facts = facts(job);
     refuse(facts.refusals());
     Rig rig = job.project().rig();
     Target target = Target.of(rig);
-    byte[] packed = ScenePacker.pack(KEY, job.tables(), progress);
-    refuse(TargetFindings.programMemory(target, rig, packed.length).stream().toList());
-    Map<String, String> texts = texts(job, target, packed, findings(job, facts));
+    Packed packed = ScenePacker.pack(KEY, job.tables(), progress);
+    refuse(TargetFindings.programMemory(target, rig, packed.size()).stream().toList());
+    List<Finding> plain = ScenePacker.findings(packed);
+    List<Finding> all = new ArrayList<>(findings(job, facts));
+    all.addAll(plain);
+    Map<String, String> texts = texts(job, target, packed.data(), Review.sorted(all));
     for (String name : facts.files()) {
       try (OutputStream out = to.open(name)) {
         out.write(texts.get(name).getBytes(UTF_8));
       }
     }
+    return plain;
   }
 
   /** Every finding about the project and these scenes. */

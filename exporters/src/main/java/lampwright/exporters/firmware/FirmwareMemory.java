@@ -54,7 +54,7 @@ public final class FirmwareMemory {
       return List.of();
     }
     try {
-      int packed = ScenePacker.pack("firmware", tables, progress).length;
+      int packed = ScenePacker.pack("firmware", tables, progress).size();
       return TargetFindings.programMemory(target, rig, packed).stream().toList();
     } catch (ExportRefusedException tooLong) {
       return tooLong.refusals();

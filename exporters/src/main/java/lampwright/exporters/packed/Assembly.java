@@ -14,8 +14,11 @@ import java.util.zip.CRC32;
 final class Assembly {
   final int placeBytes;
   final ByteSink bytes = new ByteSink();
-  private final Map<ByteBuffer, Integer> placed = new HashMap<>();
+  private final Map<Piece, Integer> placed = new HashMap<>();
   private final List<Integer> places = new ArrayList<>();
+
+  /** Bytes and where places stand among them, which are other bytes in the end. */
+  private record Piece(ByteBuffer bytes, List<Integer> inside) {}
 
   Assembly(int placeBytes) {
     this.placeBytes = placeBytes;
@@ -27,12 +30,13 @@ final class Assembly {
    * @param inside where places stand in the piece, as offsets
    */
   int place(byte[] piece, List<Integer> inside) {
-    Integer known = placed.get(ByteBuffer.wrap(piece));
+    Piece key = new Piece(ByteBuffer.wrap(piece), List.copyOf(inside));
+    Integer known = placed.get(key);
     if (known != null) {
       return known;
     }
     int at = bytes.size();
-    placed.put(ByteBuffer.wrap(piece), at);
+    placed.put(key, at);
     bytes.all(piece);
     inside.forEach(place -> places.add(at + place));
     return at;

@@ -10,6 +10,8 @@ final class Attempt {
   final List<int[]> lamps;
   final List<PackScene> scenes;
   final Coding coding;
+
+  /** Whether the only lamp is the whole frame. */
   final boolean merged;
 
   /** By scene, then lamp. */
@@ -33,11 +35,21 @@ final class Attempt {
     data = assemble();
   }
 
+  /** Whether places are wide enough for so much data. */
+  boolean fits() {
+    return data.length <= Format.maxSize(coding.placeBytes());
+  }
+
   /** The same with one scene's parts changed. */
   Attempt with(int scene, List<LampPart> changed) {
     List<List<LampPart>> more = new ArrayList<>(parts);
     more.set(scene, changed);
     return new Attempt(layout, lamps, scenes, coding, merged, more);
+  }
+
+  /** Reads a scene to code lamps of it anew. */
+  SceneCoder coder(int scene) {
+    return new SceneCoder(layout, lamps, scenes.get(scene), coding, merged);
   }
 
   private byte[] assemble() {
@@ -75,16 +87,7 @@ final class Attempt {
         }
       }
     }
-    byte[] data = out.finish(tables.toBytes(), places);
-    if (placeBytes == 3 && data.length > Format.maxSize(placeBytes)) {
-      throw new IllegalArgumentException(
-          "packed data: "
-              + data.length
-              + " bytes: at most "
-              + Format.maxSize(placeBytes)
-              + " can be played");
-    }
-    return data;
+    return out.finish(tables.toBytes(), places);
   }
 
   private static byte[] darkList(int[] columns, Coding coding) {

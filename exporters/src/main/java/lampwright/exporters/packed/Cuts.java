@@ -31,6 +31,7 @@ final class Cuts {
   private final LampTable table;
   private final RowPlan plan;
   private final StepsCoder steps;
+  private final EventCoder events;
   private final Coding coding;
   private final int grid;
   private final int haste;
@@ -38,7 +39,14 @@ final class Cuts {
   /** Cuts made before: where nothing holds, all ways of cutting come to the same. */
   private final Map<List<Integer>, List<Score.Entry>> known = new HashMap<>();
 
-  Cuts(LampTable table, RowPlan plan, StepsCoder steps, Coding coding, int haste) {
+  Cuts(
+      LampTable table,
+      RowPlan plan,
+      StepsCoder steps,
+      EventCoder events,
+      Coding coding,
+      int haste) {
+    this.events = events;
     this.haste = haste;
     this.table = table;
     this.plan = plan;
@@ -51,7 +59,7 @@ final class Cuts {
   /** The ways to code frames as one section. */
   List<Section> ways(int from, int to) {
     List<Section> ways = new ArrayList<>();
-    ways.add(steps.events(from, to));
+    ways.add(events.section(from, to));
     if (fastEnough(from, to)) {
       add(ways, () -> steps.rows(from, to, false));
       add(ways, () -> steps.rows(from, to, true));
@@ -110,7 +118,7 @@ final class Cuts {
         }
         for (int g = f; g < end; g += Format.MAX_ENTRY_FRAMES) {
           // One frame of hold serves every length: the section rests on its last frame.
-          entries.add(new Score.Entry(Math.min(Format.MAX_ENTRY_FRAMES, end - g), steps.rest(f)));
+          entries.add(new Score.Entry(Math.min(Format.MAX_ENTRY_FRAMES, end - g), events.rest(f)));
         }
         start = end;
       }
@@ -139,7 +147,7 @@ final class Cuts {
     for (int a = 0; a < points; a++) {
       int start = from + a * grid;
       ByteSink key = new ByteSink();
-      steps.writeKey(key, start);
+      events.writeKey(key, start);
       // The entry, the section's kind and skip, AGAIN.
       double fixed = 2 + coding.placeBytes() + 2 + key.size() + 1;
       RowRange range = new RowRange(table, plan, coding);

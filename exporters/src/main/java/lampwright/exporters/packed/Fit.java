@@ -51,6 +51,11 @@ final class Fit {
     return phase;
   }
 
+  /** What a slot has at a frame, where the fit does not swing. */
+  int at(int slot, int frame) {
+    return waves.get(wave[slot])[(int) (((long) pace * frame + phase[slot]) % size)];
+  }
+
   int swingsAt() {
     return swingsAt;
   }

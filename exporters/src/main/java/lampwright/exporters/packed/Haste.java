@@ -24,26 +24,20 @@ final class Haste {
   // Packing is all but done.
   private static final double SHARE_DONE = 0.99;
 
-  private final PackLayout layout;
-  private final List<PackScene> scenes;
+  private final PartCoder coder;
   private final PackProgress progress;
   private final double budget;
   private final int longest;
+  private final List<Packed.StandIn> standIns = new ArrayList<>();
   private Attempt best;
 
-  Haste(
-      Attempt first,
-      List<Load> loads,
-      PackLayout layout,
-      List<PackScene> scenes,
-      PackProgress progress) {
-    this.layout = layout;
-    this.scenes = scenes;
+  Haste(Attempt first, List<Load> loads, PartCoder coder, PackProgress progress) {
+    this.coder = coder;
     this.progress = progress;
     best = first;
-    budget = layout.wireMicros() * MEGAHERTZ * SHARE;
+    budget = first.layout.wireMicros() * MEGAHERTZ * SHARE;
     longest = (int) (first.data.length * GROWTH);
-    for (int s = 0; s < scenes.size() && budget > 0 && !first.merged; s++) {
+    for (int s = 0; s < first.scenes.size() && budget > 0 && !first.merged; s++) {
       if (loads.get(s).worst() > budget) {
         hasten(s, loads.get(s));
       }
@@ -55,9 +49,13 @@ final class Haste {
     return best.data;
   }
 
+  /** Lamps whose quicker code failed its proof and was not taken. */
+  List<Packed.StandIn> standIns() {
+    return standIns;
+  }
+
   private void hasten(int scene, Load first) {
-    SceneCoder coder =
-        new SceneCoder(layout, best.lamps, scenes.get(scene), best.coding, best.merged);
+    SceneCoder lamps = best.coder(scene);
     int[] haste = new int[best.lamps.size()];
     Attempt attempt = best;
     Load load = first;
@@ -66,14 +64,19 @@ final class Haste {
         throw new CancellationException("packing was stopped");
       }
       List<LampPart> parts = new ArrayList<>(attempt.parts.get(scene));
-      if (!hastenDearest(coder, parts, haste, load)) {
+      if (!hastenDearest(lamps, parts, haste, load)) {
         return;
       }
       attempt = attempt.with(scene, parts);
-      if (attempt.data.length > longest) {
+      if (attempt.data.length > longest || !attempt.fits()) {
         return;
       }
-      load = Packer.prove(attempt.data, layout, scenes, PackProgress.NONE).get(scene);
+      PackProof proof = PackProof.of(attempt, PackProgress.NONE);
+      if (!proof.passed()) {
+        standIns.addAll(SafetyNet.standIns(attempt, proof.wrong()));
+        return;
+      }
+      load = proof.loads().get(scene);
     }
     if (load.worst() <= budget) {
       best = attempt;
@@ -81,8 +84,7 @@ final class Haste {
   }
 
   /** Codes the dearest lamp anew, and those coded like it; false if no lamp can be hastened. */
-  private static boolean hastenDearest(
-      SceneCoder coder, List<LampPart> parts, int[] haste, Load load) {
+  private boolean hastenDearest(SceneCoder scene, List<LampPart> parts, int[] haste, Load load) {
     int dearest = -1;
     for (int lamp = 0; lamp < haste.length; lamp++) {
       if (haste[lamp] < LampCoder.MOST_HASTE
@@ -98,7 +100,7 @@ final class Haste {
     for (int lamp = 0; lamp < haste.length; lamp++) {
       if (lamp == dearest || parts.get(lamp).sameAs(old)) {
         haste[lamp] = more;
-        parts.set(lamp, coder.part(lamp, more));
+        parts.set(lamp, coder.part(scene, lamp, more));
       }
     }
     return true;

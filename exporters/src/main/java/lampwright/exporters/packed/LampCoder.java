@@ -15,28 +15,12 @@ final class LampCoder {
   private final List<FineGrid.Speed> speeds;
   private final int haste;
 
-  /** Setup instructions: the columns that never change, where not 0. */
-  final byte[] setup;
-
   LampCoder(LampTable whole, boolean loop, Coding coding, List<FineGrid.Speed> speeds, int haste) {
     this.haste = haste;
     this.loop = loop;
     this.speeds = speeds;
     this.coding = coding;
     this.whole = whole;
-    ByteSink out = new ByteSink();
-    boolean[] must = new boolean[whole.columns.length];
-    boolean[] varying = new boolean[must.length];
-    for (int[] slot : whole.slots) {
-      for (int index : slot) {
-        varying[index] = true;
-      }
-    }
-    for (int i = 0; i < must.length; i++) {
-      must[i] = !varying[i] && whole.at(i, 0) != 0;
-    }
-    new PatchCoder(whole, coding).write(out, whole.row(0), must);
-    setup = out.toBytes();
   }
 
   /** The score; no entries if nothing ever changes. */
@@ -56,13 +40,12 @@ final class LampCoder {
       plans.add(new RowPlan(table, echoes, brightFirst));
     }
     Score best = null;
-    WaveCoder waves = null;
+    EventCoder events = new EventCoder(table, coding);
+    // The lamp is coded in more than one order, which waves don't mind.
+    WaveCoder waves = new WaveCoder(table, echoes, coding, events);
     for (RowPlan plan : plans) {
-      StepsCoder steps = new StepsCoder(table, echoes, plan, coding);
-      if (waves == null) {
-        waves = new WaveCoder(table, echoes, coding, steps);
-      }
-      Stretches stretches = new Stretches(table, steps, waves, plan, coding, speeds, haste);
+      StepsCoder steps = new StepsCoder(table, echoes, plan, events, coding);
+      Stretches stretches = new Stretches(table, steps, events, waves, plan, coding, speeds, haste);
       for (Score score : stretches.scores()) {
         if (best == null || score.size(coding) < best.size(coding)) {
           best = score;

@@ -36,15 +36,16 @@ public final class PackedExporter implements Exporter {
   }
 
   @Override
-  public void export(ExportJob job, ExportTarget target, Progress progress)
+  public List<Finding> export(ExportJob job, ExportTarget target, Progress progress)
       throws IOException, CancelledException {
     List<Finding> refusals = facts(job).refusals();
     if (!refusals.isEmpty()) {
       throw new ExportRefusedException(KEY, Optional.of(job.scene().id()), refusals);
     }
-    byte[] data = ScenePacker.pack(KEY, List.of(job.table()), progress);
+    Packed packed = ScenePacker.pack(KEY, List.of(job.table()), progress);
     try (OutputStream out = target.open(job.fileName(KEY))) {
-      out.write(data);
+      out.write(packed.data());
     }
+    return ScenePacker.findings(packed);
   }
 }

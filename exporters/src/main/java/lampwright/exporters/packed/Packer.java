@@ -5,6 +5,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.concurrent.CancellationException;
 import java.util.stream.IntStream;
+import lampwright.engine.light.Fault;
 
 /** Packs the scenes of one rig into one piece of data, and proves it by decoding. */
 public final class Packer {
@@ -34,9 +35,16 @@ public final class Packer {
    *     that the data would be more than 64 bytes longer than the frame tables, all lamps are
    *     merged into one, which {@link Unpacker#lamps} tells
    * @throws IllegalArgumentException if a table is too large
+   * @throws PackRefusedException if the data would be too long for any player
    * @throws CancellationException if {@code progress} says stop
    */
-  public static byte[] pack(PackLayout layout, List<PackScene> scenes, PackProgress progress) {
+  public static Packed pack(PackLayout layout, List<PackScene> scenes, PackProgress progress) {
+    return pack(layout, scenes, SceneCoder::part, progress);
+  }
+
+  /** Packs scenes by a way to code lamps that need not be right. */
+  static Packed pack(
+      PackLayout layout, List<PackScene> scenes, PartCoder coder, PackProgress progress) {
     Limits.check("scenes", scenes.size(), 1, MAX_SCENES);
     for (PackScene scene : scenes) {
       long bytes = (long) scene.frames() * layout.frameBytes();
@@ -50,20 +58,31 @@ public final class Packer {
     }
     List<int[]> lamps = lampColumns(layout, scenes);
     int columnBytes = layout.frameBytes() > 256 ? 2 : 1;
-    Attempt attempt = fit(layout, lamps, scenes, columnBytes, false, progress);
+    Attempt attempt = fit(layout, lamps, scenes, columnBytes, false, coder, progress);
     long raw = 0;
     for (PackScene scene : scenes) {
       raw += (long) scene.frames() * layout.frameBytes();
     }
     if (attempt.data.length > raw + SPARE) {
       List<int[]> one = List.of(IntStream.range(0, layout.frameBytes()).toArray());
-      Attempt merged = fit(layout, one, scenes, columnBytes, true, PackProgress.NONE);
+      Attempt merged = fit(layout, one, scenes, columnBytes, true, coder, PackProgress.NONE);
       attempt = merged.data.length < attempt.data.length ? merged : attempt;
     }
-    List<Load> loads = prove(attempt.data, layout, scenes, progress);
-    byte[] data = new Haste(attempt, loads, layout, scenes, progress).data();
+    PackProgress proving = share -> progress.proceed(CODING_SHARE + (1 - CODING_SHARE) * share);
+    SafetyNet proved = SafetyNet.under(attempt, raw + SPARE, proving);
+    Haste haste = new Haste(proved.attempt(), proved.loads(), coder, progress);
     report(progress, 1);
-    return data;
+    List<Packed.StandIn> standIns = new ArrayList<>(proved.standIns());
+    haste.standIns().stream().filter(s -> !standIns.contains(s)).forEach(standIns::add);
+    return new Packed(haste.data(), standIns);
+  }
+
+  static PackRefusedException tooLong(Attempt attempt) {
+    return new PackRefusedException(
+        new Fault(
+            "packed data",
+            attempt.data.length + " bytes",
+            "at most " + Format.maxSize(attempt.coding.placeBytes()) + " can be played"));
   }
 
   /** Packs with short places if that goes. */
@@ -73,11 +92,16 @@ public final class Packer {
       List<PackScene> scenes,
       int columnBytes,
       boolean merged,
+      PartCoder coder,
       PackProgress progress) {
-    Attempt attempt = attempt(layout, lamps, scenes, new Coding(columnBytes, 2), merged, progress);
-    if (attempt.data.length > Format.maxSize(2)) {
+    Coding narrow = new Coding(columnBytes, 2);
+    Attempt attempt = attempt(layout, lamps, scenes, narrow, merged, coder, progress);
+    if (!attempt.fits()) {
       Coding wide = new Coding(columnBytes, 3);
-      attempt = attempt(layout, lamps, scenes, wide, merged, PackProgress.NONE);
+      attempt = attempt(layout, lamps, scenes, wide, merged, coder, PackProgress.NONE);
+    }
+    if (!attempt.fits()) {
+      throw tooLong(attempt);
     }
     return attempt;
   }
@@ -88,14 +112,15 @@ public final class Packer {
       List<PackScene> scenes,
       Coding coding,
       boolean merged,
+      PartCoder coder,
       PackProgress progress) {
     List<List<LampPart>> parts = new ArrayList<>();
     for (int s = 0; s < scenes.size(); s++) {
-      SceneCoder coder = new SceneCoder(layout, lamps, scenes.get(s), coding, merged);
+      SceneCoder scene = new SceneCoder(layout, lamps, scenes.get(s), coding, merged);
       List<LampPart> own = new ArrayList<>();
       for (int lamp = 0; lamp < lamps.size(); lamp++) {
         report(progress, CODING_SHARE * (s + (double) lamp / lamps.size()) / scenes.size());
-        own.add(coder.part(lamp, 0));
+        own.add(coder.part(scene, lamp, 0));
       }
       parts.add(own);
     }
@@ -144,37 +169,5 @@ public final class Packer {
     if (!progress.proceed(share)) {
       throw new CancellationException("packing was stopped");
     }
-  }
-
-  /** Decodes and compares; gives what the frames of each scene take. */
-  static List<Load> prove(
-      byte[] data, PackLayout layout, List<PackScene> scenes, PackProgress progress) {
-    List<Load> loads = new ArrayList<>();
-    Unpacker unpacker = new Unpacker(data);
-    byte[] want = new byte[layout.frameBytes()];
-    byte[] got = new byte[layout.frameBytes()];
-    for (int s = 0; s < scenes.size(); s++) {
-      PackScene scene = scenes.get(s);
-      Load load = new Load();
-      loads.add(load);
-      unpacker.select(s, got);
-      int frames = scene.frames() + 1;
-      for (int f = 0; f < frames; f++) {
-        if (f % 256 == 0) {
-          report(
-              progress,
-              CODING_SHARE + (1 - CODING_SHARE) * (s + (double) f / frames) / scenes.size());
-        }
-        int shown = f < scene.frames() ? f : scene.loop() ? 0 : scene.frames() - 1;
-        scene.source().read(shown, want);
-        unpacker.frame(got);
-        load.take(unpacker.cyclesOfLamps());
-        if (!Arrays.equals(want, got)) {
-          throw new IllegalStateException(
-              "scene " + scene.id() + ", frame " + f + ": packed data differs from the table");
-        }
-      }
-    }
-    return loads;
   }
 }

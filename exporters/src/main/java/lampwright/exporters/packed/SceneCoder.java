@@ -32,12 +32,50 @@ final class SceneCoder {
     }
   }
 
+  /** The scene's id. */
+  String id() {
+    return scene.id();
+  }
+
   /**
    * Codes a lamp.
    *
    * @param haste 0 for the shortest code, up to {@link LampCoder#MOST_HASTE} for quicker ones
    */
   LampPart part(int lamp, int haste) {
+    LampTable table = table(lamp);
+    List<FineGrid.Speed> speeds = Speeds.of(scene.periodMicros());
+    Score score = new LampCoder(table, scene.loop(), coding, speeds, haste).score();
+    return merged ? shorter(table, score) : withSetup(table, score);
+  }
+
+  /**
+   * Codes a lamp so that little can go wrong: whole rows, or what each frame changes. The whole
+   * frame merged is whole rows.
+   */
+  LampPart plain(int lamp) {
+    LampTable table = table(lamp);
+    if (merged) {
+      return new LampPart(new byte[0], PlainCoder.score(table));
+    }
+    Score events = new EventCoder(table, coding).score();
+    return PlainCoder.suits(table) ? shorter(table, events) : withSetup(table, events);
+  }
+
+  private LampPart withSetup(LampTable table, Score score) {
+    return new LampPart(new EventCoder(table, coding).setup(), score);
+  }
+
+  /** The score, or whole rows if they are shorter. */
+  private LampPart shorter(LampTable table, Score score) {
+    LampPart part = withSetup(table, score);
+    Score rows = PlainCoder.score(table);
+    return rows.size(coding) < score.size(coding) + part.setup().length
+        ? new LampPart(new byte[0], rows)
+        : part;
+  }
+
+  private LampTable table(int lamp) {
     int[] absolute = lamps.get(lamp);
     int[] relative = new int[absolute.length];
     byte[][] values = new byte[absolute.length][];
@@ -45,16 +83,6 @@ final class SceneCoder {
       relative[i] = absolute[i] - absolute[0];
       values[i] = columns[absolute[i]];
     }
-    LampTable table = new LampTable(relative, values, scene.frames());
-    List<FineGrid.Speed> speeds = Speeds.of(scene.periodMicros());
-    LampCoder coder = new LampCoder(table, scene.loop(), coding, speeds, haste);
-    Score score = coder.score();
-    if (merged) {
-      Score plain = PlainCoder.score(table);
-      if (plain.size(coding) < score.size(coding) + coder.setup.length) {
-        return new LampPart(new byte[0], plain);
-      }
-    }
-    return new LampPart(coder.setup, score);
+    return new LampTable(relative, values, scene.frames());
   }
 }

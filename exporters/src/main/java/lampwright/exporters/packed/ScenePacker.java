@@ -14,6 +14,10 @@ import lampwright.engine.meter.WireTime;
 import lampwright.engine.render.Column;
 import lampwright.engine.render.FrameCursor;
 import lampwright.engine.render.FrameTable;
+import lampwright.engine.review.Code;
+import lampwright.engine.review.Figure;
+import lampwright.engine.review.Finding;
+import lampwright.engine.review.Subject;
 import lampwright.engine.rig.Rig;
 import lampwright.exporters.CancelledException;
 import lampwright.exporters.ExportRefusedException;
@@ -71,7 +75,7 @@ public final class ScenePacker {
    * @param progress hears the frames of all tables together
    * @throws ExportRefusedException if the packed data would be too long for any player
    */
-  public static byte[] pack(String format, List<FrameTable> tables, Progress progress)
+  public static Packed pack(String format, List<FrameTable> tables, Progress progress)
       throws CancelledException {
     int total = Ints.saturatedCast(tables.stream().mapToLong(FrameTable::frameCount).sum());
     Meter meter = new Meter(progress, total);
@@ -84,17 +88,22 @@ public final class ScenePacker {
       return Packer.pack(layout(tables.get(0)), scenes, meter);
     } catch (CancellationException stopped) {
       throw meter.wanted(stopped);
-    } catch (PackedDataException broken) {
-      throw new IllegalStateException("packed data does not decode", broken);
-    } catch (IllegalArgumentException tooLong) {
+    } catch (PackRefusedException refused) {
       String scene = tables.size() == 1 ? tables.get(0).scene().id() : "all";
-      String[] parts = String.valueOf(tooLong.getMessage()).split(": ", 3);
-      if (parts.length < 3) {
-        throw tooLong;
-      }
-      throw new ExportRefusedException(
-          format, scene, List.of(new Fault(parts[0], parts[1], parts[2])));
+      throw new ExportRefusedException(format, scene, List.of(refused.fault()));
     }
+  }
+
+  /** What packing has to say of its data: for which lamps a plainer coding stands in. */
+  public static List<Finding> findings(Packed packed) {
+    return packed.standIns().stream()
+        .map(
+            s ->
+                Finding.of(Code.PACKED_PLAIN, new Subject.OneScene(s.scene()))
+                    .with(
+                        "part", Figure.words(s.lamp().map(id -> "lamp " + id).orElse("all lamps")))
+                    .make())
+        .toList();
   }
 
   private static PackScene rendered(FrameTable table, Meter meter) throws CancelledException {

@@ -4,7 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
 
-/** Codes a stretch of a lamp's frames as one section of rows, holds and patches. */
+/** Codes a stretch of a lamp's frames as one section of rows and holds. */
 final class StepsCoder {
   private static final int HOLD_BYTES = 4;
 
@@ -12,82 +12,14 @@ final class StepsCoder {
   private final RowPlan plan;
   private final Coding coding;
   private final Echoes echoes;
-  private final PatchCoder patches;
-  private final boolean[] varying;
+  private final EventCoder events;
 
-  StepsCoder(LampTable table, Echoes echoes, RowPlan plan, Coding coding) {
+  StepsCoder(LampTable table, Echoes echoes, RowPlan plan, EventCoder events, Coding coding) {
     this.echoes = echoes;
     this.table = table;
     this.plan = plan;
     this.coding = coding;
-    patches = new PatchCoder(table, coding);
-    varying = new boolean[table.columns.length];
-    for (int[] slot : table.slots) {
-      for (int index : slot) {
-        varying[index] = true;
-      }
-    }
-  }
-
-  /** Sets all columns that ever change, as a section that starts anywhere has to. */
-  void writeKey(ByteSink out, int frame) {
-    patches.write(out, table.row(frame), varying);
-  }
-
-  /** Sets all columns that ever change but those of some slots. */
-  void writeKey(ByteSink out, int frame, List<Integer> except) {
-    boolean[] must = varying.clone();
-    for (int slot : except) {
-      for (int index : table.slots.get(slot)) {
-        must[index] = false;
-      }
-    }
-    patches.write(out, table.row(frame), must);
-  }
-
-  private static void writeHold(ByteSink out, int frames) {
-    for (int left = frames; left > 0; left -= Format.MAX_HOLD) {
-      out.u8(Format.HOLD + Math.min(left, Format.MAX_HOLD) - 1);
-    }
-  }
-
-  private int stillUntil(int from, int to) {
-    int f = from;
-    while (f < to && table.still(f)) {
-      f++;
-    }
-    return f;
-  }
-
-  /** Every change a patch. */
-  Section events(int from, int to) {
-    ByteSink out = new ByteSink();
-    Format.writeKind(out, Format.STEPS, 0);
-    writeKey(out, from);
-    int f = from;
-    while (f < to) {
-      int until = stillUntil(f + 1, to);
-      writeHold(out, until - f);
-      f = until;
-      if (f < to) {
-        boolean[] must = new boolean[table.columns.length];
-        for (int i = 0; i < must.length; i++) {
-          must[i] = table.at(i, f) != table.at(i, f - 1);
-        }
-        patches.write(out, table.row(f), must);
-      }
-    }
-    out.u8(Format.AGAIN);
-    return new Section(out.toBytes(), List.of());
-  }
-
-  /** One frame, for as long as the section is played. */
-  Section rest(int frame) {
-    ByteSink out = new ByteSink();
-    Format.writeKind(out, Format.STEPS, 0);
-    writeKey(out, frame);
-    out.u8(Format.HOLD + Format.MAX_HOLD - 1).u8(Format.AGAIN);
-    return new Section(out.toBytes(), List.of());
+    this.events = events;
   }
 
   /** Numbers, in the plan's order, of what changes after the first of the frames. */
@@ -129,8 +61,8 @@ final class StepsCoder {
     ByteSink out = new ByteSink();
     Format.writeKind(out, Format.RAW, head.size());
     out.all(head.toBytes());
-    writeKey(out, from);
-    writeHold(out, 1);
+    events.writeKey(out, from);
+    EventCoder.writeHold(out, 1);
     for (int f = from + 1; f < to; ) {
       int until = Math.min(to, f + Format.MAX_ROWS);
       out.u8(Format.ROWS).u8(until - f);
@@ -193,20 +125,20 @@ final class StepsCoder {
     ByteSink out = new ByteSink();
     Format.writeKind(out, Format.STEPS | (flagged ? Format.FLAGGED : 0), head.size());
     out.all(head.toBytes());
-    writeKey(out, from);
+    events.writeKey(out, from);
     int stillBits = flagged ? 1 : Math.max(1, rowBits);
     int worthHolding = HOLD_BYTES * 8 / stillBits + 1;
-    int f = stillUntil(from + 1, to);
-    writeHold(out, f - from);
+    int f = events.stillUntil(from + 1, to);
+    EventCoder.writeHold(out, f - from);
     while (f < to) {
       int end = f + 1;
-      int quiet = stillUntil(end, to);
+      int quiet = events.stillUntil(end, to);
       while (quiet < to && quiet - end < worthHolding) {
         end = quiet + 1;
-        quiet = stillUntil(end, to);
+        quiet = events.stillUntil(end, to);
       }
       writeRows(out, f, end, moving, rules, flagged);
-      writeHold(out, quiet - end);
+      EventCoder.writeHold(out, quiet - end);
       f = quiet;
     }
     out.u8(Format.AGAIN);

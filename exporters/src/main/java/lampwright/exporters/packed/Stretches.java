@@ -18,6 +18,7 @@ final class Stretches {
   Stretches(
       LampTable table,
       StepsCoder steps,
+      EventCoder events,
       WaveCoder waves,
       RowPlan plan,
       Coding coding,
@@ -28,7 +29,7 @@ final class Stretches {
     this.table = table;
     this.coding = coding;
     this.waves = waves;
-    cuts = new Cuts(table, plan, steps, coding, haste);
+    cuts = new Cuts(table, plan, steps, events, coding, haste);
     hashes = table.hashes();
   }
 

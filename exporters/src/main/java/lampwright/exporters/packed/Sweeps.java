@@ -114,7 +114,8 @@ final class Sweeps {
     List<int[]> waves = new ArrayList<>();
     for (int e = 0; e < slotAt.length; e++) {
       waves.add(WaveFinder.filled(curves[e]));
-      for (int k = 0; k < slotAt[e].length; k++) {
+      // Of pixels that are alike the first one is coded, so its phase is the slot's.
+      for (int k = slotAt[e].length - 1; k >= 0; k--) {
         wave[slotAt[e][k]] = e;
         phase[slotAt[e][k]] = (int) ((long) k * spacing % size);
       }

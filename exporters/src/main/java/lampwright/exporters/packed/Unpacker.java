@@ -126,10 +126,20 @@ public final class Unpacker {
   /** Brings the buffer to the next frame. */
   public void frame(byte[] buffer) {
     for (int lamp = 0; lamp < voices.length; lamp++) {
-      programs.takeCycles();
-      programs.step(voices[lamp], buffer);
-      cycles[lamp] = programs.takeCycles();
+      frame(lamp, buffer);
     }
+  }
+
+  /** Brings one lamp to the next frame. */
+  void frame(int lamp, byte[] buffer) {
+    programs.takeCycles();
+    programs.step(voices[lamp], buffer);
+    cycles[lamp] = programs.takeCycles();
+  }
+
+  /** Where a lamp is in its program. */
+  Voice voice(int lamp) {
+    return voices[lamp].copy();
   }
 
   /** What each lamp's part of the last frame takes on an AVR, about, in clock cycles. */

@@ -22,4 +22,30 @@ final class Voice {
    * are left, 0 while holding.
    */
   int held;
+
+  Voice copy() {
+    Voice copy = new Voice();
+    copy.base = base;
+    copy.entry = entry;
+    copy.at = at;
+    copy.round = round;
+    copy.left = left;
+    copy.held = held;
+    return copy;
+  }
+
+  /** Whether all that comes is the same, given the same bytes in the frame buffer. */
+  boolean sameAs(Voice other) {
+    return base == other.base
+        && entry == other.entry
+        && at == other.at
+        && round == other.round
+        && left == other.left
+        && held == other.held;
+  }
+
+  /** Whether nothing changes any more. */
+  boolean rests() {
+    return entry == 0 && left == 0;
+  }
 }

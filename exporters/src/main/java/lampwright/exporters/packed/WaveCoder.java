@@ -16,7 +16,7 @@ final class WaveCoder {
 
   private final LampTable table;
   private final Coding coding;
-  private final StepsCoder steps;
+  private final EventCoder events;
   private final Echoes echoes;
 
   /** Scores found before: the lamp is coded in more than one order, which waves don't mind. */
@@ -25,11 +25,11 @@ final class WaveCoder {
   /** A column that reads a curve at a phase. */
   private record Reader(int column, int phase, int wave) {}
 
-  WaveCoder(LampTable table, Echoes echoes, Coding coding, StepsCoder steps) {
+  WaveCoder(LampTable table, Echoes echoes, Coding coding, EventCoder events) {
     this.echoes = echoes;
     this.table = table;
     this.coding = coding;
-    this.steps = steps;
+    this.events = events;
   }
 
   /** A way to play the frames, over and over or once: sections one after another. */
@@ -59,19 +59,54 @@ final class WaveCoder {
     }
     List<int[]> indices = slots.stream().map(table.slots::get).toList();
     for (Fit fit : WaveFinder.fits(values, indices, table.columns, speeds)) {
-      List<Score.Entry> entries = new ArrayList<>();
-      for (int start = 0; start < frames; start += Format.MAX_ENTRY_FRAMES) {
-        Section section = write(fit, slots, from, start);
-        if (section == null) {
-          break;
-        }
-        entries.add(new Score.Entry(Math.min(Format.MAX_ENTRY_FRAMES, frames - start), section));
-      }
+      List<Score.Entry> entries = entries(fit, slots, from, frames, period);
       if (!entries.isEmpty()) {
         found.add(new Score(entries));
       }
     }
     return found;
+  }
+
+  /**
+   * Entries that play the frames by curves found in one period. A curve that has not come round
+   * after the period is begun anew before it goes wrong.
+   */
+  private List<Score.Entry> entries(
+      Fit fit, List<Integer> slots, int from, int frames, int period) {
+    int right = rightFrames(fit, slots, from, frames, period);
+    int round = right < frames ? right / period * period : frames;
+    List<Section> sections = new ArrayList<>();
+    for (int start = 0; start < round; start += Format.MAX_ENTRY_FRAMES) {
+      Section section = write(fit, slots, from, start);
+      if (section == null) {
+        return List.of();
+      }
+      sections.add(section);
+    }
+    List<Score.Entry> entries = new ArrayList<>();
+    for (int begun = 0; begun < frames; begun += round) {
+      int end = Math.min(round, frames - begun);
+      for (int start = 0; start < end; start += Format.MAX_ENTRY_FRAMES) {
+        int count = Math.min(Format.MAX_ENTRY_FRAMES, end - start);
+        entries.add(new Score.Entry(count, sections.get(start / Format.MAX_ENTRY_FRAMES)));
+      }
+    }
+    return entries;
+  }
+
+  /** For how many of the frames, at least one period, the curves give what the table has. */
+  private int rightFrames(Fit fit, List<Integer> slots, int from, int frames, int period) {
+    if ((long) fit.pace() * period % fit.size() == 0) {
+      return frames;
+    }
+    for (int f = period; f < frames; f++) {
+      for (int s = 0; s < slots.size(); s++) {
+        if (fit.at(s, f) != table.at(table.slots.get(slots.get(s))[0], from + f)) {
+          return f;
+        }
+      }
+    }
+    return frames;
   }
 
   /** The frames played over and over as a light that runs to and fro. */
@@ -127,6 +162,7 @@ final class WaveCoder {
     ByteSink taps = new ByteSink();
     List<Section.WaveRef> refs = new ArrayList<>();
     int count = 0;
+    boolean fromFirst = true;
     List<Reader> left = new ArrayList<>(readers);
     while (!left.isEmpty()) {
       List<Reader> run = longestRun(left, size);
@@ -139,10 +175,12 @@ final class WaveCoder {
       if (run.size() > 1) {
         taps.u16(Math.floorMod(run.get(1).phase() - a.phase(), size));
       }
+      fromFirst &= a.phase() == waves.get(a.wave()).turn % size;
       count++;
     }
-    // All pixels of a colour read its curve from the first pixel on, or swinging would not fit.
-    if (count > 255 || (swings && count != waves.size())) {
+    // The player turns a group's steps round, not its phase: swinging fits only where all pixels of
+    // a colour read its curve as one group from phase 0 on.
+    if (count > 255 || (swings && !(fromFirst && count == waves.size()))) {
       return null;
     }
     ByteSink head = new ByteSink().u16(size).u16(fit.pace());
@@ -159,7 +197,7 @@ final class WaveCoder {
     Format.writeKind(out, Format.WAVE | (swings ? Format.SWINGS : 0), head.size());
     int before = out.size();
     out.all(head.toBytes());
-    steps.writeKey(out, keyFrame, slots);
+    events.writeKey(out, keyFrame, slots);
     out.u8(Format.GO);
     return new Section(
         out.toBytes(),

@@ -68,14 +68,14 @@ final class WaveFinder {
     FineGrid.Speed best = null;
     long least = Long.MAX_VALUE;
     for (FineGrid.Speed speed : speeds) {
-      long sum = 0;
-      for (int[] v : rough) {
-        int[] curve = FineGrid.curve(v, speed);
-        if (curve.length == 0) {
-          sum = Long.MAX_VALUE;
-          break;
-        }
-        sum += variationOfKnown(curve) * 64 + speed.size() / 64;
+      // Most speeds are given up long before their curve is walked to its end.
+      long sum = rough.size() * (long) (speed.size() / 64);
+      for (int i = 0; i < rough.size() && sum < least; i++) {
+        int[] curve = FineGrid.curve(rough.get(i), speed);
+        sum =
+            curve.length == 0
+                ? Long.MAX_VALUE
+                : sum + variationOfKnown(curve, (least - sum) / 64) * 64;
       }
       if (sum < least) {
         least = sum;
@@ -204,11 +204,19 @@ final class WaveFinder {
 
   /** Sum of the steps between known samples, all round; negatives are unknown. */
   static long variationOfKnown(int[] v) {
+    return variationOfKnown(v, Long.MAX_VALUE);
+  }
+
+  /** The same, or something above the limit where it is above it. */
+  private static long variationOfKnown(int[] v, long limit) {
     long sum = 0;
     int last = -1;
     int first = -1;
     for (int value : v) {
       if (value >= 0) {
+        if (sum > limit) {
+          return sum;
+        }
         if (last >= 0) {
           sum += Math.abs(value - last);
         } else {

@@ -29,13 +29,14 @@ abstract class TableExporter implements Exporter {
   }
 
   @Override
-  public final void export(ExportJob job, ExportTarget target, Progress progress)
+  public final List<Finding> export(ExportJob job, ExportTarget target, Progress progress)
       throws IOException, CancelledException {
     List<Finding> refusals = facts(job).refusals();
     if (!refusals.isEmpty()) {
       throw new ExportRefusedException(key(), Optional.of(job.scene().id()), refusals);
     }
     write(job, target, progress);
+    return List.of();
   }
 
   abstract void write(ExportJob job, ExportTarget target, Progress progress)

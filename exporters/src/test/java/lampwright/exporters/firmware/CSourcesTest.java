@@ -9,10 +9,8 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Stream;
-import lampwright.engine.rig.DriverOutput;
 import lampwright.exporters.OutsideTools;
 import lampwright.exporters.Progress;
-import lampwright.exporters.TestJobs;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -73,8 +71,7 @@ class CSourcesTest {
   private void export(String controller) throws Exception {
     new FirmwareExporter()
         .export(
-            FirmwareExporterTest.job(
-                controller, TestJobs.rgbw("mast", 4), DriverOutput.of("stern"), 50),
+            FirmwareJobs.on(controller).chain("sk6812-rgbw", 4).output().job(),
             this::open,
             Progress.SILENT);
     assertThat(folder.resolve("src/lampwright_config.h")).isRegularFile();

@@ -33,7 +33,7 @@ final class Benchmark {
     Means corpus = new Means();
     for (Corpus.Table table : Corpus.all()) {
       long start = System.nanoTime();
-      int size = Packer.pack(table.layout(), List.of(table.scene()), PackProgress.NONE).length;
+      int size = Packer.pack(table.layout(), List.of(table.scene()), PackProgress.NONE).size();
       corpus.add(row(table.name(), table.bytes(), size, System.nanoTime() - start));
     }
     Means samples = new Means();

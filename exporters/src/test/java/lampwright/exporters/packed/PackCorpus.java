@@ -12,7 +12,7 @@ final class PackCorpus {
   public static void main(String[] args) throws IOException {
     Path dir = Path.of(args[0]);
     for (Corpus.Table table : Corpus.all()) {
-      byte[] data = Packer.pack(table.layout(), List.of(table.scene()), PackProgress.NONE);
+      byte[] data = Packer.pack(table.layout(), List.of(table.scene()), PackProgress.NONE).data();
       Files.write(dir.resolve(table.name() + ".packed"), data);
       StringBuilder c = new StringBuilder();
       c.append("#include <stdint.h>\n#include \"lampwright_config.h\"\n");

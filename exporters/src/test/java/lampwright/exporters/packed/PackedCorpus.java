@@ -23,7 +23,7 @@ final class PackedCorpus {
     return PACKED
         .computeIfAbsent(
             table.name(),
-            name -> Packer.pack(table.layout(), List.of(table.scene()), PackProgress.NONE))
+            name -> Packer.pack(table.layout(), List.of(table.scene()), PackProgress.NONE).data())
         .clone();
   }
 }

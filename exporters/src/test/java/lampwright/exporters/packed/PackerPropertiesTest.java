@@ -39,7 +39,7 @@ class PackerPropertiesTest {
                 into[c] = columns[c][f];
               }
             });
-    byte[] packed = Packer.pack(model.layout(), List.of(scene), PackProgress.NONE);
+    byte[] packed = Packer.pack(model.layout(), List.of(scene), PackProgress.NONE).data();
     List<int[]> rows = new SecondReader(packed).play(0, frames / 2);
     for (int f = 0; f < rows.size(); f++) {
       int shown = f < frames ? f : loop ? f - frames : frames - 1;
@@ -84,7 +84,7 @@ class PackerPropertiesTest {
                 into[c] = columns[c][f];
               }
             });
-    byte[] packed = Packer.pack(model.layout(), List.of(scene), PackProgress.NONE);
+    byte[] packed = Packer.pack(model.layout(), List.of(scene), PackProgress.NONE).data();
     assertThat(packed.length).isLessThanOrEqualTo(frames * columns.length + 64);
     assertThat(new SecondReader(packed).play(0, 0).get(frames - 1)[0])
         .isEqualTo(columns[0][frames - 1] & 255);

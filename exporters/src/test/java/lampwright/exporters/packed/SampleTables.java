@@ -42,7 +42,7 @@ final class SampleTables {
 
     /** What the packed export writes. */
     byte[] packed() throws CancelledException {
-      return ScenePacker.pack("packed", List.of(job.table()), Progress.SILENT);
+      return ScenePacker.pack("packed", List.of(job.table()), Progress.SILENT).data();
     }
   }
 

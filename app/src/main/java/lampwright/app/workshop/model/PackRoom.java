@@ -138,21 +138,22 @@ public final class PackRoom implements AutoCloseable {
     }
     int[] shown = {0};
     try {
-      byte[] bytes =
+      int bytes =
           ScenePacker.pack(
-              "packed",
-              tables,
-              (done, total) -> {
-                if (Thread.currentThread().isInterrupted()) {
-                  throw new CancelledException();
-                }
-                int percent = (int) (100L * done / Math.max(1, total));
-                if (percent > shown[0]) {
-                  shown[0] = percent;
-                  show(of, () -> progress.set(percent / 100.0));
-                }
-              });
-      return new Packed(bytes.length, tooLarge(of.rig(), bytes.length));
+                  "packed",
+                  tables,
+                  (done, total) -> {
+                    if (Thread.currentThread().isInterrupted()) {
+                      throw new CancelledException();
+                    }
+                    int percent = (int) (100L * done / Math.max(1, total));
+                    if (percent > shown[0]) {
+                      shown[0] = percent;
+                      show(of, () -> progress.set(percent / 100.0));
+                    }
+                  })
+              .size();
+      return new Packed(bytes, tooLarge(of.rig(), bytes));
     } catch (ExportRefusedException tooLong) {
       return new Packed(0, tooLong.refusals());
     }

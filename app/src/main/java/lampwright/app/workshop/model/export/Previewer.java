@@ -23,6 +23,7 @@ import lampwright.engine.scene.Scene;
 import lampwright.exporters.CancelledException;
 import lampwright.exporters.ExportRefusedException;
 import lampwright.exporters.Progress;
+import lampwright.exporters.packed.Packed;
 import lampwright.exporters.packed.ScenePacker;
 import lampwright.exporters.target.Target;
 
@@ -69,21 +70,25 @@ final class Previewer {
 
   private Measured measure(FrameTable table, Progress progress) throws CancelledException {
     progress.frames(0, 1);
-    OptionalLong packed = packed(table, progress);
+    Optional<Packed> packed = packed(table, progress);
     progress.frames(0, 1);
-    return new Measured(packed, Reviews.ALL.ofScene(project, SceneReport.of(table)));
+    List<Finding> findings = new ArrayList<>();
+    packed.ifPresent(p -> findings.addAll(ScenePacker.findings(p)));
+    findings.addAll(Reviews.ALL.ofScene(project, SceneReport.of(table)));
+    return new Measured(
+        packed.map(p -> OptionalLong.of(p.size())).orElse(OptionalLong.empty()), findings);
   }
 
-  private static OptionalLong packed(FrameTable table, Progress progress)
+  private static Optional<Packed> packed(FrameTable table, Progress progress)
       throws CancelledException {
     List<FrameTable> alone = List.of(table);
     if (!ScenePacker.faults(alone).isEmpty()) {
-      return OptionalLong.empty();
+      return Optional.empty();
     }
     try {
-      return OptionalLong.of(ScenePacker.pack("packed", alone, progress).length);
+      return Optional.of(ScenePacker.pack("packed", alone, progress));
     } catch (ExportRefusedException tooLong) {
-      return OptionalLong.empty();
+      return Optional.empty();
     }
   }
 
