@@ -209,6 +209,30 @@ public enum Code {
       "is on pin {pin}",
       "that pin of the {name} has no PWM",
       "use one of {pins}"),
+  OUTPUT_PIN_CURRENT(
+      "output-pin-current",
+      DANGER,
+      "its LEDs draw {current} from a pin of the {name}",
+      "a pin is rated for {limit} maximum",
+      "put a transistor or LED driver between, or use fewer LEDs or a larger resistor"),
+  OUTPUT_PIN_UNSTATED(
+      "output-pin-unstated",
+      DANGER,
+      "its LEDs draw {current}, and no driver is stated",
+      "a pin of the {name} is rated for {limit} maximum",
+      "put a transistor or LED driver between the pin and its LEDs, and state it: drive driver"),
+  OUTPUT_PIN_HIGH(
+      "output-pin-high",
+      CAUTION,
+      "its LEDs draw {current} from a pin of the {name}",
+      "the datasheet states the level of a pin up to {limit}",
+      "use a larger resistor, or put a transistor or LED driver between"),
+  PINS_CURRENT(
+      "pins-current",
+      DANGER,
+      "the outputs on its pins draw {current} together",
+      "all pins of the {name} together are rated for {limit} maximum",
+      "put transistors or LED drivers between"),
   PINS_USED_UP(
       "pins-used-up",
       ERROR,
@@ -400,7 +424,7 @@ public enum Code {
       "give the scene another id, such as {suggestion}"),
   FACTORY_CLOCK(
       "factory-clock",
-      CAUTION,
+      NOTE,
       "leaves the factory at 1 MHz, too slow for pixels",
       "",
       "set its fuses to 8 MHz and calibrate it, or use a crystal; README.md, Build"),

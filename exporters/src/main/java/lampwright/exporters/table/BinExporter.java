@@ -17,8 +17,7 @@ final class BinExporter extends TableExporter {
 
   @Override
   public ExportFacts facts(ExportJob job) {
-    return new ExportFacts(
-        key(), job.table().bytes(), List.of(job.fileName("bin")), RawTable.tooLarge(job, key()));
+    return new ExportFacts(key(), job.table().bytes(), List.of(job.fileName("bin")));
   }
 
   @Override

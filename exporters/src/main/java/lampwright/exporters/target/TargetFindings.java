@@ -34,6 +34,8 @@ public final class TargetFindings implements Reviewer {
     List<Finding> refusals = target.refusals(rig);
     if (rig.controller().isPresent()) {
       refusals.forEach(found);
+      target.cautions(rig).forEach(found);
+      target.pinCurrents().ifPresent(limits -> new PinLoads(target, limits, found).judge(rig));
     } else if (!refusals.isEmpty()) {
       found.accept(unfit(target, refusals));
     }

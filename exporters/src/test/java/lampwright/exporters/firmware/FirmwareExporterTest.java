@@ -257,7 +257,7 @@ class FirmwareExporterTest {
   /** FACTS.md: rated at least 1.5 x the supply, so 10 V on 5 V and 25 V on 12 V. */
   @ParameterizedTest
   @CsvSource({
-    "ws2812b, 5, 10, 3.5 to 5.3 V",
+    "ws2812b, 5, 10, 4.5 to 5.3 V",
     "ws2815, 12, 25, 9.5 to 13.5 V",
     "ws2812b-2020, 3.7, 6.3, 3.7 to 5.3 V"
   })
