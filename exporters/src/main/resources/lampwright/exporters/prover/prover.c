@@ -912,10 +912,10 @@ int main(int count, char **arguments) {
   }
 
   for (int i = 0; i < levels; i++) {
-    avr_ioport_external_t outside = {.name = level[i][0],
-                                     .mask = 1u << (level[i][1] - '0'),
-                                     .value = level[i][3] == '1' ? 0xFF : 0};
-    if (avr_ioctl(avr, AVR_IOCTL_IOPORT_SET_EXTERNAL(level[i][0]), &outside) < 0) {
+    avr_ioport_external_t external = {.name = level[i][0],
+                                      .mask = 1u << (level[i][1] - '0'),
+                                      .value = level[i][3] == '1' ? 0xFF : 0};
+    if (avr_ioctl(avr, AVR_IOCTL_IOPORT_SET_EXTERNAL(level[i][0]), &external) < 0) {
       die("%s has no pin %.2s", mcu, level[i]);
     }
   }

@@ -14,7 +14,8 @@ import lampwright.exporters.Progress;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
-import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.Arguments;
+import org.junit.jupiter.params.provider.MethodSource;
 
 /** The C sources that builders get, and the prover's: one format, nothing for cppcheck to say. */
 class CSourcesTest {
@@ -38,20 +39,48 @@ class CSourcesTest {
         .quietOut();
   }
 
-  /**
-   * As exported, so with the configuration and the scenes, in every shape of the preprocessor's.
-   */
-  @ParameterizedTest
-  @CsvSource({"atmega328p, ATmega328P", "atmega32u4, ATmega32U4", "attiny85, ATtiny85"})
-  void exportedFolderIsCleanForTheController(String controller, String name) throws Exception {
-    export(controller);
-    check(folder, "-D__AVR__", "-D__AVR_" + name + "__", "-DF_CPU=8000000UL", "-Isrc");
+  static Stream<Arguments> folders() {
+    return Stream.of(
+        folder("atmega328p", 16, "ATmega328P", usual("atmega328p", 16)),
+        folder("atmega32u4", 8, "ATmega32U4", usual("atmega32u4", 8)),
+        folder("attiny85", 8, "ATtiny85", usual("attiny85", 8)),
+        folder("attiny85", 16, "ATtiny85", FirmwareJobs.on("attiny85", 16).output()),
+        folder("attiny85", 8, "ATtiny85", FirmwareJobs.on("attiny85", 8).chain("ws2815", 1)),
+        folder("rp2040", 0, "", FirmwareJobs.on("rp2040").chain("ws2812b", 2, "GP4").output()),
+        folder("other", 0, "", FirmwareJobs.on("other").chain("ws2812b", 2)));
   }
 
-  @Test
-  void exportedFolderIsCleanWhereTheBuilderSendsTheBytes() throws Exception {
-    export("rp2040");
-    check(folder, "-Isrc");
+  private static FirmwareJobs usual(String controller, int clock) {
+    return FirmwareJobs.on(controller, clock)
+        .chain("sk6812-rgbw", 4)
+        .chain("ws2815", 4)
+        .chain("ws2812b", 2)
+        .output();
+  }
+
+  private static Arguments folder(String controller, int clock, String name, FirmwareJobs jobs) {
+    return Arguments.of(controller, clock, name, jobs);
+  }
+
+  /** As exported, so with what is written for the controller, configuration and scenes. */
+  @ParameterizedTest(name = "{0} at {1} MHz")
+  @MethodSource("folders")
+  void exportedFolderIsFormattedAndClean(
+      String controller, int clock, String name, FirmwareJobs jobs) throws Exception {
+    new FirmwareExporter().export(jobs.job(), this::open, Progress.SILENT);
+    Files.copy(SOURCES.resolve(".clang-format"), folder.resolve(".clang-format"));
+    List<String> words = new ArrayList<>(List.of("--dry-run", "-Werror", "--style=file"));
+    try (Stream<Path> files = Files.walk(folder)) {
+      files.map(Path::toString).filter(file -> file.matches(".*\\.[ch]")).forEach(words::add);
+    }
+    assertThat(words).hasSizeGreaterThan(15);
+    tools.find("clang-format", "clang-format").run(folder, words.toArray(String[]::new)).quietOut();
+    if (clock == 0) {
+      check(folder, "-Isrc");
+    } else {
+      check(
+          folder, "-D__AVR__", "-D__AVR_" + name + "__", "-DF_CPU=" + clock + "000000UL", "-Isrc");
+    }
   }
 
   @Test
@@ -66,15 +95,6 @@ class CSourcesTest {
     words.addAll(List.of(more));
     words.add(".");
     tools.find("cppcheck", "cppcheck").run(where, words.toArray(String[]::new)).quietOut();
-  }
-
-  private void export(String controller) throws Exception {
-    new FirmwareExporter()
-        .export(
-            FirmwareJobs.on(controller).chain("sk6812-rgbw", 4).output().job(),
-            this::open,
-            Progress.SILENT);
-    assertThat(folder.resolve("src/lampwright_config.h")).isRegularFile();
   }
 
   private OutputStream open(String name) throws IOException {

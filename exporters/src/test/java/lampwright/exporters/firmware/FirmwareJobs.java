@@ -16,6 +16,7 @@ import lampwright.engine.rig.Controller;
 import lampwright.engine.rig.CurrentCap;
 import lampwright.engine.rig.DriverOutput;
 import lampwright.engine.rig.Lamp;
+import lampwright.engine.rig.OutputDrive;
 import lampwright.engine.rig.Pin;
 import lampwright.engine.rig.PixelRun;
 import lampwright.engine.rig.PixelType;
@@ -93,6 +94,15 @@ public final class FirmwareJobs {
             2,
             DriverOutput.DEFAULT_SUPPLY,
             pin));
+    return this;
+  }
+
+  /** An output whose LED is on the controller's pin itself. */
+  public FirmwareJobs ledsOnPin(double milliamps) {
+    outputs.add(
+        DriverOutput.of("o" + outputs.size())
+            .withDrive(Optional.of(OutputDrive.PIN))
+            .withMilliamps(milliamps));
     return this;
   }
 
