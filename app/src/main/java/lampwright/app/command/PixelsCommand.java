@@ -50,10 +50,7 @@ final class PixelsCommand implements Callable<Integer> {
           BuiltInPixelTypes.all().stream().map(PixelType::id).collect(Collectors.joining(", "));
       throw new ParameterException(
           spec.commandLine(),
-          "WORD: "
-              + Harmless.text(word, Harmless.MAX_MESSAGE)
-              + ": must be part of one of "
-              + known);
+          "WORD: " + Harmless.text(word, 60) + ": must be part of one of " + known);
     }
     found.forEach(this::print);
     return ExitCode.DONE;
