@@ -4,6 +4,7 @@ module lampwright.engine {
   requires tools.jackson.core;
   requires static org.jspecify;
 
+  exports lampwright.engine.facts;
   exports lampwright.engine.light;
   exports lampwright.engine.meter;
   exports lampwright.engine.pattern;

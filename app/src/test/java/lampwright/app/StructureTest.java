@@ -16,6 +16,8 @@ class StructureTest {
   static final ArchRule enginePackagesLookOnlyTowardsTheLight =
       layeredArchitecture()
           .consideringOnlyDependenciesInAnyPackage("lampwright..")
+          .layer("facts")
+          .definedBy("lampwright.engine.facts..")
           .layer("light")
           .definedBy("lampwright.engine.light..")
           .layer("rig")
@@ -38,25 +40,35 @@ class StructureTest {
           .definedBy("lampwright.exporters..")
           .layer("app")
           .definedBy("lampwright.app..")
-          .whereLayer("light")
+          .whereLayer("facts")
           .mayNotAccessAnyLayer()
+          .whereLayer("light")
+          .mayOnlyAccessLayers("facts")
           .whereLayer("rig")
-          .mayOnlyAccessLayers("light")
+          .mayOnlyAccessLayers("light", "facts")
           .whereLayer("pattern")
-          .mayOnlyAccessLayers("light")
+          .mayOnlyAccessLayers("light", "facts")
           .whereLayer("scene")
-          .mayOnlyAccessLayers("pattern", "rig", "light")
+          .mayOnlyAccessLayers("pattern", "rig", "light", "facts")
           .whereLayer("situation")
-          .mayOnlyAccessLayers("scene", "rig", "pattern", "light")
+          .mayOnlyAccessLayers("scene", "rig", "pattern", "light", "facts")
           .whereLayer("project")
-          .mayOnlyAccessLayers("situation", "scene", "pattern", "rig", "light")
+          .mayOnlyAccessLayers("situation", "scene", "pattern", "rig", "light", "facts")
           .whereLayer("render")
-          .mayOnlyAccessLayers("scene", "rig", "pattern", "light")
+          .mayOnlyAccessLayers("scene", "rig", "pattern", "light", "facts")
           .whereLayer("meter")
-          .mayOnlyAccessLayers("render", "rig", "light")
+          .mayOnlyAccessLayers("render", "rig", "light", "facts")
           .whereLayer("review")
           .mayOnlyAccessLayers(
-              "meter", "render", "project", "situation", "scene", "pattern", "rig", "light")
+              "meter",
+              "render",
+              "project",
+              "situation",
+              "scene",
+              "pattern",
+              "rig",
+              "light",
+              "facts")
           .whereLayer("exporters")
           .mayOnlyAccessLayers(
               "review",
@@ -67,7 +79,8 @@ class StructureTest {
               "scene",
               "pattern",
               "rig",
-              "light")
+              "light",
+              "facts")
           .whereLayer("app")
           .mayNotBeAccessedByAnyLayer();
 

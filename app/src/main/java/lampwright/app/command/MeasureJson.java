@@ -7,9 +7,11 @@ import java.util.List;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import lampwright.engine.light.Checks;
+import lampwright.engine.meter.DitherFlicker;
 import lampwright.engine.meter.Draw;
 import lampwright.engine.meter.FlashCaution;
 import lampwright.engine.meter.FlashTrain;
+import lampwright.engine.meter.LampCaution;
 import lampwright.engine.meter.LightReport;
 import lampwright.engine.meter.LineTimes;
 import lampwright.engine.meter.SceneReport;
@@ -90,7 +92,11 @@ final class MeasureJson {
     }
     json.writeEndArray();
     json.writeObjectPropertyStart("wholeModel");
-    caution(report.measure().model().caution());
+    flashCaution(
+        report.measure().model().passes(),
+        report.measure().model().general(),
+        report.measure().model().red());
+    json.writeEndObject();
     json.writeEndObject();
     json.writeEndObject();
   }
@@ -136,7 +142,8 @@ final class MeasureJson {
       json.writeEndObject();
     }
     light.train().ifPresent(this::train);
-    caution(light.caution());
+    lampCaution(light);
+    light.dither().ifPresent(this::dither);
     json.writeEndObject();
   }
 
@@ -150,14 +157,54 @@ final class MeasureJson {
     number("gapSeconds", train.gapSeconds());
     number("offSeconds", train.offSeconds());
     number("onShare", train.onShare());
+    number("groupOnSeconds", train.groupOnSeconds());
+    number("groupOffSeconds", train.groupOffSeconds());
     json.writeEndObject();
   }
 
-  private void caution(FlashCaution caution) {
+  private void lampCaution(LightReport light) {
+    LampCaution caution = light.caution();
+    flashCaution(caution.passes(), light.worstGeneral().worst(), light.worstRed().worst());
+    json.writeObjectPropertyStart("wholeLamp");
+    second("general", caution.whole().general());
+    second("red", caution.whole().red());
+    json.writeEndObject();
+    pixel("generalPixel", caution.general());
+    pixel("redPixel", caution.red());
+    json.writeEndObject();
+  }
+
+  // Left open, for more about the same.
+  private void flashCaution(boolean passes, FlashCaution.Worst general, FlashCaution.Worst red) {
     json.writeObjectPropertyStart("flashCaution");
-    json.writeNumberProperty("generalFlashesInASecond", caution.general().flashes());
-    json.writeNumberProperty("redFlashesInASecond", caution.red().flashes());
-    json.writeBooleanProperty("passes", caution.passes());
+    json.writeNumberProperty("generalFlashesInASecond", general.flashes());
+    number("generalFromSeconds", general.startSeconds());
+    json.writeNumberProperty("redFlashesInASecond", red.flashes());
+    number("redFromSeconds", red.startSeconds());
+    json.writeNumberProperty("limit", FlashCaution.MOST_FLASHES);
+    json.writeBooleanProperty("passes", passes);
+  }
+
+  private void second(String kind, FlashCaution.Worst worst) {
+    json.writeNumberProperty(kind + "FlashesInASecond", worst.flashes());
+    number(kind + "FromSeconds", worst.startSeconds());
+  }
+
+  private void pixel(String name, LampCaution.OfPixel of) {
+    json.writeObjectPropertyStart(name);
+    json.writeNumberProperty("pixel", of.pixel());
+    json.writeNumberProperty("flashesInASecond", of.worst().flashes());
+    number("fromSeconds", of.worst().startSeconds());
+    json.writeEndObject();
+  }
+
+  private void dither(DitherFlicker flicker) {
+    json.writeObjectPropertyStart("dither");
+    json.writeNumberProperty("pixel", flicker.pixel());
+    json.writeNumberProperty("lowByte", flicker.low());
+    json.writeNumberProperty("highByte", flicker.high());
+    json.writeNumberProperty("hertz", flicker.hertz());
+    number("share", flicker.share());
     json.writeEndObject();
   }
 

@@ -8,6 +8,8 @@ import java.util.OptionalInt;
 import lampwright.engine.light.Chromaticity;
 import lampwright.engine.meter.ColourPlace;
 import lampwright.engine.meter.Draw;
+import lampwright.engine.meter.FlashCaution;
+import lampwright.engine.meter.FlashSpot;
 import lampwright.engine.meter.FlashTrain;
 import lampwright.engine.meter.LightReport;
 import lampwright.engine.meter.LineTimes;
@@ -26,6 +28,8 @@ import lampwright.exporters.target.Target;
 
 /** The figures of a measurement for people: what matters first, then aligned columns. */
 final class MeasureText {
+  private static final String WCAG = "WCAG 2.2 2.3.1";
+
   private final PrintWriter out;
   private final PowerText power;
 
@@ -161,11 +165,25 @@ final class MeasureText {
           light.brightest().map(c -> colour(c, lamps.get(place))).orElse("dark"),
           light.train().map(t -> flashes(t, lamps.get(place))).orElse("does not flash"));
     }
+    flashCheck("flashes", report.measure().worstGeneral());
+    flashCheck("flashes to or from saturated red", report.measure().worstRed());
+  }
+
+  private void flashCheck(String what, FlashSpot spot) {
+    FlashCaution.Worst worst = spot.worst();
+    if (worst.flashes() == 0) {
+      say("  Flash check  passes, no %s (limit %d, %s)", what, FlashCaution.MOST_FLASHES, WCAG);
+      return;
+    }
     say(
-        "  Flashes    at most %d in any second over the whole model, %d of them saturated red;"
-            + " three are safe (WCAG 2.2, 2.3.1)",
-        report.measure().model().caution().general().flashes(),
-        report.measure().model().caution().red().flashes());
+        "  Flash check  %s, %s: %d %s per second from %.2f s (limit %d, %s)",
+        worst.passes() ? "passes" : "fails",
+        spot.lamp().isPresent() ? "lamp " + spot.words() : spot.words(),
+        worst.flashes(),
+        what,
+        worst.startSeconds(),
+        FlashCaution.MOST_FLASHES,
+        WCAG);
   }
 
   private static String colour(Chromaticity point, Lamp lamp) {
@@ -189,19 +207,13 @@ final class MeasureText {
   }
 
   private static String flashes(FlashTrain train, Lamp lamp) {
-    String rate =
-        train.groupsPerMinute().isPresent()
-            ? String.format(Locale.ROOT, "%.1f a minute", train.groupsPerMinute().getAsDouble())
-            : "once";
     String verdict =
         train.groupsPerMinute().isPresent()
             ? RateVerdict.of(lamp.function(), train.groupsPerMinute().getAsDouble())
                 .map(v -> "; " + v.words())
                 .orElse("")
             : "";
-    String group = train.flashesPerGroup() > 1 ? " in groups of " + train.flashesPerGroup() : "";
-    return rate
-        + group
+    return train.rateWords()
         + String.format(
             Locale.ROOT,
             ", on %.2f s, off %.2f s (%s lit)",

@@ -175,7 +175,8 @@ class CommandLineTest {
         "check",
         "check P Q",
         "check --unknown P",
-        "pixels more"
+        "pixels more",
+        "pixels ws2812b more"
       })
   void wrongCommandLineIsCode2WithAPointerToHelp(String line) throws IOException {
     Path project = project(minimal("1"));
@@ -219,7 +220,27 @@ class CommandLineTest {
     assertThat(run.out())
         .contains("ws2812b", "sk6812-rgb", "sk6812-rgbw", "published: WS2812B datasheet")
         .containsPattern("order +GRBW")
-        .containsPattern("inputHighShare +0.7");
+        .containsPattern("inputHighShare +0.7")
+        .containsPattern("t0hNs +300 +estimate: SK6812RGBW datasheet")
+        .containsPattern("idleMilliamps +1.0 +estimate: about 1 mA a package")
+        .doesNotContain("memory");
+  }
+
+  @Test
+  void pixelsListsThoseWithAWordInTheirId() {
+    Run run = Run.of("pixels", "SK6812-RGB");
+    assertThat(run.code()).isZero();
+    assertThat(run.out().lines().filter(line -> !line.startsWith(" ")))
+        .containsExactly("sk6812-rgb", "sk6812-rgbw");
+  }
+
+  @Test
+  void pixelsWithAnUnknownWordNamesThoseThatAre() {
+    Run run = Run.of("pixels", "apa\u001b[31m");
+    assertThat(run.code()).isEqualTo(2);
+    assertThat(run.out()).isEmpty();
+    assertThat(run.err())
+        .startsWith("WORD: \"apa\\u001b[31m\": must be part of one of ws2812b, ws2812b-2020,");
   }
 
   @Test

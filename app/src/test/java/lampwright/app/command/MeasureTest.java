@@ -51,8 +51,8 @@ class MeasureTest {
             "! danger: supply, scene s, 0.00 s: draws 366 mA",
             "limit 200 mA (the rig's supplyLimitMilliamps)",
             "-> set currentCap",
-            "! danger: whole model, scene s, 0.00 s: 5 flashes in one second",
-            "! caution: lamp l, scene s: flashes 300.0 per minute",
+            "! danger: lamp l, scene s, 0.00 s: 5 flashes per second (whole lamp)",
+            "! caution: lamp l, scene s: 300 flashes/min",
             "faster than a real direction indicator, 60 to 120",
             "Supply     peak 366 mA of 200 mA",
             "Battery    lasts 4.3 h",
@@ -62,7 +62,8 @@ class MeasureTest {
             "Resistor   o                 43 ohm (E24)",
             "Memory     raw table (c, bin, hex) 3800 bytes; packed ",
             "Lamp       l",
-            "Flashes    at most 5");
+            "300 flashes/min, on 0.10 s, off 0.10 s",
+            "Flash check  fails, lamp l: 5 flashes per second from 0.00 s (limit 3, WCAG 2.2");
   }
 
   @Test
@@ -72,7 +73,7 @@ class MeasureTest {
     assertThat(run.err())
         .contains(
             "danger: rig.supplyLimitMilliamps at line ", "supply, scene s, 0.00 s: draws 366 mA")
-        .contains("caution: lamp l, scene s: flashes 300.0 per minute")
+        .contains("caution: lamp l, scene s: 300 flashes/min")
         .contains("chain c: data level is 3.30 V");
     assertThat(run.out()).containsPattern("no errors, \\d+ dangers, \\d+ cautions, 1 note");
   }

@@ -1,5 +1,8 @@
 package lampwright.engine.light;
 
+import java.util.List;
+import lampwright.engine.facts.TradeNumbers;
+
 /**
  * A point of the CIE 1931 chromaticity diagram.
  *
@@ -8,7 +11,7 @@ package lampwright.engine.light;
  */
 public record Chromaticity(double x, double y) {
   /** CIE standard illuminant D65 (CIE 15; IEC 61966-2-1). */
-  public static final Chromaticity D65 = new Chromaticity(0.3127, 0.3290);
+  public static final Chromaticity D65 = of(TradeNumbers.get("D65", "chromaticity").numbers());
 
   public Chromaticity {
     Checks checks =
@@ -20,6 +23,10 @@ public record Chromaticity(double x, double y) {
           "y", Checks.plain(x) + " + " + Checks.plain(y), "needs x and y of at most 1 together");
     }
     checks.done();
+  }
+
+  private static Chromaticity of(List<Double> xy) {
+    return new Chromaticity(xy.get(0), xy.get(1));
   }
 
   /** CIE 1976 u' of this point (CIE 15). */

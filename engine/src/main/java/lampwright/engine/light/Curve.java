@@ -1,5 +1,7 @@
 package lampwright.engine.light;
 
+import lampwright.engine.facts.TradeNumbers;
+
 /** The map from a code value or level, 0 to 1, to linear light, 0 to 1. */
 public sealed interface Curve {
   /** The curve of a rig that names none. */
@@ -31,6 +33,11 @@ public sealed interface Curve {
 
   /** The decoding of sRGB, IEC 61966-2-1. */
   record Srgb() implements Curve {
+    private static final double LINEAR_TO = TradeNumbers.number("sRGB", "linear up to");
+    private static final double LINEAR_SLOPE = TradeNumbers.number("sRGB", "linear slope");
+    private static final double OFFSET = TradeNumbers.number("sRGB", "offset");
+    private static final double EXPONENT = TradeNumbers.number("sRGB", "exponent");
+
     @Override
     public double light(double v) {
       return decode(v);
@@ -38,22 +45,29 @@ public sealed interface Curve {
 
     /** Linear light of an sRGB code value 0 to 1 (IEC 61966-2-1). */
     public static double decode(double v) {
-      return v <= 0.04045 ? v / 12.92 : StrictMath.pow((v + 0.055) / 1.055, 2.4);
+      return v <= LINEAR_TO
+          ? v / LINEAR_SLOPE
+          : StrictMath.pow((v + OFFSET) / (1 + OFFSET), EXPONENT);
     }
   }
 
   /** CIE 1976 lightness inverted, {@code v = L* / 100} (CIE 15). */
   record CieLightness() implements Curve {
-    // CIE 15: below L* = 8 lightness is linear, with the slope (29/3)^3.
+    private static final double LINEAR_TO =
+        TradeNumbers.number("CIE 1976 lightness", "linear up to");
+    private static final double OFFSET = TradeNumbers.number("CIE 1976 lightness", "offset");
+    private static final double SCALE = TradeNumbers.number("CIE 1976 lightness", "scale");
+
+    // The slope of the linear part, (29/3)^3: there the two parts meet.
     private static final double KAPPA = 24389.0 / 27.0;
 
     @Override
     public double light(double v) {
       double lightness = 100 * v;
-      if (lightness <= 8) {
+      if (lightness <= LINEAR_TO) {
         return lightness / KAPPA;
       }
-      double root = (lightness + 16) / 116;
+      double root = (lightness + OFFSET) / SCALE;
       return root * root * root;
     }
   }

@@ -1,5 +1,7 @@
 package lampwright.engine.light;
 
+import lampwright.engine.facts.TradeNumbers;
+
 /**
  * What a package does for a colour that names a chromaticity.
  *
@@ -16,7 +18,7 @@ public record MatchedMix(
     Colour.Drive drives,
     double millicandela) {
   /** The distance in CIE 1976 u'v' past which a difference is to be seen and reported. */
-  public static final double VISIBLE = 0.005;
+  public static final double VISIBLE = TradeNumbers.number("colour difference", "visible");
 
   /** Whether the package can mix the chromaticity asked for. */
   public boolean reachesTarget() {

@@ -8,6 +8,7 @@ import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
+import lampwright.engine.facts.TradeNumbers;
 
 /**
  * The CIE 1931 2-degree standard observer, 380 to 780 nm every 5 nm (ISO/CIE 11664-1).
@@ -24,7 +25,7 @@ public final class Observer {
   static final int STEP_NM = 5;
   static final int ROWS = (LAST_NM - FIRST_NM) / STEP_NM + 1;
 
-  private static final String TABLE = "cie-1931-2deg-5nm.csv";
+  private static final String TABLE = TradeNumbers.get("CIE 1931 observer", "table").value();
   private static final double[][] ROW = read();
 
   private Observer() {}

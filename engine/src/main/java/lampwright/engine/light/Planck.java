@@ -1,9 +1,11 @@
 package lampwright.engine.light;
 
+import lampwright.engine.facts.TradeNumbers;
+
 /** The chromaticity of a black body: Planck's law summed over the observer table at 5 nm. */
 public final class Planck {
-  /** Second radiation constant in m K (CODATA 2018, exact in the SI of 2019, rounded). */
-  private static final double C2 = 0.01438776877;
+  /** In m K. */
+  private static final double C2 = TradeNumbers.number("black body", "second radiation constant");
 
   // c2 over the wavelength, in kelvin, and the observer times wavelength^-5, row by row. The first
   // radiation constant and the unit of length cancel in a chromaticity.

@@ -1,22 +1,28 @@
 package lampwright.engine.light;
 
+import java.util.List;
+import lampwright.engine.facts.TradeNumbers;
+
 /**
- * The signal colours of vehicle lighting. Each is a point of our choosing well inside the boundary
- * that UN Regulation 48 (for blue UN Regulation 65, annex 3) draws for that colour.
+ * The signal colours of vehicles and vessels. Each is a point of our choosing well inside the
+ * boundary of that colour: of UN Regulation 48, for blue UN Regulation 65, annex 3, for green
+ * COLREG 1972, annex I.
  */
 public enum SignalColour {
-  AMBER("amber", 0.578, 0.411),
-  RED("red", 0.692, 0.300),
-  WHITE("white", 0.3451, 0.3516),
-  BLUE("blue", 0.140, 0.065),
-  SELECTIVE_YELLOW("selective-yellow", 0.500, 0.460);
+  AMBER("amber"),
+  RED("red"),
+  WHITE("white"),
+  BLUE("blue"),
+  GREEN("green"),
+  SELECTIVE_YELLOW("selective-yellow");
 
   private final String key;
   private final Chromaticity chromaticity;
 
-  SignalColour(String key, double x, double y) {
+  SignalColour(String key) {
     this.key = key;
-    this.chromaticity = new Chromaticity(x, y);
+    List<Double> xy = TradeNumbers.get("signal colour", key).numbers();
+    this.chromaticity = new Chromaticity(xy.get(0), xy.get(1));
   }
 
   /** The word for this colour in project files. */

@@ -1,17 +1,28 @@
 package lampwright.engine.light;
 
+import lampwright.engine.facts.TradeNumbers;
+
 /** Linear sRGB and CIE XYZ (IEC 61966-2-1); white has Y = 1. */
 public final class SrgbSpace {
-  // IEC 61966-2-1, 5.2: linear RGB to XYZ.
-  private static final double XR = 0.4124;
-  private static final double XG = 0.3576;
-  private static final double XB = 0.1805;
-  private static final double YR = 0.2126;
-  private static final double YG = 0.7152;
-  private static final double YB = 0.0722;
-  private static final double ZR = 0.0193;
-  private static final double ZG = 0.1192;
-  private static final double ZB = 0.9505;
+  // Linear RGB to XYZ, and back.
+  private static final double XR = number("to XYZ", 0, 0);
+  private static final double XG = number("to XYZ", 0, 1);
+  private static final double XB = number("to XYZ", 0, 2);
+  private static final double YR = number("to XYZ", 1, 0);
+  private static final double YG = number("to XYZ", 1, 1);
+  private static final double YB = number("to XYZ", 1, 2);
+  private static final double ZR = number("to XYZ", 2, 0);
+  private static final double ZG = number("to XYZ", 2, 1);
+  private static final double ZB = number("to XYZ", 2, 2);
+  private static final double RX = number("from XYZ", 0, 0);
+  private static final double RY = number("from XYZ", 0, 1);
+  private static final double RZ = number("from XYZ", 0, 2);
+  private static final double GX = number("from XYZ", 1, 0);
+  private static final double GY = number("from XYZ", 1, 1);
+  private static final double GZ = number("from XYZ", 1, 2);
+  private static final double BX = number("from XYZ", 2, 0);
+  private static final double BY = number("from XYZ", 2, 1);
+  private static final double BZ = number("from XYZ", 2, 2);
 
   private SrgbSpace() {}
 
@@ -32,17 +43,17 @@ public final class SrgbSpace {
 
   /** Linear sRGB's red of XYZ, as {@link #fromXyz}. */
   public static double red(double x, double y, double z) {
-    return 3.2406 * x - 1.5372 * y - 0.4986 * z;
+    return RX * x + RY * y + RZ * z;
   }
 
   /** Linear sRGB's green of XYZ, as {@link #fromXyz}. */
   public static double green(double x, double y, double z) {
-    return -0.9689 * x + 1.8758 * y + 0.0415 * z;
+    return GX * x + GY * y + GZ * z;
   }
 
   /** Linear sRGB's blue of XYZ, as {@link #fromXyz}. */
   public static double blue(double x, double y, double z) {
-    return 0.0557 * x - 0.2040 * y + 1.0570 * z;
+    return BX * x + BY * y + BZ * z;
   }
 
   /**
@@ -53,5 +64,9 @@ public final class SrgbSpace {
     into[at] = red(x, y, z);
     into[at + 1] = green(x, y, z);
     into[at + 2] = blue(x, y, z);
+  }
+
+  private static double number(String matrix, int row, int column) {
+    return TradeNumbers.get("sRGB", matrix).points().get(row).get(column);
   }
 }

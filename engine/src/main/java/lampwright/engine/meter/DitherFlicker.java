@@ -1,5 +1,7 @@
 package lampwright.engine.meter;
 
+import lampwright.engine.facts.TradeNumbers;
+
 /**
  * How dithering alone makes an emitter alternate between two bytes while the light that is meant
  * stays as it is.
@@ -12,8 +14,9 @@ package lampwright.engine.meter;
 public record DitherFlicker(int pixel, int low, int high, int hertz) {
   private static final double FULL = 255;
 
-  /** A step of this share of the light counts as a change in WCAG 2.2, 2.3.1. */
-  public static final double LEAST_STEP = 0.1;
+  /** A step of this share of the light counts as a change. */
+  public static final double LEAST_STEP =
+      TradeNumbers.number("flash caution", "least change of luminance");
 
   /** The higher byte as a share of full duty, 0 to 1. */
   public double share() {

@@ -1,13 +1,14 @@
 package lampwright.engine.meter;
 
 import java.util.Arrays;
+import lampwright.engine.facts.TradeNumbers;
 
 /**
  * Points of the CIE 1976 u'v' diagram, asked whether another lies farther than 0.2 from any of
  * them. The farthest point of many is a corner of their convex hull, so that no others are kept.
  */
 final class FarPoints {
-  private static final double FAR = 0.2;
+  private static final double FAR = TradeNumbers.number("flash caution", "least change of colour");
   private static final double ROUNDING = 1e-9;
   private static final double FAR_SQUARED = (FAR + ROUNDING) * (FAR + ROUNDING);
   private static final int FEW = 48;

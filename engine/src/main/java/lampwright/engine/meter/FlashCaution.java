@@ -1,5 +1,6 @@
 package lampwright.engine.meter;
 
+import lampwright.engine.facts.TradeNumbers;
 import lampwright.engine.light.Checks;
 
 /**
@@ -11,8 +12,9 @@ import lampwright.engine.light.Checks;
  * @param red flashes to or from saturated red in the second that has most
  */
 public record FlashCaution(Worst general, Worst red) {
-  /** The most flashes in one second that pass (WCAG 2.2, 2.3.1). */
-  public static final int MOST_FLASHES = 3;
+  /** The most flashes in one second that pass. */
+  public static final int MOST_FLASHES =
+      (int) TradeNumbers.number("flash caution", "flashes in one second");
 
   /** What never flashes. */
   public static final FlashCaution NONE = new FlashCaution(new Worst(0, 0), new Worst(0, 0));
@@ -28,6 +30,13 @@ public record FlashCaution(Worst general, Worst red) {
     public boolean passes() {
       return flashes <= MOST_FLASHES;
     }
+  }
+
+  /** The worse of two, of each kind. */
+  public FlashCaution orWorse(FlashCaution other) {
+    return new FlashCaution(
+        other.general.flashes > general.flashes ? other.general : general,
+        other.red.flashes > red.flashes ? other.red : red);
   }
 
   /** Whether both kinds of flash are no more than may be. */

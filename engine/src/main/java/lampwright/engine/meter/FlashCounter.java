@@ -1,6 +1,7 @@
 package lampwright.engine.meter;
 
 import java.util.Arrays;
+import lampwright.engine.facts.TradeNumbers;
 import lampwright.engine.light.Chromaticity;
 import lampwright.engine.light.SrgbSpace;
 
@@ -14,7 +15,7 @@ import lampwright.engine.light.SrgbSpace;
  */
 final class FlashCounter {
   /** A state below this share of the greatest luminance counts as black. */
-  private static final double BLACK_BELOW = 0.1;
+  private static final double BLACK_BELOW = TradeNumbers.number("flash caution", "black below");
 
   /**
    * Linear red, green and blue below this, 1 the screen's white, count as black: WCAG 2.0 did not

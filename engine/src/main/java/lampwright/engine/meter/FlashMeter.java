@@ -5,6 +5,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import lampwright.engine.facts.TradeNumbers;
 import lampwright.engine.light.Checks;
 
 /** The work of {@link FlashTrain#measure}: all times here are in frames, and cost is linear. */
@@ -15,7 +16,7 @@ final class FlashMeter {
   private static final double SWELL_SHARE = 0.2;
   private static final double GROUP_RATIO = 1.5;
   private static final double EVEN = 0.25;
-  private static final double LIT = 0.1;
+  private static final double LIT = TradeNumbers.number("special warning lamp", "on above");
 
   /**
    * One flash.

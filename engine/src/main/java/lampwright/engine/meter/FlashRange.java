@@ -1,22 +1,30 @@
 package lampwright.engine.meter;
 
+import lampwright.engine.facts.SourcedNumber;
+import lampwright.engine.facts.TradeNumbers;
+
 /**
  * Ranges in which real lamps flash. For realism and caution, not for approval: models are no road
- * vehicles. The values of UN Regulation 65 are from memory.
+ * vehicles.
  */
 public enum FlashRange {
-  DIRECTION_INDICATOR(
-      60, 120, "direction indicator", "UN Regulations 6 and 48: 90 +- 30 per minute"),
-  FARM_WARNING(60, 120, "flashing warning lamp of farm vehicles", "SAE J974: 60 to 120 per minute"),
-  SERVICE_WARNING(60, 240, "warning device of service vehicles", "SAE J845 (2013): 1.0 to 4.0 Hz"),
-  SPECIAL_WARNING(120, 240, "special warning lamp", "UN Regulation 65, annex 5: 2 to 4 Hz"),
-  EMERGENCY_STOP(180, 300, "emergency stop signal", "UN Regulation 48: 4.0 +- 1.0 Hz");
+  DIRECTION_INDICATOR("direction indicator"),
+  FARM_WARNING("flashing warning lamp of farm vehicles"),
+  SERVICE_WARNING("warning device of service vehicles"),
+  SPECIAL_WARNING("special warning lamp"),
+  EMERGENCY_STOP("emergency stop signal");
 
-  /** UN Regulation 65, annex 5 (from memory): on time at most 0.4 of the period. */
-  public static final double SPECIAL_WARNING_ON_SHARE = 0.4;
+  /** The longest on time of a special warning lamp, as a share of its period. */
+  public static final double SPECIAL_WARNING_ON_SHARE =
+      TradeNumbers.number("special warning lamp", "longest on time");
 
-  /** UN Regulation 65, annex 5 (from memory): off time at least 0.1 s. */
-  public static final double SPECIAL_WARNING_OFF_SECONDS = 0.1;
+  /** The shortest off time of a special warning lamp, s. */
+  public static final double SPECIAL_WARNING_OFF_SECONDS =
+      TradeNumbers.number("special warning lamp", "shortest off time");
+
+  /** Where both stand. */
+  public static final String SPECIAL_WARNING_TIMES_SOURCE =
+      TradeNumbers.get("special warning lamp", "longest on time").citation();
 
   private static final double ROUNDING = 1e-9;
 
@@ -25,11 +33,12 @@ public enum FlashRange {
   private final String words;
   private final String source;
 
-  FlashRange(double least, double most, String words, String source) {
-    this.least = least;
-    this.most = most;
+  FlashRange(String words) {
+    SourcedNumber given = TradeNumbers.get("flash rate", words);
+    this.least = given.numbers().get(0);
+    this.most = given.numbers().get(1);
     this.words = words;
-    this.source = source;
+    this.source = given.citation();
   }
 
   /** Least rate, per minute. */

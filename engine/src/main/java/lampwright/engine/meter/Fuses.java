@@ -1,20 +1,21 @@
 package lampwright.engine.meter;
 
+import java.util.List;
 import java.util.OptionalDouble;
+import java.util.stream.Stream;
+import lampwright.engine.facts.TradeNumbers;
 import lampwright.engine.light.Checks;
 
 /** The ratings of fuses that shops keep, and which of them fits a wire. */
 public final class Fuses {
-  /** A fuse is to be rated for at least so much of the greatest current (practice). */
-  public static final double MARGIN = 1.25;
+  /** A fuse is to be rated for at least so much of the greatest current. */
+  public static final double MARGIN = TradeNumbers.number("fuse", "rating over current");
 
-  /**
-   * Ratings in A: below 1 A those of small glass fuses, which follow the R10 series (IEC 60127-2,
-   * from memory), from 1 A those of blade fuses for vehicles (ISO 8820-3, from memory).
-   */
-  private static final double[] RATINGS = {
-    0.1, 0.125, 0.16, 0.2, 0.25, 0.315, 0.4, 0.5, 0.63, 0.8, 1, 2, 3, 4, 5, 7.5, 10, 15, 20, 25, 30
-  };
+  /** In A: below 1 A small glass fuses, from 1 A blade fuses for vehicles. */
+  private static final List<Double> RATINGS =
+      Stream.of("ratings below 1 A", "ratings from 1 A")
+          .flatMap(item -> TradeNumbers.get("fuse", item).numbers().stream())
+          .toList();
 
   private static final double ROUNDING = 1e-9;
 

@@ -6,6 +6,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
+import lampwright.engine.facts.TradeNumbers;
 import lampwright.engine.light.Chromaticity;
 import lampwright.engine.light.Colour;
 import lampwright.engine.light.Emitter;
@@ -21,11 +22,12 @@ import lampwright.engine.rig.Lamp;
  * on the axis.
  *
  * <p>Pixels shine as the emitters of their type do. For plain LEDs a project states no intensity;
- * they count with {@link #OUTPUT_MILLICANDELA_PER_MILLIAMP} and LED (common practice: a clear 5 mm
- * LED gives about a candela at 20 mA), in the colour that their output is drawn in.
+ * they count with {@link #OUTPUT_MILLICANDELA_PER_MILLIAMP} and LED, in the colour that their
+ * output is drawn in.
  */
 public final class LampLight {
-  public static final double OUTPUT_MILLICANDELA_PER_MILLIAMP = 50;
+  public static final double OUTPUT_MILLICANDELA_PER_MILLIAMP =
+      TradeNumbers.number("plain LED", "light");
 
   private static final double FULL = 255;
 

@@ -8,7 +8,6 @@ import java.util.Optional;
 import java.util.function.Consumer;
 import lampwright.engine.render.FrameTable;
 import lampwright.engine.rig.Lamp;
-import lampwright.engine.scene.Dither;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -57,11 +56,11 @@ final class LightMeter {
    * @param frames shows every frame of the table in order to the gauge that it is given
    */
   static Found measure(FrameTable table, Consumer<FrameGauge> frames) {
-    if (table.scene().dither() == Dither.OFF) {
+    if (!table.isDithered()) {
       LightMeter meter = new LightMeter(table);
       return meter.measure(frames, lamp -> Optional.empty());
     }
-    FrameTable meant = FrameTable.of(table.layout().rig(), table.scene().withDither(Dither.OFF));
+    FrameTable meant = table.withoutDither();
     LightMeter meter = new LightMeter(meant);
     DitherGauge dither = new DitherGauge(meant, meter.lights);
     frames.accept(dither);

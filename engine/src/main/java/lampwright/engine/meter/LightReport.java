@@ -1,6 +1,7 @@
 package lampwright.engine.meter;
 
 import java.util.Optional;
+import java.util.OptionalInt;
 import lampwright.engine.light.Chromaticity;
 
 /**
@@ -19,4 +20,21 @@ public record LightReport(
     LampCaution caution,
     Optional<Chromaticity> brightest,
     int brightestFrame,
-    Optional<DitherFlicker> dither) {}
+    Optional<DitherFlicker> dither) {
+
+  /** Where in it most general flashes are; of equals the whole lamp. */
+  public FlashSpot worstGeneral() {
+    return spot(caution.whole().general(), caution.general());
+  }
+
+  /** Where in it most flashes to or from saturated red are; of equals the whole lamp. */
+  public FlashSpot worstRed() {
+    return spot(caution.whole().red(), caution.red());
+  }
+
+  private FlashSpot spot(FlashCaution.Worst whole, LampCaution.OfPixel pixel) {
+    Optional<String> lamp = Optional.of(id);
+    return new FlashSpot(lamp, OptionalInt.empty(), whole)
+        .orWorse(new FlashSpot(lamp, OptionalInt.of(pixel.pixel()), pixel.worst()));
+  }
+}

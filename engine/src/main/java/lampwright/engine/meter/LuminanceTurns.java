@@ -1,13 +1,16 @@
 package lampwright.engine.meter;
 
+import lampwright.engine.facts.TradeNumbers;
+
 /**
  * The changes of luminance that count towards a general flash by W3C WCAG 2.2: 10 % of the greatest
  * luminance or more from one turn to the next, with the darker of the two below 0.80. A change
  * stands at the frame that completes it.
  */
 final class LuminanceTurns {
-  private static final double LEAST_CHANGE = 0.10;
-  private static final double DARKER_BELOW = 0.80;
+  private static final double LEAST_CHANGE =
+      TradeNumbers.number("flash caution", "least change of luminance");
+  private static final double DARKER_BELOW = TradeNumbers.number("flash caution", "darker below");
   // Luminances are sums of products; the bounds must not fall to their rounding.
   private static final double ROUNDING = 1e-9;
 

@@ -1,6 +1,7 @@
 package lampwright.engine.meter;
 
 import java.util.Optional;
+import lampwright.engine.facts.TradeNumbers;
 import lampwright.engine.rig.DriverOutput;
 import lampwright.engine.rig.OutputDrive;
 import lampwright.engine.rig.OutputSupply;
@@ -23,11 +24,13 @@ public record OutputCircuit(
     double volts,
     double stringVolts,
     Optional<SeriesResistor> resistor) {
-  /** What a constant-current driver needs above its LEDs at the least, V (practice, assumed). */
-  public static final double LEAST_HEADROOM_VOLTS = 0.5;
+  /** What a constant-current driver needs above its LEDs at the least, V (assumed). */
+  public static final double LEAST_HEADROOM_VOLTS =
+      TradeNumbers.number("constant-current driver", "least headroom");
 
-  /** What any usual constant-current driver has enough of, V (practice, assumed). */
-  public static final double SURE_HEADROOM_VOLTS = 1;
+  /** What any usual constant-current driver has enough of, V (assumed). */
+  public static final double SURE_HEADROOM_VOLTS =
+      TradeNumbers.number("constant-current driver", "sure headroom");
 
   // 5 V on two LEDs of 2.5 V must not light by a rounding.
   private static final double ROUNDING = 1e-9;

@@ -1,5 +1,7 @@
 package lampwright.engine.meter;
 
+import lampwright.engine.facts.TradeNumbers;
+
 /**
  * The changes that count towards a red flash by W3C WCAG 2.2: to or from a state of saturated red,
  * by more than 0.2 in the CIE 1976 u'v' diagram. As with luminance they are counted from turn to
@@ -7,7 +9,7 @@ package lampwright.engine.meter;
  * state since the change before.
  */
 final class RedTurns {
-  private static final double SATURATED = 0.8;
+  private static final double SATURATED = TradeNumbers.number("flash caution", "saturated red");
   private static final double ROUNDING = 1e-9;
 
   private final FarPoints any = new FarPoints();

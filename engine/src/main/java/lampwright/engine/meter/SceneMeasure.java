@@ -1,6 +1,9 @@
 package lampwright.engine.meter;
 
+import com.google.common.collect.Lists;
 import java.util.List;
+import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.function.Consumer;
 import lampwright.engine.render.FrameTable;
 
@@ -54,5 +57,28 @@ public record SceneMeasure(
         current.lamps(),
         light.lamps(),
         light.model());
+  }
+
+  /** Where most general flashes are; of equals the first lamp. */
+  public FlashSpot worstGeneral() {
+    FlashSpot worst = new FlashSpot(Optional.empty(), OptionalInt.empty(), model.general());
+    for (LightReport light : Lists.reverse(lights)) {
+      worst = light.worstGeneral().orWorse(worst);
+    }
+    return worst;
+  }
+
+  /** Where most flashes to or from saturated red are; of equals the first lamp. */
+  public FlashSpot worstRed() {
+    FlashSpot worst = new FlashSpot(Optional.empty(), OptionalInt.empty(), model.red());
+    for (LightReport light : Lists.reverse(lights)) {
+      worst = light.worstRed().orWorse(worst);
+    }
+    return worst;
+  }
+
+  /** Whether all lamps, their pixels and the whole model pass the flash caution. */
+  public boolean passesFlashCaution() {
+    return model.passes() && lights.stream().allMatch(light -> light.caution().passes());
   }
 }

@@ -1,7 +1,9 @@
 package lampwright.engine.meter;
 
+import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import lampwright.engine.facts.TradeNumbers;
 import lampwright.engine.light.Checks;
 
 /**
@@ -24,21 +26,25 @@ public record SeriesResistor(
     double dropVolts,
     double dropShare) {
   /**
-   * The least share of the supply that is to drop over the resistor (practice). A supply 5 % high
-   * then raises the current by a quarter; with less it multiplies it.
+   * The least share of the supply that is to drop over the resistor. A supply 5 % high then raises
+   * the current by a quarter; with less it multiplies it.
    */
-  public static final double LEAST_DROP_SHARE = 0.2;
+  public static final double LEAST_DROP_SHARE = TradeNumbers.number("resistor", "least drop");
 
-  /** How far a supply may be above its nominal voltage (practice). */
-  public static final double SUPPLY_TOLERANCE = 0.05;
+  /** How far a supply may be above its nominal voltage. */
+  public static final double SUPPLY_TOLERANCE = TradeNumbers.number("supply", "tolerance");
 
-  /** E24 in tenths (IEC 60063). */
-  private static final int[] E24 = {
-    10, 11, 12, 13, 15, 16, 18, 20, 22, 24, 27, 30, 33, 36, 39, 43, 47, 51, 56, 62, 68, 75, 82, 91
-  };
+  /** E24 in tenths. */
+  private static final int[] E24 =
+      TradeNumbers.get("resistor", "E24").numbers().stream()
+          .mapToInt(value -> (int) Math.round(10 * value))
+          .toArray();
 
-  /** Ratings in W that shops keep (practice). */
-  private static final double[] RATINGS = {0.125, 0.25, 0.5, 1, 2, 3, 5};
+  /** Ratings in W. */
+  private static final List<Double> RATINGS = TradeNumbers.get("resistor", "ratings").numbers();
+
+  private static final double RATING_OVER_DISSIPATION =
+      TradeNumbers.number("resistor", "rating over dissipation");
 
   /** The least current that a string is taken to be asked for. */
   static final double LEAST_MILLIAMPS = 0.01;
@@ -100,7 +106,7 @@ public record SeriesResistor(
 
   private static OptionalDouble ratingOf(double watts) {
     for (double rating : RATINGS) {
-      if (rating >= 2 * watts * (1 - ROUNDING)) {
+      if (rating >= RATING_OVER_DISSIPATION * watts * (1 - ROUNDING)) {
         return OptionalDouble.of(rating);
       }
     }

@@ -2,6 +2,7 @@ package lampwright.engine.meter;
 
 import java.util.List;
 import java.util.stream.IntStream;
+import lampwright.engine.facts.TradeNumbers;
 import lampwright.engine.light.Checks;
 import lampwright.engine.rig.Conductor;
 
@@ -14,22 +15,32 @@ public record Wire(double squareMillimetres) {
   private static final int THINNEST_GAUGE = Conductor.Gauge.THINNEST;
   private static final int THICKEST_GAUGE = Conductor.Gauge.THICKEST;
 
-  /** Copper of 100 % IACS at 20 degrees C, in ohm mm2/m (IEC 60028). */
-  private static final double RESISTIVITY = 0.017241;
+  /** Copper at 20 degrees C, in ohm mm2/m. */
+  private static final double RESISTIVITY = TradeNumbers.number("copper", "resistivity");
+
+  /** Many tables for single wires in free air allow far more than this practice. */
+  private static final double WIRE_AMPS_PER_SQUARE_MILLIMETRE =
+      TradeNumbers.number("wire in a model", "greatest current");
 
   /**
-   * Practice, without a source: a thin wire shut up in a model stays cool up to about 5 A a mm2.
-   * Many tables for single wires in free air allow far more.
+   * IPC-2221: I = k dT^0.44 A^0.725 with A in square mils, of a conductor inside a board. The
+   * copper of a strip is as flat, and lies under its coating.
    */
-  private static final double WIRE_AMPS_PER_SQUARE_MILLIMETRE = 5;
+  private static final double STRIP_AMPS_PER_POWER_OF_SQUARE_MIL =
+      TradeNumbers.number("strip copper", "k")
+          * StrictMath.pow(
+              TradeNumbers.number("strip copper", "rise"),
+              TradeNumbers.number("strip copper", "power of the rise"));
 
-  /**
-   * IPC-2221, conductor current: I = k dT^0.44 A^0.725 with A in square mils, of a conductor inside
-   * a board, for a rise of 10 K. The copper of a strip is as flat, and lies under its coating.
-   */
-  private static final double STRIP_AMPS_PER_POWER_OF_SQUARE_MIL = 0.024 * StrictMath.pow(10, 0.44);
+  private static final double STRIP_POWER =
+      TradeNumbers.number("strip copper", "power of the cross-section");
 
   private static final double SQUARE_MILS_PER_SQUARE_MILLIMETRE = 1 / (0.0254 * 0.0254);
+
+  private static final double GAUGE_36_MILLIMETRES =
+      TradeNumbers.number("American wire gauge", "diameter of gauge 36");
+  private static final double RATIO_OF_39_GAUGES =
+      TradeNumbers.number("American wire gauge", "ratio over 39 gauges");
 
   private static final double ROUNDING = 1e-9;
 
@@ -61,7 +72,7 @@ public record Wire(double squareMillimetres) {
    */
   public static double gaugeDiameterMillimetres(int gauge) {
     Checks.require("wire gauge AWG", gauge, THICKEST_GAUGE, THINNEST_GAUGE);
-    return 0.127 * StrictMath.pow(92, (36.0 - gauge) / 39);
+    return GAUGE_36_MILLIMETRES * StrictMath.pow(RATIO_OF_39_GAUGES, (36.0 - gauge) / 39);
   }
 
   /**
@@ -88,6 +99,6 @@ public record Wire(double squareMillimetres) {
   /** The same as the flat copper of a strip (IPC-2221, 10 K). */
   public double stripLimitAmps() {
     return STRIP_AMPS_PER_POWER_OF_SQUARE_MIL
-        * StrictMath.pow(SQUARE_MILS_PER_SQUARE_MILLIMETRE * squareMillimetres, 0.725);
+        * StrictMath.pow(SQUARE_MILS_PER_SQUARE_MILLIMETRE * squareMillimetres, STRIP_POWER);
   }
 }

@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import lampwright.engine.facts.TradeNumbers;
 
 /**
  * A light character in time: light and dark in turn.
@@ -14,8 +15,8 @@ import java.util.regex.Pattern;
  * 10s}, {@code Q}, {@code VQ}, {@code UQ}, {@code Q(3) 10s}, {@code VQ(6)+LFl 10s}, {@code IQ 12s},
  * {@code Mo(A) 8s}. The chart gives the groups and the period; how long each flash is within them
  * is ours, inside the bounds of the IALA rhythmic characters (from memory): a flash is shorter than
- * the dark after it, a long flash has 2 s, quick lights have 60, very quick 120 and ultra quick 240
- * flashes a minute, the dark between groups is at least three times that between flashes.
+ * the dark after it, the dark between groups is at least three times that between flashes. The long
+ * flash of {@code Q(6)+LFl} follows after the usual dark of its quick flashes.
  */
 public final class Rhythm {
   private static final Pattern QUICK =
@@ -27,8 +28,14 @@ public final class Rhythm {
       Pattern.compile("(.*?)(?:\\s*(\\d{1,4}(?:\\.\\d{1,3})?)\\s*s)?");
 
   private static final int MAX_LENGTH = 60;
-  private static final Ratio LONG_FLASH_MS = Ratio.of(2000);
-  private static final Ratio LONGEST_SLOT_MS = Ratio.of(2000);
+  private static final Ratio SECOND_MS = Ratio.of(1000);
+  private static final Ratio MINUTE_MS = Ratio.of(Times.MINUTE_MS);
+  private static final Ratio LONG_FLASH_MS = given("light character", "long flash", SECOND_MS);
+  private static final Ratio LONGEST_SLOT_MS =
+      given("light character", "longest flash and dark of a group", SECOND_MS);
+  private static final Ratio DASH = given("Morse code", "dash", Ratio.ONE);
+  private static final Ratio LETTER_SPACE = given("Morse code", "space between letters", Ratio.ONE);
+  private static final Ratio WORD_SPACE = given("Morse code", "space between words", Ratio.ONE);
   private static final Ratio HALF = Ratio.of(new BigDecimal("0.5"));
 
   /** The ends of light, dark, light, dark, … in ms from the start of the period. */
@@ -128,12 +135,13 @@ public final class Rhythm {
   }
 
   private void quick(Matcher character, Ratio period) {
-    long slotMs =
+    String rate =
         switch (character.group(2)) {
-          case "Q" -> 1000;
-          case "VQ" -> 500;
-          default -> 250;
+          case "Q" -> "quick";
+          case "VQ" -> "very quick";
+          default -> "ultra quick";
         };
+    Ratio slotMs = MINUTE_MS.over(given("light character", rate, Ratio.ONE)).reduced();
     boolean interrupted = !character.group(1).isEmpty();
     boolean counted = character.group(3) != null;
     boolean longFlash = character.group(4) != null;
@@ -152,39 +160,37 @@ public final class Rhythm {
     long count =
         counted
             ? Integer.parseInt(character.group(3))
-            : whole.times(2).over(Ratio.of(3 * slotMs)).floor();
+            : whole.times(2).over(slotMs.times(3)).floor();
     if (count == 0) {
       throw new IllegalArgumentException("needs room for at least 1 flash");
     }
     slots((int) count, slotMs);
     if (longFlash) {
-      stretchDark(Ratio.of(slotMs).times(HALF));
       light(LONG_FLASH_MS);
     }
-    darkUntil(whole, Ratio.of(slotMs).times(HALF));
+    darkUntil(whole, slotMs.times(HALF));
   }
 
   private void morse(String letters, Ratio unit, Ratio period) {
     for (int i = 0; i < letters.length(); i++) {
       if (i > 0) {
-        stretchDark(unit.times(2));
+        stretchDark(unit.times(LETTER_SPACE.minus(Ratio.ONE)));
       }
       for (char sign : MorseCode.of(letters.charAt(i)).toCharArray()) {
-        light(unit.times(sign == '-' ? 3 : 1));
+        light(sign == '-' ? unit.times(DASH) : unit);
         dark(unit);
       }
     }
-    // ITU-R M.1677-1: seven units between words.
-    Ratio wordGap = unit.times(6);
+    Ratio wordGap = unit.times(WORD_SPACE.minus(Ratio.ONE));
     if (period == null) {
       stretchDark(wordGap);
     } else {
-      darkUntil(period, unit.times(2));
+      darkUntil(period, unit.times(LETTER_SPACE.minus(Ratio.ONE)));
     }
   }
 
-  private void slots(int count, long slotMs) {
-    Ratio half = Ratio.of(slotMs).times(HALF);
+  private void slots(int count, Ratio slotMs) {
+    Ratio half = slotMs.times(HALF);
     for (int i = 0; i < count; i++) {
       light(half);
       dark(half);
@@ -232,6 +238,10 @@ public final class Rhythm {
     ends.clear();
     ends.addAll(turned);
     lightFirst = true;
+  }
+
+  private static Ratio given(String subject, String item, Ratio unit) {
+    return Ratio.of(new BigDecimal(TradeNumbers.get(subject, item).value())).times(unit);
   }
 
   private static Ratio needed(Ratio period) {

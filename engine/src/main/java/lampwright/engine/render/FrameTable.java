@@ -65,6 +65,16 @@ public final class FrameTable {
     return scene.loop();
   }
 
+  /** Whether rounding errors are carried from frame to frame. */
+  public boolean isDithered() {
+    return scene.dither() == Dither.TEMPORAL;
+  }
+
+  /** The same scene without dithering: the light that is meant, each frame rounded by itself. */
+  public FrameTable withoutDither() {
+    return isDithered() ? new FrameTable(layout, scene.withDither(Dither.OFF)) : this;
+  }
+
   /** Frames x bytes a frame. */
   public long bytes() {
     return (long) frameCount() * layout.bytes();

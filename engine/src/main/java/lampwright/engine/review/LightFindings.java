@@ -6,6 +6,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.function.Consumer;
 import java.util.stream.Collectors;
+import lampwright.engine.facts.TradeNumbers;
 import lampwright.engine.light.Chromaticity;
 import lampwright.engine.meter.ColourBoundary;
 import lampwright.engine.meter.ColourPlace;
@@ -13,6 +14,7 @@ import lampwright.engine.meter.DitherFlicker;
 import lampwright.engine.meter.FlashCaution;
 import lampwright.engine.meter.FlashCaution.Worst;
 import lampwright.engine.meter.FlashRange;
+import lampwright.engine.meter.FlashSpot;
 import lampwright.engine.meter.FlashTrain;
 import lampwright.engine.meter.LampCaution;
 import lampwright.engine.meter.LightReport;
@@ -27,40 +29,41 @@ import lampwright.engine.scene.Scene;
 
 /** Findings on how lamps flash and in what colour they shine. */
 final class LightFindings implements Reviewer {
-  private static final String WCAG = "W3C WCAG 2.2, 2.3.1";
+  private static final String WCAG =
+      TradeNumbers.get("flash caution", "flashes in one second").citation();
 
-  /** So far outside a boundary, in x y, a colour still looks like one inside (our choice). */
-  private static final double HARDLY_SEEN = 0.005;
+  /** So far outside a boundary, in x y, a colour still looks like one inside. */
+  private static final double HARDLY_SEEN =
+      TradeNumbers.number("colour difference", "barely visible outside a boundary");
 
-  /** So far outside it is worth a note, and no caution (our choice). */
-  private static final double NEAR = 0.02;
+  /** So far outside it is worth a note, and no caution. */
+  private static final double NEAR = TradeNumbers.number("colour difference", "near a boundary");
 
   @Override
   public void scene(Project project, SceneReport report, Consumer<Finding> found) {
-    new OfScene(report, found).all(project.rig().lamps());
+    // The lamps as they were measured: the project may be a step ahead.
+    new OfScene(report, found).all(report.table().layout().rig().lamps());
   }
 
   private record OfScene(SceneReport report, Consumer<Finding> found) {
     void all(List<Lamp> lamps) {
-      List<LightReport> lights = report.measure().lights();
-      int general = 0;
-      int red = 0;
       for (int i = 0; i < lamps.size(); i++) {
         Lamp lamp = lamps.get(i);
-        LightReport light = lights.get(i);
+        LightReport light = report.measure().lights().get(i);
         LampCaution caution = light.caution();
-        general =
-            Math.max(
-                general,
-                flashes(Code.FLASH_GENERAL, lamp, caution.whole().general(), caution.general()));
-        red = Math.max(red, flashes(Code.FLASH_RED, lamp, caution.whole().red(), caution.red()));
+        flashes(
+            Code.FLASH_GENERAL,
+            lamp,
+            light.worstGeneral(),
+            caution.whole().general(),
+            caution.general());
+        flashes(Code.FLASH_RED, lamp, light.worstRed(), caution.whole().red(), caution.red());
         light.train().ifPresent(train -> rate(lamp, train));
         colour(lamp, light);
         light.dither().filter(DitherFlicker::isCoarse).ifPresent(d -> dither(lamp, d));
       }
-      FlashCaution model = report.measure().model();
-      model(Code.FLASH_MODEL, model.general(), general);
-      model(Code.FLASH_MODEL_RED, model.red(), red);
+      model(Code.FLASH_MODEL, report.measure().worstGeneral());
+      model(Code.FLASH_MODEL_RED, report.measure().worstRed());
     }
 
     private Scene scene() {
@@ -72,23 +75,22 @@ final class LightFindings implements Reviewer {
     }
 
     // One finding per lamp: of the whole lamp, or of its worst pixel where that is worse.
-    private int flashes(Code code, Lamp lamp, Worst whole, LampCaution.OfPixel pixel) {
-      boolean ofPixel = pixel.worst().flashes() > whole.flashes();
-      Worst worst = ofPixel ? pixel.worst() : whole;
-      if (!worst.passes()) {
-        Finding.Draft draft = draft(code, Subject.OneLamp.of(lamp), worst);
-        if (pixels(lamp) == 1) {
-          draft.with("part", Figure.words("whole lamp"));
-        } else {
-          draft
-              .with("part", Figure.words(part(ofPixel, whole, pixel)))
-              .with("pixel", Figure.count(pixel.pixel()))
-              .with("pixelFlashes", Figure.count(pixel.worst().flashes()))
-              .with("wholeFlashes", Figure.count(whole.flashes()));
-        }
-        found.accept(draft.make());
+    private void flashes(
+        Code code, Lamp lamp, FlashSpot spot, Worst whole, LampCaution.OfPixel pixel) {
+      if (spot.worst().passes()) {
+        return;
       }
-      return worst.flashes();
+      Finding.Draft draft = draft(code, Subject.OneLamp.of(lamp), spot.worst());
+      if (pixels(lamp) == 1) {
+        draft.with("part", Figure.words("whole lamp"));
+      } else {
+        draft
+            .with("part", Figure.words(part(spot.pixel().isPresent(), whole, pixel)))
+            .with("pixel", Figure.count(pixel.pixel()))
+            .with("pixelFlashes", Figure.count(pixel.worst().flashes()))
+            .with("wholeFlashes", Figure.count(whole.flashes()));
+      }
+      found.accept(draft.make());
     }
 
     private static String part(boolean ofPixel, Worst whole, LampCaution.OfPixel pixel) {
@@ -108,9 +110,9 @@ final class LightFindings implements Reviewer {
     }
 
     // What a lamp does by itself is not told again of the model.
-    private void model(Code code, Worst worst, int ofOneLamp) {
-      if (!worst.passes() && worst.flashes() > ofOneLamp) {
-        found.accept(draft(code, new Subject.WholeModel(), worst).make());
+    private void model(Code code, FlashSpot spot) {
+      if (!spot.worst().passes() && spot.lamp().isEmpty()) {
+        found.accept(draft(code, new Subject.WholeModel(), spot.worst()).make());
       }
     }
 
@@ -158,7 +160,7 @@ final class LightFindings implements Reviewer {
       }
     }
 
-    // UN Regulation 65, annex 5 (from memory): on at most 0.4 of the period, off at least 0.1 s; a
+    // UN Regulation 65, annex 5: on at most 0.4 of the period, off at least 0.1 s; a
     // group of flashes counts as one.
     private void onAndOff(Lamp lamp, FlashTrain train, double perMinute) {
       double period = 60 / perMinute;
@@ -173,7 +175,7 @@ final class LightFindings implements Reviewer {
                 .with("share", Figure.percent(on / period))
                 .with("limit", Figure.percent(FlashRange.SPECIAL_WARNING_ON_SHARE))
                 .in(scene())
-                .source("UN Regulation 65, annex 5")
+                .source(FlashRange.SPECIAL_WARNING_TIMES_SOURCE)
                 .make());
       }
       if (off + frame < FlashRange.SPECIAL_WARNING_OFF_SECONDS) {
@@ -182,7 +184,7 @@ final class LightFindings implements Reviewer {
                 .with("off", Figure.of(off, 2, Unit.SECONDS))
                 .with("limit", Figure.of(FlashRange.SPECIAL_WARNING_OFF_SECONDS, 1, Unit.SECONDS))
                 .in(scene())
-                .source("UN Regulation 65, annex 5")
+                .source(FlashRange.SPECIAL_WARNING_TIMES_SOURCE)
                 .make());
       }
     }

@@ -2,9 +2,9 @@ package lampwright.engine.review;
 
 import java.util.Arrays;
 import java.util.List;
+import lampwright.engine.facts.SourcedNumber;
 import lampwright.engine.rig.BuiltInPixelTypes;
 import lampwright.engine.rig.PixelType;
-import lampwright.engine.rig.SourcedNumber;
 
 /** Where a number of a pixel type comes from, for people. */
 final class PartSource {
@@ -23,7 +23,7 @@ final class PartSource {
     return Arrays.stream(items)
         .flatMap(item -> numbers.stream().filter(number -> number.item().equals(item)))
         .findFirst()
-        .map(number -> (number.source().equals("practice") ? "estimate: " : "") + number.document())
+        .map(SourcedNumber::citation)
         .orElse("pixel type " + type.id());
   }
 }

@@ -1,6 +1,7 @@
 package lampwright.engine.rig;
 
 import java.util.OptionalDouble;
+import lampwright.engine.facts.TradeNumbers;
 import lampwright.engine.light.Checks;
 
 /**
@@ -21,11 +22,13 @@ public record Battery(
     Regulator regulator,
     OptionalDouble efficiency,
     OptionalDouble fuseAmps) {
-  public static final double DEFAULT_USABLE_SHARE = 0.8;
+  public static final double DEFAULT_USABLE_SHARE = TradeNumbers.number("battery", "usable share");
   public static final Regulator DEFAULT_REGULATOR = Regulator.NONE;
 
-  /** A lithium cell of 3.7 V has 4.2 V when full; other cells rise about as much (practice). */
-  private static final double FULL_SHARE = 4.2 / 3.7;
+  /** That of a lithium cell; other cells rise about as much. */
+  private static final double FULL_SHARE =
+      TradeNumbers.number("battery", "full lithium cell")
+          / TradeNumbers.number("battery", "nominal lithium cell");
 
   public Battery {
     Checks checks =

@@ -2,16 +2,15 @@ package lampwright.engine.rig;
 
 import com.google.common.base.Splitter;
 import com.google.common.collect.ImmutableMap;
-import com.google.common.collect.ImmutableSetMultimap;
-import com.google.common.collect.LinkedHashMultimap;
-import com.google.common.collect.SetMultimap;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
-import java.util.Set;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
+import lampwright.engine.facts.NumberTable;
+import lampwright.engine.facts.SourcedNumber;
 import lampwright.engine.light.Chromaticity;
 import lampwright.engine.light.Emitter;
 import lampwright.engine.light.EmitterKind;
@@ -21,10 +20,12 @@ import lampwright.engine.light.Planck;
 /** The pixel types that every project knows, by part number; from the table pixel-types.csv. */
 public final class BuiltInPixelTypes {
   private static final Pattern NUMBER = Pattern.compile("[0-9.]+");
-  private static final ImmutableSetMultimap<String, SourcedNumber> NUMBERS = numbers();
+  private static final NumberTable NUMBERS =
+      NumberTable.read(
+          Objects.requireNonNull(BuiltInPixelTypes.class.getResourceAsStream("pixel-types.csv")));
   private static final ImmutableMap<String, PixelType> TYPES =
-      NUMBERS.keySet().stream()
-          .collect(ImmutableMap.toImmutableMap(id -> id, id -> type(id, NUMBERS.get(id))));
+      NUMBERS.subjects().stream()
+          .collect(ImmutableMap.toImmutableMap(id -> id, id -> type(id, NUMBERS.of(id))));
 
   private BuiltInPixelTypes() {}
 
@@ -40,18 +41,10 @@ public final class BuiltInPixelTypes {
 
   /** The numbers of a built-in type with their sources; none for another type. */
   public static List<SourcedNumber> numbers(String id) {
-    return NUMBERS.get(id).asList();
+    return NUMBERS.of(id);
   }
 
-  private static ImmutableSetMultimap<String, SourcedNumber> numbers() {
-    SetMultimap<String, SourcedNumber> numbers = LinkedHashMultimap.create();
-    for (List<String> row : TableFile.rows("pixel-types.csv")) {
-      numbers.put(row.get(0), new SourcedNumber(row.get(1), row.get(2), row.get(3), row.get(4)));
-    }
-    return ImmutableSetMultimap.copyOf(numbers);
-  }
-
-  private static PixelType type(String id, Set<SourcedNumber> numbers) {
+  private static PixelType type(String id, List<SourcedNumber> numbers) {
     Map<String, String> text =
         numbers.stream().collect(Collectors.toMap(SourcedNumber::item, SourcedNumber::value));
     EmitterOrder order = EmitterOrder.parse(text.get("order")).orElseThrow();

@@ -1,9 +1,12 @@
 package lampwright.engine.rig;
 
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
+import lampwright.engine.facts.NumberTable;
+import lampwright.engine.facts.SourcedNumber;
 import lampwright.engine.light.Checks;
 
 /**
@@ -28,8 +31,11 @@ public record Controller(
   public static final int MIN_MEGAHERTZ = 1;
   public static final int MAX_MEGAHERTZ = 1000;
 
+  private static final NumberTable TABLE =
+      NumberTable.read(
+          Objects.requireNonNull(Controller.class.getResourceAsStream("controllers.csv")));
   private static final List<Controller> KNOWN =
-      TableFile.rows("controllers.csv").stream().map(Controller::of).toList();
+      TABLE.subjects().stream().map(id -> of(id, TABLE)).toList();
 
   public Controller {
     Checks.of("controller")
@@ -40,6 +46,11 @@ public record Controller(
   /** All that are known, in the order in which they are listed to people. */
   public static List<Controller> all() {
     return KNOWN;
+  }
+
+  /** The numbers of a controller with their sources, but for those that the exporters know. */
+  public static List<SourcedNumber> numbers(String id) {
+    return TABLE.of(id);
   }
 
   /** The controller with this id, of which no clock is stated. */
@@ -60,15 +71,16 @@ public record Controller(
     return new Controller(id, name, megahertz, pinVolts, maxSupplyVolts, pinSource);
   }
 
-  private static Controller of(List<String> row) {
+  private static Controller of(String id, NumberTable table) {
+    Optional<SourcedNumber> maxSupply =
+        table.of(id).stream().filter(n -> n.item().equals("maxSupplyVolts")).findFirst();
+    SourcedNumber pin = table.get(id, "pinVolts");
     return new Controller(
-        row.get(0),
-        row.get(1),
+        id,
+        table.get(id, "name").value(),
         OptionalInt.empty(),
-        Double.parseDouble(row.get(2)),
-        row.get(3).isEmpty()
-            ? OptionalDouble.empty()
-            : OptionalDouble.of(Double.parseDouble(row.get(3))),
-        row.get(4) + ": " + row.get(5));
+        pin.number(),
+        maxSupply.map(n -> OptionalDouble.of(n.number())).orElse(OptionalDouble.empty()),
+        maxSupply.orElse(pin).citation());
   }
 }

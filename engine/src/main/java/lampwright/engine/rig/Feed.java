@@ -1,6 +1,7 @@
 package lampwright.engine.rig;
 
 import java.util.OptionalDouble;
+import lampwright.engine.facts.TradeNumbers;
 import lampwright.engine.light.Checks;
 
 /**
@@ -32,8 +33,9 @@ public record Feed(
 
   public static final Ends DEFAULT_ENDS = Ends.ONE;
 
-  /** The copper of a strip, a conductor (practice). */
-  public static final Conductor DEFAULT_STRIP = new Conductor.Area(0.1);
+  /** The copper of a strip, a conductor. */
+  public static final Conductor DEFAULT_STRIP =
+      new Conductor.Area(TradeNumbers.number("strip copper", "cross-section"));
 
   public static final double MAX_SUPPLY_MM = 100_000;
 

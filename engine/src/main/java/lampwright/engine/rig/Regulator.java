@@ -1,17 +1,18 @@
 package lampwright.engine.rig;
 
 import java.util.OptionalDouble;
+import lampwright.engine.facts.TradeNumbers;
 
-/** What stands between a battery pack and the rig. Efficiencies are common practice. */
+/** What stands between a battery pack and the rig. */
 public enum Regulator {
   /** Nothing: the rig is fed with the pack's own voltage. */
   NONE("none", OptionalDouble.empty()),
   /** A linear regulator: it takes from the pack the current that it gives. */
   LINEAR("linear", OptionalDouble.empty()),
   /** A switching regulator that lowers the voltage. */
-  BUCK("buck", OptionalDouble.of(0.9)),
+  BUCK("buck", OptionalDouble.of(TradeNumbers.number("regulator", "buck efficiency"))),
   /** A switching regulator that raises the voltage. */
-  BOOST("boost", OptionalDouble.of(0.85));
+  BOOST("boost", OptionalDouble.of(TradeNumbers.number("regulator", "boost efficiency")));
 
   private final String key;
   private final OptionalDouble usualEfficiency;

@@ -1,5 +1,6 @@
 package lampwright.engine.rig;
 
+import lampwright.engine.facts.TradeNumbers;
 import lampwright.engine.light.Checks;
 
 /**
@@ -16,13 +17,14 @@ public record SupplyNeeds(
     double failVolts, double minVolts, double maxVolts, InputLevel inputHigh, InputLevel inputMax) {
   private static final double MIN_VOLTS = 0.5;
 
-  /** How far a supply may be off its nominal voltage where a type says no more (practice). */
-  private static final double USUAL_TOLERANCE = 0.1;
+  /** How far a supply may be off its nominal voltage where a type says no more. */
+  private static final double USUAL_TOLERANCE =
+      TradeNumbers.number("pixel type", "supply off its nominal voltage");
 
-  /** The inputs of CMOS parts such as the WS2812B (its datasheet: 0.7 VDD, and VDD + 0.5 V). */
-  private static final InputLevel CMOS_HIGH = new InputLevel(0.7, 0);
-
-  private static final InputLevel CMOS_MAX = new InputLevel(1, 0.5);
+  private static final InputLevel USUAL_HIGH =
+      new InputLevel(TradeNumbers.number("pixel type", "input high level"), 0);
+  private static final InputLevel USUAL_MAX =
+      new InputLevel(1, TradeNumbers.number("pixel type", "input above supply"));
 
   public SupplyNeeds {
     Checks checks =
@@ -57,7 +59,7 @@ public record SupplyNeeds(
   /** The needs of a type of which only the nominal supply is known. */
   public static SupplyNeeds around(double volts) {
     double least = volts * (1 - USUAL_TOLERANCE);
-    return new SupplyNeeds(least, least, volts * (1 + USUAL_TOLERANCE), CMOS_HIGH, CMOS_MAX);
+    return new SupplyNeeds(least, least, volts * (1 + USUAL_TOLERANCE), USUAL_HIGH, USUAL_MAX);
   }
 
   /** The least high level of the data line at a supply voltage, V. */

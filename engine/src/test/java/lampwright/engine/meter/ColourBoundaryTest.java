@@ -15,14 +15,32 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
-/** Corner points and lines are from memory of UN Regulations 48 and 65. */
+/**
+ * Corner points and lines are from memory of UN Regulations 48 and 65, those of green as published
+ * in COLREG 1972.
+ */
 class ColourBoundaryTest {
   @ParameterizedTest
   @CsvSource({
-    "AMBER, 0.545, 0.425", "AMBER, 0.560, 0.440", "AMBER, 0.609, 0.390", "AMBER, 0.597, 0.390",
-    "RED, 0.645, 0.335", "RED, 0.665, 0.335", "RED, 0.735, 0.265", "RED, 0.721, 0.259",
-    "WHITE, 0.310, 0.348", "WHITE, 0.453, 0.440", "WHITE, 0.500, 0.440", "WHITE, 0.500, 0.382",
-    "WHITE, 0.443, 0.382", "WHITE, 0.310, 0.283"
+    "AMBER, 0.545, 0.425",
+    "AMBER, 0.560, 0.440",
+    "AMBER, 0.609, 0.390",
+    "AMBER, 0.597, 0.390",
+    "RED, 0.645, 0.335",
+    "RED, 0.665, 0.335",
+    "RED, 0.735, 0.265",
+    "RED, 0.721, 0.259",
+    "WHITE, 0.310, 0.348",
+    "WHITE, 0.453, 0.440",
+    "WHITE, 0.500, 0.440",
+    "WHITE, 0.500, 0.382",
+    "WHITE, 0.443, 0.382",
+    "WHITE, 0.310, 0.283",
+    // COLREG 1972, annex I, section 7 (published)
+    "GREEN, 0.028, 0.385",
+    "GREEN, 0.009, 0.723",
+    "GREEN, 0.300, 0.511",
+    "GREEN, 0.203, 0.356"
   })
   void cornerIsInside(ColourBoundary boundary, double x, double y) {
     assertThat(boundary.contains(new Chromaticity(x, y))).isTrue();
@@ -44,7 +62,17 @@ class ColourBoundaryTest {
     "WHITE, 0.476, 0.441, green",
     "WHITE, 0.501, 0.410, yellow",
     "WHITE, 0.470, 0.381, red",
-    "WHITE, 0.376, 0.331, purple"
+    "WHITE, 0.376, 0.331, purple",
+    "GREEN, 0.018, 0.550, more saturated",
+    "GREEN, 0.155, 0.6185, yellow",
+    "GREEN, 0.2525, 0.433, white",
+    "GREEN, 0.115, 0.3695, blue",
+    // On the line y = 0.440 - 0.001, between the lines y = 0.940 - x and y = 0.138 + 0.580x.
+    "SELECTIVE_YELLOW, 0.510, 0.439, white",
+    "SELECTIVE_YELLOW, 0.480, 0.4590, white",
+    "SELECTIVE_YELLOW, 0.528, 0.4435, red",
+    "SELECTIVE_YELLOW, 0.500, 0.4930, more saturated",
+    "SELECTIVE_YELLOW, 0.465, 0.5010, green"
   })
   void pointJustOutsideIsToldWithItsDirection(
       ColourBoundary boundary, double x, double y, String towards) {
@@ -74,7 +102,7 @@ class ColourBoundaryTest {
   }
 
   @Property(tries = 2000, seed = "91")
-  void selectiveYellowKeepsItsFourLines(
+  void selectiveYellowKeepsItsFiveLines(
       @ForAll @Scale(6) @DoubleRange(min = 0.42, max = 0.58) double x,
       @ForAll @Scale(6) @DoubleRange(min = 0.32, max = 0.41999) double y) {
     Chromaticity point = new Chromaticity(x, Math.min(y + 0.1, 1 - x));
@@ -82,7 +110,7 @@ class ColourBoundaryTest {
     double least =
         Math.min(
             Math.min(1.290 * x - 0.100 - v, v - 0.138 - 0.580 * x),
-            Math.min(v - 0.940 + x, 0.992 - x - v));
+            Math.min(Math.min(v - 0.940 + x, 0.992 - x - v), v - 0.440));
 
     if (Math.abs(least) > 1e-6) {
       assertThat(ColourBoundary.SELECTIVE_YELLOW.contains(point)).isEqualTo(least > 0);
@@ -106,6 +134,7 @@ class ColourBoundaryTest {
     "RED, RED",
     "WHITE, WHITE",
     "BLUE, BLUE",
+    "GREEN, GREEN",
     "SELECTIVE_YELLOW, SELECTIVE_YELLOW"
   })
   void signalColourLiesWellInside(SignalColour signal, ColourBoundary boundary) {

@@ -211,7 +211,8 @@ class SceneReportTest {
     assertThat(texts(report(beacon(45, 180))))
         .containsExactly(
             "lamp beacon, scene s: 45 flashes/min; slower than a real special warning lamp, 120 to"
-                + " 240 per minute (UN Regulation 65, annex 5: 2 to 4 Hz): change its rate or period"
+                + " 240 per minute (estimate after UN Regulation 65, annex 5: 2 to 4 Hz): change its"
+                + " rate or period"
                 + " [flash-rate]");
   }
 

@@ -95,6 +95,19 @@ class RhythmTest {
     assertThat(parts("Fl(2+1) 15s")).containsExactly(1000, 1000, 1000, 3000, 1000, 8000);
   }
 
+  /** Chart 1, section P: in Q(6)+LFl the long flash follows after the usual dark. */
+  @Test
+  void longFlashOfASouthMarkFollowsAfterTheUsualDark() {
+    assertThat(parts("Q(6)+LFl 15s"))
+        .containsExactly(500, 500, 500, 500, 500, 500, 500, 500, 500, 500, 500, 500, 2000, 7000);
+    assertThat(parts("VQ(6)+LFl 10s"))
+        .containsExactly(250, 250, 250, 250, 250, 250, 250, 250, 250, 250, 250, 250, 2000, 5000);
+    assertThat(
+            assertThrows(IllegalArgumentException.class, () -> Rhythm.of("VQ(6)+LFl 5s", UNIT))
+                .getMessage())
+        .isEqualTo("needs a period of more than 5.25 s");
+  }
+
   /** IALA: a long flash has 2 s or more. */
   @Test
   void longFlashLastsTwoSeconds() {

@@ -19,6 +19,7 @@ import lampwright.engine.light.Planck;
 import lampwright.engine.light.Spectrum;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.MethodSource;
 
 /** The data file of the built-in pixel types, read here by hand. */
@@ -128,16 +129,22 @@ class PixelTypeDataTest {
     assertThat(frameMs).isLessThan(1000.0 / 30);
   }
 
-  @Test
-  void controllersNameTheLevelOfTheirPins() {
-    List<String> lines = lines("controllers.csv");
+  // Datasheets (RP2040: from memory): an RP2040 has 3.3 V; AVR pins drive to their supply.
+  @ParameterizedTest
+  @CsvSource({
+    "atmega328p, 5, 5.0, 5.5",
+    "atmega32u4, 5, 5.0, 5.5",
+    "attiny85, 3.7, 3.7, 5.5",
+    "rp2040, 5, 3.3, none"
+  })
+  void controllersHaveTheLevelOfTheirPins(
+      String id, double supplyVolts, double pinVolts, String maxSupplyVolts) {
+    Controller controller = Controller.find(id).orElseThrow();
 
-    assertThat(lines).hasSize(5);
-    for (String line : lines) {
-      String[] cell = line.split(",", -1);
-      assertThat(cell).as(line).hasSize(6);
-      // FACTS: an RP2040 has 3.3 V; AVR pins drive to their supply.
-      assertThat(cell[2]).isEqualTo(cell[0].equals("rp2040") ? "3.3" : "5");
-    }
+    assertThat(controller.pinVolts(supplyVolts)).isEqualTo(pinVolts);
+    assertThat(controller.maxSupplyVolts().isPresent()).isEqualTo(!maxSupplyVolts.equals("none"));
+    controller
+        .maxSupplyVolts()
+        .ifPresent(max -> assertThat(max).isEqualTo(Double.parseDouble(maxSupplyVolts)));
   }
 }

@@ -1,6 +1,7 @@
 package lampwright.exporters.target;
 
 import java.util.OptionalInt;
+import lampwright.engine.facts.SourcedNumber;
 
 /**
  * The memory of a controller.
@@ -20,7 +21,7 @@ public record Memory(
         table
             .find("freeFlashBytes")
             .or(() -> table.find("ramBytes"))
-            .map(TargetTable.Item::sourceWords)
+            .map(SourcedNumber::citation)
             .orElse(""));
   }
 

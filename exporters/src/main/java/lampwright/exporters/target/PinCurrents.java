@@ -21,6 +21,6 @@ public record PinCurrents(
                     Double.parseDouble(pin.value()),
                     table.find("pinTestMilliamps").map(i -> Double.valueOf(i.value())).orElse(0.0),
                     table.number("allPinsMilliamps"),
-                    pin.sourceWords()));
+                    pin.citation()));
   }
 }

@@ -4,6 +4,7 @@ import com.google.common.collect.ImmutableMap;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
+import lampwright.engine.facts.SourcedNumber;
 import lampwright.engine.meter.LineTimes;
 import lampwright.engine.review.Finding;
 import lampwright.engine.rig.Chain;
@@ -63,6 +64,11 @@ public abstract sealed class Target permits AvrTarget, HookTarget {
 
   public final Memory memory() {
     return memory;
+  }
+
+  /** Everything that is known of it, each with its source. */
+  public final List<SourcedNumber> numbers() {
+    return table.items();
   }
 
   final TargetTable table() {

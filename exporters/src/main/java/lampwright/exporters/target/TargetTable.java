@@ -2,45 +2,21 @@ package lampwright.exporters.target;
 
 import com.google.common.base.Splitter;
 import com.google.common.collect.ImmutableMap;
-import java.io.BufferedReader;
-import java.io.IOException;
-import java.io.InputStream;
-import java.io.InputStreamReader;
-import java.io.UncheckedIOException;
-import java.nio.charset.StandardCharsets;
+import com.google.common.collect.Maps;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
+import lampwright.engine.facts.NumberTable;
+import lampwright.engine.facts.SourcedNumber;
 import lampwright.engine.rig.Pin;
 
 /** The data file of a controller: one item in a line, with its source. Immutable. */
 final class TargetTable {
-  private static final int COLUMNS = 4;
-
-  /**
-   * One item.
-   *
-   * @param name what it is, such as {@code ramBytes}
-   * @param value as it stands in the file
-   * @param source published, memory or practice
-   * @param document the document, or how it was found
-   */
-  record Item(String name, String value, String source, String document) {
-    /** Where it comes from, in words; what no one has looked up is called an estimate. */
-    String sourceWords() {
-      return switch (source) {
-        case "memory" -> "estimate: " + document;
-        case "practice" -> "common practice: " + document;
-        default -> document;
-      };
-    }
-  }
-
   private final String id;
-  private final ImmutableMap<String, Item> items;
+  private final ImmutableMap<String, SourcedNumber> items;
 
-  private TargetTable(String id, ImmutableMap<String, Item> items) {
+  private TargetTable(String id, ImmutableMap<String, SourcedNumber> items) {
     this.id = id;
     this.items = items;
   }
@@ -52,38 +28,21 @@ final class TargetTable {
    */
   static TargetTable of(String id) {
     String name = id + ".csv";
-    try (InputStream in =
-            Objects.requireNonNull(TargetTable.class.getResourceAsStream(name), name);
-        BufferedReader lines =
-            new BufferedReader(new InputStreamReader(in, StandardCharsets.UTF_8))) {
-      return new TargetTable(
-          id,
-          lines
-              .lines()
-              .filter(line -> !line.startsWith("#"))
-              .skip(1)
-              .map(TargetTable::item)
-              .collect(ImmutableMap.toImmutableMap(Item::name, item -> item)));
-    } catch (IOException unreadable) {
-      throw new UncheckedIOException(unreadable);
-    }
-  }
-
-  private static Item item(String line) {
-    List<String> cells = Splitter.on(',').limit(COLUMNS).splitToList(line);
-    return new Item(cells.get(0), cells.get(1), cells.get(2), cells.get(3));
+    NumberTable table =
+        NumberTable.read(Objects.requireNonNull(TargetTable.class.getResourceAsStream(name), name));
+    return new TargetTable(id, Maps.uniqueIndex(table.of(""), SourcedNumber::item));
   }
 
   /** Every item, in the order of the file. */
-  List<Item> items() {
+  List<SourcedNumber> items() {
     return items.values().asList();
   }
 
-  Optional<Item> find(String name) {
+  Optional<SourcedNumber> find(String name) {
     return Optional.ofNullable(items.get(name));
   }
 
-  Item item(String name, String... parts) {
+  SourcedNumber item(String name, String... parts) {
     String whole = parts.length == 0 ? name : name + "." + String.join(".", parts);
     return find(whole).orElseThrow(() -> new IllegalStateException(id + ".csv: no " + whole));
   }

@@ -13,6 +13,8 @@ import lampwright.app.review.Reviews;
 import lampwright.app.workshop.model.problems.Target;
 import lampwright.app.workshop.words.Texts;
 import lampwright.engine.meter.Draw;
+import lampwright.engine.meter.FlashCaution;
+import lampwright.engine.meter.FlashSpot;
 import lampwright.engine.meter.FlashTrain;
 import lampwright.engine.meter.LightReport;
 import lampwright.engine.meter.LineTimes;
@@ -273,44 +275,57 @@ public final class GaugesModel {
     }
     Optional<Target> spot = Optional.of(new Target.OfLamp(lamp.get().id()));
     String title = lamp.get().title();
-    Optional<FlashTrain> train = light.flatMap(LightReport::train);
-    if (light.isEmpty() || train.isEmpty() || train.get().groupsPerMinute().isEmpty()) {
-      String reading =
-          light.isEmpty()
-              ? texts.get("flash.unknown", title)
-              : train.isEmpty() ? texts.get("flash.steady", title) : texts.get("flash.once", title);
-      return new Gauge(
-          "flash",
-          reading,
-          OptionalDouble.empty(),
-          OptionalDouble.empty(),
-          Gauge.State.OPEN,
-          reading,
-          spot,
-          OptionalInt.empty());
+    if (light.isEmpty()) {
+      return flashGauge(texts.get("flash.unknown", title), Gauge.State.OPEN, "", spot);
+    }
+    Optional<FlashTrain> train = light.get().train();
+    boolean passes = light.get().caution().passes();
+    String caution = "\n" + flashCaution(light.get());
+    if (train.isEmpty() || train.get().groupsPerMinute().isEmpty()) {
+      return flashGauge(
+          texts.get(train.isEmpty() ? "flash.steady" : "flash.once", title),
+          passes ? Gauge.State.OPEN : Gauge.State.OVER,
+          caution,
+          spot);
     }
     double rate = train.get().groupsPerMinute().getAsDouble();
     Optional<RateVerdict> verdict = RateVerdict.of(lamp.get().function(), rate);
-    int most = light.get().caution().general().flashes();
-    boolean safe = light.get().caution().passes();
+    boolean likeReal = verdict.map(RateVerdict::likeReal).orElse(true);
     String words = verdict.map(v -> "\n" + v.words() + " (" + v.range().source() + ")").orElse("");
+    String details =
+        texts.get(
+            "flash.details",
+            train.get().rateWords(),
+            fixed(train.get().onSeconds(), 2),
+            fixed(train.get().offSeconds(), 2));
+    return flashGauge(
+        texts.get("flash.reading", title, fixed(train.get().flashesPerMinute().getAsDouble(), 0)),
+        !passes ? Gauge.State.OVER : likeReal ? Gauge.State.FITS : Gauge.State.NEAR,
+        "\n" + details + words + caution,
+        spot);
+  }
+
+  private String flashCaution(LightReport light) {
+    FlashSpot worst = light.worstGeneral();
+    if (light.worstRed().worst().flashes() > worst.worst().flashes()) {
+      worst = light.worstRed();
+    }
+    return texts.get(
+        worst.pixel().isPresent() ? "flash.caution.pixel" : "flash.caution",
+        Integer.toString(worst.worst().flashes()),
+        Integer.toString(FlashCaution.MOST_FLASHES),
+        Integer.toString(worst.pixel().orElse(0)));
+  }
+
+  private static Gauge flashGauge(
+      String reading, Gauge.State state, String more, Optional<Target> spot) {
     return new Gauge(
         "flash",
-        texts.get("flash.reading", title, fixed(rate, 0)),
+        reading,
         OptionalDouble.empty(),
         OptionalDouble.empty(),
-        !safe
-            ? Gauge.State.OVER
-            : verdict.map(RateVerdict::likeReal).orElse(true) ? Gauge.State.FITS : Gauge.State.NEAR,
-        texts.get(
-                "flash.details",
-                fixed(rate, 1),
-                Integer.toString(train.get().flashesPerGroup()),
-                fixed(train.get().onSeconds(), 2),
-                fixed(train.get().offSeconds(), 2))
-            + words
-            + "\n"
-            + texts.get("flash.caution", Integer.toString(most)),
+        state,
+        reading + more,
         spot,
         OptionalInt.empty());
   }

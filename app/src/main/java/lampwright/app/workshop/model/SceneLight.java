@@ -2,6 +2,7 @@ package lampwright.app.workshop.model;
 
 import java.util.Objects;
 import java.util.concurrent.CancellationException;
+import lampwright.engine.meter.FrameGauge;
 import lampwright.engine.meter.SceneReport;
 import lampwright.engine.render.FrameCursor;
 import lampwright.engine.render.FrameTable;
@@ -111,21 +112,31 @@ public final class SceneLight {
 
   /** Measures it, from the frames that are kept if all are. */
   SceneReport measure() {
+    return kept ? SceneReport.of(table, this::show) : SceneReport.of(table);
+  }
+
+  /**
+   * Shows all frames in order, those that are kept or else rendered anew.
+   *
+   * @throws CancellationException if the thread is interrupted
+   */
+  public void show(FrameGauge gauge) {
+    byte[] frame = new byte[frameBytes];
     if (!kept) {
-      return SceneReport.of(table);
+      for (FrameCursor cursor = table.cursor(); cursor.hasNext(); ) {
+        int at = cursor.position();
+        cursor.next(frame);
+        gauge.frame(at, frame);
+      }
+      return;
     }
-    return SceneReport.of(
-        table,
-        gauge -> {
-          byte[] frame = new byte[frameBytes];
-          for (int i = 0; i < frameCount(); i++) {
-            if (Thread.currentThread().isInterrupted()) {
-              throw new CancellationException("measuring was interrupted");
-            }
-            read(i, frame);
-            gauge.frame(i, frame);
-          }
-        });
+    for (int i = 0; i < frameCount(); i++) {
+      if (Thread.currentThread().isInterrupted()) {
+        throw new CancellationException("showing the frames was interrupted");
+      }
+      read(i, frame);
+      gauge.frame(i, frame);
+    }
   }
 
   private synchronized boolean readLoose(int frame, byte[] into) {

@@ -1,11 +1,16 @@
 package lampwright.app.workshop.model;
 
-/** Linear light to the bytes of a screen: IEC 61966-2-1, by table. */
+/** Linear light to the bytes of a screen, and back: IEC 61966-2-1, by table. */
 public final class Srgb8 {
   private static final int STEPS = 4096;
   private static final byte[] CODES = new byte[STEPS + 1];
+  private static final float[] LIGHT = new float[256];
 
   static {
+    for (int code = 0; code < LIGHT.length; code++) {
+      double v = code / 255.0;
+      LIGHT[code] = (float) (v <= 0.04045 ? v / 12.92 : Math.pow((v + 0.055) / 1.055, 2.4));
+    }
     for (int i = 0; i <= STEPS; i++) {
       double light = (double) i / STEPS;
       double code = light <= 0.0031308 ? 12.92 * light : 1.055 * Math.pow(light, 1 / 2.4) - 0.055;
@@ -25,20 +30,21 @@ public final class Srgb8 {
   }
 
   /**
-   * The opaque ARGB value of linear light. Light past 1 keeps its hue as far as it can: all three
-   * are scaled, and half of what is lost is added as white, as an eye or a camera that is dazzled
-   * sees it.
+   * The linear light of a code value: the decoding of IEC 61966-2-1.
+   *
+   * @param code 0 to 255
+   */
+  public static float linear(int code) {
+    return LIGHT[code];
+  }
+
+  /**
+   * The opaque ARGB value of linear light. Light past 1 keeps its hue: all three are scaled, so
+   * that a red lamp is red and a blue one blue however bright it is.
    */
   public static int argb(float r, float g, float b) {
     float most = Math.max(r, Math.max(g, b));
-    if (most <= 1) {
-      return 0xFF000000 | code(r) << 16 | code(g) << 8 | code(b);
-    }
-    float white = Math.min(1, (most - 1) / 2);
-    float scale = (1 - white) / most;
-    return 0xFF000000
-        | code(r * scale + white) << 16
-        | code(g * scale + white) << 8
-        | code(b * scale + white);
+    float scale = most > 1 ? 1 / most : 1;
+    return 0xFF000000 | code(r * scale) << 16 | code(g * scale) << 8 | code(b * scale);
   }
 }

@@ -17,6 +17,7 @@ import lampwright.app.workshop.model.PackRoom;
 import lampwright.app.workshop.model.Playhead;
 import lampwright.app.workshop.model.cue.CueSheetModel;
 import lampwright.app.workshop.model.drawing.DrawingModel;
+import lampwright.app.workshop.model.drawing.PaintingJudge;
 import lampwright.app.workshop.model.drawing.PictureChoice;
 import lampwright.app.workshop.model.export.ExportModel;
 import lampwright.app.workshop.model.files.FilesModel;
@@ -52,6 +53,7 @@ final class WorkshopParts implements AutoCloseable {
   private final RigModel rig;
   private final RigHands rigHands;
   private final DrawingModel drawing;
+  private final PaintingJudge judge;
   private final Player player;
   private final ProblemsModel problems;
   private final FilesModel files;
@@ -74,7 +76,8 @@ final class WorkshopParts implements AutoCloseable {
     rig = new RigModel(bench, asker);
     rigHands = new RigHands(rig, asker);
     drawing = new DrawingModel(bench, lights, playhead, sheet);
-    player = new Player(bench, lights, playhead, asker);
+    judge = new PaintingJudge(screen);
+    player = new Player(bench, lights, playhead, asker, judge.cautionProperty());
     problems = new ProblemsModel(bench, playhead, lights.reportProperty(), background, screen);
     files = new FilesModel(new Workplace(bench, asker, disk, screen, state, Owner.self()), end);
   }
@@ -127,6 +130,10 @@ final class WorkshopParts implements AutoCloseable {
     return drawing;
   }
 
+  PaintingJudge judge() {
+    return judge;
+  }
+
   Player player() {
     return player;
   }
@@ -161,6 +168,7 @@ final class WorkshopParts implements AutoCloseable {
   @Override
   public void close() {
     lights.close();
+    judge.close();
     packs.close();
     ribbons.close();
     background.shutdownNow();

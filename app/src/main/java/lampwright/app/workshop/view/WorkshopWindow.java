@@ -69,7 +69,9 @@ public final class WorkshopWindow {
     parts = new WorkshopParts(asker, Platform::runLater, state, this::end);
     cueSheet = new CueSheetView(parts.cues());
     ribbons = new RibbonsView(parts.ribbons(), parts.hands(), this::toCueSheet);
-    drawing = new DrawingView(parts.drawing(), parts.player(), parts.files().document()::file);
+    drawing =
+        new DrawingView(
+            parts.drawing(), parts.player(), parts.judge(), parts.files().document()::file);
     rig = new RigView(parts.rig(), parts.rigHands());
   }
 

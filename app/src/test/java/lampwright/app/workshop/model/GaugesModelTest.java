@@ -103,9 +103,9 @@ class GaugesModelTest {
             .orElseThrow();
     bench.select(bench.selection().withLamps(List.of(flashing.id())));
     Gauge flash = gauges.flashProperty().get();
-    assertThat(flash.reading()).endsWith("a minute");
+    assertThat(flash.reading()).endsWith(" flashes/min");
     assertThat(flash.target()).contains(new Target.OfLamp(flashing.id()));
-    assertThat(flash.details()).contains("WCAG 2.2");
+    assertThat(flash.details()).contains("limit 3, WCAG 2.2 2.3.1").doesNotContain("safe");
   }
 
   private void run(BooleanSupplier until) throws InterruptedException {

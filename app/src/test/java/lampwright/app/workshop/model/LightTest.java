@@ -42,14 +42,25 @@ class LightTest {
     assertThat(Srgb8.code(light)).isCloseTo(code, within(1));
   }
 
-  @Test
-  void lightPastTheScreenGoesTowardsWhite() {
-    assertThat(Srgb8.argb(1, 0, 0)).isEqualTo(0xFFFF0000);
-    assertThat(Srgb8.argb(3, 0, 0)).isEqualTo(0xFFFFFFFF);
-    int dazzled = Srgb8.argb(2, 0, 0);
-    assertThat(dazzled >> 16 & 0xFF).isEqualTo(255);
-    assertThat(dazzled & 0xFF).isEqualTo(188);
+  /** Issue 10: a blue strobe was painted white. */
+  @ParameterizedTest
+  @ValueSource(floats = {1, 1.5f, 3, 100})
+  void lightPastTheScreenKeepsItsHue(float light) {
+    assertThat(Srgb8.argb(light, 0, 0)).isEqualTo(0xFFFF0000);
+    assertThat(Srgb8.argb(-0.4f * light, -0.1f * light, light)).isEqualTo(0xFF0000FF);
+    assertThat(Srgb8.argb(light, light, light)).isEqualTo(0xFFFFFFFF);
+    // IEC 61966-2-1 of half the light is code 188.
+    assertThat(Srgb8.argb(light, light / 2, 0) >> 8 & 0xFF).isEqualTo(188);
     assertThat(Srgb8.code(Float.NaN)).isZero();
+  }
+
+  // IEC 61966-2-1, and FACTS.md: #808080 is 0.21586.
+  @Test
+  void codesAreDecodedAsTheStandardDoes() {
+    assertThat(Srgb8.linear(0)).isZero();
+    assertThat(Srgb8.linear(10)).isCloseTo(10 / 255f / 12.92f, within(1e-7f));
+    assertThat(Srgb8.linear(128)).isCloseTo(0.21586f, within(1e-5f));
+    assertThat(Srgb8.linear(255)).isEqualTo(1);
   }
 
   @Test

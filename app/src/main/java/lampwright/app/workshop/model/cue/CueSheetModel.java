@@ -313,7 +313,7 @@ public final class CueSheetModel {
                     texts.get(
                         "hint",
                         lamp.orElseThrow().title(),
-                        number(train.orElseThrow().groupsPerMinute().getAsDouble()),
+                        train.orElseThrow().rateWords(),
                         v.words(),
                         v.range().source()))
             .orElse(""));

@@ -16,6 +16,8 @@ public final class Glow {
   // Our own choice: most of the light is in the dot, some in a soft halo three times as wide.
   private static final double HALO_REACH = 3;
   private static final float HALO = 0.22f;
+  // Less is not to be seen.
+  private static final float LEAST_LIGHT = 0.0002f;
 
   private final int width;
   private final int height;
@@ -42,9 +44,9 @@ public final class Glow {
     this.lit = new boolean[tiles];
     this.background = new float[3 * width * height];
     for (int i = 0; i < width * height; i++) {
-      background[3 * i] = linear(backgroundArgb[i] >> 16 & 0xFF);
-      background[3 * i + 1] = linear(backgroundArgb[i] >> 8 & 0xFF);
-      background[3 * i + 2] = linear(backgroundArgb[i] & 0xFF);
+      background[3 * i] = Srgb8.linear(backgroundArgb[i] >> 16 & 0xFF);
+      background[3 * i + 1] = Srgb8.linear(backgroundArgb[i] >> 8 & 0xFF);
+      background[3 * i + 2] = Srgb8.linear(backgroundArgb[i] & 0xFF);
     }
     this.light = new float[background.length];
     this.argb = new int[width * height];
@@ -68,7 +70,8 @@ public final class Glow {
    *
    * @param frame its bytes
    * @param exposure by which all light is multiplied
-   * @param most no dot adds more light than this; 1 is the screen's white
+   * @param most nothing adds more light than this to any point of the screen; 1 is the screen's
+   *     white
    */
   public void paint(
       ScreenLight screen, byte[] frame, List<Dots.Dot> dots, float exposure, float most) {
@@ -82,29 +85,19 @@ public final class Glow {
     for (int i = 0; i < dots.size(); i++) {
       Dots.Dot dot = dots.get(i);
       screen.addPixel(frame, dot.lamp(), dot.pixel(), rgb, 3 * i);
-      boolean shines = false;
-      float brightest = 0;
-      for (int c = 3 * i; c < 3 * i + 3; c++) {
-        rgb[c] = Math.max(0, rgb[c] * exposure);
-        brightest = Math.max(brightest, rgb[c]);
-        shines |= rgb[c] > 0.0002f;
-      }
-      if (brightest > most) {
-        for (int c = 3 * i; c < 3 * i + 3; c++) {
-          rgb[c] *= most / brightest;
-        }
-      }
+      limit(rgb, 3 * i, exposure, most);
+      boolean shines = rgb[3 * i] + rgb[3 * i + 1] + rgb[3 * i + 2] > LEAST_LIGHT;
       if (shines) {
         mark(dot);
       }
     }
     restore();
     for (int i = 0; i < dots.size(); i++) {
-      if (rgb[3 * i] + rgb[3 * i + 1] + rgb[3 * i + 2] > 0.0002f) {
+      if (rgb[3 * i] + rgb[3 * i + 1] + rgb[3 * i + 2] > LEAST_LIGHT) {
         add(dots.get(i), rgb[3 * i], rgb[3 * i + 1], rgb[3 * i + 2]);
       }
     }
-    encode();
+    encode(most);
   }
 
   private void mark(Dots.Dot dot) {
@@ -157,7 +150,7 @@ public final class Glow {
     }
   }
 
-  private void encode() {
+  private void encode(float most) {
     for (int tile = 0; tile < dirty.length; tile++) {
       if (dirty[tile]) {
         int x0 = tile % tilesWide * TILE;
@@ -165,11 +158,57 @@ public final class Glow {
         int x1 = Math.min(width, x0 + TILE);
         for (int y = y0; y < Math.min(height, y0 + TILE); y++) {
           for (int at = y * width + x0; at < y * width + x1; at++) {
+            hold(3 * at, most);
             argb[at] = Srgb8.argb(light[3 * at], light[3 * at + 1], light[3 * at + 2]);
           }
         }
       }
     }
+  }
+
+  // Where lamps stand close their light adds up.
+  private void hold(int at, float most) {
+    float added = 0;
+    for (int c = at; c < at + 3; c++) {
+      added = Math.max(added, light[c] - background[c]);
+    }
+    if (added > most) {
+      for (int c = at; c < at + 3; c++) {
+        light[c] = background[c] + (light[c] - background[c]) * (most / added);
+      }
+    }
+  }
+
+  /** The light of a dot as it is painted: exposed, no component below 0 and none above the most. */
+  static void limit(float[] rgb, int at, float exposure, float most) {
+    float brightest = 0;
+    for (int c = at; c < at + 3; c++) {
+      rgb[c] = Math.max(0, rgb[c] * exposure);
+      brightest = Math.max(brightest, rgb[c]);
+    }
+    if (brightest > most) {
+      for (int c = at; c < at + 3; c++) {
+        rgb[c] *= most / brightest;
+      }
+    }
+  }
+
+  /** Copies the unlit colour of a point of the screen, linear, to {@code into[0 .. 2]}. */
+  void ground(int x, int y, float[] into) {
+    System.arraycopy(background, 3 * (y * width + x), into, 0, 3);
+  }
+
+  /** How much of a dot's light comes to a point of the screen, 0 to 1. */
+  static float share(Dots.Dot dot, int x, int y) {
+    return share(
+        key(dot.radius()) / 4.0,
+        Math.hypot(x - (int) Math.round(dot.x()), y - (int) Math.round(dot.y())));
+  }
+
+  private static float share(double radius, double distance) {
+    double core = Math.max(0, Math.min(1, radius - distance + 0.5));
+    double far = Math.max(0, 1 - distance / (HALO_REACH * radius));
+    return (float) Math.min(1, core + HALO * far * far);
   }
 
   private static int reach(double radius) {
@@ -188,18 +227,9 @@ public final class Glow {
     float[] kernel = new float[side * side];
     for (int y = 0; y < side; y++) {
       for (int x = 0; x < side; x++) {
-        double d = Math.hypot(x - reach, y - reach);
-        double core = Math.max(0, Math.min(1, radius - d + 0.5));
-        double far = Math.max(0, 1 - d / (HALO_REACH * radius));
-        kernel[y * side + x] = (float) Math.min(1, core + HALO * far * far);
+        kernel[y * side + x] = share(radius, Math.hypot(x - reach, y - reach));
       }
     }
     return kernel;
-  }
-
-  // IEC 61966-2-1.
-  private static float linear(int code) {
-    double v = code / 255.0;
-    return (float) (v <= 0.04045 ? v / 12.92 : Math.pow((v + 0.055) / 1.055, 2.4));
   }
 }

@@ -1,11 +1,13 @@
 package lampwright.app.workshop.model.play;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import javafx.beans.property.BooleanProperty;
 import javafx.beans.property.ObjectProperty;
 import javafx.beans.property.ReadOnlyBooleanProperty;
 import javafx.beans.property.ReadOnlyBooleanWrapper;
+import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.SimpleBooleanProperty;
 import javafx.beans.property.SimpleObjectProperty;
 import lampwright.app.workshop.model.Asker;
@@ -14,7 +16,11 @@ import lampwright.app.workshop.model.LightRoom;
 import lampwright.app.workshop.model.Playhead;
 import lampwright.app.workshop.words.Texts;
 import lampwright.engine.meter.FlashCaution;
+import lampwright.engine.meter.FlashSpot;
+import lampwright.engine.meter.SceneMeasure;
 import lampwright.engine.meter.SceneReport;
+import lampwright.engine.rig.Lamp;
+import lampwright.engine.rig.Rig;
 import lampwright.engine.scene.Scene;
 
 /**
@@ -24,9 +30,9 @@ import lampwright.engine.scene.Scene;
  */
 public final class Player {
   /**
-   * No lamp adds more light to a dimmed preview than this share of the screen's white: less than
-   * the tenth that makes a flash, and with saturated red less than the 20 of (R - G - B) x 320 that
-   * makes a red one (W3C WCAG 2.2, general flash and red flash thresholds).
+   * Lamps add no more light to any point of a dimmed preview than this share of the screen's white:
+   * less than the tenth that makes a flash, and with saturated red less than the 20 of (R - G - B)
+   * x 320 that makes a red one (W3C WCAG 2.2, general flash and red flash thresholds).
    */
   public static final float DIMMED_MOST = 0.06f;
 
@@ -59,6 +65,9 @@ public final class Player {
     }
   }
 
+  /** What the builder wants to see at full light. */
+  private record Allowed(Rig rig, Scene scene) {}
+
   private final Texts texts = Texts.of("drawing");
   private final Bench bench;
   private final LightRoom lights;
@@ -68,15 +77,25 @@ public final class Player {
   private final ReadOnlyBooleanWrapper dimmed = new ReadOnlyBooleanWrapper();
   private final BooleanProperty looping = new SimpleBooleanProperty(true);
   private final ObjectProperty<Pace> pace = new SimpleObjectProperty<>(Pace.FULL);
-  private Optional<Scene> allowed = Optional.empty();
+  private final ReadOnlyObjectProperty<Optional<FlashCaution>> painted;
+  private Optional<Allowed> allowed = Optional.empty();
   private boolean clockRuns;
   private long startNanos;
   private int startFrame;
   // Where this clock put the playhead last.
   private int expected;
 
-  public Player(Bench bench, LightRoom lights, Playhead playhead, Asker asker) {
+  /**
+   * @param painted how what the drawing paints flashes on the screen; none while it is not known
+   */
+  public Player(
+      Bench bench,
+      LightRoom lights,
+      Playhead playhead,
+      Asker asker,
+      ReadOnlyObjectProperty<Optional<FlashCaution>> painted) {
     this.bench = bench;
+    this.painted = painted;
     this.lights = lights;
     this.playhead = playhead;
     this.asker = asker;
@@ -90,6 +109,7 @@ public final class Player {
               }
             });
     lights.reportProperty().addListener((of, before, now) -> judge());
+    painted.addListener((of, before, now) -> judge());
     bench.projectProperty().addListener((of, before, now) -> judge());
     judge();
   }
@@ -195,38 +215,45 @@ public final class Player {
     return scene.loop() || looping.get();
   }
 
-  // What was allowed once is allowed until the scene is another.
+  // What was allowed once is allowed until rig or scene is another.
   private boolean mayPlay(Scene scene) {
-    if (allowed.equals(Optional.of(scene))) {
+    if (isAllowed(scene)) {
       return true;
     }
     Optional<SceneReport> report = report(scene);
-    if (report.isPresent() && passes(report.get())) {
-      return true;
-    }
-    if (report.isEmpty()) {
-      // Not measured yet: it begins dimmed and is not asked about.
+    boolean lampsFail = report.map(r -> !r.measure().passesFlashCaution()).orElse(false);
+    boolean screenFails = painted.get().map(p -> !p.passes()).orElse(false);
+    if (!lampsFail && !screenFails) {
+      // What is not measured yet begins dimmed and is not asked about.
       return true;
     }
     int answer =
         asker.choose(
             texts.get("flash.title"),
-            texts.get("flash.text", worst(report.get())),
+            texts.get(
+                "flash.text",
+                worst(lampsFail ? report : Optional.empty(), screenFails),
+                Integer.toString(FlashCaution.MOST_FLASHES)),
             List.of(texts.get("flash.dimmed"), texts.get("flash.full"), texts.get("flash.not")));
     if (answer == 1) {
-      allowed = Optional.of(scene);
+      allowed = Optional.of(new Allowed(bench.project().rig(), scene));
       dimmed.set(false);
     }
     return answer != 2;
   }
 
+  private boolean isAllowed(Scene scene) {
+    return allowed.equals(Optional.of(new Allowed(bench.project().rig(), scene)));
+  }
+
   private void judge() {
     Optional<Scene> scene = bench.scene();
-    boolean safe =
+    boolean full =
         scene.isEmpty()
-            || allowed.equals(scene)
-            || report(scene.get()).map(Player::passes).orElse(false);
-    dimmed.set(!safe);
+            || isAllowed(scene.get())
+            || (report(scene.get()).map(r -> r.measure().passesFlashCaution()).orElse(false)
+                && painted.get().map(FlashCaution::passes).orElse(false));
+    dimmed.set(!full);
   }
 
   private Optional<SceneReport> report(Scene scene) {
@@ -237,27 +264,33 @@ public final class Player {
         .filter(r -> r.table().layout().rig().equals(bench.project().rig()));
   }
 
-  private static boolean passes(SceneReport report) {
-    return report.measure().model().caution().passes()
-        && report.measure().lights().stream().allMatch(l -> l.caution().passes());
+  private String worst(Optional<SceneReport> report, boolean screenFails) {
+    List<String> worst = new ArrayList<>();
+    report.ifPresent(
+        r -> {
+          SceneMeasure measure = r.measure();
+          FlashSpot general = measure.worstGeneral();
+          FlashSpot red = measure.worstRed();
+          FlashSpot spot = red.worst().flashes() > general.worst().flashes() ? red : general;
+          worst.add(
+              texts.get("flash.lamps", Integer.toString(spot.worst().flashes()), words(spot, r)));
+        });
+    if (screenFails) {
+      FlashCaution shown = painted.get().orElseThrow();
+      int most = Math.max(shown.general().flashes(), shown.red().flashes());
+      worst.add(texts.get("flash.screen", Integer.toString(most)));
+    }
+    return String.join(" ", worst);
   }
 
-  private String worst(SceneReport report) {
-    FlashCaution model = report.measure().model().caution();
-    String lamps =
-        report.measure().lights().stream()
-            .filter(l -> !l.caution().passes())
-            .limit(5)
-            .map(l -> bench.project().rig().lamp(l.id()).map(lamp -> lamp.title()).orElse(l.id()))
-            .collect(java.util.stream.Collectors.joining(", "));
-    int flashes =
-        Math.max(
-            Math.max(model.general().flashes(), model.red().flashes()),
-            report.measure().lights().stream()
-                .mapToInt(
-                    l -> Math.max(l.caution().general().flashes(), l.caution().red().flashes()))
-                .max()
-                .orElse(0));
-    return texts.get("flash.worst", Integer.toString(flashes), lamps.isEmpty() ? "–" : lamps);
+  private String words(FlashSpot spot, SceneReport report) {
+    if (spot.lamp().isEmpty()) {
+      return texts.get("flash.model");
+    }
+    String id = spot.lamp().get();
+    String title = report.table().layout().rig().lamp(id).map(Lamp::title).orElse(id);
+    return spot.pixel().isPresent()
+        ? texts.get("flash.pixel", title, Integer.toString(spot.pixel().getAsInt()))
+        : title;
   }
 }

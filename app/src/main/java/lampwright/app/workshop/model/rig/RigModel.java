@@ -14,6 +14,7 @@ import lampwright.app.workshop.model.Asker;
 import lampwright.app.workshop.model.Bench;
 import lampwright.app.workshop.model.Sheet;
 import lampwright.app.workshop.words.Texts;
+import lampwright.engine.facts.SourcedNumber;
 import lampwright.engine.project.Project;
 import lampwright.engine.rig.BuiltInPixelTypes;
 import lampwright.engine.rig.Chain;
@@ -108,7 +109,7 @@ public final class RigModel {
       Chain chain = chain(p.id()).get();
       String sources =
           BuiltInPixelTypes.numbers(chain.type().id()).stream()
-              .map(n -> n.source() + ", " + n.document())
+              .map(SourcedNumber::origin)
               .distinct()
               .limit(3)
               .collect(Collectors.joining("\n"));

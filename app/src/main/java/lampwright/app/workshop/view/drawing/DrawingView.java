@@ -11,6 +11,7 @@ import javafx.scene.input.KeyEvent;
 import javafx.scene.input.ScrollEvent;
 import javafx.scene.layout.Region;
 import lampwright.app.workshop.model.drawing.DrawingModel;
+import lampwright.app.workshop.model.drawing.PaintingJudge;
 import lampwright.app.workshop.model.play.Player;
 import lampwright.app.workshop.view.Inks;
 
@@ -28,12 +29,18 @@ public final class DrawingView extends Region {
   private boolean dirty = true;
 
   /**
+   * @param judge is told what is painted
    * @param projectFile where the project is, beside which its pictures are
    */
-  public DrawingView(DrawingModel model, Player player, Supplier<Optional<Path>> projectFile) {
+  public DrawingView(
+      DrawingModel model,
+      Player player,
+      PaintingJudge judge,
+      Supplier<Optional<Path>> projectFile) {
     this.model = model;
     Inks<Ink> inks = new Inks<>(Ink.class, this::anew);
-    this.ground = new LitGround(model, player, inks, new ProjectPictures(projectFile, this::anew));
+    this.ground =
+        new LitGround(model, player, judge, inks, new ProjectPictures(projectFile, this::anew));
     this.painter = new CallOutPainter(model, inks);
     getStyleClass().add("drawing");
     setId("drawing");

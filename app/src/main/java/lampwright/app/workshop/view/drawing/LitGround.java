@@ -16,6 +16,8 @@ import lampwright.app.workshop.model.ScreenLight;
 import lampwright.app.workshop.model.drawing.Dots;
 import lampwright.app.workshop.model.drawing.DrawingModel;
 import lampwright.app.workshop.model.drawing.Glow;
+import lampwright.app.workshop.model.drawing.Painting;
+import lampwright.app.workshop.model.drawing.PaintingJudge;
 import lampwright.app.workshop.model.play.Player;
 import lampwright.app.workshop.view.Inks;
 import org.jspecify.annotations.Nullable;
@@ -26,6 +28,7 @@ final class LitGround {
 
   private final DrawingModel model;
   private final Player player;
+  private final PaintingJudge judge;
   private final Inks<Ink> inks;
   private final ProjectPictures pictures;
   private final ImageView glowing = new ImageView();
@@ -36,8 +39,14 @@ final class LitGround {
   private List<Object> drawnOf = List.of();
   private Optional<String> missing = Optional.empty();
 
-  LitGround(DrawingModel model, Player player, Inks<Ink> inks, ProjectPictures pictures) {
+  LitGround(
+      DrawingModel model,
+      Player player,
+      PaintingJudge judge,
+      Inks<Ink> inks,
+      ProjectPictures pictures) {
     this.model = model;
+    this.judge = judge;
     this.player = player;
     this.inks = inks;
     this.pictures = pictures;
@@ -130,6 +139,8 @@ final class LitGround {
     ScreenLight screen = light.get().screen();
     List<Dots.Dot> dots = model.dots(screen, frame);
     float exposure = (float) Math.pow(2, model.exposureProperty().get());
+    // First, since it may dim what is painted now.
+    judge.painted(new Painting(light.get(), now, dots, exposure));
     float most = player.dimmedProperty().get() ? Player.DIMMED_MOST : Float.MAX_VALUE;
     room.want(
         () -> {

@@ -150,7 +150,7 @@ class CueSheetModelTest {
       next.run();
     }
     assertThat(model.hintProperty().get())
-        .contains("flashes 300 times a minute, faster than a real");
+        .contains(": 300 flashes/min, faster than a real");
     assertThat(model.likeRealProperty().get().orElseThrow()).isEqualByComparingTo("240");
     model.setLikeReal();
     assertThat(((RotatingBeacon) cue(LEFT).pattern()).perMinute()).isEqualByComparingTo("240");

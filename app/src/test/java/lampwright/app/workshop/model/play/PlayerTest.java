@@ -2,6 +2,7 @@ package lampwright.app.workshop.model.play;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.math.BigDecimal;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -17,7 +18,14 @@ import lampwright.app.workshop.model.Asker;
 import lampwright.app.workshop.model.Bench;
 import lampwright.app.workshop.model.LightRoom;
 import lampwright.app.workshop.model.Playhead;
+import lampwright.app.workshop.model.drawing.Dots;
+import lampwright.app.workshop.model.drawing.Glow;
+import lampwright.app.workshop.model.drawing.Painting;
+import lampwright.app.workshop.model.drawing.PaintingJudge;
+import lampwright.engine.light.Colour;
+import lampwright.engine.pattern.Flash;
 import lampwright.engine.pattern.Look;
+import lampwright.engine.pattern.Steady;
 import lampwright.engine.scene.Cue;
 import lampwright.engine.scene.Track;
 import org.junit.jupiter.api.AfterEach;
@@ -60,12 +68,16 @@ class PlayerTest {
   private final Bench bench = new Bench(Projects4Tests.small());
   private final LightRoom lights = new LightRoom(bench, screen::add);
   private final Playhead playhead = new Playhead(bench);
+  // All black.
+  private final Glow glow = new Glow(32, 32, new int[32 * 32]);
   private final Answering asker = new Answering();
-  private final Player player = new Player(bench, lights, playhead, asker);
+  private final PaintingJudge judge = new PaintingJudge(screen::add);
+  private final Player player = new Player(bench, lights, playhead, asker, judge.cautionProperty());
 
   @AfterEach
   void close() {
     lights.close();
+    judge.close();
   }
 
   @Test
@@ -141,6 +153,9 @@ class PlayerTest {
   void sceneIsDimmedUntilItIsMeasuredAndPasses() throws InterruptedException {
     assertThat(player.dimmedProperty().get()).isTrue();
     measure();
+    // What the screen paints is not judged yet.
+    assertThat(player.dimmedProperty().get()).isTrue();
+    paint(1);
     assertThat(player.dimmedProperty().get()).isFalse();
     player.play();
     assertThat(asker.asked).isEmpty();
@@ -152,7 +167,8 @@ class PlayerTest {
     assertThat(player.dimmedProperty().get()).isTrue();
     player.play();
     assertThat(player.playingProperty().get()).isFalse();
-    assertThat(asker.asked.get(0)).contains("seizures", "5 times in a second", "roof");
+    assertThat(asker.asked.get(0))
+        .contains("seizures", "5 times per second (roof)", "limit is 3 flashes per second");
     asker.answer = 0;
     player.play();
     assertThat(player.playingProperty().get()).isTrue();
@@ -164,6 +180,77 @@ class PlayerTest {
     player.pause();
     player.play();
     assertThat(asker.asked).hasSize(3);
+  }
+
+  /**
+   * A lamp that flickers ten times a second at a fifteenth of its greatest light passes; shown
+   * sixteen times as bright, it fails on the screen: asked about and dimmed.
+   */
+  @Test
+  void whatTheScreenPaintsIsJudgedByItself() throws InterruptedException {
+    Cue peak = Cue.of(0, 20, new Steady(new Look(new Colour.Drive(1, 1, 1, 1), 1)));
+    Cue faint =
+        Cue.of(
+            100,
+            900,
+            new Flash(
+                new Look(new Colour.Drive(0.06, 0.06, 0.06, 0.06), 1),
+                BigDecimal.ZERO,
+                BigDecimal.valueOf(60),
+                BigDecimal.valueOf(40),
+                1,
+                BigDecimal.ZERO));
+    bench.apply(
+        Edit.of(
+            "faint",
+            p ->
+                Projects.inScene(
+                    p,
+                    "work",
+                    s -> s.withTracks(List.of(Track.of(List.of("roof"), peak, faint))))));
+    measure();
+    paint(1);
+    assertThat(player.dimmedProperty().get()).isFalse();
+    paint(16);
+    assertThat(player.dimmedProperty().get()).isTrue();
+    player.play();
+    assertThat(player.playingProperty().get()).isFalse();
+    assertThat(asker.asked)
+        .singleElement()
+        .asString()
+        .startsWith("Its picture on the screen flashes up to 10 times per second.");
+    asker.answer = 0;
+    player.play();
+    assertThat(player.playingProperty().get()).isTrue();
+    assertThat(player.dimmedProperty().get()).isTrue();
+  }
+
+  @Test
+  void whatIsPaintedAnewIsDimmedUntilItIsJudged() throws InterruptedException {
+    measure();
+    paint(1);
+    assertThat(player.dimmedProperty().get()).isFalse();
+    judge.painted(painting(2));
+    assertThat(player.dimmedProperty().get()).isTrue();
+    paint(2);
+    assertThat(player.dimmedProperty().get()).isFalse();
+  }
+
+  private Painting painting(float exposure) {
+    return new Painting(
+        lights.lightProperty().get().orElseThrow(),
+        glow,
+        List.of(new Dots.Dot(0, 0, 16, 16, 6)),
+        exposure);
+  }
+
+  private void paint(float exposure) throws InterruptedException {
+    judge.painted(painting(exposure));
+    while (judge.cautionProperty().get().isEmpty()) {
+      Runnable next = screen.poll(30, TimeUnit.SECONDS);
+      assertThat(next).isNotNull();
+      next.run();
+    }
   }
 
   private void flashing() throws InterruptedException {

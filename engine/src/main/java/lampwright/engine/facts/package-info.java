@@ -1,0 +1,3 @@
+/** The numbers of the trade that the program holds, each with its source. */
+@org.jspecify.annotations.NullMarked
+package lampwright.engine.facts;
