@@ -49,7 +49,11 @@ final class PixelsCommand implements Callable<Integer> {
       String known =
           BuiltInPixelTypes.all().stream().map(PixelType::id).collect(Collectors.joining(", "));
       throw new ParameterException(
-          spec.commandLine(), "WORD: " + Harmless.text(word) + ": must be part of one of " + known);
+          spec.commandLine(),
+          "WORD: "
+              + Harmless.text(word, Harmless.MAX_MESSAGE)
+              + ": must be part of one of "
+              + known);
     }
     found.forEach(this::print);
     return ExitCode.DONE;

@@ -221,7 +221,7 @@ class CommandLineTest {
         .contains("ws2812b", "sk6812-rgb", "sk6812-rgbw", "published: WS2812B datasheet")
         .containsPattern("order +GRBW")
         .containsPattern("inputHighShare +0.7")
-        .containsPattern("t0hNs +300 +estimate: SK6812RGBW datasheet")
+        .containsPattern("t0hNs +300 +estimate after SK6812RGBW datasheet")
         .containsPattern("idleMilliamps +1.0 +estimate: about 1 mA a package")
         .doesNotContain("memory");
   }
@@ -240,7 +240,7 @@ class CommandLineTest {
     assertThat(run.code()).isEqualTo(2);
     assertThat(run.out()).isEmpty();
     assertThat(run.err())
-        .startsWith("WORD: \"apa\\u001b[31m\": must be part of one of ws2812b, ws2812b-2020,");
+        .startsWith("WORD: apa\\u001b[31m: must be part of one of ws2812b, ws2812b-2020,");
   }
 
   @Test

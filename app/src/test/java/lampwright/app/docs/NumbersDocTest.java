@@ -1,11 +1,14 @@
 package lampwright.app.docs;
 
 import java.io.IOException;
+import java.util.ArrayList;
 import java.util.List;
 import lampwright.engine.facts.SourcedNumber;
 import lampwright.engine.facts.TradeNumbers;
 import lampwright.engine.rig.BuiltInPixelTypes;
+import lampwright.engine.rig.Controller;
 import lampwright.engine.rig.PixelType;
+import lampwright.exporters.target.Target;
 import org.junit.jupiter.api.Test;
 
 /** docs/numbers.md lists every number of the trade that the data files hold. */
@@ -26,6 +29,16 @@ class NumbersDocTest {
     return TradeNumbers.table().subjects().stream()
         .map(subject -> new Section(subject, TradeNumbers.table().of(subject)))
         .toList();
+  }
+
+  private static List<Section> controllers() {
+    List<Section> sections = new ArrayList<>();
+    for (Controller controller : Controller.all()) {
+      List<SourcedNumber> numbers = new ArrayList<>(Controller.numbers(controller.id()));
+      numbers.addAll(Target.of(controller).numbers());
+      sections.add(new Section("`" + controller.id() + "`", numbers));
+    }
+    return sections;
   }
 
   private static List<Section> pixelTypes() {

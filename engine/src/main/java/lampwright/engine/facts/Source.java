@@ -8,8 +8,10 @@ public enum Source {
   PUBLISHED("published"),
   /** The document named is where the value should stand; that was not looked up. */
   MEMORY("estimate"),
-  /** Common practice, or our own choice, as the document says. */
+  /** Common practice, or a guess from like parts, as the document says. */
   PRACTICE("estimate"),
+  /** Our own choice, where others would do as well; the document says why. */
+  OURS("our choice"),
   /** Worked out from other numbers, as the document says. */
   COMPUTED("computed");
 
@@ -36,6 +38,7 @@ public enum Source {
         return source;
       }
     }
-    throw new IllegalArgumentException(key + ": needs published, memory, practice or computed");
+    throw new IllegalArgumentException(
+        key + ": needs published, memory, practice, ours or computed");
   }
 }

@@ -34,18 +34,17 @@ public record SourcedNumber(
     return Splitter.on("; ").splitToList(value);
   }
 
-  /** Where it comes from, for people: {@code published: WS2812B datasheet}. */
+  /** Where it comes from, for lists: {@code published: WS2812B datasheet}. */
   public String origin() {
-    return source.words() + ": " + document;
+    return switch (source) {
+      case MEMORY -> source.words() + " after " + document;
+      case PUBLISHED, PRACTICE, OURS, COMPUTED -> source.words() + ": " + document;
+    };
   }
 
-  /** The document as a limit's source, with a word of doubt where it holds no such value. */
+  /** Where it comes from, for a limit that quotes it: of a document that holds it, that alone. */
   public String citation() {
-    return switch (source) {
-      case PUBLISHED, COMPUTED -> document;
-      case MEMORY -> source.words() + " after " + document;
-      case PRACTICE -> source.words() + ": " + document;
-    };
+    return source == Source.PUBLISHED ? document : origin();
   }
 
   private static List<Double> numbers(String text) {

@@ -37,6 +37,13 @@ class NumberTableTest {
   }
 
   @Test
+  void tableOfOneSubjectNamesNone() {
+    NumberTable table = table("item,value,source,document\npins,4,computed,counted\n");
+
+    assertThat(table.of("")).extracting(SourcedNumber::item).containsExactly("pins");
+  }
+
+  @Test
   void pointsStandBetweenSemicolons() {
     NumberTable table = table(HEADING + "c,p,0.5 0.4; -1 2,x y,computed,here\n");
 
@@ -50,15 +57,24 @@ class NumberTableTest {
         table(
             HEADING
                 + "a,p,1,,published,Rules\na,m,1,,memory,Rules\na,c,1,,computed,from p\n"
-                + "a,u,1,,practice,common practice\n");
+                + "a,u,1,,practice,common practice\na,o,1,,ours,round\n");
 
     assertThat(table.of("a"))
         .extracting(SourcedNumber::origin)
         .containsExactly(
-            "published: Rules", "estimate: Rules", "computed: from p", "estimate: common practice");
+            "published: Rules",
+            "estimate after Rules",
+            "computed: from p",
+            "estimate: common practice",
+            "our choice: round");
     assertThat(table.of("a"))
         .extracting(SourcedNumber::citation)
-        .containsExactly("Rules", "estimate after Rules", "from p", "estimate: common practice");
+        .containsExactly(
+            "Rules",
+            "estimate after Rules",
+            "computed: from p",
+            "estimate: common practice",
+            "our choice: round");
   }
 
   @Test
@@ -68,7 +84,7 @@ class NumberTableTest {
     assertThatThrownBy(() -> table(HEADING + "a,b,1,,published\n"))
         .hasMessageContaining("a,b,1,,published: needs");
     assertThatThrownBy(() -> table(HEADING + "a,b,1,,rumour,D\n"))
-        .hasMessageContaining("rumour: needs published, memory, practice or computed");
+        .hasMessageContaining("rumour: needs published, memory, practice, ours or computed");
     assertThatThrownBy(() -> table(HEADING + "a,b,1,,memory,D\na,b,2,,memory,D\n"))
         .hasMessageContaining("a: gives an item twice");
     assertThatThrownBy(() -> table(HEADING).get("a", "b")).hasMessage("a, b: not given");

@@ -149,8 +149,7 @@ class CueSheetModelTest {
       assertThat(next).isNotNull();
       next.run();
     }
-    assertThat(model.hintProperty().get())
-        .contains(": 300 flashes/min, faster than a real");
+    assertThat(model.hintProperty().get()).contains(": 300 flashes/min, faster than a real");
     assertThat(model.likeRealProperty().get().orElseThrow()).isEqualByComparingTo("240");
     model.setLikeReal();
     assertThat(((RotatingBeacon) cue(LEFT).pattern()).perMinute()).isEqualByComparingTo("240");
