@@ -33,7 +33,7 @@ final class RawTable {
             .with(
                 "frames", Figure.count(free.getAsInt() / job.table().layout().bytes(), Unit.FRAMES))
             .in(job.scene())
-            .source(target.memory().source())
+            .source(target.memory().flashSource())
             .make());
   }
 }

@@ -79,7 +79,7 @@ public final class FirmwareSize {
             .with("size", Figure.count(leastRam(), Unit.BYTES))
             .with("limit", Figure.count(ram, Unit.BYTES))
             .with("over", Figure.count(over, Unit.BYTES))
-            .source(target.memory().source())
+            .source(target.memory().ramSource())
             .make());
   }
 }

@@ -9,20 +9,26 @@ import lampwright.engine.facts.SourcedNumber;
  * @param flashBytes program memory; none if it is outside the chip, or not known
  * @param freeFlashBytes what a usual boot loader leaves of it
  * @param ramBytes working memory; none if not known
- * @param source where these numbers come from
+ * @param flashSource where the free flash comes from
+ * @param ramSource where the working memory comes from
  */
 public record Memory(
-    OptionalInt flashBytes, OptionalInt freeFlashBytes, OptionalInt ramBytes, String source) {
+    OptionalInt flashBytes,
+    OptionalInt freeFlashBytes,
+    OptionalInt ramBytes,
+    String flashSource,
+    String ramSource) {
   static Memory of(TargetTable table) {
     return new Memory(
         number(table, "flashBytes"),
         number(table, "freeFlashBytes"),
         number(table, "ramBytes"),
-        table
-            .find("freeFlashBytes")
-            .or(() -> table.find("ramBytes"))
-            .map(SourcedNumber::citation)
-            .orElse(""));
+        source(table, "freeFlashBytes"),
+        source(table, "ramBytes"));
+  }
+
+  private static String source(TargetTable table, String name) {
+    return table.find(name).map(SourcedNumber::citation).orElse("");
   }
 
   private static OptionalInt number(TargetTable table, String name) {

@@ -153,7 +153,7 @@ public final class TargetFindings implements Reviewer {
             .with("limit", Figure.count(free.getAsInt(), Unit.BYTES))
             .with("over", Figure.count(packedBytes - room, Unit.BYTES))
             .with("share", Figure.percent(Math.floor(100.0 * room / packedBytes) / 100))
-            .source(target.memory().source())
+            .source(target.memory().flashSource())
             .make());
   }
 

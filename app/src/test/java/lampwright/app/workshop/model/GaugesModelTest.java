@@ -71,7 +71,7 @@ class GaugesModelTest {
                 .filter(r -> r.table().layout().rig().supplyLimitMilliamps() == 100)
                 .isPresent());
     assertThat(gauges.supplyProperty().get().state()).isEqualTo(Gauge.State.OVER);
-    assertThat(gauges.supplyProperty().get().details()).contains("supply: ");
+    assertThat(gauges.supplyProperty().get().details()).contains("supply, scene working");
   }
 
   @Test
@@ -88,7 +88,7 @@ class GaugesModelTest {
     run(() -> packs.packedProperty().get().isPresent());
     Gauge memory = gauges.memoryProperty().get();
     assertThat(memory.state()).isEqualTo(Gauge.State.FITS);
-    assertThat(memory.reading()).endsWith("of 32.0 KiB");
+    assertThat(memory.reading()).endsWith("of 31.5 KiB");
     assertThat(memory.details()).contains("ATmega328P");
   }
 
