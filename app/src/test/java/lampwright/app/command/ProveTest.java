@@ -63,7 +63,7 @@ class ProveTest {
   @Test
   void controllerWithoutADriverOfOursHasNothingToProve() throws IOException {
     Run run = Run.of("prove", project("rp2040", "ws2812b", true));
-    assertThat(run.code()).isEqualTo(3);
+    assertThat(run.code()).isEqualTo(1);
     assertThat(run.err()).contains("your own code drives the pins");
   }
 
@@ -75,7 +75,7 @@ class ProveTest {
             Files.readString(project("attiny85", "ws2812b", true))
                 .replace("\"pixels\": 3}]", "\"pixels\": 200}]"));
     Run run = Run.of("prove", project);
-    assertThat(run.code()).isEqualTo(3);
+    assertThat(run.code()).isEqualTo(1);
     assertThat(run.out()).isEmpty();
     assertThat(run.err()).contains("ATtiny85");
   }
