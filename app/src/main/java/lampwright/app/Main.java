@@ -8,6 +8,6 @@ public final class Main {
 
   /** Runs the command line and ends the process with its exit code. */
   public static void main(String[] arguments) {
-    System.exit(CommandLineProgram.onSystemStreams().run(arguments));
+    System.exit(CommandLineProgram.runOnSystemStreams(arguments));
   }
 }

@@ -1,10 +1,13 @@
 package lampwright.app.command;
 
 import java.io.IOException;
+import java.io.PrintWriter;
 import java.io.UncheckedIOException;
+import java.nio.charset.Charset;
 import java.nio.file.AccessDeniedException;
 import java.nio.file.FileSystemException;
 import java.nio.file.NoSuchFileException;
+import java.util.concurrent.CancellationException;
 import lampwright.engine.project.Harmless;
 import lampwright.exporters.CancelledException;
 import lampwright.exporters.ExportRefusedException;
@@ -18,9 +21,9 @@ public final class CommandLineProgram {
   private final Terminal terminal;
   private final CommandLine commands;
 
-  private CommandLineProgram(Terminal terminal) {
+  private CommandLineProgram(Terminal terminal, Object command) {
     this.terminal = terminal;
-    this.commands = new CommandLine(new LampwrightCommand(terminal), new TerminalFactory(terminal));
+    this.commands = new CommandLine(command, new TerminalFactory(terminal));
     commands.setOut(terminal.out());
     commands.setErr(terminal.err());
     commands.setColorScheme(CommandLine.Help.defaultColorScheme(Ansi.OFF));
@@ -30,26 +33,37 @@ public final class CommandLineProgram {
     commands.setExecutionExceptionHandler((fault, command, parsed) -> failed(fault));
   }
 
-  /** The program on the streams of this process. */
-  public static CommandLineProgram onSystemStreams() {
-    return on(Terminal.ofSystem());
+  /**
+   * Runs one command line on the streams of this process and returns its exit code. Whatever goes
+   * wrong, also on other threads, is said in a line.
+   */
+  public static int runOnSystemStreams(String... arguments) {
+    PrintWriter err = new PrintWriter(System.err, true, Charset.defaultCharset());
+    Thread.setDefaultUncaughtExceptionHandler((thread, fault) -> InternalFault.say(fault, err));
+    try {
+      return on(Terminal.ofSystem()).run(arguments);
+    } catch (RuntimeException | Error fault) {
+      InternalFault.say(fault, err);
+      return ExitCode.NO_READ_OR_WRITE;
+    }
   }
 
   static CommandLineProgram on(Terminal terminal) {
-    return new CommandLineProgram(terminal);
+    return on(terminal, new LampwrightCommand(terminal));
+  }
+
+  /** The same with other commands. */
+  static CommandLineProgram on(Terminal terminal, Object command) {
+    return new CommandLineProgram(terminal, command);
   }
 
   /** Runs one command line and returns its exit code. */
-  public int run(String... arguments) {
+  int run(String... arguments) {
     int code;
     try {
       code = commands.execute(arguments);
-    } catch (OutOfMemoryError tooLarge) {
-      terminal.endProgress();
-      say(
-          "out of memory: give it more, such as LAMPWRIGHT_JAVA_OPTIONS=-Xmx4g, or divide the"
-              + " project");
-      code = ExitCode.NO_READ_OR_WRITE;
+    } catch (RuntimeException | Error fault) {
+      code = internalFault(fault);
     }
     terminal.out().flush();
     terminal.err().flush();
@@ -64,7 +78,7 @@ public final class CommandLineProgram {
     return ExitCode.WRONG_COMMAND_LINE;
   }
 
-  private int failed(Exception fault) throws Exception {
+  private int failed(Exception fault) {
     if (fault instanceof IOException io) {
       return noReadOrWrite(io);
     }
@@ -80,7 +94,18 @@ public final class CommandLineProgram {
       say(String.valueOf(fault.getMessage()));
       return ExitCode.NO_READ_OR_WRITE;
     }
-    throw fault;
+    if (fault instanceof InterruptedException || fault instanceof CancellationException) {
+      terminal.endProgress();
+      say("interrupted");
+      return ExitCode.NO_READ_OR_WRITE;
+    }
+    return internalFault(fault);
+  }
+
+  private int internalFault(Throwable fault) {
+    terminal.endProgress();
+    InternalFault.say(fault, terminal.err());
+    return ExitCode.NO_READ_OR_WRITE;
   }
 
   private int noReadOrWrite(IOException fault) {

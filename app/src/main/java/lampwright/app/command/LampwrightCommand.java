@@ -33,7 +33,7 @@ import picocli.CommandLine.Command;
       "  lampwright export samples/recovery-tractor.lampwright.json --to out --as c,bin",
       "",
       "Exit codes: 0 done; 1 the project has errors; 2 wrong command line; 3 could not read or"
-          + " write."
+          + " write, or a fault of the program itself."
     })
 final class LampwrightCommand implements Callable<Integer> {
   private final Terminal terminal;

@@ -3,6 +3,7 @@ package lampwright.engine.pattern;
 import java.math.BigDecimal;
 import java.math.BigInteger;
 import java.math.MathContext;
+import java.math.RoundingMode;
 
 /**
  * An exact fraction. Edges in time are decided with these, so that frame 1,000,000 is as exact as
@@ -103,6 +104,11 @@ public final class Ratio implements Comparable<Ratio> {
       return numerator.doubleValue() / denominator.doubleValue();
     }
     return new BigDecimal(numerator).divide(new BigDecimal(denominator), WIDE).doubleValue();
+  }
+
+  /** This as a decimal of so many places, rounded. */
+  public BigDecimal decimal(int places, RoundingMode rounding) {
+    return new BigDecimal(numerator).divide(new BigDecimal(denominator), places, rounding);
   }
 
   /** The same value in lowest terms. */

@@ -54,7 +54,7 @@ final class SceneRenderer {
     this.light = new double[layout.packages() * Mixer.SLOTS];
     Mixer[] mixers = mixers(layout.rig());
     for (Track track : scene.tracks()) {
-      tracks.add(new TrackPlayer(track, rows(track), mixers, clock, layout.rig().curve()));
+      tracks.add(new TrackPlayer(track, rows(layout, track), mixers, clock, layout.rig().curve()));
     }
     rewind();
   }
@@ -116,7 +116,8 @@ final class SceneRenderer {
     feel.follow(light);
   }
 
-  private List<int[]> rows(Track track) {
+  /** The rows of packages that a pattern on a track sees. */
+  static List<int[]> rows(FrameLayout layout, Track track) {
     List<int[]> each =
         track.lamps().stream()
             .map(id -> layout.packagesOf(layout.rig().lamp(id).orElseThrow()))
@@ -127,8 +128,11 @@ final class SceneRenderer {
     return List.of(each.stream().flatMapToInt(Arrays::stream).toArray());
   }
 
-  // Packages with the same emitters share one mixer, so that patterns mix a colour once for all.
-  private static Mixer[] mixers(Rig rig) {
+  /**
+   * The mixer of each package. Packages with the same emitters share one, so that patterns mix a
+   * colour once for all.
+   */
+  static Mixer[] mixers(Rig rig) {
     Map<Map<EmitterKind, FittedEmitter>, Mixer> known = new HashMap<>();
     List<Mixer> mixers = new ArrayList<>();
     for (Chain chain : rig.chains()) {

@@ -7,9 +7,11 @@ import java.util.Collection;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.function.UnaryOperator;
+import lampwright.engine.rig.Rig;
 import lampwright.engine.scene.Cue;
 import lampwright.engine.scene.Scene;
 import lampwright.engine.scene.Span;
@@ -39,6 +41,35 @@ public final class CueEdits {
       lamps = List.copyOf(lamps);
     }
   }
+
+  /** Why a cue is not split. */
+  public enum Whole {
+    /** The instant lies in a fade of the cue. */
+    FADE,
+    /** The pattern can't begin in its middle. */
+    PATTERN,
+    /** Another cue of the track lies over the second half, which would come to lie over that. */
+    ORDER
+  }
+
+  /**
+   * A scene after cues were split.
+   *
+   * @param changed with the second halves
+   * @param whole why some of the cues stay whole; empty if none does
+   */
+  public record Split(Changed changed, Set<Whole> whole) {
+    public Split {
+      whole = Set.copyOf(whole);
+    }
+  }
+
+  /**
+   * A cue of a track in which cues are being split.
+   *
+   * @param of index of the cue that it is, or is a half of
+   */
+  private record Piece(Cue cue, int of, boolean secondHalf) {}
 
   private static final BigDecimal LEAST_MS = BigDecimal.ONE;
 
@@ -118,34 +149,67 @@ public final class CueEdits {
   }
 
   /**
-   * Cuts cues in two at an instant; those that don't cover it are left. The light of the second
-   * half goes on as it was wherever its pattern has a phase that can say so.
+   * Cuts cues in two at an instant; those that don't cover it are left. No byte of any frame
+   * changes by it: a cue whose light can't go on from there unchanged stays whole.
    */
-  public static Changed split(Scene scene, Collection<CueRef> refs, BigDecimal atMs) {
+  public static Split split(Rig rig, Scene scene, Collection<CueRef> refs, BigDecimal atMs) {
     Scene changed = scene;
     List<CueRef> halves = new ArrayList<>();
+    Set<Whole> whole = new TreeSet<>();
+    TreeMap<Integer, List<CueRef>> byTrack = new TreeMap<>();
     for (CueRef ref : new TreeSet<>(refs)) {
-      Optional<Cue> cue = ref.in(scene).filter(c -> covers(c, atMs));
-      if (cue.isEmpty()) {
-        continue;
+      if (ref.in(scene).filter(cue -> covers(cue, atMs)).isPresent()) {
+        byTrack.computeIfAbsent(ref.track(), t -> new ArrayList<>()).add(ref);
       }
-      BigDecimal before = atMs.subtract(cue.get().startMs());
-      Cue left = cue.get().withLengthMs(before).withFadeOutMs(BigDecimal.ZERO);
-      Cue right =
-          cue.get()
-              .withStartMs(atMs)
-              .withLengthMs(cue.get().lengthMs().subtract(before))
-              .withFadeInMs(BigDecimal.ZERO)
-              .withPattern(PatternPhase.later(cue.get().pattern(), before));
-      List<Cue> cues = new ArrayList<>(changed.tracks().get(ref.track()).cues());
-      cues.set(ref.cue(), left);
-      cues.add(right);
-      changed =
-          changed.withTracks(
-              Projects.replaced(changed.tracks(), ref.track(), t -> t.withCues(cues)));
-      halves.add(new CueRef(ref.track(), cues.size() - 1));
     }
-    return new Changed(changed, halves);
+    for (int t : byTrack.keySet()) {
+      Track track = scene.tracks().get(t);
+      List<Piece> pieces = new ArrayList<>();
+      for (int c = 0; c < track.cues().size(); c++) {
+        pieces.add(new Piece(track.cues().get(c), c, false));
+      }
+      // The last to be laid first, so that second halves lie over each other as the cues did.
+      byTrack.get(t).stream()
+          .sorted(
+              Comparator.comparing((CueRef ref) -> ref.in(scene).orElseThrow().startMs())
+                  .thenComparing(CueRef::cue)
+                  .reversed())
+          .forEach(ref -> split(rig, scene, ref, atMs, pieces).ifPresent(whole::add));
+      Track after = track.withCues(pieces.stream().map(Piece::cue).toList());
+      changed = changed.withTracks(Projects.replaced(changed.tracks(), t, same -> after));
+      for (int c = 0; c < pieces.size(); c++) {
+        if (pieces.get(c).secondHalf()) {
+          halves.add(new CueRef(t, c));
+        }
+      }
+    }
+    return new Split(new Changed(changed, halves), whole);
+  }
+
+  /** Splits one cue of a track if that changes no light; says why if not. */
+  private static Optional<Whole> split(
+      Rig rig, Scene scene, CueRef ref, BigDecimal atMs, List<Piece> pieces) {
+    Track track = scene.tracks().get(ref.track());
+    Cue cue = track.cues().get(ref.cue());
+    int at = pieces.indexOf(new Piece(cue, ref.cue(), false));
+    int place = pieces.size();
+    for (int i = pieces.size() - 1; i >= 0; i--) {
+      Cue other = pieces.get(i).cue();
+      int starts = other.startMs().compareTo(atMs);
+      place = starts == 0 ? i : place;
+      int later = other.startMs().compareTo(cue.startMs());
+      boolean over = later > 0 || (later == 0 && i > at);
+      if (over && starts < 0 && other.endMs().compareTo(atMs) > 0) {
+        return Optional.of(Whole.ORDER);
+      }
+    }
+    CueSplit.Outcome outcome = CueSplit.of(rig, scene, track, cue, atMs);
+    if (outcome instanceof CueSplit.Halves halves) {
+      pieces.set(at, new Piece(halves.left(), ref.cue(), false));
+      pieces.add(place, new Piece(halves.right(), ref.cue(), true));
+      return Optional.empty();
+    }
+    return Optional.of(((CueSplit.Stays) outcome).why());
   }
 
   /** Copies cues, as they stand. */

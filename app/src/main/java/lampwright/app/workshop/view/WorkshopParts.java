@@ -71,7 +71,7 @@ final class WorkshopParts implements AutoCloseable {
     packs = new PackRoom(bench, screen);
     gauges = new GaugesModel(bench, lights, packs, playhead);
     ribbons = new RibbonsModel(bench, lights, playhead, sheet, screen);
-    hands = new CueHands(ribbons);
+    hands = new CueHands(ribbons, asker);
     cues = new CueSheetModel(bench, lights);
     rig = new RigModel(bench, asker);
     rigHands = new RigHands(rig, asker);

@@ -7,12 +7,15 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.TreeSet;
+import java.util.stream.Collectors;
 import javafx.beans.property.ReadOnlyBooleanProperty;
 import javafx.beans.property.ReadOnlyBooleanWrapper;
 import lampwright.app.workshop.edit.CueEdits;
 import lampwright.app.workshop.edit.CueRef;
 import lampwright.app.workshop.edit.FreshPatterns;
 import lampwright.app.workshop.edit.Selection;
+import lampwright.app.workshop.model.Asker;
 import lampwright.app.workshop.model.Bench;
 import lampwright.app.workshop.words.Texts;
 import lampwright.engine.light.Colour;
@@ -30,13 +33,15 @@ public final class CueHands {
   private final Texts texts = Texts.of("ribbons");
   private final RibbonsModel model;
   private final Bench bench;
+  private final Asker asker;
   private final ReadOnlyBooleanWrapper anyCue = new ReadOnlyBooleanWrapper();
   private final ReadOnlyBooleanWrapper anyLamp = new ReadOnlyBooleanWrapper();
   private final ReadOnlyBooleanWrapper anyCopied = new ReadOnlyBooleanWrapper();
   private List<CueEdits.Copied> copied = List.of();
 
-  public CueHands(RibbonsModel model) {
+  public CueHands(RibbonsModel model, Asker asker) {
     this.model = model;
+    this.asker = asker;
     this.bench = model.bench();
     bench.selectionProperty().addListener((of, before, now) -> look(now));
     look(bench.selection());
@@ -151,15 +156,26 @@ public final class CueHands {
                 (scene, refs) -> CueEdits.paste(scene, CueEdits.copy(scene, refs), at, List.of())));
   }
 
-  /** Cuts the chosen cues in two at the playhead. */
+  /** Cuts the chosen cues in two at the playhead; tells if some can't be without a change of light. */
   public void split() {
     BigDecimal at = model.playheadMs();
+    Set<CueEdits.Whole> whole = new TreeSet<>();
     applyToChosen(
         texts.get("edit.split"),
         (scene, refs) -> {
-          CueEdits.Changed halves = CueEdits.split(scene, refs, at);
-          return halves.cues().isEmpty() ? new CueEdits.Changed(scene, List.copyOf(refs)) : halves;
+          CueEdits.Split split = CueEdits.split(bench.project().rig(), scene, refs, at);
+          whole.addAll(split.whole());
+          return split.changed().cues().isEmpty()
+              ? new CueEdits.Changed(scene, List.copyOf(refs))
+              : split.changed();
         });
+    if (!whole.isEmpty()) {
+      asker.tell(
+          texts.get("split.title"),
+          whole.stream()
+              .map(why -> texts.get("split." + why.name()))
+              .collect(Collectors.joining("\n")));
+    }
   }
 
   /** Shifts the chosen cues by frames. */

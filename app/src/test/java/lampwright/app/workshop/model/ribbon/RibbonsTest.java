@@ -20,6 +20,7 @@ import lampwright.app.workshop.model.LightRoom;
 import lampwright.app.workshop.model.Playhead;
 import lampwright.app.workshop.model.SceneLight;
 import lampwright.app.workshop.model.Srgb8;
+import lampwright.app.workshop.model.files.ReadyAnswers;
 import lampwright.engine.pattern.Look;
 import lampwright.engine.pattern.Steady;
 import lampwright.engine.project.Project;
@@ -42,7 +43,8 @@ class RibbonsTest {
   private final Playhead playhead = new Playhead(bench);
   private final DrawingSheet sheet = new DrawingSheet();
   private final RibbonsModel model = new RibbonsModel(bench, lights, playhead, sheet, screen::add);
-  private final CueHands hands = new CueHands(model);
+  private final ReadyAnswers asker = new ReadyAnswers();
+  private final CueHands hands = new CueHands(model, asker);
 
   // roof: 200 to 600 and 1000 to 1400; amber shares a track with it from 0 to 300.
   private static Project project() {
