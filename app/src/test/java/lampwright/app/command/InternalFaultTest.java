@@ -116,8 +116,7 @@ class InternalFaultTest {
 
   @Test
   void knownFaultsKeepTheirWords() {
-    Run refused =
-        run(new ExportRefusedException("packed", "road", List.of()));
+    Run refused = run(new ExportRefusedException("packed", "road", List.of()));
     assertThat(refused.code()).isEqualTo(1);
     Run unread = run(new UncheckedIOException(new java.io.IOException("disk: full")));
     assertThat(unread.code()).isEqualTo(3);

@@ -23,10 +23,10 @@ import lampwright.engine.scene.Track;
 
 /**
  * Cuts a cue in two so that no byte of any frame changes. Where the second half starts is a share
- * of the pattern's period that may have no end as a decimal, such as a third. It is rounded up then:
- * light that changes at an instant has its new value from that instant on, so a little later is the
- * same light, and a little earlier is not. How little is enough is not estimated: both halves are
- * painted at every frame and compared with the whole.
+ * of the pattern's period that may have no end as a decimal, such as a third. It is rounded up
+ * then: light that changes at an instant has its new value from that instant on, so a little later
+ * is the same light, and a little earlier is not. How little is enough is not estimated: both
+ * halves are painted at every frame and compared with the whole.
  */
 final class CueSplit {
   /** Decimal places of a phase, tried from the first on. */

@@ -79,8 +79,7 @@ class CueSplitTest {
   /** The two patterns of which many were shifted when a phase had 15 digits. */
   @Test
   void flashWhosePhaseIsAThirdKeepsItsEdges() {
-    Flash flash =
-        new Flash(AMBER, BigDecimal.ZERO, ms(100), ms(100), 1, ms(100));
+    Flash flash = new Flash(AMBER, BigDecimal.ZERO, ms(100), ms(100), 1, ms(100));
     Scene whole = scene("50", Cue.of(0, 3000, flash), "five");
     CueEdits.Split split = CueEdits.split(RIG, whole, List.of(FIRST), ms(1400));
     assertThat(split.changed().cues()).hasSize(1);
@@ -172,8 +171,7 @@ class CueSplitTest {
 
   @Test
   void cueIsNotSplitInItsFades() {
-    Cue cue =
-        new Cue(ms(0), ms(2000), ms(400), ms(300), Blend.COVER, new Steady(AMBER));
+    Cue cue = new Cue(ms(0), ms(2000), ms(400), ms(300), Blend.COVER, new Steady(AMBER));
     Scene whole = scene("50", cue, "five");
     assertThat(whyWhole(whole, 200)).containsExactly(Whole.FADE);
     assertThat(whyWhole(whole, 399)).isEmpty(); // No frame lies between here and the fade's end.
@@ -217,8 +215,7 @@ class CueSplitTest {
     assertThat(whyWhole(whole, 500)).isEmpty();
     assertThat(whyWhole(whole, 700)).isEmpty();
     assertThat(whyWhole(whole, 1500)).isEmpty();
-    assertSameBytes(
-        whole, CueEdits.split(RIG, whole, List.of(FIRST), ms(700)).changed().scene());
+    assertSameBytes(whole, CueEdits.split(RIG, whole, List.of(FIRST), ms(700)).changed().scene());
   }
 
   /** Lamps of three and five pixels: no one phase says where both of them are. */
@@ -234,8 +231,7 @@ class CueSplitTest {
   void cueUnderAnotherOfItsTrackIsNotPutOverIt() {
     Steady red = new Steady(new Look(new Colour.Srgb(255, 0, 0), 1));
     Cue under = Cue.of(0, 2000, new Steady(AMBER));
-    Scene whole =
-        scene("50", List.of(Track.of(List.of("five"), under, Cue.of(500, 1000, red))));
+    Scene whole = scene("50", List.of(Track.of(List.of("five"), under, Cue.of(500, 1000, red))));
     assertThat(whyWhole(whole, 1000)).containsExactly(Whole.ORDER);
     assertThat(whyWhole(whole, 500)).isEmpty();
     // Both are split, and lie as before.
@@ -292,8 +288,7 @@ class CueSplitTest {
   private static Pattern anyPattern(Random random) {
     return switch (random.nextInt(5)) {
       case 0 -> new Steady(AMBER);
-      case 1 ->
-          new Keyframes(AMBER, BigDecimal.ZERO, frames(random), false);
+      case 1 -> new Keyframes(AMBER, BigDecimal.ZERO, frames(random), false);
       case 2 -> new Tint(AMBER, 2500, OptionalDouble.of(random.nextBoolean() ? 2500 : 6000));
       case 3 ->
           new Fade(
@@ -303,8 +298,7 @@ class CueSplitTest {
               0.2,
               0.9,
               random.nextBoolean() ? Easing.LINEAR : new Easing.Hold());
-      default ->
-          pattern(Repeating.values()[random.nextInt(Repeating.values().length)], random);
+      default -> pattern(Repeating.values()[random.nextInt(Repeating.values().length)], random);
     };
   }
 

@@ -156,7 +156,9 @@ public final class CueHands {
                 (scene, refs) -> CueEdits.paste(scene, CueEdits.copy(scene, refs), at, List.of())));
   }
 
-  /** Cuts the chosen cues in two at the playhead; tells if some can't be without a change of light. */
+  /**
+   * Cuts the chosen cues in two at the playhead; tells if some can't be without a change of light.
+   */
   public void split() {
     BigDecimal at = model.playheadMs();
     Set<CueEdits.Whole> whole = new TreeSet<>();
