@@ -30,7 +30,7 @@ public final class CommandLineProgram {
     commands.setUsageHelpLongOptionsMaxWidth(30);
     commands.setUsageHelpWidth(100);
     commands.setParameterExceptionHandler((wrong, arguments) -> wrongCommandLine(wrong));
-    commands.setExecutionExceptionHandler((fault, command, parsed) -> failed(fault));
+    commands.setExecutionExceptionHandler((fault, line, parsed) -> failed(fault));
   }
 
   /**

@@ -7,6 +7,7 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import lampwright.engine.light.Checks;
 import lampwright.engine.light.Curve;
 import lampwright.engine.light.Mixer;
 import lampwright.engine.pattern.Keyframe;
@@ -30,9 +31,9 @@ import lampwright.engine.scene.Track;
  */
 final class CueSplit {
   /** Decimal places of a phase, tried from the first on. */
-  private static final int[] PLACES = {15, 20, 30, 40, 60};
+  private static final int[] PLACES = {15, 20, 30, Checks.MAX_DECIMALS};
 
-  private static final int MOST_PLACES = 60;
+  private static final int MOST_PLACES = Checks.MAX_DECIMALS;
 
   /** Drives below this are dark: 255 of them, a million frames long, are no part of a byte. */
   private static final double DARK = 1e-30;
