@@ -174,7 +174,9 @@ public final class Gamut {
     double light = Math.min(most, brightest(x, y, into, at));
     double sum = light / reach(x, y, into, at);
     for (int i = 0; i < SLOTS; i++) {
-      into[at + i] *= sum * inverseSum[i];
+      double drive = into[at + i] * sum * inverseSum[i];
+      // At the greatest luminance a drive is full, and half of it has to be 127.5 to round as such.
+      into[at + i] = Math.abs(drive - 1) < FULL_ROUNDING ? 1 : drive;
     }
     return light;
   }
