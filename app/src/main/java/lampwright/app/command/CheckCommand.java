@@ -18,7 +18,6 @@ import lampwright.engine.review.Review;
 import lampwright.engine.review.Severity;
 import lampwright.engine.scene.Scene;
 import lampwright.exporters.CancelledException;
-import lampwright.exporters.firmware.FirmwareMemory;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -96,8 +95,11 @@ final class CheckCommand implements Callable<Integer> {
       terminal.progress("measuring " + scene.id(), i, project.scenes().size());
       reports.add(SceneReport.of(FrameTable.of(project.rig(), scene)));
     }
-    List<Finding> findings = new ArrayList<>(Reviews.ALL.of(project, reports));
-    findings.addAll(FirmwareMemory.findings(project, new TerminalProgress(terminal, "packing")));
+    List<Finding> findings =
+        new ArrayList<>(
+            Reviews.ofProject(
+                project, project.scenes(), new TerminalProgress(terminal, "packing")));
+    reports.forEach(report -> findings.addAll(Reviews.ALL.ofScene(project, report)));
     terminal.endProgress();
     return Review.sorted(findings);
   }

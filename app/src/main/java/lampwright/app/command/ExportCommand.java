@@ -112,8 +112,12 @@ final class ExportCommand implements Callable<Integer> {
       terminal.progress("measuring " + scene.id(), reports.size(), project.scenes().size());
       reports.add(SceneReport.of(FrameTable.of(project.rig(), scene)));
     }
+    List<Finding> findings =
+        new ArrayList<>(
+            Reviews.ofProject(
+                project, choice.of(project), new TerminalProgress(terminal, "packing all scenes")));
     terminal.endProgress();
-    List<Finding> findings = new ArrayList<>(Reviews.ALL.of(project, reports));
+    reports.forEach(report -> findings.addAll(Reviews.ALL.ofScene(project, report)));
     run.parts().forEach(part -> findings.addAll(part.facts().findings()));
     findings.addAll(shown);
     FindingText.print(file.shown(), Review.sorted(findings), terminal.err());

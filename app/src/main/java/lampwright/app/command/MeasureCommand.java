@@ -58,8 +58,10 @@ final class MeasureCommand implements Callable<Integer> {
               FrameTable.of(project.rig(), scene),
               new TerminalProgress(terminal, "measuring " + scene.id())));
     }
+    List<Finding> ofProject =
+        Reviews.ofProject(
+            project, choice.of(project), new TerminalProgress(terminal, "packing all scenes"));
     terminal.endProgress();
-    List<Finding> ofProject = Reviews.ALL.ofProject(project);
     if (json) {
       MeasureJson.write(project, ofProject, reports, terminal.out());
     } else {

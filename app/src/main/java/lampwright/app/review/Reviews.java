@@ -1,7 +1,14 @@
 package lampwright.app.review;
 
+import java.util.ArrayList;
 import java.util.List;
+import lampwright.engine.project.Project;
+import lampwright.engine.review.Finding;
 import lampwright.engine.review.Review;
+import lampwright.engine.scene.Scene;
+import lampwright.exporters.CancelledException;
+import lampwright.exporters.Progress;
+import lampwright.exporters.firmware.FirmwareMemory;
 import lampwright.exporters.target.TargetFindings;
 
 /** The review that check, measure, export and the workshop share. */
@@ -10,4 +17,18 @@ public final class Reviews {
   public static final Review ALL = new Review(List.of(new TargetFindings()));
 
   private Reviews() {}
+
+  /**
+   * What the project itself shows, gravest first, its scenes packed in the controller's memory
+   * included.
+   *
+   * @param scenes those that are looked at
+   * @param progress hears of the packing, which is done where they may be too large
+   */
+  public static List<Finding> ofProject(Project project, List<Scene> scenes, Progress progress)
+      throws CancelledException {
+    List<Finding> found = new ArrayList<>(ALL.ofProject(project));
+    found.addAll(FirmwareMemory.findings(project.rig(), scenes, progress));
+    return Review.sorted(found);
+  }
 }

@@ -14,12 +14,16 @@ import java.util.Optional;
 import java.util.stream.Stream;
 import javafx.beans.property.SimpleObjectProperty;
 import lampwright.app.workshop.model.Bench;
+import lampwright.app.workshop.model.PackRoom;
 import lampwright.app.workshop.model.Playhead;
 import lampwright.app.workshop.model.problems.ProblemsModel;
 import lampwright.engine.meter.SceneReport;
 import lampwright.engine.project.Project;
 import lampwright.engine.project.ProjectReader;
 import lampwright.engine.render.FrameTable;
+import lampwright.exporters.CancelledException;
+import lampwright.exporters.Progress;
+import lampwright.exporters.firmware.FirmwareMemory;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
@@ -130,7 +134,7 @@ class OneFaultTest {
 
   @ParameterizedTest
   @MethodSource("faults")
-  void workshopFindsIt(Fault fault) throws IOException {
+  void workshopFindsIt(Fault fault) throws IOException, CancelledException {
     Project project = ProjectReader.read(file(fault)).project().orElseThrow();
     Bench bench = new Bench(project);
     SceneReport report = SceneReport.of(FrameTable.of(project.rig(), project.scenes().get(0)));
@@ -139,6 +143,7 @@ class OneFaultTest {
             bench,
             new Playhead(bench),
             new SimpleObjectProperty<>(Optional.of(report)),
+            new SimpleObjectProperty<>(Optional.of(packed(project))),
             Runnable::run,
             Runnable::run);
     assertThat(
@@ -147,6 +152,12 @@ class OneFaultTest {
                 .filter(f -> f.severity().problem())
                 .map(f -> f.severity().key() + " " + f.code().key() + ": " + f.about()))
         .containsExactlyInAnyOrderElementsOf(fault.found());
+  }
+
+  // What the room that packs finds out in the background.
+  private static PackRoom.Packed packed(Project project) throws CancelledException {
+    return new PackRoom.Packed(
+        1, FirmwareMemory.findings(project.rig(), project.scenes(), Progress.SILENT));
   }
 
   @ParameterizedTest

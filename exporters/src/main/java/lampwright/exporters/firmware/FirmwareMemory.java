@@ -3,10 +3,10 @@ package lampwright.exporters.firmware;
 import java.util.List;
 import java.util.OptionalInt;
 import lampwright.engine.light.Fault;
-import lampwright.engine.project.Project;
 import lampwright.engine.render.FrameTable;
 import lampwright.engine.review.Finding;
 import lampwright.engine.rig.Rig;
+import lampwright.engine.scene.Scene;
 import lampwright.exporters.CancelledException;
 import lampwright.exporters.ExportFacts;
 import lampwright.exporters.ExportRefusedException;
@@ -26,31 +26,32 @@ public final class FirmwareMemory {
 
   private FirmwareMemory() {}
 
+  /** Whether a rig names a controller whose program memory is known. */
+  public static boolean isKnown(Rig rig) {
+    return rig.controller().isPresent() && Target.of(rig).memory().freeFlashBytes().isPresent();
+  }
+
   /**
    * Why they don't fit; empty if they do, or if nothing is known of the controller's memory. Packs
    * only what may be too large.
    *
+   * @param scenes of the rig, together in its memory
    * @param progress hears of the packing
    */
-  public static List<Finding> findings(Project project, Progress progress)
+  public static List<Finding> findings(Rig rig, List<Scene> scenes, Progress progress)
       throws CancelledException {
-    Rig rig = project.rig();
-    if (rig.controller().isEmpty() || project.scenes().isEmpty()) {
+    if (!isKnown(rig) || scenes.isEmpty()) {
       return List.of();
     }
     Target target = Target.of(rig);
     OptionalInt free = target.memory().freeFlashBytes();
-    if (free.isEmpty()) {
-      return List.of();
-    }
-    List<FrameTable> tables =
-        project.scenes().stream().map(scene -> FrameTable.of(rig, scene)).toList();
+    List<FrameTable> tables = scenes.stream().map(scene -> FrameTable.of(rig, scene)).toList();
     List<Fault> faults = ScenePacker.faults(tables);
     if (!faults.isEmpty()) {
       return ExportFacts.refused("firmware", faults);
     }
     long raw = tables.stream().mapToLong(FrameTable::bytes).sum();
-    if (raw <= (free.getAsInt() - target.size(rig).programBytes()) / SURE_SHARE) {
+    if (raw <= (free.orElseThrow() - target.size(rig).programBytes()) / SURE_SHARE) {
       return List.of();
     }
     try {

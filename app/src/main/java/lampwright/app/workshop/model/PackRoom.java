@@ -134,7 +134,7 @@ public final class PackRoom implements AutoCloseable {
   private Packed packed(Wanted of, List<FrameTable> tables) throws CancelledException {
     List<Fault> faults = ScenePacker.faults(tables);
     if (!faults.isEmpty()) {
-      return new Packed(0, ExportFacts.refused("packed", faults));
+      return new Packed(0, ExportFacts.refused("firmware", faults));
     }
     int[] shown = {0};
     try {

@@ -78,7 +78,9 @@ final class WorkshopParts implements AutoCloseable {
     drawing = new DrawingModel(bench, lights, playhead, sheet);
     judge = new PaintingJudge(screen);
     player = new Player(bench, lights, playhead, asker, judge.cautionProperty());
-    problems = new ProblemsModel(bench, playhead, lights.reportProperty(), background, screen);
+    problems =
+        new ProblemsModel(
+            bench, playhead, lights.reportProperty(), packs.packedProperty(), background, screen);
     files = new FilesModel(new Workplace(bench, asker, disk, screen, state, Owner.self()), end);
   }
 

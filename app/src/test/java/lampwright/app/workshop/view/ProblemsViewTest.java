@@ -43,6 +43,7 @@ class ProblemsViewTest {
             bench,
             new Playhead(bench),
             new SimpleObjectProperty<>(Optional.of(SceneReport.of(wild))),
+            new SimpleObjectProperty<>(Optional.empty()),
             Runnable::run,
             Runnable::run);
     model.setGuide((target, row) -> led.add(target));

@@ -13,11 +13,13 @@ import javafx.collections.ObservableList;
 import lampwright.app.review.Reviews;
 import lampwright.app.workshop.edit.Selection;
 import lampwright.app.workshop.model.Bench;
+import lampwright.app.workshop.model.PackRoom;
 import lampwright.app.workshop.model.Playhead;
 import lampwright.engine.meter.SceneReport;
 import lampwright.engine.project.Project;
 import lampwright.engine.review.Finding;
 import lampwright.engine.review.Review;
+import lampwright.exporters.firmware.FirmwareMemory;
 
 /**
  * The findings about the project and the scene on the bench, gravest first. For the screen's
@@ -27,6 +29,7 @@ public final class ProblemsModel {
   private final Bench bench;
   private final Playhead playhead;
   private final ObservableValue<Optional<SceneReport>> report;
+  private final ObservableValue<Optional<PackRoom.Packed>> packed;
   private final Executor background;
   private final Executor screen;
   private final ObservableList<ProblemRow> rows = FXCollections.observableArrayList();
@@ -39,6 +42,7 @@ public final class ProblemsModel {
 
   /**
    * @param report what was measured of the scene on the bench
+   * @param packed what packing all scenes gave
    * @param background does what takes longer than a frame
    * @param screen runs what it is given on the screen's thread
    */
@@ -46,14 +50,17 @@ public final class ProblemsModel {
       Bench bench,
       Playhead playhead,
       ObservableValue<Optional<SceneReport>> report,
+      ObservableValue<Optional<PackRoom.Packed>> packed,
       Executor background,
       Executor screen) {
     this.bench = bench;
     this.playhead = playhead;
     this.report = report;
+    this.packed = packed;
     this.background = background;
     this.screen = screen;
     report.addListener((of, before, now) -> show());
+    packed.addListener((of, before, now) -> show());
     bench.projectProperty().addListener((of, before, now) -> search());
     search();
   }
@@ -147,6 +154,9 @@ public final class ProblemsModel {
     Project project = bench.project();
     List<Finding> all = new ArrayList<>(ofProject);
     report.getValue().ifPresent(measured -> all.addAll(Reviews.ALL.ofScene(project, measured)));
+    if (FirmwareMemory.isKnown(project.rig())) {
+      packed.getValue().ifPresent(scenes -> all.addAll(scenes.refusals()));
+    }
     List<ProblemRow> found = Review.sorted(all).stream().map(ProblemRow::of).toList();
     if (!found.equals(rows)) {
       rows.setAll(found);

@@ -13,6 +13,7 @@ import lampwright.app.workshop.Samples;
 import lampwright.app.workshop.edit.CueRef;
 import lampwright.app.workshop.edit.Edit;
 import lampwright.app.workshop.model.Bench;
+import lampwright.app.workshop.model.PackRoom;
 import lampwright.app.workshop.model.Playhead;
 import lampwright.app.workshop.model.files.Turns;
 import lampwright.engine.meter.SceneReport;
@@ -30,7 +31,10 @@ class ProblemsModelTest {
   private final Playhead playhead = new Playhead(bench);
   private final ObjectProperty<Optional<SceneReport>> report =
       new SimpleObjectProperty<>(Optional.empty());
-  private final ProblemsModel model = new ProblemsModel(bench, playhead, report, turns, turns);
+  private final ObjectProperty<Optional<PackRoom.Packed>> packed =
+      new SimpleObjectProperty<>(Optional.empty());
+  private final ProblemsModel model =
+      new ProblemsModel(bench, playhead, report, packed, turns, turns);
 
   private void measure(String scene) {
     bench.select(bench.selection().withScene(scene));
