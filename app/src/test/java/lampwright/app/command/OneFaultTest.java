@@ -11,6 +11,8 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import javafx.beans.property.SimpleObjectProperty;
 import lampwright.app.workshop.model.Bench;
@@ -38,6 +40,10 @@ import tools.jackson.databind.node.ObjectNode;
  */
 class OneFaultTest {
   private static final ObjectMapper JSON = new ObjectMapper();
+
+  // A line of the list of warnings in README.md: its severity and its code.
+  private static final Pattern LISTED =
+      Pattern.compile("- \\*\\*(error|danger|caution)\\*\\* .*\\\\\\[([a-z0-9-]+)\\\\]");
 
   @TempDir Path folder;
 
@@ -177,5 +183,31 @@ class OneFaultTest {
                 .map(f -> f.replaceFirst("^\\w+ ([a-z0-9-]+): .*", "$1"))
                 .toList());
     assertThat(run.out().toLowerCase(Locale.ROOT)).doesNotContain("safe");
+  }
+
+  @ParameterizedTest
+  @MethodSource("faults")
+  void readmeOfTheFirmwareListsIt(Fault fault) throws IOException {
+    Path out = folder.resolve("out");
+    Run run = Run.of("export", file(fault), "--to", out, "--as", "firmware");
+    // Without a controller a note says what a firmware would be made for, and why that is refused.
+    if (fault.found().stream().anyMatch(f -> f.startsWith("error"))
+        || !fault.project().get("rig").has("controller")) {
+      assertThat(run.code()).isEqualTo(1);
+      assertThat(out.resolve("firmware")).doesNotExist();
+      return;
+    }
+    assertThat(run.code()).isZero();
+    String readme = Files.readString(out.resolve("firmware/README.md"));
+    List<String> listed =
+        readme
+            .lines()
+            .map(LISTED::matcher)
+            .filter(Matcher::matches)
+            .map(m -> m.group(1) + " " + m.group(2))
+            .toList();
+    assertThat(listed)
+        .containsExactlyInAnyOrderElementsOf(
+            fault.found().stream().map(f -> f.replaceFirst(": .*", "")).toList());
   }
 }

@@ -320,7 +320,7 @@ public enum Code {
           + " in people with photosensitive epilepsy: warn before you show it"),
   RESERVED_COLOUR(
       "reserved-colour",
-      DANGER,
+      NOTE,
       "is a {colour} warning lamp",
       "on a real vehicle on a road such light is reserved by law in most places",
       "for models only; local law and licensed practice decide"),
@@ -339,10 +339,10 @@ public enum Code {
       "make the gap longer"),
   COLOUR_OTHER(
       "colour-other",
-      CAUTION,
+      NOTE,
       "is {colour} (x {x} y {y})",
       "expected {expected}",
-      "use its signal colour, or give the lamp another function"),
+      "nothing, if the lamp changes its job here; else use its signal colour"),
   COLOUR_OUTSIDE(
       "colour-outside",
       CAUTION,
