@@ -152,7 +152,7 @@ public final class WorkshopWindow {
     Runnable count =
         () ->
             problems.setText(
-                texts.get("slip.problems.count", Integer.toString(parts.problems().rows().size())));
+                texts.get("slip.problems.count", Integer.toString(parts.problems().problems())));
     parts
         .problems()
         .rows()

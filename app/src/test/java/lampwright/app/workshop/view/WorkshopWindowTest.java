@@ -349,6 +349,17 @@ class WorkshopWindowTest {
     assertThat(project()).isEqualTo(before);
   }
 
+  /** Two lamps that flash too fast; the notes beside them, of fuses and dropout, don't count. */
+  @Test
+  void problemsAreCountedWithoutNotes(FxRobot robot) throws Exception {
+    Path file = folder.resolve("counted.lampwright.json");
+    Files.copy(Path.of("../samples/recovery-tractor.lampwright.json"), file);
+    robot.interact(() -> window.parts().files().open(file));
+    await(() -> window.parts().files().document().file().isPresent());
+    await(() -> robot.lookup("Problems (2)").tryQuery().isPresent());
+    assertThat(window.parts().problems().rows()).hasSizeGreaterThan(2);
+  }
+
   @Test
   void pictureBesideTheProjectIsDrawnUnderTheLamps(FxRobot robot) throws Exception {
     Path file = folder.resolve("pictured.lampwright.json");
