@@ -43,6 +43,15 @@ public record ExportFacts(
         ImmutableList.<Finding>builder().addAll(refused(format, faults)).addAll(cautions).build());
   }
 
+  /** The same with more findings before the others. */
+  public ExportFacts with(List<Finding> more) {
+    return new ExportFacts(
+        format,
+        tableBytes,
+        files,
+        ImmutableList.<Finding>builder().addAll(more).addAll(findings).build());
+  }
+
   /** Why it can't be done; empty if it can. */
   public List<Finding> refusals() {
     return findings.stream().filter(f -> f.severity() == Severity.ERROR).toList();

@@ -1,18 +1,20 @@
 package lampwright.app.export;
 
+import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Collection;
+import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Consumer;
 import java.util.stream.Stream;
+import lampwright.engine.project.FileSet;
 import lampwright.engine.project.Project;
-import lampwright.engine.project.StagedFiles;
-import lampwright.engine.project.StagedFolder;
 import lampwright.engine.review.Finding;
 import lampwright.engine.scene.Scene;
 import lampwright.exporters.CancelledException;
@@ -21,9 +23,9 @@ import lampwright.exporters.ExportJob;
 import lampwright.exporters.ExportOptions;
 import lampwright.exporters.ExportRefusedException;
 import lampwright.exporters.Exporter;
+import lampwright.exporters.FileNames;
 import lampwright.exporters.Progress;
 import lampwright.exporters.ProjectJob;
-import lampwright.exporters.firmware.FirmwareExporter;
 
 /** Scenes of a project in some formats into one folder. Immutable; nothing is kept between runs. */
 public final class ExportRun {
@@ -41,13 +43,11 @@ public final class ExportRun {
     void ends();
   }
 
-  // What the firmware folder holds with another controller, and what its Makefile makes.
-  private static final List<String> ALSO_FIRMWARE =
-      List.of("Makefile", "main.c", "show.elf", "show.hex");
-
   private record SceneFormat(ExportJob job, Exporter exporter) {
     ExportPart part() {
-      return new ExportPart(exporter.key(), Optional.of(job.scene().id()), exporter.facts(job));
+      List<Finding> names = FileNames.refusal(job.scene()).stream().toList();
+      return new ExportPart(
+          exporter.key(), Optional.of(job.scene().id()), exporter.facts(job).with(names));
     }
   }
 
@@ -123,8 +123,9 @@ public final class ExportRun {
   }
 
   /**
-   * Renders and writes all of it. Files are written beside and then moved into place: a failure
-   * leaves no half file and no changed file.
+   * Renders and writes all of it. Files are written beside and then exchanged as one set: a failure
+   * leaves no half file and no changed file. In the firmware folder what the builder has changed
+   * stays.
    *
    * @param written hears what stands in its place now: the folder first, then the files of scenes
    * @return what only the work has shown, beside what the facts of the parts say beforehand
@@ -134,41 +135,41 @@ public final class ExportRun {
    */
   public List<Finding> write(Watcher watcher, Consumer<Path> written)
       throws IOException, CancelledException {
+    parts().forEach(ExportRun::refuse);
     List<Finding> cautions = new ArrayList<>();
-    try (StagedFiles files = StagedFiles.in(folder)) {
+    try (FileSet files = FileSet.in(folder)) {
       for (SceneFormat each : ofScenes) {
-        ExportPart part = each.part();
-        refuse(part);
-        cautions.addAll(each.exporter().export(each.job(), files::open, watcher.begins(part)));
+        Progress progress = watcher.begins(each.part());
+        cautions.addAll(each.exporter().export(each.job(), files::open, progress));
         watcher.ends();
       }
-      // All else is whole by now, so that a failure leaves the folder as it was too.
       if (firmware.isPresent()) {
-        cautions.addAll(writeFolder(firmware.get(), watcher));
-        written.accept(place(ExportFormats.FIRMWARE));
+        cautions.addAll(writeFolder(firmware.get(), files, watcher));
       }
       files.commit();
     }
-    for (ExportPart part : sceneParts()) {
+    for (ExportPart part : parts()) {
       part.names().forEach(name -> written.accept(place(name)));
     }
     return cautions;
   }
 
-  private List<Finding> writeFolder(ProjectJob job, Watcher watcher)
+  private List<Finding> writeFolder(ProjectJob job, FileSet set, Watcher watcher)
       throws IOException, CancelledException {
     ExportPart part = part(job);
-    List<String> ours = new ArrayList<>(part.facts().files());
-    ours.addAll(ALSO_FIRMWARE);
-    try (StagedFolder files =
-        StagedFolder.in(
-            folder, part.format(), FirmwareExporter.MARK_FILE, FirmwareExporter.MARK_LINE, ours)) {
-      List<Finding> cautions =
-          ExportFormats.FIRMWARE_EXPORTER.export(job, files::open, watcher.begins(part));
-      files.commit();
-      watcher.ends();
-      return cautions;
-    }
+    FirmwareFolder written = FirmwareFolder.in(folder, part.format());
+    Map<String, ByteArrayOutputStream> files = new LinkedHashMap<>();
+    List<Finding> cautions =
+        new ArrayList<>(
+            ExportFormats.FIRMWARE_EXPORTER.export(
+                job,
+                name -> files.computeIfAbsent(name, made -> new ByteArrayOutputStream()),
+                watcher.begins(part)));
+    Map<String, byte[]> contents = new LinkedHashMap<>();
+    files.forEach((name, bytes) -> contents.put(name, bytes.toByteArray()));
+    cautions.addAll(written.write(contents, set));
+    watcher.ends();
+    return cautions;
   }
 
   private static void refuse(ExportPart part) {

@@ -7,6 +7,7 @@ import lampwright.engine.review.Finding;
 import lampwright.engine.review.Review;
 import lampwright.engine.scene.Scene;
 import lampwright.exporters.CancelledException;
+import lampwright.exporters.FileNames;
 import lampwright.exporters.Progress;
 import lampwright.exporters.firmware.FirmwareMemory;
 import lampwright.exporters.target.TargetFindings;
@@ -14,7 +15,7 @@ import lampwright.exporters.target.TargetFindings;
 /** The review that check, measure, export and the workshop share. */
 public final class Reviews {
   /** With everything that the program knows of supplies, controllers and eyes. */
-  public static final Review ALL = new Review(List.of(new TargetFindings()));
+  public static final Review ALL = new Review(List.of(new TargetFindings(), new FileNames()));
 
   private Reviews() {}
 

@@ -117,7 +117,7 @@ public final class StagedFiles implements Closeable {
     staged.clear();
   }
 
-  private static void checkTarget(Path target) throws IOException {
+  static void checkTarget(Path target) throws IOException {
     if (Files.isDirectory(target)) {
       throw new IOException(FileTroubles.text(target, StagedFile.WRITING + ": it is a folder"));
     }

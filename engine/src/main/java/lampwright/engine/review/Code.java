@@ -15,6 +15,12 @@ import java.util.Set;
 public enum Code {
   // The project file.
   INVALID_VALUE("invalid-value", ERROR, "{value}", "{allowed}", "{suggestion}"),
+  FILE_NAME(
+      "file-name",
+      ERROR,
+      "its exported files can't be named {file}",
+      "{reason}",
+      "give the scene another id, such as {suggestion}"),
   EXPORT_REFUSED("export-refused", ERROR, "{value}", "{allowed}", ""),
 
   // Supply and wires.
@@ -422,6 +428,18 @@ public enum Code {
       "{file} has the name of one of the compiler's own headers, and may hide it",
       "",
       "give the scene another id, such as {suggestion}"),
+  EDITED_FILE_DIFFERS(
+      "edited-file-differs",
+      CAUTION,
+      "you have changed {file}, so it stays as it is",
+      "what this export has in its place is {beside}",
+      "bring your changes into {beside} and let it take the place of {file}"),
+  EDITED_FILE_KEPT(
+      "edited-file-kept",
+      NOTE,
+      "you have changed {file}, so it stays as it is",
+      "this export has nothing new for it",
+      ""),
   FACTORY_CLOCK(
       "factory-clock",
       NOTE,

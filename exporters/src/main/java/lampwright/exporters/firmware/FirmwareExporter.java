@@ -29,13 +29,11 @@ import lampwright.exporters.target.TargetFindings;
 
 /** One folder that plays the scenes on a microcontroller and builds as it is. */
 public final class FirmwareExporter implements ProjectExporter {
-  /** The file that tells a folder of ours, and the line in it. */
-  public static final String MARK_FILE = LibraryFile.NAME;
-
-  public static final String MARK_LINE = LibraryFile.MARK;
-
   private static final String KEY = "firmware";
   private static final String README = "README.md";
+  private static final String CONFIG = "src/lampwright_config.h";
+  private static final String SCENES = "src/lampwright_scenes.h";
+  private static final String SCENES_SOURCE = "src/lampwright_scenes.c";
 
   private static final List<String> SHARED =
       List.of(
@@ -78,8 +76,7 @@ public final class FirmwareExporter implements ProjectExporter {
     List<String> files = new ArrayList<>(List.of(README, LibraryFile.NAME));
     files.addAll(ExampleFiles.names(target));
     files.addAll(SHARED);
-    files.addAll(List.of("src/lampwright_config.h", "src/lampwright_scenes.h"));
-    files.add("src/lampwright_scenes.c");
+    files.addAll(List.of(CONFIG, SCENES, SCENES_SOURCE));
     files.addAll(target.sourceNames());
     target.fixedSources().forEach(source -> files.add(Resource.exportedName(source)));
     return files;
@@ -130,14 +127,22 @@ public final class FirmwareExporter implements ProjectExporter {
     for (String name : SHARED) {
       texts.put(name, Resource.text(name));
     }
-    texts.put("src/lampwright_config.h", ConfigFile.of(job, target, packed.length));
-    texts.put("src/lampwright_scenes.h", ScenesFile.header(job, packed.length));
-    texts.put("src/lampwright_scenes.c", ScenesFile.source(packed));
-    texts.putAll(target.sources(rig));
+    OneExport config = OneExport.of(CONFIG, ConfigFile.of(job, target, packed.length));
+    texts.put(CONFIG, config.header());
+    OneExport scenes = OneExport.of(SCENES, ScenesFile.header(job, packed.length), packed);
+    texts.put(SCENES, scenes.header());
+    texts.put(SCENES_SOURCE, ScenesFile.source(packed) + config.check() + scenes.check());
+    target.sources(rig).forEach((name, text) -> texts.put(name, checked(name, text, config)));
     for (String source : target.fixedSources()) {
       texts.put(Resource.exportedName(source), Resource.filled(source, target.words()));
     }
     texts.put(README, new ReadmeFile(job, target, findings).text());
     return ImmutableMap.copyOf(texts);
+  }
+
+  // A source that was made for one rig and stands beside the configuration of another compiles no
+  // more.
+  private static String checked(String name, String text, OneExport config) {
+    return name.endsWith(".c") ? text + config.include() + config.check() : text;
   }
 }

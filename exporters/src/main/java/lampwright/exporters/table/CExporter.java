@@ -1,9 +1,11 @@
 package lampwright.exporters.table;
 
+import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
+import java.util.zip.CRC32;
 import lampwright.engine.light.Fault;
 import lampwright.engine.review.Code;
 import lampwright.engine.review.Figure;
@@ -143,14 +145,32 @@ final class CExporter extends TableExporter {
   void write(ExportJob job, ExportTarget target, Progress progress)
       throws IOException, CancelledException {
     CNames names = new CNames(job.scene());
-    writeFile(target, job.fileName("h"), out -> new CHeader(job, names, out).write());
+    // Tells this export from others: a header beside a table of another one does not compile.
+    CRC32 crc = new CRC32();
+    crc.update(header(job, names, 0));
     writeFile(
         target,
         job.fileName("c"),
         out -> {
           CArray.begin(job, names, out);
-          writeFrames(job.table(), progress, frame -> CArray.frame(frame, out));
-          CArray.end(out);
+          writeFrames(
+              job.table(),
+              progress,
+              frame -> {
+                crc.update(frame);
+                CArray.frame(frame, out);
+              });
+          CArray.end(job, names, crc.getValue(), out);
         });
+    byte[] header = header(job, names, crc.getValue());
+    writeFile(target, job.fileName("h"), out -> out.bytes(header, 0, header.length));
+  }
+
+  private static byte[] header(ExportJob job, CNames names, long export) throws IOException {
+    ByteArrayOutputStream bytes = new ByteArrayOutputStream();
+    BlockOutput out = new BlockOutput(bytes);
+    new CHeader(job, names, export, out).write();
+    out.flush();
+    return bytes.toByteArray();
   }
 }

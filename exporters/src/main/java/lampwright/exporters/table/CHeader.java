@@ -12,11 +12,13 @@ import lampwright.exporters.ExportJob;
 final class CHeader {
   private final ExportJob job;
   private final CNames names;
+  private final long export;
   private final BlockOutput out;
   private final FrameLayout layout;
   private final FrameRate rate;
 
-  CHeader(ExportJob job, CNames names, BlockOutput out) {
+  CHeader(ExportJob job, CNames names, long export, BlockOutput out) {
+    this.export = export;
     this.job = job;
     this.names = names;
     this.out = out;
@@ -80,6 +82,9 @@ final class CHeader {
     out.line("");
     out.line("/* 1: after the last frame the first follows again; 0: it plays once. */");
     define("LOOP", job.scene().loop() ? "1" : "0");
+    out.line("");
+    out.line("/* Tells this export from others; the .c holds the same number. */");
+    define("EXPORT", CText.number32(export));
   }
 
   private void rigConstants() throws IOException {

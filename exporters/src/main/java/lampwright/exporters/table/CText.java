@@ -65,4 +65,9 @@ public final class CText {
             });
     return safe.toString();
   }
+
+  /** A number of 32 bits, as C writes it. */
+  public static String number32(long number) {
+    return String.format(Locale.ROOT, "0x%08XUL", number);
+  }
 }

@@ -1,0 +1,109 @@
+package lampwright.engine.project;
+
+import static java.nio.charset.StandardCharsets.UTF_8;
+
+import com.google.common.base.Splitter;
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+
+/** What an exchange of files does, step by step, as it is written down before it begins. */
+record SetPlan(List<Step> steps) {
+  /** What becomes of a file. */
+  enum Kind {
+    /** One that was not there comes. */
+    ADD,
+    /** One takes the place of another. */
+    REPLACE,
+    /** One goes. */
+    DROP;
+
+    String word() {
+      return name().toLowerCase(Locale.ROOT);
+    }
+  }
+
+  /**
+   * One file.
+   *
+   * @param name relative to the folder, with {@code /} between the parts
+   */
+  record Step(Kind kind, String name) {}
+
+  // What we write is far smaller; anything greater is not ours.
+  private static final int MAX_BYTES = 1 << 20;
+
+  private static final String END = "end";
+
+  SetPlan {
+    steps = List.copyOf(steps);
+  }
+
+  byte[] bytes() {
+    StringBuilder text = new StringBuilder();
+    steps.forEach(
+        step -> text.append(step.kind().word()).append(' ').append(step.name()).append('\n'));
+    return text.append(END).append('\n').toString().getBytes(UTF_8);
+  }
+
+  /**
+   * Reads a plan.
+   *
+   * @throws IOException if it can't be read, or is none that we wrote
+   */
+  static SetPlan read(Path file) throws IOException {
+    String text = new String(BoundedFile.read(file, MAX_BYTES), UTF_8);
+    List<String> lines = Splitter.on('\n').splitToList(text);
+    if (lines.size() < 2 || !lines.get(lines.size() - 2).equals(END)) {
+      throw damaged(file);
+    }
+    List<Step> steps = new ArrayList<>();
+    for (String line : lines.subList(0, lines.size() - 2)) {
+      steps.add(step(line, file));
+    }
+    return new SetPlan(steps);
+  }
+
+  private static Step step(String line, Path file) throws IOException {
+    for (Kind kind : Kind.values()) {
+      String word = kind.word() + " ";
+      if (line.startsWith(word)) {
+        try {
+          String name = line.substring(word.length());
+          checkName(name);
+          return new Step(kind, name);
+        } catch (IllegalArgumentException strange) {
+          throw new IOException(damaged(file).getMessage(), strange);
+        }
+      }
+    }
+    throw damaged(file);
+  }
+
+  private static IOException damaged(Path file) {
+    return new IOException(
+        FileTroubles.text(file, "could not read: is no plan of Lampwright's; remove it"));
+  }
+
+  /**
+   * Checks a name of a set: parts of plain characters, none of which leads elsewhere.
+   *
+   * @throws IllegalArgumentException if it is not so
+   */
+  static void checkName(String name) {
+    boolean plain = !name.startsWith(FileSet.WORK_FOLDER) && name.length() <= 1000;
+    for (String part : Splitter.on('/').split(name)) {
+      plain &=
+          !part.isBlank()
+              && !part.equals(".")
+              && !part.equals("..")
+              && part.chars().noneMatch(c -> c < ' ' || c == '\\' || c == ':' || c == 0x7F);
+    }
+    if (!plain) {
+      throw new IllegalArgumentException(
+          "name: " + Harmless.quoted(name) + ": needs the name of a file in the folder");
+    }
+  }
+}
