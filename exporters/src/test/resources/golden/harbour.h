@@ -46,6 +46,9 @@
 /* 1: after the last frame the first follows again; 0: it plays once. */
 #define LW_harbour_LOOP 1
 
+/* Tells this export from others; the .c holds the same number. */
+#define LW_harbour_EXPORT 0xED236168UL
+
 #define LW_harbour_CHAIN_mast_OFFSET 0U
 #define LW_harbour_CHAIN_mast_BYTES 4U
 #define LW_harbour_CHAIN_mast_PIXELS 1U

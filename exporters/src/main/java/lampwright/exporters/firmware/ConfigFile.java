@@ -42,7 +42,9 @@ final class ConfigFile {
     line("/*");
     line(" * What is fitted to the model. Written for the project");
     line(" * " + CText.comment(job.project().name()));
-    line(" * To change it, change the project and export again: that replaces this file.");
+    line(
+        " * To change it, change the project and export again: that renews this file. If you change");
+    line(" * it by hand, it stays as it is, and what is new lies beside it.");
     line(" */");
     for (int i = 0; i < rig.chains().size(); i++) {
       chain(i);

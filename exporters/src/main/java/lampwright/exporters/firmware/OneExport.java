@@ -51,17 +51,14 @@ record OneExport(String name, String text, long crc) {
 
   /** Stops the compiler where the header is of another export; it has to be included before. */
   String check() {
+    // Short, so that no formatter breaks it; README.md says what to do about a .new file.
     return "\n#if "
         + macro()
         + " != "
         + number()
-        + "\n#error \"This file and "
+        + "\n#error \"this file and "
         + file()
-        + " are of different exports: export again. If there is a "
-        + file()
-        + ".new, bring your changes into it and let it take the place of "
-        + file()
-        + ".\"\n#endif\n";
+        + " are of different exports: export again\"\n#endif\n";
   }
 
   private String file() {

@@ -75,7 +75,7 @@ final class CExporter extends TableExporter {
     return new ExportFacts(
         key(),
         job.table().bytes(),
-        List.of(job.fileName("h"), job.fileName("c")),
+        List.of(job.fileName("c"), job.fileName("h")),
         cautions(job),
         faults(job.table().bytes()));
   }

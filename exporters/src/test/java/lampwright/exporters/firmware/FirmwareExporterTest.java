@@ -22,6 +22,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 class FirmwareExporterTest {
   private static final String[] STRICT = {"-Wall", "-Wextra", "-Wpedantic", "-Werror", "-Isrc"};
@@ -99,6 +100,36 @@ class FirmwareExporterTest {
           .asString()
           .contains("#error \"" + reason + "\"");
     }
+  }
+
+  /** A kill in the exchange of the files may leave such a folder. */
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "src/lampwright_config.h",
+        "src/lampwright_scenes.h",
+        "src/lampwright_scenes.c",
+        "src/lampwright_wire.c"
+      })
+  void filesOfDifferentExportsDoNotCompile(String stale) throws Exception {
+    OutsideTools.Tool compiler =
+        tools.findCompiler("avr-gcc", "gcc-avr", "avr/pgmspace.h", "avr-libc");
+    write(FirmwareJobs.on("atmega328p").chain("ws2812b", 3).job());
+    byte[] old = Files.readAllBytes(folder.resolve(stale));
+    write(FirmwareJobs.on("atmega328p").chain("ws2812b", 4).job());
+    Files.write(folder.resolve(stale), old);
+    OutsideTools.Result result =
+        compiler.run(
+            folder,
+            "-mmcu=atmega328p",
+            "-DF_CPU=16000000UL",
+            "-std=c99",
+            "-c",
+            "-Isrc",
+            "src/lampwright_scenes.c",
+            "src/lampwright_wire.c");
+    assertThat(result.exit()).isNotZero();
+    assertThat(result.errors()).contains("are of different exports: export again");
   }
 
   @Test

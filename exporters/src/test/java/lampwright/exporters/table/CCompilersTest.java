@@ -140,6 +140,23 @@ class CCompilersTest {
     compiler.run(folder, "-c", "together.c").quietOut();
   }
 
+  @ParameterizedTest
+  @EnumSource
+  void headerAndTableOfDifferentExportsDoNotCompile(Compiler compiler) throws IOException {
+    ExportJob one = TestJobs.mixed();
+    MemoryTarget.of(new CExporter(), one).saveTo(folder);
+    Path header = folder.resolve(one.fileName("h"));
+    // As a kill between the two files would leave them: the header of a table that differs in a
+    // bit.
+    String text = Files.readString(header);
+    int digit = text.indexOf("_EXPORT 0x") + "_EXPORT 0x".length();
+    char other = text.charAt(digit) == '0' ? '1' : '0';
+    Files.writeString(header, text.substring(0, digit) + other + text.substring(digit + 1));
+    Result result = compiler.run(folder, "-c", "./" + one.fileName("c"));
+    assertThat(result.exit()).isNotZero();
+    assertThat(result.errors()).contains("are of different exports: export again");
+  }
+
   @Test
   void scenesLinkTogether() throws IOException {
     List<String> sources = new ArrayList<>();
