@@ -2,6 +2,7 @@
  * Runs a firmware under simavr over and over, each time with other damage to its packed data and the
  * checksum made right again. No frame may change any byte of RAM but those of the frame, the player
  * and the stack, every frame has to end, and after a fault all has to be dark.
+ * Without rounds it is run once as it is.
  * usage: avr_damage FIRMWARE DATA SIZE BUFFER FRAME_BYTES PLAYER PLAYER_BYTES ROUNDS [SEED]
  */
 #include <simavr/sim_avr.h>
@@ -18,6 +19,7 @@
 #define SREG 0x5F
 #define STACK_BYTES 160
 #define FRAME_CYCLES 40000000u
+#define STEP_CYCLES 800000000u /* between frames, where lamps are started */
 
 static uint32_t buffer, frame_bytes, player, player_bytes;
 static uint8_t before[0x900];
@@ -35,6 +37,7 @@ static void marked(avr_t *avr, avr_io_addr_t addr, uint8_t mark, void *param) {
     in_frame = 1;
   } else if (mark == 2) {
     in_frame = 0;
+    started = avr->cycle;
     for (at = 0x20; at <= avr->ramend; at++) {
       int allowed = (at >= buffer && at < buffer + frame_bytes) ||
                     (at >= player && at < player + player_bytes) ||
@@ -87,9 +90,9 @@ int main(int argc, char **argv) {
   avr_register_io_write(avr, GPIOR0, marked, 0);
   good = malloc(size);
   memcpy(good, avr->flash + data, size);
-  for (round = 0; round < rounds && !wrong; round++) {
+  for (round = 0; (round == 0 || round < rounds) && !wrong; round++) {
     uint8_t *bad = avr->flash + data;
-    int hits = 1 + (int)(random32() % 6);
+    int hits = rounds == 0 ? 0 : 1 + (int)(random32() % 6);
     uint32_t sum;
     memcpy(bad, good, size);
     while (hits--) {
@@ -103,11 +106,12 @@ int main(int argc, char **argv) {
     avr_reset(avr);
     memset(avr->data + 0x100, 0, avr->ramend + 1u - 0x100);
     ended = faulted = in_frame = 0;
+    started = avr->cycle;
     while (!ended && !wrong) {
       int state = avr_run(avr);
       if (state == cpu_Done || state == cpu_Crashed ||
-          (in_frame && avr->cycle - started > FRAME_CYCLES)) {
-        printf("round %d: %s\n", round, in_frame ? "a frame does not end" : "crashed");
+          avr->cycle - started > (in_frame ? FRAME_CYCLES : STEP_CYCLES)) {
+        printf("round %d: %s\n", round, in_frame ? "a frame does not end" : "does not end");
         wrong = 1;
       }
     }

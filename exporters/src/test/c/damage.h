@@ -5,15 +5,22 @@
 #include <stddef.h>
 #include <stdint.h>
 
-static uint32_t seed = 20261125;
-static uint32_t random32(void) {
+/* Not all that include this use all of it. */
+#if defined(__GNUC__)
+#define SHARED static __attribute__((unused))
+#else
+#define SHARED static
+#endif
+
+SHARED uint32_t seed = 20261125;
+SHARED uint32_t random32(void) {
   seed ^= seed << 13;
   seed ^= seed >> 17;
   seed ^= seed << 5;
   return seed;
 }
 
-static uint32_t crc(const uint8_t *p, size_t n) {
+SHARED uint32_t crc(const uint8_t *p, size_t n) {
   uint32_t c = 0xFFFFFFFFu;
   while (n--) {
     int i;

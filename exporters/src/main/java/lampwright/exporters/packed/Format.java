@@ -48,6 +48,9 @@ final class Format {
   static final int SCENES_AT = 11;
   static final int SIZE_AT = 12;
 
+  /** Bytes of the header of data with narrow places; wide ones make it 2 longer. */
+  static final int HEADER_BYTES = 16;
+
   /** Bytes of the shortest data. */
   static final int LEAST_BYTES = 27;
 
@@ -100,8 +103,10 @@ final class Format {
   static final int STEP = 0x10;
   static final int SCALED = 0x20;
   static final int PREDICTOR_MASK = 0xF0;
+  static final int MAX_WIDTH = 8;
 
   // Wave kinds.
+  static final int MAX_WAVE_SIZE = 32767;
   static final int MIRROR = 1;
   static final int MIRROR_BETWEEN = 2;
 

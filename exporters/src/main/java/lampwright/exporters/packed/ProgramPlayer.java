@@ -121,34 +121,44 @@ final class ProgramPlayer {
     if (first == Format.BACK) {
       at -= data.number(at + 1, data.placeBytes);
     }
-    int frames = (data.u8(at) << 8) | data.u8(at + 1);
-    if (frames < 1 || frames > Format.MAX_ENTRY_FRAMES) {
-      throw PackedBytes.contents(at);
-    }
+    voice.round = frames(at);
     voice.entry = at;
-    voice.round = frames;
     return true;
   }
 
-  /** Goes on until the next step shows the frame that is the given number ahead. */
+  private int frames(int entry) {
+    int frames = (data.u8(entry) << 8) | data.u8(entry + 1);
+    if (frames < 1 || frames > Format.MAX_ENTRY_FRAMES) {
+      throw PackedBytes.contents(entry);
+    }
+    return frames;
+  }
+
+  /**
+   * Goes on until the next step shows the frame that is the given number ahead. Steps over each
+   * entry twice at most.
+   */
   void seek(Voice voice, int frames, byte[] buffer) {
     int ahead = frames;
     int first = voice.entry + entryBytes();
     int at = first;
+    int round = 0;
     while (true) {
       if (data.u8(at) >= Format.REST) {
         if (data.u8(at) == Format.REST || at == first) {
           ahead = 0;
           break;
         }
+        ahead %= round;
         at = first;
         continue;
       }
-      int length = (data.u8(at) << 8) | data.u8(at + 1);
+      int length = frames(at);
       if (ahead < length) {
         break;
       }
       ahead -= length;
+      round += length;
       at += entryBytes();
     }
     voice.entry = at - entryBytes();

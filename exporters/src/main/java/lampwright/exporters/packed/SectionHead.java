@@ -12,6 +12,15 @@ record SectionHead(int kind, int flags, int skip, int body) {
   static SectionHead at(int section, PackedBytes data) {
     int kind = data.u8(section);
     int bytes = (kind & Format.LONG_SKIP) != 0 ? 2 : 1;
+    int own =
+        switch (kind & Format.KIND_MASK) {
+          case Format.STEPS -> Format.FLAGGED;
+          case Format.WAVE -> Format.SWINGS;
+          default -> 0;
+        };
+    if ((kind & ~(Format.KIND_MASK | Format.LONG_SKIP | own)) != 0) {
+      throw PackedBytes.contents(section);
+    }
     return new SectionHead(
         kind & Format.KIND_MASK, kind, data.number(section + 1, bytes), section + 1 + bytes);
   }

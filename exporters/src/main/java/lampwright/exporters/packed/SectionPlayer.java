@@ -71,11 +71,14 @@ final class SectionPlayer {
   private void wave(Voice voice, SectionHead head, byte[] buffer) {
     int body = head.body();
     int size = data.number(body, 2);
-    int pace = data.number(body + 2, 2);
+    if (size < 1 || size > Format.MAX_WAVE_SIZE) {
+      throw PackedBytes.contents(body);
+    }
+    int pace = phase(body + 2, size);
     int at = body + 4;
     boolean back = false;
     if (head.swings()) {
-      back = voice.at >= data.number(at, 2);
+      back = voice.at >= phase(at, size);
       at += 2;
     }
     int groups = data.u8(at++);
@@ -85,10 +88,10 @@ final class SectionPlayer {
       at += data.placeBytes;
       int column = voice.base + data.column(at);
       at += data.columnBytes;
-      int slots = data.u8(at++);
+      int slots = some(at++);
       int stride = slots == 1 ? 0 : (byte) data.u8(at++);
-      int phase = data.number(at, 2);
-      int step = slots == 1 ? 0 : data.number(at + 2, 2);
+      int phase = phase(at, size);
+      int step = slots == 1 ? 0 : phase(at + 2, size);
       at += slots == 1 ? 2 : 4;
       step = back ? size - step : step;
       cycles += span(slots) + slots * PlayerCycles.WAVE_SLOT;
@@ -103,8 +106,29 @@ final class SectionPlayer {
     echo(at, voice, buffer);
   }
 
+  /** A number that has to be less than the size of the wave. */
+  private int phase(int at, int size) {
+    int phase = data.number(at, 2);
+    if (phase >= size) {
+      throw PackedBytes.contents(at);
+    }
+    return phase;
+  }
+
+  /** A count that can't be 0. */
+  private int some(int at) {
+    int count = data.u8(at);
+    if (count == 0) {
+      throw PackedBytes.contents(at);
+    }
+    return count;
+  }
+
   private int sample(int wave, int phase, int size) {
     int kind = data.u8(wave);
+    if (kind > Format.MIRROR_BETWEEN) {
+      throw PackedBytes.contents(wave);
+    }
     int first = data.number(wave + 1, 2);
     int last = data.number(wave + 3, 2);
     int at = kind == 0 ? phase : Math.min(phase, size + 1 - kind - phase);
@@ -115,7 +139,7 @@ final class SectionPlayer {
     boolean raw = head.kind() == Format.RAW;
     cycles += PlayerCycles.ROW + (raw ? 0 : PlayerCycles.BITS);
     cycles += head.flagged() ? PlayerCycles.FLAG : 0;
-    if (head.flagged() && !raw && bits(voice, 1) == 0) {
+    if (head.flagged() && bits(voice, 1) == 0) {
       return;
     }
     int groups = data.u8(head.body());
@@ -123,7 +147,7 @@ final class SectionPlayer {
     for (int i = 0; i < groups; i++) {
       int column = voice.base + data.column(at);
       at += data.columnBytes;
-      int slots = data.u8(at++);
+      int slots = some(at++);
       int stride = slots == 1 ? 0 : (byte) data.u8(at++);
       cycles += PlayerCycles.ROW_GROUP + span(slots);
       cycles += slots * (raw ? PlayerCycles.ROW_BYTE : PlayerCycles.SLOT);
@@ -131,7 +155,7 @@ final class SectionPlayer {
         if (raw) {
           put(buffer, column, data.u8(voice.at++));
         } else {
-          int rest = bits(voice, data.u8(at) & 15);
+          int rest = bits(voice, width(at));
           put(buffer, column, predict(at, column, voice.base, buffer) + rest);
           at += (data.u8(at) & 0xF0) == Format.SCALED ? 3 + data.columnBytes : 2;
         }
@@ -139,6 +163,14 @@ final class SectionPlayer {
       }
     }
     echo(at, voice, buffer);
+  }
+
+  private int width(int rule) {
+    int width = data.u8(rule) & ~Format.PREDICTOR_MASK;
+    if (width > Format.MAX_WIDTH) {
+      throw PackedBytes.contents(rule);
+    }
+    return width;
   }
 
   private int predict(int rule, int column, int base, byte[] buffer) {
@@ -163,7 +195,7 @@ final class SectionPlayer {
       int to = voice.base + data.column(at);
       int source = voice.base + data.column(at + data.columnBytes);
       at += 2 * data.columnBytes;
-      int count = data.u8(at++);
+      int count = some(at++);
       int stride = count == 1 ? 0 : (byte) data.u8(at++);
       cycles += PlayerCycles.ECHO + 2 * span(count) + count * PlayerCycles.ECHO_BYTE;
       for (int k = count; k > 0; k--) {

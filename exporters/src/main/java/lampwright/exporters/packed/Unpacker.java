@@ -11,7 +11,6 @@ public final class Unpacker {
   private final PackedBytes data;
   private final ProgramPlayer programs;
   private final Voice[] voices;
-  private final int scenesAt;
   private final int[] cycles;
 
   /**
@@ -26,14 +25,17 @@ public final class Unpacker {
     voices = new Voice[data.lamps];
     for (int i = 0; i < voices.length; i++) {
       voices[i] = new Voice();
-      voices[i].base = data.column(lampAt(i));
+      voices[i].base = data.table(data.lampAt(i), data.columnBytes);
+      if (voices[i].base >= data.frameBytes) {
+        throw PackedBytes.contents(data.lampAt(i));
+      }
     }
-    scenesAt = lampAt(voices.length);
+    for (int i = 0; i < data.scenes; i++) {
+      if (frames(i) == 0) {
+        throw PackedBytes.contents(data.sceneAt(i));
+      }
+    }
     cycles = new int[voices.length];
-  }
-
-  private int lampAt(int lamp) {
-    return data.tables + lamp * (data.columnBytes + data.placeBytes);
   }
 
   /** Bytes of a frame. */
@@ -56,22 +58,22 @@ public final class Unpacker {
 
   /** Frames of a scene. */
   public int frames(int scene) {
-    return data.number(sceneAt(scene), 3);
+    return data.table(sceneAt(scene), 3);
   }
 
   /** Time from frame to frame of a scene, in microseconds. */
   public int periodMicros(int scene) {
-    return data.number(sceneAt(scene) + 3, 3) & ~Format.LOOP;
+    return data.table(sceneAt(scene) + 3, 3) & ~Format.LOOP;
   }
 
   /** Whether a scene's last frame is followed by its first. */
   public boolean loops(int scene) {
-    return (data.number(sceneAt(scene) + 3, 3) & Format.LOOP) != 0;
+    return (data.table(sceneAt(scene) + 3, 3) & Format.LOOP) != 0;
   }
 
   private int sceneAt(int scene) {
     Objects.checkIndex(scene, data.scenes);
-    return scenesAt + scene * (Format.SCENE_BYTES + data.lamps * data.placeBytes);
+    return data.sceneAt(scene);
   }
 
   /**
@@ -93,7 +95,7 @@ public final class Unpacker {
    */
   public void select(int lamp, int scene, int frame, byte[] buffer) {
     Objects.checkIndex(frame, frames(scene));
-    int program = data.place(sceneAt(scene) + Format.SCENE_BYTES + lamp * data.placeBytes);
+    int program = data.tablePlace(sceneAt(scene) + Format.SCENE_BYTES + lamp * data.placeBytes);
     dark(lamp, buffer);
     if (program != 0) {
       Voice voice = voices[lamp];
@@ -109,16 +111,16 @@ public final class Unpacker {
     voice.round = 0;
     voice.left = 0;
     voice.held = 0;
-    int at = lampAt(lamp) + data.columnBytes;
-    int dark = data.number(at, data.placeBytes);
+    int at = data.lampAt(lamp) + data.columnBytes;
+    int dark = data.table(at, data.placeBytes);
     int row = Format.darkRow(data.placeBytes);
     if (dark != 0 && dark < row) {
-      programs.list(data.place(at), voice, buffer);
+      programs.list(data.tablePlace(at), voice, buffer);
       return;
     }
     int end = dark == 0 ? data.frameBytes : voice.base + dark - row + 1;
-    if (voice.base >= data.frameBytes || end > data.frameBytes) {
-      throw PackedBytes.contents(lampAt(lamp));
+    if (end > data.frameBytes) {
+      throw PackedBytes.contents(at);
     }
     Arrays.fill(buffer, voice.base, end, (byte) 0);
   }

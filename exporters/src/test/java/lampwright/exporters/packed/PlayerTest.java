@@ -3,6 +3,7 @@ package lampwright.exporters.packed;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.withinPercentage;
 
+import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -14,7 +15,11 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import java.util.zip.CRC32;
+import lampwright.engine.render.FrameCursor;
+import lampwright.exporters.CancelledException;
+import lampwright.exporters.ExportJob;
 import lampwright.exporters.OutsideTools;
+import lampwright.exporters.Progress;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -60,7 +65,7 @@ class PlayerTest {
     host.addAll(STRICT);
     host.addAll(List.of("-O1", "-g", "-fsanitize=address,undefined"));
     host.addAll(List.of("-fno-sanitize-recover=all", "src/test/c/host_check.c", C));
-    host.addAll(List.of("-o", dir.resolve("host").toString()));
+    host.addAll(List.of("-DLAMPWRIGHT_MAX_LAMPS=255", "-o", dir.resolve("host").toString()));
     run(host);
     for (String tool : List.of("count", "damage")) {
       String c = "src/test/c/avr_" + tool + ".c";
@@ -93,6 +98,33 @@ class PlayerTest {
                 String.valueOf(table.frames()),
                 "150"));
     assertThat(out).startsWith("same;");
+  }
+
+  /** Mixed projects, as many as {@link MixedProjectsTest}, for what the corpus does not hold. */
+  @Test
+  void hostPlayerShowsMixedProjects() throws IOException, InterruptedException, CancelledException {
+    int projects = Integer.getInteger("lampwright.mixedProjects", 10);
+    for (long seed = 0; seed < projects; seed++) {
+      ExportJob job = MixedProjects.job(seed);
+      if (!job.scene().loop()) {
+        continue;
+      }
+      Packed packed = ScenePacker.pack("packed", List.of(job.table()), Progress.SILENT);
+      ByteArrayOutputStream rows = new ByteArrayOutputStream();
+      byte[] row = new byte[job.table().layout().bytes()];
+      for (FrameCursor cursor = job.table().cursor(); cursor.hasNext(); ) {
+        cursor.next(row);
+        rows.writeBytes(row);
+      }
+      String out =
+          run(
+              List.of(
+                  dir.resolve("host").toString(),
+                  Files.write(dir.resolve("mixed.packed"), packed.data()).toString(),
+                  Files.write(dir.resolve("mixed.bin"), rows.toByteArray()).toString(),
+                  String.valueOf(job.table().frameCount())));
+      assertThat(out).as("seed %d", seed).startsWith("same;");
+    }
   }
 
   @ParameterizedTest
@@ -155,22 +187,56 @@ class PlayerTest {
       throws IOException, InterruptedException {
     Corpus.Table table = PackedCorpus.table(name);
     Path elf = build(table, "atmega328p", List.of());
-    String symbols = run(List.of("avr-nm", "-S", elf.toString()));
-    String out =
-        run(
-            List.of(
-                dir.resolve("damage").toString(),
-                elf.toString(),
-                address(symbols, "packed_data"),
-                String.valueOf(PackedCorpus.packed(table).length),
-                address(symbols, "buffer"),
-                String.valueOf(table.layout().frameBytes()),
-                address(symbols, "player"),
-                "0x" + symbol(symbols, "player").group(2),
-                "120"));
+    byte[] packed = PackedCorpus.packed(table);
+    String out = damage(elf, packed.length, table.layout().frameBytes(), 120);
     assertThat(out).contains("120 rounds: ").endsWith("fine\n");
     // Some damage is found, and some is but other light.
     assertThat(out).doesNotContain(" 0 faults").doesNotContain(" 0 played");
+  }
+
+  /** A lamp started in the midst of a scene: entries of 0 frames were stepped over for ever. */
+  @Test
+  void avrPlayerEndsASeekOverDamagedEntries() throws IOException, InterruptedException {
+    byte[] data = DamagedData.all().get("entries of no frames");
+    String source = dataSource(data, 100, "uint16_t");
+    Path elf = build(source, 8, "atmega328p", List.of("-DSEEK_STEP=40"));
+    assertThat(damage(elf, data.length, 8, 0)).endsWith("1 rounds: 1 faults, 0 played, fine\n");
+  }
+
+  /** A lamp can't be started behind a scene's end: it took a minute to step so far. */
+  @ParameterizedTest
+  @ValueSource(strings = {"", "-DLAMPWRIGHT_PORTABLE=1"})
+  void avrPlayerRefusesAFrameBehindTheEnd(String option) throws IOException, InterruptedException {
+    // Every second frame of 100 told to be 205 long, so that 100 is the first refused.
+    String source = dataSource(DamagedData.whole(), 205, "uint16_t");
+    List<String> options = new ArrayList<>(List.of("-DSEEK_STEP=2"));
+    options.addAll(option.isEmpty() ? List.of() : List.of(option));
+    Path elf = build(source, 8, "atmega328p", options);
+    Path none = Files.write(dir.resolve("none.bin"), new byte[8]);
+    Process process =
+        new ProcessBuilder(
+                dir.resolve("count").toString(), elf.toString(), none.toString(), "8", "atmega328p")
+            .redirectErrorStream(true)
+            .start();
+    assertThat(new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8))
+        .contains("\n50 frames, ");
+  }
+
+  /** Plays a program's data with damage, in rounds; once without if there are none. */
+  private static String damage(Path elf, int size, int frameBytes, int rounds)
+      throws IOException, InterruptedException {
+    String symbols = run(List.of("avr-nm", "-S", elf.toString()));
+    return run(
+        List.of(
+            dir.resolve("damage").toString(),
+            elf.toString(),
+            address(symbols, "packed_data"),
+            String.valueOf(size),
+            address(symbols, "buffer"),
+            String.valueOf(frameBytes),
+            address(symbols, "player"),
+            "0x" + symbol(symbols, "player").group(2),
+            String.valueOf(rounds)));
   }
 
   private static String address(String symbols, String name) {
@@ -188,13 +254,17 @@ class PlayerTest {
 
   private static Path build(Corpus.Table table, String mcu, List<String> options)
       throws IOException, InterruptedException {
+    return build(dataSource(table, "uint16_t"), table.layout().frameBytes(), mcu, options);
+  }
+
+  private static Path build(String data, int bytes, String mcu, List<String> options)
+      throws IOException, InterruptedException {
     Path source = dir.resolve("data.c");
-    Files.writeString(source, dataSource(table, "uint16_t"));
+    Files.writeString(source, data);
     Path elf = dir.resolve("player.elf");
     List<String> build = new ArrayList<>(List.of("avr-gcc", "-Os", "-ffunction-sections"));
     build.addAll(STRICT);
     build.addAll(options);
-    int bytes = table.layout().frameBytes();
     build.addAll(
         List.of(
             "-mmcu=" + mcu,
@@ -246,14 +316,17 @@ class PlayerTest {
   }
 
   private static String dataSource(Corpus.Table table, String sizeType) {
-    byte[] data = PackedCorpus.packed(table);
+    return dataSource(PackedCorpus.packed(table), table.frames() + 5, sizeType);
+  }
+
+  private static String dataSource(byte[] data, int frames, String sizeType) {
     StringBuilder c = new StringBuilder();
     c.append("#include <stdint.h>\n#include \"lampwright_config.h\"\n");
     c.append("extern const uint8_t packed_data[] LAMPWRIGHT_DATA;\n");
     c.append("extern const ").append(sizeType).append(" packed_size;\n");
     c.append("extern const uint16_t packed_frames;\n");
     c.append("const ").append(sizeType).append(" packed_size = ").append(data.length).append(";\n");
-    c.append("const uint16_t packed_frames = ").append(table.frames() + 5).append(";\n");
+    c.append("const uint16_t packed_frames = ").append(frames).append(";\n");
     c.append("const uint8_t packed_data[] LAMPWRIGHT_DATA = {");
     for (byte b : data) {
       c.append(b & 255).append(',');

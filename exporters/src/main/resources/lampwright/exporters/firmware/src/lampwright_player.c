@@ -2,9 +2,10 @@
  * Lampwright player. The format is told in docs/packed.md of Lampwright, the contract in
  * lampwright_player.h.
  *
- * Nothing in the data is trusted. The tables stand at its end and are longer than any header that
- * is read in one go, so one look whether a place lies before the tables is enough for all of a
- * header. A column is compared with the frame before each write.
+ * Nothing in the data is trusted. The tables stand at its end and are at least as long as any
+ * header that is read in one go: what begins before the tables or at them, ends in the data. So a
+ * header is read first, and refused if it passed the tables, before anything is done with it.
+ * Columns are compared with the frame before a run of them is written.
  */
 #include "lampwright_player.h"
 
@@ -28,6 +29,7 @@
 #define SIZE_AT 12
 #define LEAST_BYTES 27
 #define HEAD_BYTES 18
+#define HEADER_BYTES(p) (uint8_t)(SIZE_AT + 2 * PLACE_BYTES(p))
 
 /* Section kinds. */
 #define RAW 1
@@ -36,12 +38,14 @@
 #define FLAGGED 4
 #define LONG_HEAD 8
 #define SWINGS 16
+#define ALL_KINDS 31
 
 /* Instructions. */
 #define PATCH 0x80
 #define FILL 0xC0
 #define ROWS 0xE0
 #define AGAIN 0xE1
+#define GO 0xE2
 
 /* What stands in place of frames in the last entry of a program. */
 #define REST 0x80
@@ -52,6 +56,11 @@
 #define STEP 0x10
 #define SCALED 0x20
 #define WIDTH_MASK 15
+#define MOST_WIDTH 8
+
+/* Waves. */
+#define MOST_WAVE 32767
+#define MOST_FOLD 2
 
 #define EMPTY 128
 
@@ -80,11 +89,9 @@ typedef lampwright_place place;
 #define BYTES_OF_FRAME(p) (uint16_t)((p)->end - (p)->buffer)
 
 #if LAMPWRIGHT_COLUMN_BYTES == 1
-typedef uint8_t column;
 #define COLUMN(p, at) U8(at)
 #define COLUMN_BYTES(p) 1
 #else
-typedef uint16_t column;
 #define COLUMN(p, at) (COLUMN_BYTES(p) == 1 ? U8(at) : u16(at))
 #if LAMPWRIGHT_COLUMN_BYTES == 2
 #define COLUMN_BYTES(p) 2
@@ -129,23 +136,31 @@ static place number(const player *p, flash at) {
   return u16(at);
 }
 
-/* Follows a place, which counts back from the tables; gives the tables if it leads too far. */
+/* Follows a place, which counts back from the tables; gives the tables if it leads nowhere. */
 static flash follow(const player *p, flash at) {
   place back = number(p, at);
-  if (back > (place)(p->tables - p->data)) {
+  if (back > (place)(p->tables - p->data - HEADER_BYTES(p))) {
     return p->tables;
   }
   return p->tables - back;
 }
 
+/* A lamp's column, counted from the frame's start; 65,535, which is in no frame, if it is too far.
+ */
+static uint16_t where(const player *p, flash at, uint16_t base) {
+  uint16_t column = (uint16_t)(base + COLUMN(p, at));
+  (void)p;
+  return column < base ? 0xFFFF : column;
+}
+
 /* Carries out PATCH and FILL; gives the place of the first other byte, 0 after a fault. */
-static flash patches(const player *p, flash at, column base) {
+static flash patches(const player *p, flash at, uint16_t base) {
   for (;;) {
     uint8_t op;
     uint8_t pattern;
     uint8_t total;
     uint8_t left;
-    column to;
+    uint16_t to;
     flash from;
     if (at >= p->tables) {
       return 0;
@@ -157,12 +172,13 @@ static flash patches(const player *p, flash at, column base) {
     at++;
     pattern = op & (FILL - PATCH - 1);
     total = pattern;
-    to = (column)(base + COLUMN(p, at));
+    to = where(p, at, base);
     at += COLUMN_BYTES(p);
     if (op >= FILL) {
       total = U8(at++);
     }
-    if (pattern >= (place)(p->tables - at)) {
+    if (at > p->tables || pattern >= (place)(p->tables - at) || to >= BYTES_OF_FRAME(p) ||
+        total >= (uint16_t)(BYTES_OF_FRAME(p) - to)) {
       return 0;
     }
     from = at;
@@ -170,9 +186,6 @@ static flash patches(const player *p, flash at, column base) {
     at += pattern;
     at++;
     for (;;) {
-      if (to >= BYTES_OF_FRAME(p)) {
-        return 0;
-      }
       p->buffer[to++] = U8(from++);
       if (total == 0) {
         break;
@@ -189,11 +202,26 @@ static flash patches(const player *p, flash at, column base) {
   }
 }
 
+/* Carries out a list; gives the place after it, 0 after a fault. */
+static flash list(const player *p, flash at, uint16_t base) {
+  at = patches(p, at, base);
+  if (at == 0 || U8(at) != GO) {
+    return 0;
+  }
+  return at + 1;
+}
+
 /* Whether a run of columns leaves the frame. */
-static uint8_t strays(const player *p, column first, uint8_t count, int8_t stride) {
-  /* At most 8190 + 254 x 128, so that 16 bits tell a column before the frame from one in it. */
-  uint16_t last = (uint16_t)(first + (uint16_t)((uint8_t)(count - 1) * stride));
-  return count == 0 || first >= BYTES_OF_FRAME(p) || last >= BYTES_OF_FRAME(p);
+static uint8_t strays(const player *p, uint16_t first, uint8_t count, int8_t stride) {
+  uint8_t steps = (uint8_t)(count - 1);
+  if (count == 0 || first >= BYTES_OF_FRAME(p)) {
+    return 1;
+  }
+  /* At most 254 x 128. */
+  if (stride < 0) {
+    return (uint16_t)(steps * -stride) > first;
+  }
+  return (uint16_t)(steps * stride) >= (uint16_t)(BYTES_OF_FRAME(p) - first);
 }
 
 /* Reads a stride, which stands only where there is more than one to step over. */
@@ -205,11 +233,14 @@ static int8_t read_stride(flash *at, uint8_t count) {
 }
 
 /* Gives columns the value of others, in order, so that a value can run on. */
-static NOINLINE uint8_t echo(const player *p, flash at, column base) {
+static NOINLINE uint8_t echo(const player *p, flash at, uint16_t base) {
   uint8_t echoes = U8(at++);
+  if (at > p->tables) {
+    return 0;
+  }
   for (; echoes != 0; echoes--) {
-    column first;
-    column source;
+    uint16_t first;
+    uint16_t source;
     uint8_t count;
     int8_t stride;
     uint8_t *to;
@@ -217,44 +248,56 @@ static NOINLINE uint8_t echo(const player *p, flash at, column base) {
     if (at >= p->tables) {
       return 0;
     }
-    first = (column)(base + COLUMN(p, at));
+    first = where(p, at, base);
     at += COLUMN_BYTES(p);
-    source = (column)(base + COLUMN(p, at));
+    source = where(p, at, base);
     at += COLUMN_BYTES(p);
     count = U8(at++);
     stride = read_stride(&at, count);
-    if (strays(p, first, count, stride) || strays(p, source, count, stride)) {
+    if (at > p->tables || strays(p, first, count, stride) || strays(p, source, count, stride)) {
       return 0;
     }
     to = p->buffer + first;
     from = p->buffer + source;
-    do {
+    for (;;) {
       *to = *from;
+      if (--count == 0) {
+        break;
+      }
       to += stride;
       from += stride;
-    } while (--count != 0);
+    }
   }
   return 1;
 }
 
-static NOINLINE uint8_t show_wave(const player *p, voice *v, flash at, uint8_t kind, column base) {
+static NOINLINE uint8_t show_wave(const player *p, voice *v, flash at, uint8_t kind,
+                                  uint16_t base) {
   uint16_t size = u16(at);
+  uint16_t pace = u16(at + 2);
   uint16_t shared = v->at.phase;
-  uint16_t next = (uint16_t)(shared + u16(at + 2));
+  uint16_t next = (uint16_t)(shared + pace);
   uint8_t back = 0;
   uint8_t groups;
+  if (size == 0 || size > MOST_WAVE || pace >= size) {
+    return 0;
+  }
   if (next >= size) {
     next = (uint16_t)(next - size);
   }
   v->at.phase = next;
   at += 4;
   if (kind & SWINGS) {
-    back = shared >= u16(at);
+    uint16_t swing = u16(at);
+    if (swing >= size) {
+      return 0;
+    }
+    back = shared >= swing;
     at += 2;
   }
   groups = U8(at++);
   for (; groups != 0; groups--) {
-    column first;
+    uint16_t first;
     uint8_t *to;
     uint8_t slots;
     int8_t stride;
@@ -270,19 +313,23 @@ static NOINLINE uint8_t show_wave(const player *p, voice *v, flash at, uint8_t k
     }
     shape = follow(p, at);
     at += PLACE_BYTES(p);
-    first = (column)(base + COLUMN(p, at));
+    first = where(p, at, base);
     at += COLUMN_BYTES(p);
     slots = U8(at++);
     stride = read_stride(&at, slots);
-    phase = (uint16_t)(shared + u16(at));
+    phase = u16(at);
     at += 2;
     step = 0;
     if (slots != 1) {
       step = u16(at);
       at += 2;
-      if (back) {
-        step = (uint16_t)(size - step);
-      }
+    }
+    if (at > p->tables || phase >= size || step >= size) {
+      return 0;
+    }
+    phase = (uint16_t)(phase + shared);
+    if (back) {
+      step = (uint16_t)(size - step);
     }
     fold = U8(shape++);
     turn = (uint16_t)(size + 1 - fold);
@@ -290,7 +337,7 @@ static NOINLINE uint8_t show_wave(const player *p, voice *v, flash at, uint8_t k
     shape += 2;
     length = u16(shape);
     shape += 2;
-    if (shape >= p->tables || length >= (place)(p->tables - shape) ||
+    if (fold > MOST_FOLD || shape >= p->tables || length >= (place)(p->tables - shape) ||
         strays(p, first, slots, stride)) {
       return 0;
     }
@@ -298,7 +345,7 @@ static NOINLINE uint8_t show_wave(const player *p, voice *v, flash at, uint8_t k
       phase = (uint16_t)(phase - size);
     }
     to = p->buffer + first;
-    do {
+    for (;;) {
       uint16_t i = phase;
       if (fold) {
         i = (uint16_t)(turn - i);
@@ -311,17 +358,20 @@ static NOINLINE uint8_t show_wave(const player *p, voice *v, flash at, uint8_t k
         i = length;
       }
       *to = U8(shape + i);
+      if (--slots == 0) {
+        break;
+      }
       to += stride;
       phase = (uint16_t)(phase + step);
       if (phase >= size) {
         phase = (uint16_t)(phase - size);
       }
-    } while (--slots != 0);
+    }
   }
   return echo(p, at, base);
 }
 
-static NOINLINE uint8_t show_row(const player *p, voice *v, flash at, uint8_t kind, column base) {
+static NOINLINE uint8_t show_row(const player *p, voice *v, flash at, uint8_t kind, uint16_t base) {
   uint8_t groups = U8(at++);
   flash from = v->at.place;
   flash tables = p->tables;
@@ -330,6 +380,9 @@ static NOINLINE uint8_t show_row(const player *p, voice *v, flash at, uint8_t ki
   if (kind & FLAGGED) {
     uint8_t bits = held;
     if (bits == EMPTY) {
+      if (from >= tables) {
+        return 0;
+      }
       bits = U8(from++);
       held = (uint8_t)(bits << 1 | 1);
     } else {
@@ -340,28 +393,35 @@ static NOINLINE uint8_t show_row(const player *p, voice *v, flash at, uint8_t ki
     }
   }
   for (; groups != 0; groups--) {
-    column first = (column)(base + COLUMN(p, at));
+    uint16_t first;
     uint8_t *to;
     uint8_t slots;
     int8_t stride;
     if (at >= tables) {
       return 0;
     }
+    first = where(p, at, base);
     at += COLUMN_BYTES(p);
     slots = U8(at++);
     stride = read_stride(&at, slots);
-    if (strays(p, first, slots, stride) || slots > tables - from) {
+    if (at > tables || strays(p, first, slots, stride)) {
       return 0;
     }
     to = p->buffer + first;
     if (kind & RAW) {
-      do {
+      if (slots > (place)(tables - from)) {
+        return 0;
+      }
+      for (;;) {
         *to = U8(from++);
+        if (--slots == 0) {
+          break;
+        }
         to += stride;
-      } while (--slots != 0);
+      }
       continue;
     }
-    do {
+    for (;;) {
       uint8_t value = 0;
       uint8_t rule;
       uint8_t width;
@@ -369,6 +429,9 @@ static NOINLINE uint8_t show_row(const player *p, voice *v, flash at, uint8_t ki
         return 0;
       }
       rule = U8(at++);
+      if ((rule & WIDTH_MASK) > MOST_WIDTH || rule >= (STEP | SCALED)) {
+        return 0;
+      }
       for (width = rule & WIDTH_MASK; width != 0; width--) {
         value = (uint8_t)(value << 1);
         if (held == EMPTY) {
@@ -391,7 +454,7 @@ static NOINLINE uint8_t show_row(const player *p, voice *v, flash at, uint8_t ki
       if (rule & STEP) {
         value = (uint8_t)(value + *to);
       } else if (rule & SCALED) {
-        column source = (column)(base + COLUMN(p, at));
+        uint16_t source = where(p, at, base);
         uint8_t factor;
         at += COLUMN_BYTES(p);
         factor = U8(at++);
@@ -400,9 +463,15 @@ static NOINLINE uint8_t show_row(const player *p, voice *v, flash at, uint8_t ki
         }
         value = (uint8_t)(value + ((uint16_t)(p->buffer[source] * factor) >> 8));
       }
+      if (at > tables) {
+        return 0;
+      }
       *to = value;
+      if (--slots == 0) {
+        break;
+      }
       to += stride;
-    } while (--slots != 0);
+    }
   }
   ok = echo(p, at, base);
 done:
@@ -412,7 +481,7 @@ done:
 }
 
 /* A row of the lamp's bytes as they are. */
-static NOINLINE uint8_t show_plain(const player *p, voice *v, uint16_t count, column base) {
+static NOINLINE uint8_t show_plain(const player *p, voice *v, uint16_t count, uint16_t base) {
   flash from = v->at.place;
   uint8_t *to = p->buffer + base;
   if (count > BYTES_OF_FRAME(p) - base || count > (place)(p->tables - from)) {
@@ -438,19 +507,30 @@ static uint8_t enter(const player *p, voice *v) {
   }
   if (U8(at) == BACK) {
     place back = number(p, at + 1);
-    if (back > (place)(at - p->data)) {
+    if (at + 1 + PLACE_BYTES(p) > p->tables || back > (place)(at - p->data)) {
       return 0;
     }
     at -= back;
   }
+  if (at + ENTRY_BYTES(p) > p->tables) {
+    return 0;
+  }
   v->entry = at;
   v->round = (uint16_t)(U8(at) << 8 | U8(at + 1));
-  return v->round <= MAX_FRAMES;
+  return v->round != 0 && v->round <= MAX_FRAMES;
+}
+
+/* Whether a section is of one of the kinds that there are. */
+static uint8_t known(uint8_t kind) {
+  if (kind & PLAIN) {
+    return kind <= ALL_KINDS && !(kind & FLAGGED) && (!(kind & SWINGS) || (kind & PLAIN) == WAVE);
+  }
+  return kind < SWINGS;
 }
 
 /* Shows the next frame of a lamp; 0 after a fault. */
 static uint8_t advance(const player *p, voice *v, flash lamp) {
-  column base = (column)COLUMN(p, lamp);
+  uint16_t base = COLUMN(p, lamp);
   uint8_t fresh = 0;
   flash body;
   uint8_t kind;
@@ -473,6 +553,9 @@ static uint8_t advance(const player *p, voice *v, flash lamp) {
   }
   if (v->left == 0) {
     uint8_t frames = 255;
+    if (body > p->tables || !known(kind)) {
+      return 0;
+    }
     if ((kind & PLAIN) == PLAIN) {
       if (fresh) {
         v->held = EMPTY;
@@ -482,24 +565,31 @@ static uint8_t advance(const player *p, voice *v, flash lamp) {
       return 0;
     } else if (fresh || !(kind & WAVE)) {
       flash instructions = body + skip;
-      flash at = patches(p, fresh ? instructions : v->at.place, base);
-      if (at != 0 && U8(at) == AGAIN) {
-        at = patches(p, instructions, base);
-      }
-      if (at == 0) {
-        return 0;
-      }
       v->held = EMPTY;
       if (kind & WAVE) {
+        if (list(p, instructions, base) == 0) {
+          return 0;
+        }
         v->at.phase = 0;
       } else {
-        uint8_t op = U8(at++);
+        uint8_t op;
+        flash at = patches(p, fresh ? instructions : v->at.place, base);
+        if (at != 0 && U8(at) == AGAIN) {
+          at = patches(p, instructions, base);
+        }
+        if (at == 0) {
+          return 0;
+        }
+        op = U8(at++);
         if (op == ROWS) {
           frames = U8(at++);
         } else if (op < PATCH) {
           frames = (uint8_t)(op + 1);
           v->held = 0;
         } else {
+          return 0;
+        }
+        if (at > p->tables) {
           return 0;
         }
         v->at.place = at;
@@ -529,15 +619,15 @@ static uint8_t advance(const player *p, voice *v, flash lamp) {
 
 /* Clears a lamp; 0 after a fault. */
 static uint8_t clear(const player *p, flash lamp) {
-  column base = (column)COLUMN(p, lamp);
-  flash list = lamp + COLUMN_BYTES(p);
-  place dark = number(p, list);
+  uint16_t base = COLUMN(p, lamp);
+  flash at = lamp + COLUMN_BYTES(p);
+  place dark = number(p, at);
   uint16_t bytes;
   if (base >= BYTES_OF_FRAME(p)) {
     return 0;
   }
   if (dark != 0 && !ROW_DARK(p, dark)) {
-    return patches(p, follow(p, list), base) != 0;
+    return list(p, follow(p, at), base) != 0;
   }
   bytes = (uint16_t)(BYTES_OF_FRAME(p) - base);
   if (dark != 0) {
@@ -562,11 +652,11 @@ static uint8_t start(const player *p, voice *v, flash lamp, flash program, uint8
     }
     if (program != 0) {
       if (number(p, program) != 0) {
-        flash at = patches(p, follow(p, program), (column)COLUMN(p, lamp));
+        flash at = list(p, follow(p, program), COLUMN(p, lamp));
         if (at == 0) {
           return 0;
         }
-        v->entry = at + 1 - ENTRY_BYTES(p);
+        v->entry = at - ENTRY_BYTES(p);
       }
       program += PLACE_BYTES(p);
     }
@@ -640,18 +730,21 @@ static uint32_t checksum(flash from, place bytes) {
 static uint32_t u24(flash at) { return u16(at) | (uint32_t)U8(at + 2) << 16; }
 
 /* Steps over a place for each lamp. Apart, so that controllers that can't multiply needn't. */
-static NOINLINE flash over_places(const player *p, flash at) {
+static NOINLINE uintptr_t over_places(const player *p, uintptr_t at) {
   return at + (uint16_t)(p->lamps * PLACE_BYTES(p));
 }
 
-/* Place of a scene's table. */
-static flash scene_at(const player *p, uint8_t scene) {
-  flash at = over_places(p, p->tables + (uint16_t)(p->lamps * COLUMN_BYTES(p)));
+/* Address of a scene's table, which need not be in the data before that was looked at. */
+static uintptr_t scene_address(const player *p, uint8_t scene) {
+  uintptr_t at = (uintptr_t)p->tables + (uint16_t)(p->lamps * COLUMN_BYTES(p));
+  at = over_places(p, at);
   for (; scene != 0; scene--) {
     at = over_places(p, at + 6);
   }
   return at;
 }
+
+#define SCENE_AT(p, scene) ((flash)scene_address(p, scene))
 
 /* A number in the header, as wide as a place. */
 static place wide(const player *p, const uint8_t *at) {
@@ -704,7 +797,10 @@ static NOINLINE uint8_t look(player *p, place size, uint16_t buffer_bytes) {
   }
   p->end = p->buffer + (head[FRAME_BYTES_AT] | (uint16_t)(head[FRAME_BYTES_AT + 1] << 8));
   p->lamps = head[LAMPS_AT];
-  if (BYTES_OF_FRAME(p) > buffer_bytes || p->lamps > LAMPWRIGHT_MAX_LAMPS
+  if (BYTES_OF_FRAME(p) > buffer_bytes
+#if LAMPWRIGHT_MAX_LAMPS < 255
+      || p->lamps > LAMPWRIGHT_MAX_LAMPS
+#endif
 #if LAMPWRIGHT_COLUMN_BYTES != 0
       || COLUMN_BYTES(p) != 1 + (flags & WIDE_COLUMNS)
 #endif
@@ -716,10 +812,20 @@ static NOINLINE uint8_t look(player *p, place size, uint16_t buffer_bytes) {
     return LAMPWRIGHT_FAULT;
   }
   p->tables = data + tables;
-  /* The scenes end with the data; where there is none, none can be started. */
-  if ((place)(scene_at(p, head[SCENES_AT]) - data) > size) {
+  /* The scenes end with the data. */
+  if (scene_address(p, head[SCENES_AT]) - (uintptr_t)data != size) {
     return LAMPWRIGHT_FAULT;
   }
+#if !LAMPWRIGHT_BY_ASSEMBLER
+  if (tables < HEADER_BYTES(p) || head[SCENES_AT] == 0) {
+    return LAMPWRIGHT_FAULT;
+  }
+  for (i = 0; i < head[SCENES_AT]; i++) {
+    if (u24(SCENE_AT(p, i)) == 0) {
+      return LAMPWRIGHT_FAULT;
+    }
+  }
+#endif
   return LAMPWRIGHT_OK;
 }
 
@@ -739,8 +845,12 @@ uint8_t lampwright_player_open(player *p, flash data, place size, uint8_t *buffe
   return status;
 }
 
-/* Goes on from the start of a program until the next frame is the given one; 0 after a fault. */
+/*
+ * Goes on from the start of a program until the next frame is the given one; 0 after a fault. Steps
+ * over each entry twice at most.
+ */
 static uint8_t seek(player *p, voice *v, flash lamp, uint32_t ahead) {
+  uint32_t round = 0; /* frames of all entries stepped over */
   flash first;
   flash at;
   if (v->entry == 0) {
@@ -754,15 +864,20 @@ static uint8_t seek(player *p, voice *v, flash lamp, uint32_t ahead) {
     }
     if (U8(at) < REST) {
       uint16_t frames = (uint16_t)(U8(at) << 8 | U8(at + 1));
+      if (frames == 0 || frames > MAX_FRAMES) {
+        return 0;
+      }
       if (frames > ahead) {
         break;
       }
       ahead -= frames;
+      round += frames;
       at += ENTRY_BYTES(p);
     } else if (U8(at) == REST || at == first) {
       ahead = 0;
       break;
     } else {
+      ahead %= round;
       at = first;
     }
   }
@@ -776,17 +891,23 @@ static uint8_t seek(player *p, voice *v, flash lamp, uint32_t ahead) {
 }
 
 uint8_t lampwright_player_lamp(player *p, uint8_t lamp, uint8_t scene, uint32_t frame) {
-  voice *v = &p->voices[lamp];
-  flash table = p->tables + (uint16_t)(lamp * LAMP_BYTES(p));
+  voice *v;
+  flash table;
   flash program = 0;
   if (lamp >= p->lamps) {
     return LAMPWRIGHT_ARGUMENT;
   }
+  v = &p->voices[lamp];
+  table = p->tables + (uint16_t)(lamp * LAMP_BYTES(p));
   if (scene != LAMPWRIGHT_DARK) {
     if (scene >= U8(p->data + SCENES_AT)) {
       return LAMPWRIGHT_ARGUMENT;
     }
-    program = scene_at(p, scene) + 6 + (uint16_t)(lamp * PLACE_BYTES(p));
+    program = SCENE_AT(p, scene);
+    if (frame >= u24(program)) {
+      return LAMPWRIGHT_ARGUMENT;
+    }
+    program += 6 + (uint16_t)(lamp * PLACE_BYTES(p));
   }
   if (!start(p, v, table, program, 1) || !seek(p, v, table, frame)) {
     return fault(p);
@@ -798,7 +919,7 @@ uint8_t lampwright_player_scene(player *p, uint8_t scene) {
   if (p->lamps == 0 || scene >= U8(p->data + SCENES_AT)) {
     return LAMPWRIGHT_ARGUMENT;
   }
-  if (!start(p, p->voices, p->tables, scene_at(p, scene) + 6, p->lamps)) {
+  if (!start(p, p->voices, p->tables, SCENE_AT(p, scene) + 6, p->lamps)) {
     return fault(p);
   }
   return LAMPWRIGHT_OK;
@@ -809,7 +930,7 @@ uint8_t lampwright_player_describe(const player *p, uint8_t scene, lampwright_sc
   if (p->lamps == 0 || scene >= U8(p->data + SCENES_AT)) {
     return LAMPWRIGHT_ARGUMENT;
   }
-  at = scene_at(p, scene);
+  at = SCENE_AT(p, scene);
   description->frames = u24(at);
   description->period_us = u24(at + 3) & 0x7FFFFF;
   description->loops = U8(at + 5) >> 7;

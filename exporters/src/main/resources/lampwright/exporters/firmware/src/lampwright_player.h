@@ -106,8 +106,8 @@ uint8_t lampwright_player_scene(lampwright_player *player, uint8_t scene);
 /*
  * Starts a scene on one lamp, such that the next frame shows the given frame of the scene, or makes
  * the lamp dark if the scene is LAMPWRIGHT_DARK. From frame 0 it takes less than one frame of that
- * lamp; else it steps over the program's entries and then takes as long as at most 4,096 frames of
- * the lamp.
+ * lamp; else it steps over the program's entries, twice at most, and then takes as long as at most
+ * 4,096 frames of the lamp. A frame that the scene doesn't have is LAMPWRIGHT_ARGUMENT.
  */
 uint8_t lampwright_player_lamp(lampwright_player *player, uint8_t lamp, uint8_t scene,
                                uint32_t frame);
