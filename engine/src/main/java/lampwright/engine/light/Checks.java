@@ -92,13 +92,9 @@ public final class Checks {
   }
 
   /** Refuses a list with fewer or more members. */
-  public Checks size(String field, Collection<?> list, int min, int max, String what) {
-    return list.size() >= min && list.size() <= max
-        ? this
-        : add(
-            field,
-            list.size() + " " + what,
-            min == 0 ? "needs at most " + max : "needs " + min + " to " + max);
+  public Checks size(String field, Collection<?> list, ListLimit limit) {
+    limit.fault(field, list.size()).ifPresent(faults::add);
+    return this;
   }
 
   /** Refuses a value unless the condition holds. */

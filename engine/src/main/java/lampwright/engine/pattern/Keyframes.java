@@ -4,6 +4,7 @@ import java.math.BigDecimal;
 import java.util.List;
 import java.util.function.UnaryOperator;
 import lampwright.engine.light.Checks;
+import lampwright.engine.light.ListLimit;
 import lampwright.engine.light.Mix;
 
 /**
@@ -19,14 +20,14 @@ import lampwright.engine.light.Mix;
 public record Keyframes(Look look, BigDecimal phase, List<Keyframe> frames, boolean repeat)
     implements Pattern {
   public static final String KIND = "keyframes";
-  public static final int MAX_FRAMES = 100_000;
+  public static final ListLimit FRAMES = new ListLimit(1, 100_000, "keyframes");
   public static final boolean DEFAULT_REPEAT = true;
 
   public Keyframes {
     phase = Checks.canonical(phase);
     frames = List.copyOf(frames);
     Checks checks =
-        Period.check(Checks.of(KIND), phase).size("frames", frames, 1, MAX_FRAMES, "keyframes");
+        Period.check(Checks.of(KIND), phase).size("frames", frames, FRAMES);
     for (int i = 1; i < frames.size(); i++) {
       if (frames.get(i).atMs().compareTo(frames.get(i - 1).atMs()) < 0) {
         checks.add(

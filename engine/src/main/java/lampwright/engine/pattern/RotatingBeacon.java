@@ -5,6 +5,7 @@ import static lampwright.engine.light.Checks.canonical;
 import java.math.BigDecimal;
 import java.util.List;
 import lampwright.engine.light.Checks;
+import lampwright.engine.light.ListLimit;
 import lampwright.engine.light.Mix;
 import lampwright.engine.light.Mixer;
 
@@ -27,6 +28,10 @@ public record RotatingBeacon(
     List<Double> angles)
     implements Pattern {
   public static final String KIND = "rotating-beacon";
+
+  /** As many as the pixels of the largest rig. */
+  public static final ListLimit ANGLES = new ListLimit(0, 64 * 4096, "angles");
+
   public static final BigDecimal DEFAULT_PER_MINUTE = BigDecimal.valueOf(120);
   public static final double DEFAULT_BEAM_DEGREES = 120;
   public static final boolean DEFAULT_CLOCKWISE = true;
@@ -38,7 +43,8 @@ public record RotatingBeacon(
     Checks checks =
         Period.check(Checks.of(KIND), phase)
             .above0("perMinute", perMinute, Times.MAX_PER_MINUTE)
-            .range("beamDegrees", beamDegrees, 0.001, 360);
+            .range("beamDegrees", beamDegrees, 0.001, 360)
+            .size("angles", angles, ANGLES);
     for (int k = 0; k < angles.size(); k++) {
       checks.range("angles[" + k + "]", angles.get(k), -360, 360);
     }

@@ -1,6 +1,5 @@
 package lampwright.engine.project;
 
-import java.util.Collection;
 import java.util.HashSet;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -9,6 +8,7 @@ import java.util.Set;
 import java.util.function.Supplier;
 import lampwright.engine.light.Fault;
 import lampwright.engine.light.InvalidModelException;
+import lampwright.engine.light.ListLimit;
 
 /**
  * The fields of one object of the file. What is wrong with a field is reported where it stands; the
@@ -21,6 +21,7 @@ final class Fields {
   private final Problems problems;
   private final Set<String> known = new LinkedHashSet<>();
   private final Set<String> broken = new HashSet<>();
+  private boolean strange;
 
   /**
    * @param object empty if the value is no object, which was reported: then nothing more is
@@ -92,18 +93,27 @@ final class Fields {
     return clamped(required(name, ValueKind.WHOLE, (long) standIn));
   }
 
-  /** The members of a list; none if it is not given. */
-  List<Located> list(String name) {
-    return find(name)
-        .map(at -> at.items(optional(name, ValueKind.LIST, List.of())))
-        .orElse(List.of());
+  /**
+   * The members of a list; none if it is not given. Of a list with more than it may have, which is
+   * reported, no more than that: a file of millions costs no more than a full one.
+   */
+  List<Located> list(String name, ListLimit limit) {
+    Optional<Located> at = find(name);
+    if (at.isEmpty()) {
+      return List.of();
+    }
+    List<Json> members = optional(name, ValueKind.LIST, List.of());
+    if (members.size() > limit.max()) {
+      limit.fault(name, members.size()).ifPresent(fault -> report(fault, References.NONE));
+    }
+    return at.get().items(members.subList(0, Math.min(members.size(), limit.max())));
   }
 
-  List<Located> requiredList(String name) {
+  List<Located> requiredList(String name, ListLimit limit) {
     if (!has(name)) {
       missing(name, ValueKind.LIST.allowed());
     }
-    return list(name);
+    return list(name, limit);
   }
 
   /** Reports a field that is not given. */
@@ -122,7 +132,7 @@ final class Fields {
 
   /** Whether any field so far, or the object itself, was reported. */
   boolean sound() {
-    return broken.isEmpty() && !silent;
+    return broken.isEmpty() && !strange && !silent;
   }
 
   /**
@@ -169,24 +179,27 @@ final class Fields {
 
   /** Reports fields that nobody asked for. */
   void close() {
-    for (Json.Member member : object.members()) {
-      if (!known.contains(member.name())) {
-        broken.add(member.name());
-        problems.error(
-            where.field(member.name()),
-            member.line(),
-            member.column(),
-            "unknown field",
-            (known.size() == 1 ? "needs only " : "needs one of ") + String.join(", ", known),
-            member.name(),
-            unused());
-      }
+    List<Json.Member> unknown =
+        object.members().stream().filter(member -> !known.contains(member.name())).toList();
+    if (unknown.isEmpty()) {
+      return;
     }
-  }
-
-  // A field that stands there already was not meant by a misspelt one.
-  private Collection<String> unused() {
-    return known.stream().filter(name -> !has(name)).toList();
+    strange = true;
+    // Once for all of them, however many there are. A field that stands there already was not
+    // meant by a misspelt one.
+    List<String> unused = known.stream().filter(name -> !has(name)).toList();
+    String allowed =
+        (known.size() == 1 ? "needs only " : "needs one of ") + String.join(", ", known);
+    for (Json.Member member : unknown) {
+      problems.error(
+          where.field(member.name()),
+          member.line(),
+          member.column(),
+          "unknown field",
+          allowed,
+          member.name(),
+          unused);
+    }
   }
 
   private static int clamped(long value) {

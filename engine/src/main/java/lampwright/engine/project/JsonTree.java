@@ -26,7 +26,7 @@ import tools.jackson.core.json.JsonReadFeature;
 /** Reads bytes into located values, within bounds that no file can pass. */
 final class JsonTree {
   static final int MAX_DEPTH = 64;
-  static final int MAX_VALUES = 2_000_000;
+  static final int MAX_VALUES = 1_000_000;
 
   /** The longest text, name or number, in characters. */
   static final int MAX_TEXT = 65_536;

@@ -52,7 +52,7 @@ final class LampReader {
       if (!pixels) {
         return new Fitting.Output(output);
       }
-      f.list("pixels").forEach(this::run);
+      f.list("pixels", Lamp.RUNS).forEach(this::run);
       f.breaks("pixels");
       at.error("pixels and output", "needs only one of pixels and output");
       return none;
@@ -62,7 +62,7 @@ final class LampReader {
       return none;
     }
     List<PixelRun> runs = new ArrayList<>();
-    f.list("pixels").forEach(item -> runs.add(run(item)));
+    f.list("pixels", Lamp.RUNS).forEach(item -> runs.add(run(item)));
     return new Fitting.Pixels(runs);
   }
 

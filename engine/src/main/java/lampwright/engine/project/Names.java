@@ -1,8 +1,10 @@
 package lampwright.engine.project;
 
+import java.util.ArrayList;
 import java.util.Collection;
 import java.util.HashSet;
 import java.util.LinkedHashSet;
+import java.util.List;
 import java.util.Set;
 import lampwright.engine.light.Checks;
 
@@ -13,6 +15,7 @@ import lampwright.engine.light.Checks;
 final class Names {
   private final Set<String> good = new LinkedHashSet<>();
   private final Set<String> excused = new HashSet<>();
+  private final List<String> places = new ArrayList<>();
   private boolean any;
 
   /** Names where the list itself is missing: whatever name is used, that is the reason. */
@@ -46,6 +49,19 @@ final class Names {
     String id = "unnamed-at-line-" + line + "-column-" + column;
     excused.add(id);
     return id;
+  }
+
+  /**
+   * The same for every list of references in which one at this place can't be read: a file of
+   * millions needs no more of them than its longest list.
+   */
+  String standIn(int index) {
+    while (places.size() <= index) {
+      String id = "unnamed-" + places.size();
+      excused.add(id);
+      places.add(id);
+    }
+    return places.get(index);
   }
 
   boolean excuses(String id) {

@@ -115,7 +115,7 @@ final class PatternReader {
     double beam = f.optional("beamDegrees", NUMBER, RotatingBeacon.DEFAULT_BEAM_DEGREES);
     boolean clockwise = f.optional("clockwise", FLAG, RotatingBeacon.DEFAULT_CLOCKWISE);
     List<Double> angles = new ArrayList<>();
-    for (Located item : f.list("angles")) {
+    for (Located item : f.list("angles", RotatingBeacon.ANGLES)) {
       Optional<Double> angle = item.as(NUMBER);
       if (angle.isEmpty()) {
         f.breaks("angles");
@@ -174,7 +174,7 @@ final class PatternReader {
     boolean repeat = f.optional("repeat", FLAG, Keyframes.DEFAULT_REPEAT);
     List<Keyframe> frames = new ArrayList<>();
     BigDecimal before = BigDecimal.ZERO;
-    for (Located item : f.requiredList("frames")) {
+    for (Located item : f.requiredList("frames", Keyframes.FRAMES)) {
       Keyframe frame = keyframe(item.fields(), before);
       before = frame.atMs();
       frames.add(frame);

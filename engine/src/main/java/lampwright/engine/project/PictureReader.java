@@ -13,7 +13,7 @@ final class PictureReader {
   /** The pictures; empty if any of them was not accepted. */
   static Optional<List<Picture>> all(Fields project) {
     List<Optional<Picture>> pictures =
-        project.list("pictures").stream().map(PictureReader::read).toList();
+        project.list("pictures", Project.PICTURES).stream().map(PictureReader::read).toList();
     return pictures.stream().allMatch(Optional::isPresent)
         ? Optional.of(pictures.stream().flatMap(Optional::stream).toList())
         : Optional.empty();

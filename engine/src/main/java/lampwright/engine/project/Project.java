@@ -3,6 +3,7 @@ package lampwright.engine.project;
 import java.util.List;
 import java.util.Optional;
 import lampwright.engine.light.Checks;
+import lampwright.engine.light.ListLimit;
 import lampwright.engine.rig.PixelType;
 import lampwright.engine.rig.Rig;
 import lampwright.engine.rig.View;
@@ -19,8 +20,9 @@ import lampwright.engine.scene.Scene;
  */
 public record Project(
     String name, List<PixelType> pixelTypes, Rig rig, List<Picture> pictures, List<Scene> scenes) {
-  public static final int MAX_SCENES = 1000;
-  public static final int MAX_PIXEL_TYPES = 256;
+  public static final ListLimit SCENES = new ListLimit(0, 1000, "scenes");
+  public static final ListLimit PIXEL_TYPES = new ListLimit(0, 256, "pixel types");
+  public static final ListLimit PICTURES = new ListLimit(0, View.values().length, "pictures");
 
   public Project {
     pixelTypes = List.copyOf(pixelTypes);

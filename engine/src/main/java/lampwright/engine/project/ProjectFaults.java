@@ -30,8 +30,8 @@ final class ProjectFaults {
     Checks checks =
         Checks.of("project")
             .name("name", name)
-            .size("pixelTypes", pixelTypes, 0, Project.MAX_PIXEL_TYPES, "pixel types")
-            .size("scenes", scenes, 0, Project.MAX_SCENES, "scenes")
+            .size("pixelTypes", pixelTypes, Project.PIXEL_TYPES)
+            .size("scenes", scenes, Project.SCENES)
             .uniqueIds("pixelTypes", pixelTypes, PixelType::id);
     for (int i = 0; i < pixelTypes.size(); i++) {
       if (BuiltInPixelTypes.find(pixelTypes.get(i).id()).isPresent()) {

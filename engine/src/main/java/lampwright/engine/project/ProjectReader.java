@@ -1,7 +1,6 @@
 package lampwright.engine.project;
 
 import java.io.IOException;
-import java.io.InputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
@@ -29,24 +28,10 @@ public final class ProjectReader {
    * @throws IOException if the file cannot be read; its message names the file and says why
    */
   public static ReadResult read(Path file) throws IOException {
-    try {
-      if (Files.isDirectory(file)) {
-        throw new IOException(FileTroubles.text(file, "is a folder, not a project file"));
-      }
-      long size = Files.size(file);
-      if (size > MAX_BYTES) {
-        return tooLarge(file.toString(), size);
-      }
-      try (InputStream in = Files.newInputStream(file)) {
-        // A pipe has no size, and a file may grow.
-        byte[] bytes = in.readNBytes(MAX_BYTES + 1);
-        return bytes.length > MAX_BYTES
-            ? tooLarge(file.toString(), bytes.length)
-            : read(file.toString(), bytes);
-      }
-    } catch (java.nio.file.FileSystemException trouble) {
-      throw FileTroubles.clear("could not read", file, trouble);
-    }
+    byte[] bytes = ProjectFiles.contents(file);
+    return bytes.length > MAX_BYTES
+        ? tooLarge(file.toString(), Math.max(bytes.length, Files.size(file)))
+        : read(file.toString(), bytes);
   }
 
   /**
@@ -81,11 +66,11 @@ public final class ProjectReader {
     String name = f.optional("name", ValueKind.TEXT, "");
     Names typeNames = new Names();
     List<PixelType> types =
-        f.list("pixelTypes").stream().map(t -> PixelTypeReader.read(t, typeNames)).toList();
+        f.list("pixelTypes", Project.PIXEL_TYPES).stream().map(t -> PixelTypeReader.read(t, typeNames)).toList();
     RigReader.Result rig = rig(f, new RigReader(types, typeNames));
     Optional<List<Picture>> pictures = PictureReader.all(f);
     SceneReader sceneReader = new SceneReader(new Names(), rig.lampNames());
-    List<Scene> scenes = f.list("scenes").stream().map(sceneReader::read).toList();
+    List<Scene> scenes = f.list("scenes", Project.SCENES).stream().map(sceneReader::read).toList();
     situations(f);
     f.close();
     LampReferences references = new LampReferences(rig.lampNames());
@@ -135,12 +120,12 @@ public final class ProjectReader {
   }
 
   private static void situations(Fields f) {
-    List<Located> situations = f.list("situations");
-    if (!situations.isEmpty()) {
+    int count = f.optional("situations", ValueKind.LIST, List.of()).size();
+    if (count > 0) {
       f.report(
           new Fault(
               "situations",
-              situations.size() + (situations.size() == 1 ? " situation" : " situations"),
+              count + (count == 1 ? " situation" : " situations"),
               "needs an empty list; situations are not played yet"),
           References.NONE);
     }

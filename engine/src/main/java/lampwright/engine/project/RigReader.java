@@ -58,9 +58,9 @@ final class RigReader implements References {
     f.expect("colourMatching", "whiteFromRgb", "brightnessCap", "currentCap");
     f.expect("feed", "battery", "controller", "clockMegahertz");
     LampReader lampReader = new LampReader(chainNames, outputNames, lampNames);
-    List<Chain> chains = f.list("chains").stream().map(this::chain).toList();
-    List<DriverOutput> outputs = f.list("outputs").stream().map(this::output).toList();
-    List<Lamp> lamps = f.list("lamps").stream().map(lampReader::read).toList();
+    List<Chain> chains = f.list("chains", Rig.CHAINS).stream().map(this::chain).toList();
+    List<DriverOutput> outputs = f.list("outputs", Rig.OUTPUTS).stream().map(this::output).toList();
+    List<Lamp> lamps = f.list("lamps", Rig.LAMPS).stream().map(lampReader::read).toList();
     Optional<Rig> rig =
         f.build(
             () ->

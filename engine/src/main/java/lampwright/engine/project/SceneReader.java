@@ -39,7 +39,7 @@ final class SceneReader {
   Scene read(Located at) {
     Fields f = at.fields().expect("id", "lengthMs", "framesPerSecond", "loop", "dither");
     String id = scenes.read(f);
-    List<Track> tracks = f.list("tracks").stream().map(this::track).toList();
+    List<Track> tracks = f.list("tracks", Scene.TRACKS).stream().map(this::track).toList();
     Scene scene =
         f.build(
             () ->
@@ -57,43 +57,38 @@ final class SceneReader {
 
   // So long that no cue runs past its end.
   private static Scene standIn(String id, List<Track> tracks) {
-    List<Track> few = tracks.subList(0, Math.min(tracks.size(), Scene.MAX_TRACKS));
-    return new Scene(id, LONGEST, BigDecimal.ONE, true, Dither.OFF, few);
+    return new Scene(id, LONGEST, BigDecimal.ONE, true, Dither.OFF, tracks);
   }
 
   private Track track(Located at) {
     Fields f = at.fields();
     List<String> named = new ArrayList<>();
-    for (Located item : f.requiredList("lamps")) {
+    for (Located item : f.requiredList("lamps", Track.LAMPS)) {
       Optional<String> name = item.as(TEXT);
       if (name.isEmpty()) {
         f.breaks("lamps");
       }
-      named.add(name.orElseGet(() -> standIn(item)));
+      named.add(name.orElse(lamps.standIn(named.size())));
     }
     Span span = f.optional("span", SPAN, Span.EACH);
-    List<Cue> cues = f.list("cues").stream().map(SceneReader::cue).toList();
+    List<Cue> cues = f.list("cues", Track.CUES).stream().map(SceneReader::cue).toList();
     Track track =
         f.build(
-            () -> new Track(named, span, cues), () -> new Track(namedOnce(named, f), span, cues));
+            () -> new Track(named, span, cues), () -> new Track(namedOnce(named), span, cues));
     f.close();
     return track;
   }
 
-  private List<String> namedOnce(List<String> named, Fields f) {
+  private List<String> namedOnce(List<String> named) {
     Set<String> once = new HashSet<>();
     List<String> names = new ArrayList<>();
-    for (int i = 0; i < Math.min(named.size(), Track.MAX_LAMPS); i++) {
-      names.add(once.add(named.get(i)) ? named.get(i) : lamps.standIn(f.line(), -i));
+    for (int i = 0; i < named.size(); i++) {
+      names.add(once.add(named.get(i)) ? named.get(i) : lamps.standIn(i));
     }
     if (names.isEmpty()) {
-      names.add(lamps.standIn(f.line(), f.column()));
+      names.add(lamps.standIn(0));
     }
     return names;
-  }
-
-  private String standIn(Located item) {
-    return lamps.standIn(item.json().line(), item.json().column());
   }
 
   private static Cue cue(Located at) {

@@ -3,6 +3,7 @@ package lampwright.engine.rig;
 import java.util.List;
 import java.util.Optional;
 import lampwright.engine.light.Checks;
+import lampwright.engine.light.ListLimit;
 
 /**
  * One light as fitted and named.
@@ -22,12 +23,12 @@ public record Lamp(
     Optional<Place> place,
     Optional<Feel> feel) {
   /** The most runs of pixels that one lamp may join. */
-  public static final int MAX_RUNS = 4096;
+  public static final ListLimit RUNS = new ListLimit(1, 4096, "runs of pixels");
 
   public Lamp {
     Checks checks = Checks.of("lamp").id("id", id).name("name", name);
     if (fitting instanceof Fitting.Pixels pixels) {
-      checks.size("pixels", pixels.runs(), 1, MAX_RUNS, "runs of pixels");
+      checks.size("pixels", pixels.runs(), RUNS);
     }
     checks.done();
   }

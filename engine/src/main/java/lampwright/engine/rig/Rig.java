@@ -6,6 +6,7 @@ import java.util.OptionalDouble;
 import lampwright.engine.light.Checks;
 import lampwright.engine.light.ColourMatching;
 import lampwright.engine.light.Curve;
+import lampwright.engine.light.ListLimit;
 
 /**
  * What is fitted to the model.
@@ -24,7 +25,7 @@ import lampwright.engine.light.Curve;
  * @param controller what plays the exported data, if stated
  * @param chains at most 64
  * @param outputs at most 256
- * @param lamps each pixel and output in at most one of them
+ * @param lamps at most 4,096, each pixel and output in at most one of them
  */
 public record Rig(
     double supplyVolts,
@@ -41,8 +42,9 @@ public record Rig(
     List<Chain> chains,
     List<DriverOutput> outputs,
     List<Lamp> lamps) {
-  public static final int MAX_CHAINS = 64;
-  public static final int MAX_OUTPUTS = 256;
+  public static final ListLimit CHAINS = new ListLimit(0, 64, "chains");
+  public static final ListLimit OUTPUTS = new ListLimit(0, 256, "outputs");
+  public static final ListLimit LAMPS = new ListLimit(0, 4096, "lamps");
   public static final double DEFAULT_SUPPLY_VOLTS = 5;
   public static final double DEFAULT_SUPPLY_LIMIT_MILLIAMPS = 2000;
 
@@ -63,8 +65,9 @@ public record Rig(
         .range("supplyLimitMilliamps", supplyLimitMilliamps, 1, 1_000_000)
         .range("dataVolts", dataVolts.orElse(DEFAULT_DATA_VOLTS), 1, 12)
         .range("brightnessCap", brightnessCap, 0, 1)
-        .size("chains", chains, 0, MAX_CHAINS, "chains")
-        .size("outputs", outputs, 0, MAX_OUTPUTS, "outputs")
+        .size("chains", chains, CHAINS)
+        .size("outputs", outputs, OUTPUTS)
+        .size("lamps", lamps, LAMPS)
         .that(
             !chains.isEmpty() || !outputs.isEmpty(),
             "chains",

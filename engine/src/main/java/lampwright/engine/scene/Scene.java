@@ -7,6 +7,7 @@ import java.math.RoundingMode;
 import java.util.List;
 import java.util.Set;
 import lampwright.engine.light.Checks;
+import lampwright.engine.light.ListLimit;
 import lampwright.engine.pattern.Times;
 
 /**
@@ -27,7 +28,7 @@ public record Scene(
     Dither dither,
     List<Track> tracks) {
   public static final int MAX_FRAMES = 1_000_000;
-  public static final int MAX_TRACKS = 4096;
+  public static final ListLimit TRACKS = new ListLimit(0, 4096, "tracks");
   public static final boolean DEFAULT_LOOP = true;
   public static final BigDecimal DEFAULT_FRAMES_PER_SECOND = BigDecimal.valueOf(50);
 
@@ -43,7 +44,7 @@ public record Scene(
             .id("id", id)
             .range("lengthMs", lengthMs, 1, Times.MAX_MS)
             .range("framesPerSecond", framesPerSecond, 1, 1000)
-            .size("tracks", tracks, 0, MAX_TRACKS, "tracks");
+            .size("tracks", tracks, TRACKS);
     // Past a wrong length or rate the number of frames says nothing.
     if (checks.faults().stream().noneMatch(f -> TIMES.contains(f.field()))
         && exactFrames(lengthMs, framesPerSecond).compareTo(BigDecimal.valueOf(MAX_FRAMES)) > 0) {

@@ -4,6 +4,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
 import lampwright.engine.light.Checks;
+import lampwright.engine.light.ListLimit;
 
 /**
  * One row of a scene.
@@ -13,16 +14,16 @@ import lampwright.engine.light.Checks;
  * @param cues in any order; they play in order of start, then as listed
  */
 public record Track(List<String> lamps, Span span, List<Cue> cues) {
-  public static final int MAX_LAMPS = 4096;
-  public static final int MAX_CUES = 1_000_000;
+  public static final ListLimit LAMPS = new ListLimit(1, 4096, "lamps");
+  public static final ListLimit CUES = new ListLimit(0, 100_000, "cues");
 
   public Track {
     lamps = List.copyOf(lamps);
     cues = List.copyOf(cues);
     Checks checks =
         Checks.of("track")
-            .size("lamps", lamps, 1, MAX_LAMPS, "lamps")
-            .size("cues", cues, 0, MAX_CUES, "cues");
+            .size("lamps", lamps, LAMPS)
+            .size("cues", cues, CUES);
     Set<String> named = new HashSet<>();
     for (int i = 0; i < lamps.size(); i++) {
       if (!named.add(lamps.get(i))) {

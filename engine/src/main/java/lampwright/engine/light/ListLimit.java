@@ -1,0 +1,24 @@
+package lampwright.engine.light;
+
+import java.util.Optional;
+
+/**
+ * How many members a list of a project may have. It stands once, at the record that has the list;
+ * the reader asks it before it makes anything of the members.
+ *
+ * @param min the fewest
+ * @param max the most
+ * @param what they are called, many of them
+ */
+public record ListLimit(int min, int max, String what) {
+  /** What is wrong with so many. */
+  public Optional<Fault> fault(String field, int count) {
+    return count >= min && count <= max
+        ? Optional.empty()
+        : Optional.of(
+            new Fault(
+                field,
+                count + " " + what,
+                min == 0 ? "needs at most " + max : "needs " + min + " to " + max));
+  }
+}
