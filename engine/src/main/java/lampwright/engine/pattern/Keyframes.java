@@ -26,8 +26,7 @@ public record Keyframes(Look look, BigDecimal phase, List<Keyframe> frames, bool
   public Keyframes {
     phase = Checks.canonical(phase);
     frames = List.copyOf(frames);
-    Checks checks =
-        Period.check(Checks.of(KIND), phase).size("frames", frames, FRAMES);
+    Checks checks = Period.check(Checks.of(KIND), phase).size("frames", frames, FRAMES);
     for (int i = 1; i < frames.size(); i++) {
       if (frames.get(i).atMs().compareTo(frames.get(i - 1).atMs()) < 0) {
         checks.add(

@@ -1,16 +1,16 @@
 package lampwright.engine.project;
 
 import java.io.IOException;
-import java.io.InputStream;
 import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.FileSystemException;
 import java.nio.file.Files;
-import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 
 /** Saves projects, and reads the bytes of their files. */
 public final class ProjectFiles {
+  private static final int MAX_LINKS = 40;
+
   private ProjectFiles() {}
 
   /**
@@ -18,30 +18,17 @@ public final class ProjectFiles {
    * too large, only as many as show that.
    *
    * @throws java.nio.file.NoSuchFileException if there is no such file
-   * @throws IOException if it cannot be read; its message names the file and says why
+   * @throws IOException if it is no regular file or cannot be read; its message names the file and
+   *     says why
    */
   public static byte[] contents(Path file) throws IOException {
-    if (Files.isDirectory(file)) {
-      throw new IOException(FileTroubles.text(file, "is a folder, not a project file"));
-    }
-    try (InputStream in = Files.newInputStream(file)) {
-      return in.readNBytes(ProjectReader.MAX_BYTES + 1);
-    } catch (NoSuchFileException missing) {
-      NoSuchFileException clear =
-          new NoSuchFileException(
-              Harmless.text(file.toString(), Harmless.MAX_NAME),
-              null,
-              "could not read: there is no such file");
-      clear.initCause(missing);
-      throw clear;
-    } catch (FileSystemException trouble) {
-      throw FileTroubles.clear("could not read", file, trouble);
-    }
+    return RegularFile.start(file, ProjectReader.MAX_BYTES + 1);
   }
 
   /**
    * Saves a project. The file is replaced at once by a whole one; on any failure it stays as it
-   * was. A symbolic link stays, and the file that it names is replaced.
+   * was. A symbolic link stays, and the file that it names is replaced, or made if it is missing.
+   * What killed processes left in the folder is removed.
    *
    * @throws IOException if it cannot be written; its message names the file and says why
    */
@@ -52,9 +39,7 @@ public final class ProjectFiles {
       throw new IOException(FileTroubles.text(file, "could not write: it is a folder"));
     }
     try {
-      if (Files.isSymbolicLink(target) && Files.exists(target)) {
-        target = target.toRealPath();
-      }
+      target = named(target);
     } catch (IOException trouble) {
       throw FileTroubles.clear("could not write", file, trouble);
     }
@@ -62,11 +47,23 @@ public final class ProjectFiles {
     if (folder == null || !Files.isDirectory(folder)) {
       throw new IOException(FileTroubles.text(file, "could not write: there is no such folder"));
     }
+    Leftovers.sweep(folder);
     try (StagedFiles files = StagedFiles.in(folder)) {
       try (OutputStream out = files.open(String.valueOf(target.getFileName()))) {
         out.write(bytes);
       }
       files.commit();
     }
+  }
+
+  private static Path named(Path file) throws IOException {
+    Path at = file;
+    for (int links = 0; Files.isSymbolicLink(at); links++) {
+      if (links == MAX_LINKS) {
+        throw new FileSystemException(file.toString(), null, "too many links to links");
+      }
+      at = at.resolveSibling(Files.readSymbolicLink(at));
+    }
+    return at;
   }
 }

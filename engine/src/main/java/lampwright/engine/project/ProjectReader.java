@@ -66,7 +66,9 @@ public final class ProjectReader {
     String name = f.optional("name", ValueKind.TEXT, "");
     Names typeNames = new Names();
     List<PixelType> types =
-        f.list("pixelTypes", Project.PIXEL_TYPES).stream().map(t -> PixelTypeReader.read(t, typeNames)).toList();
+        f.list("pixelTypes", Project.PIXEL_TYPES).stream()
+            .map(t -> PixelTypeReader.read(t, typeNames))
+            .toList();
     RigReader.Result rig = rig(f, new RigReader(types, typeNames));
     Optional<List<Picture>> pictures = PictureReader.all(f);
     SceneReader sceneReader = new SceneReader(new Names(), rig.lampNames());

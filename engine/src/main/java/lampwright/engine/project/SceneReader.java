@@ -73,8 +73,7 @@ final class SceneReader {
     Span span = f.optional("span", SPAN, Span.EACH);
     List<Cue> cues = f.list("cues", Track.CUES).stream().map(SceneReader::cue).toList();
     Track track =
-        f.build(
-            () -> new Track(named, span, cues), () -> new Track(namedOnce(named), span, cues));
+        f.build(() -> new Track(named, span, cues), () -> new Track(namedOnce(named), span, cues));
     f.close();
     return track;
   }

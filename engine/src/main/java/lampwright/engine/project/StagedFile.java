@@ -11,7 +11,6 @@ import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
 import java.nio.file.attribute.PosixFileAttributeView;
-import java.util.UUID;
 
 /** One file beside its place. */
 final class StagedFile extends OutputStream {
@@ -28,8 +27,9 @@ final class StagedFile extends OutputStream {
   StagedFile(Path target) throws IOException {
     this.target = target;
     // Not made from the name, which may be as long as a name can be.
-    this.part = target.resolveSibling(".lampwright-" + UUID.randomUUID() + ".part");
+    this.part = target.resolveSibling(Leftovers.name());
     this.channel = FileChannel.open(part, StandardOpenOption.WRITE, StandardOpenOption.CREATE_NEW);
+    Leftovers.hold(channel);
     this.out = new BufferedOutputStream(Channels.newOutputStream(channel), 1 << 16);
   }
 
@@ -76,9 +76,8 @@ final class StagedFile extends OutputStream {
   void finish() throws IOException {
     try {
       out.flush();
-      channel.force(true);
-      channel.close();
       copyPermissions();
+      channel.force(true);
     } catch (IOException trouble) {
       throw FileTroubles.clear(WRITING, target, trouble);
     }
@@ -108,6 +107,8 @@ final class StagedFile extends OutputStream {
 
   void moveIn(StagedFiles.Mover mover) throws IOException {
     mover.move(part, target);
+    // Only now is it no more a part that could be taken for a leftover.
+    channel.close();
   }
 
   void moveBack(IOException trouble) {

@@ -3,11 +3,9 @@ package lampwright.engine.project;
 import java.io.Closeable;
 import java.io.IOException;
 import java.io.OutputStream;
-import java.nio.channels.FileChannel;
 import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardOpenOption;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -40,9 +38,7 @@ public final class StagedFiles implements Closeable {
    */
   public static StagedFiles in(Path folder) throws IOException {
     try {
-      if (!Files.isDirectory(folder)) {
-        Files.createDirectories(folder);
-      }
+      Folders.make(folder);
     } catch (FileAlreadyExistsException file) {
       throw new IOException(FileTroubles.text(folder, "could not make the folder: a file"), file);
     } catch (IOException trouble) {
@@ -106,7 +102,8 @@ public final class StagedFiles implements Closeable {
       Path at = staged.get(Math.min(moved, staged.size() - 1)).target();
       throw FileTroubles.clear(StagedFile.WRITING, at, trouble);
     }
-    forceFolder();
+    // So that the names survive a power cut.
+    Folders.flush(folder);
     close();
   }
 
@@ -121,6 +118,10 @@ public final class StagedFiles implements Closeable {
     if (Files.isDirectory(target)) {
       throw new IOException(FileTroubles.text(target, StagedFile.WRITING + ": it is a folder"));
     }
+    if (Files.exists(target) && !Files.isRegularFile(target)) {
+      throw new IOException(
+          FileTroubles.text(target, StagedFile.WRITING + ": it is a pipe, a device or the like"));
+    }
     if (Files.exists(target) && !Files.isWritable(target)) {
       throw new IOException(
           FileTroubles.text(target, StagedFile.WRITING + ": it is write-protected"));
@@ -130,14 +131,5 @@ public final class StagedFiles implements Closeable {
   private static boolean isPlainName(String name) {
     boolean safe = name.chars().noneMatch(c -> c == '/' || c == '\\' || c == ':' || c < ' ');
     return safe && !name.isBlank() && !name.equals(".") && !name.equals("..");
-  }
-
-  // So that the names survive a power cut; not every system can do that for a folder.
-  private void forceFolder() {
-    try (FileChannel channel = FileChannel.open(folder, StandardOpenOption.READ)) {
-      channel.force(true);
-    } catch (IOException unsupported) {
-      return;
-    }
   }
 }

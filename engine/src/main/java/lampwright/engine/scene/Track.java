@@ -20,10 +20,7 @@ public record Track(List<String> lamps, Span span, List<Cue> cues) {
   public Track {
     lamps = List.copyOf(lamps);
     cues = List.copyOf(cues);
-    Checks checks =
-        Checks.of("track")
-            .size("lamps", lamps, LAMPS)
-            .size("cues", cues, CUES);
+    Checks checks = Checks.of("track").size("lamps", lamps, LAMPS).size("cues", cues, CUES);
     Set<String> named = new HashSet<>();
     for (int i = 0; i < lamps.size(); i++) {
       if (!named.add(lamps.get(i))) {

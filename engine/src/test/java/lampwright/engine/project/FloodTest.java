@@ -17,12 +17,13 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
 /**
- * Files made to cost more than their size. Work is counted in bytes that the reader allocates, which
- * are the same on a slow machine; the time is only so long that no machine needs it.
+ * Files made to cost more than their size. Work is counted in bytes that the reader allocates,
+ * which are the same on a slow machine; the time is only so long that no machine needs it.
  */
 class FloodTest {
   private static final Duration NEVER = Duration.ofSeconds(60);
-  private static final String START = "{\"lampwright\": 1, \"rig\": {\"outputs\": [{\"id\": \"o\"}]";
+  private static final String START =
+      "{\"lampwright\": 1, \"rig\": {\"outputs\": [{\"id\": \"o\"}]";
 
   /** What a file cost: bytes allocated while it was read. */
   private record Cost(long bytes, List<String> problems) {
@@ -45,7 +46,9 @@ class FloodTest {
   private static String unknownFields(int count) {
     return START
         + "}, "
-        + IntStream.range(0, count).mapToObj(i -> "\"s" + i + "\": 1").collect(Collectors.joining(", "))
+        + IntStream.range(0, count)
+            .mapToObj(i -> "\"s" + i + "\": 1")
+            .collect(Collectors.joining(", "))
         + "}";
   }
 
@@ -105,7 +108,9 @@ class FloodTest {
 
     assertThat(cost.problems())
         .anyMatch(text -> text.startsWith(problem) && text.endsWith(": " + allowed));
-    assertThat(cost.bytes()).as(String.format(Locale.ROOT, "%,d", cost.bytes())).isLessThan(700L << 20);
+    assertThat(cost.bytes())
+        .as(String.format(Locale.ROOT, "%,d", cost.bytes()))
+        .isLessThan(700L << 20);
   }
 
   @Test

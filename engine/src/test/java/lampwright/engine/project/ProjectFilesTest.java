@@ -56,6 +56,38 @@ class ProjectFilesTest {
   }
 
   @Test
+  void savingThroughADanglingLinkMakesTheFileThatItNames() throws IOException {
+    Files.createDirectory(folder.resolve("real"));
+    Path file = folder.resolve("real").resolve("a.lampwright.json");
+    Path link = folder.resolve("link.lampwright.json");
+    try {
+      Files.createSymbolicLink(link, Path.of("real", "a.lampwright.json"));
+    } catch (UnsupportedOperationException | IOException noLinks) {
+      return;
+    }
+
+    ProjectFiles.save(PROJECT, link);
+
+    assertThat(link).isSymbolicLink();
+    assertThat(file).hasContent(ProjectWriter.write(PROJECT));
+  }
+
+  @Test
+  void linkToItselfIsRefused() throws IOException {
+    Path link = folder.resolve("link.lampwright.json");
+    try {
+      Files.createSymbolicLink(link, link);
+    } catch (UnsupportedOperationException | IOException noLinks) {
+      return;
+    }
+
+    assertThatThrownBy(() -> ProjectFiles.save(PROJECT, link))
+        .isInstanceOf(IOException.class)
+        .hasMessage(link + ": could not write: too many links to links");
+    assertThat(link).isSymbolicLink();
+  }
+
+  @Test
   void longestNameThatAFileCanHaveIsSaved() throws IOException {
     Path file = folder.resolve("n".repeat(239) + ".lampwright.json");
 

@@ -6,14 +6,19 @@ import java.util.concurrent.RejectedExecutionException;
 import java.util.concurrent.ScheduledThreadPoolExecutor;
 import java.util.concurrent.TimeUnit;
 
-/** The one thread that waits for disks. */
+/** A thread that waits for disks. */
 public final class DiskThread implements Background, AutoCloseable {
   private static final long END_SECONDS = 10;
 
   private final ScheduledThreadPoolExecutor thread =
-      new ScheduledThreadPoolExecutor(1, DiskThread::named);
+      new ScheduledThreadPoolExecutor(1, work -> named(work));
+  private final String name;
 
-  public DiskThread() {
+  /**
+   * @param name of the thread
+   */
+  public DiskThread(String name) {
+    this.name = name;
     thread.setExecuteExistingDelayedTasksAfterShutdownPolicy(false);
   }
 
@@ -63,9 +68,9 @@ public final class DiskThread implements Background, AutoCloseable {
     }
   }
 
-  private static Thread named(Runnable work) {
-    Thread thread = new Thread(work, "disk");
-    thread.setDaemon(true);
-    return thread;
+  private Thread named(Runnable work) {
+    Thread named = new Thread(work, name);
+    named.setDaemon(true);
+    return named;
   }
 }

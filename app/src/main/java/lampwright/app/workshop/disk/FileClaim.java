@@ -33,6 +33,10 @@ public final class FileClaim implements AutoCloseable {
     Path folder = Files.createDirectories(state.resolve("open"));
     byte[] name = canonical(file).toString().getBytes(StandardCharsets.UTF_8);
     Path mark = folder.resolve(WholeFile.hash(name) + ".lock");
+    if (Files.exists(mark) && !Files.isRegularFile(mark)) {
+      // Opening a pipe would wait for whoever is at its other end.
+      throw new IOException(mark + ": needs a regular file");
+    }
     FileChannel channel =
         FileChannel.open(mark, StandardOpenOption.CREATE, StandardOpenOption.WRITE);
     try {

@@ -10,11 +10,14 @@ import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.stream.Collectors;
+import lampwright.engine.project.RegularFile;
 
 /** The project files opened or saved last, the last one first, one URI a line. */
 public final class RecentFiles {
   /** The most that are kept. */
   public static final int MAX = 10;
+
+  private static final int MAX_BYTES = 1 << 20;
 
   private final Path place;
 
@@ -35,7 +38,8 @@ public final class RecentFiles {
     if (Files.notExists(place)) {
       return List.of();
     }
-    return Files.readAllLines(place).stream()
+    return RegularFile.text(place, MAX_BYTES)
+        .lines()
         .map(RecentFiles::path)
         .flatMap(Optional::stream)
         .distinct()

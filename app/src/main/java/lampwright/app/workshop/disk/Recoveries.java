@@ -1,7 +1,6 @@
 package lampwright.app.workshop.disk;
 
 import java.io.IOException;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -9,10 +8,15 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
+import lampwright.engine.project.Leftovers;
+import lampwright.engine.project.Owner;
+import lampwright.engine.project.RegularFile;
 
 /** Where recovery files lie: beside the project, or in the state folder if they can't lie there. */
 public final class Recoveries {
   private static final String SUFFIX = ".recovery";
+  private static final int MAX_FOUND = 100;
+  private static final long MAX_FOUND_SIZE = Recovery.MAX_BYTES;
 
   private final Path folder;
   private final Owner self;
@@ -24,6 +28,12 @@ public final class Recoveries {
   public Recoveries(Path state, Owner self) {
     this.folder = state.resolve("recovery");
     this.self = self;
+  }
+
+  /** Removes what killed processes left of writing in the state folder. */
+  public static void tidy(Path state) {
+    Leftovers.sweep(state);
+    Leftovers.sweep(state.resolve("recovery"));
   }
 
   /** This process. */
@@ -64,8 +74,14 @@ public final class Recoveries {
               .toList();
     }
     List<FoundRecovery> found = new ArrayList<>();
+    long size = 0;
     for (Path place : places) {
+      // What is left is found once these are settled.
+      if (found.size() == MAX_FOUND || size > MAX_FOUND_SIZE) {
+        break;
+      }
       FoundRecovery each = read(place);
+      size += each.content().map(c -> c.text().length()).orElse(0);
       if (each.content().filter(c -> c.owner().equals(self) || c.owner().isAlive()).isEmpty()) {
         found.add(each);
       }
@@ -95,8 +111,12 @@ public final class Recoveries {
   }
 
   private static FoundRecovery read(Path place) throws IOException {
-    // What is no UTF-8 becomes other characters, which the hash in it shows.
-    String text = new String(Files.readAllBytes(place), StandardCharsets.UTF_8);
-    return new FoundRecovery(place, Recovery.read(text));
+    try {
+      // What is no UTF-8 becomes other characters, which the hash in it shows.
+      String text = RegularFile.text(place, Recovery.MAX_BYTES);
+      return new FoundRecovery(place, Recovery.read(text));
+    } catch (RegularFile.Refused noRecovery) {
+      return new FoundRecovery(place, Optional.empty());
+    }
   }
 }

@@ -9,6 +9,8 @@ import java.time.Instant;
 import java.util.HashMap;
 import java.util.Map;
 import java.util.Optional;
+import lampwright.engine.project.Owner;
+import lampwright.engine.project.ProjectReader;
 
 /**
  * A project as it was on the bench, kept against a crash. On the disk:
@@ -34,6 +36,10 @@ public record Recovery(
     Optional<Path> file, Optional<String> savedHash, Owner owner, Instant written, String text) {
   private static final String FIRST_LINE = "lampwright recovery 1";
   private static final String END_OF_HEAD = "\n\n";
+  private static final int MAX_HEAD = 1 << 16;
+
+  /** The largest recovery file, in bytes. */
+  static final int MAX_BYTES = ProjectReader.MAX_BYTES + MAX_HEAD;
 
   /** As it stands on the disk. */
   public String write() {
@@ -56,7 +62,7 @@ public record Recovery(
   /** Reads it; empty if it is damaged. */
   public static Optional<Recovery> read(String all) {
     int end = all.indexOf(END_OF_HEAD);
-    if (!all.startsWith(FIRST_LINE + "\n") || end < 0) {
+    if (!all.startsWith(FIRST_LINE + "\n") || end < 0 || end > MAX_HEAD) {
       return Optional.empty();
     }
     Map<String, String> head = new HashMap<>();

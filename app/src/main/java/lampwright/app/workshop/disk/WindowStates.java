@@ -10,10 +10,13 @@ import java.util.Objects;
 import java.util.Optional;
 import java.util.Properties;
 import java.util.stream.Collectors;
+import lampwright.engine.project.RegularFile;
 import lampwright.engine.rig.View;
 
 /** Keeps how the window was left, in the state folder. */
 public final class WindowStates {
+  private static final int MAX_BYTES = 1 << 16;
+
   private final Path place;
 
   /**
@@ -34,7 +37,7 @@ public final class WindowStates {
     }
     Properties values = new Properties();
     try {
-      values.load(new StringReader(Files.readString(place)));
+      values.load(new StringReader(RegularFile.text(place, MAX_BYTES)));
       return new WindowState(
           frame(values.getProperty("frame", "")),
           Boolean.parseBoolean(values.getProperty("maximised", "")),

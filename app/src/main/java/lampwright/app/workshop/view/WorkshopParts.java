@@ -6,7 +6,6 @@ import java.util.concurrent.Executor;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import lampwright.app.workshop.disk.DiskThread;
-import lampwright.app.workshop.disk.Owner;
 import lampwright.app.workshop.edit.Projects;
 import lampwright.app.workshop.model.Asker;
 import lampwright.app.workshop.model.Bench;
@@ -28,13 +27,15 @@ import lampwright.app.workshop.model.ribbon.CueHands;
 import lampwright.app.workshop.model.ribbon.RibbonsModel;
 import lampwright.app.workshop.model.rig.RigHands;
 import lampwright.app.workshop.model.rig.RigModel;
+import lampwright.engine.project.Owner;
 
 /** All models of one workshop, put together. */
 final class WorkshopParts implements AutoCloseable {
   private final Bench bench = new Bench(Projects.fresh());
   private final Playhead playhead = new Playhead(bench);
   private final DrawingSheet sheet = new DrawingSheet();
-  private final DiskThread disk = new DiskThread();
+  private final DiskThread disk = new DiskThread("disk");
+  private final DiskThread reader = new DiskThread("reader");
   private final ExecutorService background =
       Executors.newSingleThreadExecutor(
           work -> {
@@ -81,7 +82,8 @@ final class WorkshopParts implements AutoCloseable {
     problems =
         new ProblemsModel(
             bench, playhead, lights.reportProperty(), packs.packedProperty(), background, screen);
-    files = new FilesModel(new Workplace(bench, asker, disk, screen, state, Owner.self()), end);
+    files =
+        new FilesModel(new Workplace(bench, asker, disk, reader, screen, state, Owner.self()), end);
   }
 
   Bench bench() {
@@ -174,6 +176,7 @@ final class WorkshopParts implements AutoCloseable {
     packs.close();
     ribbons.close();
     background.shutdownNow();
+    reader.close();
     disk.close();
   }
 }

@@ -39,6 +39,18 @@ public final class Autosave {
   private int number;
   // Of the disk's thread alone.
   private Optional<Path> written = Optional.empty();
+  private Optional<Head> head = Optional.empty();
+  private Optional<Save> lastSave = Optional.empty();
+
+  /**
+   * What a recovery file departs from.
+   *
+   * @param hash of what the file held
+   */
+  private record Head(Optional<Path> file, Optional<String> hash) {}
+
+  /** What a save made of a file. */
+  private record Save(Head before, Head after) {}
 
   Autosave(Workplace place, Document document, Recoveries recoveries) {
     this.place = place;
@@ -101,6 +113,50 @@ public final class Autosave {
     safe.set(Optional.empty());
   }
 
+  /**
+   * This is about to be saved. For the disk's thread. If there is a recovery file it then holds the
+   * same: a kill before the save leaves this as unsaved work, a kill after it nothing to recover.
+   */
+  void saving(Path file, Project project) {
+    if (written.isEmpty() || head.isEmpty()) {
+      return;
+    }
+    boolean isBeside = written.equals(head.get().file().map(Recoveries::beside));
+    try {
+      Head now = isBeside ? head.get() : new Head(Optional.of(file), WholeFile.hash(file));
+      WholeFile.write(written.get(), text(project, now));
+      head = Optional.of(now);
+    } catch (IOException full) {
+      // Saving is what matters more; the older recovery file goes once it is done.
+      return;
+    }
+  }
+
+  /**
+   * The document's file was saved. For the disk's thread.
+   *
+   * @param before hash of what it held as far as the document knows
+   * @param now hash of what it holds
+   */
+  void saved(Path file, Optional<String> before, String now) {
+    lastSave =
+        Optional.of(
+            new Save(
+                new Head(Optional.of(file), before),
+                new Head(Optional.of(file), Optional.of(now))));
+  }
+
+  /** Whether what a file holds is what was saved last. For the disk's thread. */
+  boolean isSaved(Path file, String hash) {
+    Head now = new Head(Optional.of(file), Optional.of(hash));
+    return lastSave.filter(save -> save.after().equals(now)).isPresent();
+  }
+
+  /** The document knows of the save. */
+  void knows() {
+    place.disk().run(() -> lastSave = Optional.empty());
+  }
+
   private void plan() {
     if (planned || closed) {
       return;
@@ -138,7 +194,7 @@ public final class Autosave {
         .disk()
         .run(
             () -> {
-              Optional<String> failed = write(project, file, hash, places);
+              Optional<String> failed = tried(project, new Head(file, hash), places);
               place.screen().execute(() -> kept(project, failed));
             });
   }
@@ -150,16 +206,30 @@ public final class Autosave {
     }
   }
 
-  private Optional<String> write(
-      Project project, Optional<Path> file, Optional<String> hash, List<Path> places) {
-    String text =
-        new Recovery(
-                file,
-                hash,
-                recoveries.self(),
-                Instant.now().truncatedTo(ChronoUnit.SECONDS),
-                ProjectWriter.write(project))
-            .write();
+  private String text(Project project, Head departs) {
+    return new Recovery(
+            departs.file(),
+            departs.hash(),
+            recoveries.self(),
+            Instant.now().truncatedTo(ChronoUnit.SECONDS),
+            ProjectWriter.write(project))
+        .write();
+  }
+
+  private Optional<String> tried(Project project, Head departs, List<Path> places) {
+    try {
+      return write(project, departs, places);
+    } catch (RuntimeException | Error failed) {
+      return Optional.of(Failures.words(failed));
+    }
+  }
+
+  private Optional<String> write(Project project, Head asked, List<Path> places) {
+    // It may have been saved since this was asked for.
+    Head departs =
+        lastSave.filter(save -> save.before().equals(asked)).map(Save::after).orElse(asked);
+    Optional<Path> file = departs.file();
+    String text = text(project, departs);
     String reason = "";
     for (Path where : places) {
       try {
@@ -169,13 +239,14 @@ public final class Autosave {
           continue;
         }
         WholeFile.write(where, text);
+        head = Optional.of(departs);
         if (!written.equals(Optional.of(where))) {
           remove();
           written = Optional.of(where);
         }
         return Optional.empty();
       } catch (IOException failed) {
-        reason = String.valueOf(failed.getMessage());
+        reason = Failures.words(failed);
       }
     }
     return Optional.of(reason);

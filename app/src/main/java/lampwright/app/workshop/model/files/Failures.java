@@ -1,16 +1,18 @@
 package lampwright.app.workshop.model.files;
 
-import java.io.IOException;
 import java.nio.file.AccessDeniedException;
 import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.FileSystemException;
 
-/** Says in words why the disk refused something. */
+/** Says in words why something that waited for a disk went wrong. */
 public final class Failures {
   private Failures() {}
 
   /** The file and the reason; the library's exceptions often carry only the file's name. */
-  public static String words(IOException failure) {
+  public static String words(Throwable failure) {
+    if (failure instanceof OutOfMemoryError) {
+      return "there is not enough memory for it";
+    }
     if (failure instanceof FileSystemException known) {
       String reason = known.getReason();
       if (reason == null && known instanceof AccessDeniedException) {

@@ -114,30 +114,25 @@ public final class FilesModel {
    */
   public void start(Optional<Path> file) {
     recents.load();
-    place
-        .disk()
-        .run(
-            () -> {
-              List<Opened.Offer> left = left();
-              place
-                  .screen()
-                  .execute(
-                      () -> {
-                        Optional<Path> offered =
-                            file.isPresent() ? Optional.empty() : opener.offerLeft(left);
-                        file.or(() -> offered).ifPresent(this::open);
-                      });
-            });
+    place.then(
+        place.reader(),
+        this::left,
+        left -> begin(file, left),
+        words -> {
+          note.set(Optional.of(words));
+          begin(file, List.of());
+        });
     lookLater();
   }
 
-  private List<Opened.Offer> left() {
-    try {
-      return recoveries.findInState().stream().map(Opened.Offer::of).toList();
-    } catch (IOException unreadable) {
-      place.screen().execute(() -> note.set(Optional.of(Failures.words(unreadable))));
-      return List.of();
-    }
+  private void begin(Optional<Path> file, List<Opened.Offer> left) {
+    Optional<Path> offered = file.isPresent() ? Optional.empty() : opener.offerLeft(left);
+    file.or(() -> offered).ifPresent(this::open);
+  }
+
+  private List<Opened.Offer> left() throws IOException {
+    Recoveries.tidy(place.state());
+    return Opened.offers(recoveries.findInState());
   }
 
   /** A new project, once what is on the bench is settled. */
@@ -207,13 +202,14 @@ public final class FilesModel {
     Path file = chosen.toAbsolutePath().normalize();
     boolean ours = document.file().equals(Optional.of(file));
     busy.set(true);
-    place
-        .disk()
-        .run(
-            () -> {
-              Opened opened = Opened.read(file, place.state(), recoveries, ours);
-              place.screen().execute(() -> opened(opened));
-            });
+    place.then(
+        place.reader(),
+        () -> Opened.read(file, place.state(), recoveries, ours),
+        this::opened,
+        words -> {
+          busy.set(false);
+          opener.refuse(file, words);
+        });
   }
 
   private void opened(Opened opened) {

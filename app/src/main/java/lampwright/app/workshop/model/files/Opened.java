@@ -12,6 +12,7 @@ import lampwright.app.workshop.disk.FoundRecovery;
 import lampwright.app.workshop.disk.Recoveries;
 import lampwright.app.workshop.disk.Recovery;
 import lampwright.app.workshop.disk.WholeFile;
+import lampwright.engine.project.Leftovers;
 import lampwright.engine.project.Project;
 import lampwright.engine.project.ProjectFiles;
 import lampwright.engine.project.ProjectReader;
@@ -67,6 +68,7 @@ record Opened(
    * @param isOurs whether this process has claimed the file already
    */
   static Opened read(Path file, Path state, Recoveries recoveries, boolean isOurs) {
+    Leftovers.sweep(file.resolveSibling(""));
     Optional<FileClaim> claim = Optional.empty();
     boolean elsewhere = false;
     if (!isOurs) {
@@ -78,6 +80,17 @@ record Opened(
         elsewhere = false;
       }
     }
+    try {
+      return read(file, recoveries, claim, elsewhere);
+    } catch (RuntimeException | Error failed) {
+      claim.ifPresent(FileClaim::close);
+      throw failed;
+    }
+  }
+
+  private static Opened read(
+      Path file, Recoveries recoveries, Optional<FileClaim> claim, boolean claimed) {
+    boolean elsewhere = claimed;
     Optional<String> hash = Optional.empty();
     Optional<ReadResult> result = Optional.empty();
     String failure = "";
@@ -104,6 +117,32 @@ record Opened(
       }
     }
     return new Opened(file, hash, result, failure, claim, elsewhere, offers);
+  }
+
+  /**
+   * What of these is to be offered. What a file holds as well is not, and is removed: a crash came
+   * between saving and tidying up.
+   */
+  static List<Offer> offers(List<FoundRecovery> found) {
+    List<Offer> offers = new ArrayList<>();
+    for (FoundRecovery each : found) {
+      Offer offer = Offer.of(each);
+      if (offer.project().isPresent() && offer.project().equals(saved(offer))) {
+        forget(each.place());
+      } else {
+        offers.add(offer);
+      }
+    }
+    return offers;
+  }
+
+  private static Optional<Project> saved(Offer offer) {
+    try {
+      Optional<Path> file = offer.content().file();
+      return file.isEmpty() ? Optional.empty() : ProjectReader.read(file.get()).project();
+    } catch (IOException gone) {
+      return Optional.empty();
+    }
   }
 
   private static boolean livesElsewhere(Recovery content, Recoveries recoveries) {

@@ -54,6 +54,11 @@ final class Opener {
     return true;
   }
 
+  /** Says why a file could not be read at all. */
+  void refuse(Path file, String words) {
+    place.asker().tell(texts.get("damaged.title", name(file)), texts.get("damaged.text", words));
+  }
+
   /** Offers what projects left that were never saved. Returns a file that is to be opened. */
   Optional<Path> offerLeft(List<Opened.Offer> left) {
     for (Opened.Offer offer : left) {

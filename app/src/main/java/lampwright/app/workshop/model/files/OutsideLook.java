@@ -29,6 +29,8 @@ final class OutsideLook {
     }
   }
 
+  private record Reloaded(String hash, ReadResult result) {}
+
   private record Seen(Path file, Optional<String> hash) {}
 
   private final Texts texts = Texts.of("files");
@@ -145,24 +147,14 @@ final class OutsideLook {
 
   private void reload() {
     Path file = document.file().orElseThrow();
-    place
-        .disk()
-        .run(
-            () -> {
-              try {
-                byte[] bytes = ProjectFiles.contents(file);
-                String hash = WholeFile.hash(bytes);
-                ReadResult result = ProjectReader.read(file.toString(), bytes);
-                place.screen().execute(() -> reloaded(file, hash, result));
-              } catch (IOException failed) {
-                String words = Failures.words(failed);
-                place
-                    .screen()
-                    .execute(
-                        () ->
-                            place.asker().tell(texts.get("damaged.title", document.name()), words));
-              }
-            });
+    place.then(
+        place.reader(),
+        () -> {
+          byte[] bytes = ProjectFiles.contents(file);
+          return new Reloaded(WholeFile.hash(bytes), ProjectReader.read(file.toString(), bytes));
+        },
+        found -> reloaded(file, found.hash(), found.result()),
+        words -> place.asker().tell(texts.get("damaged.title", document.name()), words));
   }
 
   private void reloaded(Path file, String hash, ReadResult result) {

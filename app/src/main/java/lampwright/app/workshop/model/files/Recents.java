@@ -1,6 +1,5 @@
 package lampwright.app.workshop.model.files;
 
-import java.io.IOException;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.function.Consumer;
@@ -37,21 +36,7 @@ public final class Recents {
     work(() -> files.add(file));
   }
 
-  private interface Step {
-    List<Path> take() throws IOException;
-  }
-
-  private void work(Step step) {
-    place
-        .disk()
-        .run(
-            () -> {
-              try {
-                List<Path> now = step.take();
-                place.screen().execute(() -> list.setAll(now));
-              } catch (IOException failed) {
-                place.screen().execute(() -> note.accept(Failures.words(failed)));
-              }
-            });
+  private void work(Workplace.Wait<List<Path>> step) {
+    place.then(place.disk(), step, list::setAll, note);
   }
 }

@@ -17,6 +17,13 @@ import lampwright.engine.project.ProjectWriter;
 final class Saver {
   static final String ENDING = ".lampwright.json";
 
+  /**
+   * What came of writing.
+   *
+   * @param elsewhere whether another has the file open
+   */
+  private record Written(String hash, boolean elsewhere) {}
+
   private final Texts texts = Texts.of("files");
   private final Workplace place;
   private final Document document;
@@ -52,21 +59,30 @@ final class Saver {
       return;
     }
     Optional<String> expected = document.hash();
-    place
-        .disk()
-        .run(
-            () -> {
-              try {
-                Optional<String> now = WholeFile.hash(file.get());
-                if (now.isPresent() && !now.equals(expected)) {
-                  place.screen().execute(() -> outside.ask(now, () -> save(then), this::saveAs));
-                  return;
-                }
-              } catch (IOException unreadable) {
-                // Then it can't be written either, or is nothing to be kept.
-              }
-              place.screen().execute(() -> write(file.get(), then));
-            });
+    place.then(
+        place.disk(),
+        () -> changed(file.get(), expected),
+        now -> {
+          if (now.isPresent()) {
+            outside.ask(now, () -> save(then), this::saveAs);
+          } else {
+            write(file.get(), then);
+          }
+        },
+        words -> failed(file.get(), words, then));
+  }
+
+  // The hash of what another wrote there.
+  private Optional<String> changed(Path file, Optional<String> expected) {
+    try {
+      return WholeFile.hash(file)
+          .filter(now -> !expected.equals(Optional.of(now)))
+          // Two saves in a row: the document may not know of the first yet.
+          .filter(now -> !autosave.isSaved(file, now));
+    } catch (IOException unreadable) {
+      // Then it can't be written either, or is nothing to be kept.
+      return Optional.empty();
+    }
   }
 
   /** Saves to another file, which is the document's from then on. */
@@ -127,28 +143,30 @@ final class Saver {
 
   private void write(Path file, Runnable then) {
     Project project = place.bench().project();
+    Optional<String> before = document.hash();
     boolean other = !document.file().equals(Optional.of(file));
-    place
-        .disk()
-        .run(
-            () -> {
-              try {
-                ProjectFiles.save(project, file);
-              } catch (IOException failed) {
-                place.screen().execute(() -> failed(file, Failures.words(failed), then));
-                return;
-              }
-              byte[] bytes = ProjectWriter.write(project).getBytes(StandardCharsets.UTF_8);
-              String hash = WholeFile.hash(bytes);
-              boolean elsewhere = other && !claims.take(file);
-              place.screen().execute(() -> done(file, project, hash, other, elsewhere, then));
-            });
+    place.then(
+        place.disk(),
+        () -> {
+          // Else a kill from here on would leave older work to be recovered over this.
+          autosave.saving(file, project);
+          ProjectFiles.save(project, file);
+          byte[] bytes = ProjectWriter.write(project).getBytes(StandardCharsets.UTF_8);
+          String hash = WholeFile.hash(bytes);
+          if (!other) {
+            autosave.saved(file, before, hash);
+          }
+          return new Written(hash, other && !claims.take(file));
+        },
+        written -> done(file, project, written.hash(), other, written.elsewhere(), then),
+        words -> failed(file, words, then));
   }
 
   private void done(
       Path file, Project project, String hash, boolean other, boolean elsewhere, Runnable then) {
     document.belongsTo(
         Optional.of(file), new Document.Kept(Optional.of(hash), Optional.of(project)));
+    autosave.knows();
     if (other) {
       autosave.begin(elsewhere);
       if (elsewhere) {

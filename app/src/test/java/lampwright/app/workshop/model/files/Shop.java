@@ -3,10 +3,10 @@ package lampwright.app.workshop.model.files;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.time.Instant;
-import lampwright.app.workshop.disk.Owner;
 import lampwright.app.workshop.edit.Edit;
 import lampwright.app.workshop.edit.Projects;
 import lampwright.app.workshop.model.Bench;
+import lampwright.engine.project.Owner;
 import lampwright.engine.project.Project;
 import lampwright.engine.project.ProjectFiles;
 import lampwright.engine.project.ProjectReader;
@@ -24,9 +24,17 @@ final class Shop {
   }
 
   Shop(Path state, Owner self, Turns turns) {
+    this(state, self, turns, turns);
+  }
+
+  /**
+   * @param reader turns of their own, if a test wants to say when projects are read
+   */
+  Shop(Path state, Owner self, Turns turns, Turns reader) {
     this.turns = turns;
     files =
-        new FilesModel(new Workplace(bench, asker, turns, turns, state, self), () -> ended = true);
+        new FilesModel(
+            new Workplace(bench, asker, turns, reader, turns, state, self), () -> ended = true);
   }
 
   /** A process that runs no more: one that started before any computer did. */

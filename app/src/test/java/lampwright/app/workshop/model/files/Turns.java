@@ -37,6 +37,15 @@ public final class Turns implements Background, Executor {
     return now;
   }
 
+  /** Does the next thing, if there is one. */
+  boolean step() {
+    if (next.isEmpty()) {
+      return false;
+    }
+    next.remove().run();
+    return true;
+  }
+
   /** Does all that can be done without time going on. */
   public void drain() {
     while (!next.isEmpty()) {

@@ -1,4 +1,4 @@
-package lampwright.app.workshop.disk;
+package lampwright.engine.project;
 
 import java.time.Instant;
 import java.util.Optional;
@@ -12,7 +12,7 @@ import java.util.Optional;
  */
 public record Owner(long pid, Instant started) {
   /** Stands where a system does not say when a process started. */
-  static final Instant NEVER = Instant.EPOCH;
+  public static final Instant NEVER = Instant.EPOCH;
 
   /** This process. */
   public static Owner self() {
