@@ -3,7 +3,6 @@ package lampwright.app.command;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.io.UncheckedIOException;
-import java.nio.charset.Charset;
 import java.nio.file.AccessDeniedException;
 import java.nio.file.FileSystemException;
 import java.nio.file.NoSuchFileException;
@@ -38,7 +37,7 @@ public final class CommandLineProgram {
    * wrong, also on other threads, is said in a line.
    */
   public static int runOnSystemStreams(String... arguments) {
-    PrintWriter err = new PrintWriter(System.err, true, Charset.defaultCharset());
+    PrintWriter err = new PrintWriter(System.err, true, Terminal.encoding("stderr.encoding"));
     Thread.setDefaultUncaughtExceptionHandler((thread, fault) -> InternalFault.say(fault, err));
     try {
       return on(Terminal.ofSystem()).run(arguments);

@@ -3,6 +3,7 @@ package lampwright.app.command;
 import java.io.Console;
 import java.io.PrintWriter;
 import java.nio.charset.Charset;
+import java.nio.charset.StandardCharsets;
 import java.util.Locale;
 
 /**
@@ -37,9 +38,17 @@ record Terminal(PrintWriter out, PrintWriter err, boolean interactive) {
     }
   }
 
-  // Java 19 and later say the terminal's encoding; before, it is the default one.
-  private static Charset encoding(String property) {
-    return Charset.forName(System.getProperty(property, Charset.defaultCharset().name()));
+  /**
+   * The encoding of a stream. Java 19 and later say the terminal's; before, it is the system's own.
+   * Never the default one, which {@code file.encoding} sets for files.
+   */
+  static Charset encoding(String property) {
+    String name = System.getProperty(property, System.getProperty("native.encoding", "UTF-8"));
+    try {
+      return Charset.forName(name);
+    } catch (IllegalArgumentException unknown) {
+      return StandardCharsets.UTF_8;
+    }
   }
 
   // Before Java 22 there is a console only where both ends are terminals; since then there always

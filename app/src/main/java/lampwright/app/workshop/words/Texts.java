@@ -1,16 +1,22 @@
 package lampwright.app.workshop.words;
 
+import java.nio.file.Path;
 import java.text.MessageFormat;
+import java.util.Arrays;
 import java.util.Locale;
 import java.util.MissingResourceException;
 import java.util.Optional;
 import java.util.ResourceBundle;
+import java.util.stream.Collectors;
+import lampwright.engine.project.Harmless;
 
 /**
  * The texts of one part of the workshop, from its resource bundle. Numbers in them are written as
  * the project file writes them, whatever the locale, so that what is read can be typed.
  */
 public final class Texts {
+  private static final int MAX_LINE = 10_000;
+
   private final ResourceBundle bundle;
 
   private Texts(ResourceBundle bundle) {
@@ -42,8 +48,22 @@ public final class Texts {
     return bundle.containsKey(key) ? Optional.of(bundle.getString(key)) : Optional.empty();
   }
 
-  /** A text with values put in: {@code {0}} and so on; an apostrophe in it is written twice. */
+  /**
+   * A text with values put in: {@code {0}} and so on; an apostrophe in it is written twice. Names
+   * come from files: nothing in them turns the direction of writing or hides. Line feeds stay in
+   * texts, which may be lists, and not in paths.
+   */
   public String get(String key, Object... values) {
-    return new MessageFormat(bundle.getString(key), Locale.ROOT).format(values);
+    Object[] shown = Arrays.stream(values).map(Texts::harmless).toArray();
+    return new MessageFormat(bundle.getString(key), Locale.ROOT).format(shown);
+  }
+
+  private static Object harmless(Object value) {
+    if (value instanceof Path path) {
+      return Harmless.text(path.toString(), Harmless.MAX_MESSAGE);
+    }
+    return value instanceof String text
+        ? text.lines().map(line -> Harmless.text(line, MAX_LINE)).collect(Collectors.joining("\n"))
+        : value;
   }
 }

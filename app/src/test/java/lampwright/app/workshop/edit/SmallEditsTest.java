@@ -91,6 +91,12 @@ class SmallEditsTest {
     assertThat(PictureFile.size(file)).isEmpty();
     assertThat(PictureFile.size(folder)).isEmpty();
     assertThat(PictureFile.size(folder.resolve("none"))).isEmpty();
+    Path inside = Files.createDirectory(folder.resolve("project"));
+    Path outside = Files.writeString(folder.resolve("private.png"), "x");
+    Path link = Files.createSymbolicLink(inside.resolve("model.png"), outside);
+    Path own = Files.writeString(inside.resolve("own.png"), "x");
+    assertThat(PictureFile.leadsOut(inside, link)).isTrue();
+    assertThat(PictureFile.leadsOut(inside, own)).isFalse();
   }
 
   @ParameterizedTest

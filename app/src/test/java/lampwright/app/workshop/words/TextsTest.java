@@ -21,6 +21,15 @@ class TextsTest {
     }
   }
 
+  @Test
+  void namesNeitherTurnTheWritingNorHideNorBreakLines() {
+    Texts texts = Texts.of("files");
+
+    assertThat(texts.get("title", "a\u202eb\u200b")).startsWith("a\\u202eb\\u200b ");
+    assertThat(texts.get("replace.text", Path.of("a\nb"))).contains("a\\u000ab ");
+    assertThat(texts.get("damaged.text", "one\ntwo\u001b")).endsWith("one\ntwo\\u001b");
+  }
+
   // In a text with values an apostrophe is written twice, in one without it is not.
   @ParameterizedTest
   @MethodSource("bundles")

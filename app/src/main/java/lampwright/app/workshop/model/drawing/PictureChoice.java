@@ -55,17 +55,30 @@ public final class PictureChoice {
     disk.run(
         () -> {
           boolean good = PictureFile.size(file).isPresent();
-          screen.execute(() -> take(folder, file, good));
+          boolean out = good && leadsOut(folder, file);
+          screen.execute(() -> take(folder, file, good, out));
         });
   }
 
-  private void take(Path folder, Path file, boolean good) {
+  private static boolean leadsOut(Path folder, Path file) {
+    try {
+      return PictureFile.leadsOut(folder, file);
+    } catch (IOException gone) {
+      return true;
+    }
+  }
+
+  private void take(Path folder, Path file, boolean good, boolean out) {
     String name = Harmless.text(String.valueOf(file.getFileName()), Harmless.MAX_MESSAGE);
     if (!good) {
       asker.tell(texts.get("picture.copy.title"), texts.get("picture.bad", name));
       return;
     }
     Path base = folder.normalize();
+    if (file.startsWith(base) && out) {
+      asker.tell(texts.get("picture.copy.title"), texts.get("picture.outside", name));
+      return;
+    }
     if (file.startsWith(base)) {
       model.picture(Optional.of(base.relativize(file).toString().replace('\\', '/')));
       return;

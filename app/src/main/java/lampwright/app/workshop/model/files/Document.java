@@ -10,6 +10,7 @@ import javafx.beans.property.ReadOnlyStringProperty;
 import javafx.beans.property.ReadOnlyStringWrapper;
 import lampwright.app.workshop.model.Bench;
 import lampwright.app.workshop.words.Texts;
+import lampwright.engine.project.Harmless;
 import lampwright.engine.project.Project;
 
 /** Which file the project on the bench belongs to, and whether it is as that holds it. */
@@ -63,7 +64,9 @@ public final class Document {
 
   /** The file's name, or what stands for it. */
   public String name() {
-    return file().map(path -> String.valueOf(path.getFileName())).orElse(texts.get("untitled"));
+    return file()
+        .map(path -> Harmless.text(String.valueOf(path.getFileName()), Harmless.MAX_MESSAGE))
+        .orElse(texts.get("untitled"));
   }
 
   /** The hash of what stands in the file. */

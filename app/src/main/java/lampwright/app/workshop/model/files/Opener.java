@@ -10,6 +10,7 @@ import lampwright.app.workshop.disk.Recovery;
 import lampwright.app.workshop.edit.Edit;
 import lampwright.app.workshop.edit.Projects;
 import lampwright.app.workshop.words.Texts;
+import lampwright.engine.project.Harmless;
 import lampwright.engine.project.Project;
 import lampwright.engine.project.ReadResult;
 
@@ -201,7 +202,7 @@ final class Opener {
   }
 
   private static String name(Path file) {
-    return String.valueOf(file.getFileName());
+    return Harmless.text(String.valueOf(file.getFileName()), Harmless.MAX_MESSAGE);
   }
 
   private String problems(Opened opened) {

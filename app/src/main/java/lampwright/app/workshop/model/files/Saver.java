@@ -91,7 +91,8 @@ final class Saver {
   }
 
   private void saveAs(Runnable then) {
-    String name = document.file().isPresent() ? document.name() : suggestion();
+    String name =
+        document.file().map(path -> String.valueOf(path.getFileName())).orElseGet(this::suggestion);
     Optional<Path> chosen =
         place.asker().fileToSave(texts.get("save.as.title"), name, List.of("*" + ENDING));
     if (chosen.isEmpty()) {

@@ -127,7 +127,7 @@ final class CallOutPainter {
       y -= size * 1.3;
     }
     if (missing.isPresent()) {
-      g.fillText(texts.get("picture.missing", missing.get()), 8, y, width - 16);
+      g.fillText(missing.get(), 8, y, width - 16);
     }
   }
 

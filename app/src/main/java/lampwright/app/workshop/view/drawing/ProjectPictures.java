@@ -1,5 +1,6 @@
 package lampwright.app.workshop.view.drawing;
 
+import java.io.IOException;
 import java.nio.file.Path;
 import java.util.HashMap;
 import java.util.Map;
@@ -7,6 +8,7 @@ import java.util.Optional;
 import java.util.function.Supplier;
 import javafx.scene.image.Image;
 import lampwright.app.workshop.edit.PictureFile;
+import lampwright.app.workshop.words.Texts;
 import lampwright.engine.project.Picture;
 
 /** The pictures beside the project, read in the background when they are first wanted. */
@@ -15,7 +17,7 @@ final class ProjectPictures {
    * What there is of a picture.
    *
    * @param image none while it is read, or if it can't be
-   * @param missing the file that can't be read
+   * @param missing what is wrong with it, in words
    */
   record Found(Optional<Image> image, Optional<String> missing) {
     static final Found NOTHING = new Found(Optional.empty(), Optional.empty());
@@ -23,6 +25,7 @@ final class ProjectPictures {
 
   private static final int MOST_PIXELS = 1600;
 
+  private final Texts texts = Texts.of("drawing");
   private final Supplier<Optional<Path>> projectFile;
   private final Runnable loaded;
   private final Map<Path, Image> pictures = new HashMap<>();
@@ -39,7 +42,8 @@ final class ProjectPictures {
     if (wanted.isEmpty()) {
       return Found.NOTHING;
     }
-    Found missing = new Found(Optional.empty(), wanted.map(Picture::file));
+    String name = wanted.get().file();
+    Found missing = wrong("picture.missing", name);
     Optional<Path> folder =
         projectFile.get().flatMap(f -> Optional.ofNullable(f.toAbsolutePath().getParent()));
     if (folder.isEmpty()) {
@@ -51,6 +55,13 @@ final class ProjectPictures {
       if (PictureFile.size(file).isEmpty()) {
         return missing;
       }
+      try {
+        if (PictureFile.leadsOut(folder.get(), file)) {
+          return wrong("picture.outside", name);
+        }
+      } catch (IOException gone) {
+        return missing;
+      }
       known = load(file);
       pictures.put(file, known);
     }
@@ -60,6 +71,10 @@ final class ProjectPictures {
     return known.getProgress() < 1
         ? Found.NOTHING
         : new Found(Optional.of(known), Optional.empty());
+  }
+
+  private Found wrong(String key, String name) {
+    return new Found(Optional.empty(), Optional.of(texts.get(key, name)));
   }
 
   private Image load(Path file) {

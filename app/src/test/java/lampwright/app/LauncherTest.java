@@ -1,0 +1,97 @@
+package lampwright.app;
+
+import static java.nio.charset.StandardCharsets.UTF_8;
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.junit.jupiter.api.Assumptions.assumeTrue;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Map;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+/** The program as it is started: by the script of the program folder. */
+class LauncherTest {
+  @TempDir private Path folder;
+  private Path launcher;
+
+  /** The script, and a Java that takes these classes in place of those of the program folder. */
+  @BeforeEach
+  void launcher() throws IOException {
+    assumeTrue(Files.isExecutable(Path.of("/bin/sh")));
+    launcher = Files.createDirectories(folder.resolve("bin")).resolve("lampwright");
+    Files.copy(Path.of("src/main/dist/bin/lampwright"), launcher);
+    Path java = Files.createDirectories(folder.resolve("java/bin")).resolve("java");
+    Files.writeString(
+        java,
+        """
+        #!/bin/sh
+        options=
+        while [ "$1" != lampwright.app/lampwright.app.Main ]; do
+          case $1 in -Dfile*) options="$options $1" ;; esac
+          shift
+        done
+        shift
+        exec '%s' $options -cp '%s' lampwright.app.Main "$@"
+        """
+            .formatted(
+                Path.of(System.getProperty("java.home"), "bin", "java"),
+                System.getProperty("java.class.path")));
+    assertThat(java.toFile().setExecutable(true)).isTrue();
+  }
+
+  private String run(Map<String, String> environment, String... arguments)
+      throws IOException, InterruptedException {
+    // In a shell: this process can't pass a name that its own locale has no characters for.
+    ProcessBuilder builder = new ProcessBuilder(List.of("/bin/sh"));
+    builder.environment().keySet().removeIf(name -> name.startsWith("LC_") || name.equals("LANG"));
+    builder.environment().put("JAVA_HOME", folder.resolve("java").toString());
+    builder.environment().putAll(environment);
+    builder.redirectErrorStream(true).directory(folder.toFile());
+    Process process = builder.start();
+    String script =
+        "mkdir -p caf\u00e9 && cp p.json caf\u00e9\n"
+            + "/bin/sh bin/lampwright "
+            + String.join(" ", arguments)
+            + "\n";
+    try (var in = process.getOutputStream()) {
+      in.write(script.getBytes(UTF_8));
+    }
+    String said = new String(process.getInputStream().readAllBytes(), UTF_8);
+    process.waitFor();
+    return said;
+  }
+
+  private void project() throws IOException {
+    Files.writeString(
+        folder.resolve("p.json"),
+        "{\"lampwright\": 1, \"name\": \"K\u00fcste\", \"rig\": {\"outputs\": [{\"id\": \"o\"}]}}");
+  }
+
+  @ParameterizedTest
+  @CsvSource({"LC_ALL, C", "LC_ALL, POSIX", "LC_CTYPE, C", "LANG, C", "LANGUAGE, C"})
+  void pathWithAccentsIsFoundAndNamedInTheCLocale(String name, String locale)
+      throws IOException, InterruptedException {
+    project();
+
+    assertThat(run(Map.of(name, locale), "check", "caf\u00e9/p.json"))
+        .doesNotContain("could not read")
+        .contains("caf\u00e9/p.json");
+  }
+
+  @Test
+  void encodingOfFilesDoesNotChangeWhatIsPrinted() throws IOException, InterruptedException {
+    project();
+    Map<String, String> utf16 = Map.of("LAMPWRIGHT_JAVA_OPTIONS", "-Dfile.encoding=UTF-16");
+
+    assertThat(run(utf16, "check", "caf\u00e9/p.json", "--json"))
+        .isEqualTo(run(Map.of(), "check", "caf\u00e9/p.json", "--json"))
+        .contains("lampwrightCheck");
+    assertThat(run(utf16, "nonsense")).isEqualTo(run(Map.of(), "nonsense")).contains("nonsense");
+  }
+}
