@@ -56,7 +56,7 @@ public final class FileSet implements Closeable {
     boolean made = false;
     try {
       if (!Files.isDirectory(folder)) {
-        Files.createDirectories(folder);
+        Folders.make(folder);
         made = true;
       }
     } catch (FileAlreadyExistsException file) {

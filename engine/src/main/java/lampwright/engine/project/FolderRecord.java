@@ -56,7 +56,7 @@ public final class FolderRecord {
       return Optional.empty();
     }
     SortedMap<String, String> digests = new TreeMap<>();
-    String text = new String(BoundedFile.read(file, MAX_RECORD_BYTES), UTF_8);
+    String text = RegularFile.text(file, MAX_RECORD_BYTES);
     for (String line : Splitter.on('\n').omitEmptyStrings().split(text)) {
       Matcher parts = LINE.matcher(line);
       try {
@@ -94,7 +94,7 @@ public final class FolderRecord {
         || Files.size(file) > MAX_FILE_BYTES) {
       return false;
     }
-    return holds(name, BoundedFile.read(file, MAX_FILE_BYTES));
+    return holds(name, RegularFile.read(file, MAX_FILE_BYTES));
   }
 
   /** As it is written into a file. */

@@ -54,7 +54,7 @@ record SetPlan(List<Step> steps) {
    * @throws IOException if it can't be read, or is none that we wrote
    */
   static SetPlan read(Path file) throws IOException {
-    String text = new String(BoundedFile.read(file, MAX_BYTES), UTF_8);
+    String text = RegularFile.text(file, MAX_BYTES);
     List<String> lines = Splitter.on('\n').splitToList(text);
     if (lines.size() < 2 || !lines.get(lines.size() - 2).equals(END)) {
       throw damaged(file);

@@ -92,7 +92,7 @@ final class WorkFolder {
         byte[] token = UUID.randomUUID().toString().getBytes(UTF_8);
         channel.truncate(0);
         channel.write(ByteBuffer.wrap(token));
-        ours = Arrays.equals(BoundedFile.read(file, token.length), token);
+        ours = Arrays.equals(RegularFile.read(file, token.length), token);
       }
       return ours ? new WorkFolder(folder, work, channel) : null;
     } finally {
@@ -134,7 +134,7 @@ final class WorkFolder {
     for (SetPlan.Step step : plan.steps()) {
       keepOld(step);
     }
-    FolderFlush.tree(work);
+    flushAll();
     writePlan(plan);
     try {
       forward(plan, mover);
@@ -143,6 +143,12 @@ final class WorkFolder {
       throw trouble;
     }
     Files.delete(work.resolve(PLAN));
+  }
+
+  private void flushAll() throws IOException {
+    try (Stream<Path> all = Files.walk(work)) {
+      all.filter(Files::isDirectory).forEach(Folders::flush);
+    }
   }
 
   private void writePlan(SetPlan plan) throws IOException {
@@ -157,7 +163,7 @@ final class WorkFolder {
         channel.force(true);
       }
       Files.move(part, work.resolve(PLAN), StandardCopyOption.ATOMIC_MOVE);
-      FolderFlush.one(work);
+      Folders.flush(work);
     } catch (IOException trouble) {
       throw FileTroubles.clear(StagedFile.WRITING, work, trouble);
     }
@@ -195,7 +201,7 @@ final class WorkFolder {
         if (step.kind() == SetPlan.Kind.DROP) {
           Files.deleteIfExists(place);
         } else if (Files.exists(fresh)) {
-          Files.createDirectories(place.resolveSibling(""));
+          Folders.make(place.resolveSibling(""));
           mover.move(fresh, place);
         }
       } catch (IOException trouble) {
@@ -203,7 +209,7 @@ final class WorkFolder {
       }
       changed.add(place.resolveSibling(""));
     }
-    changed.forEach(FolderFlush::one);
+    changed.forEach(Folders::flush);
   }
 
   private void takeBack(SetPlan plan, IOException trouble) {
@@ -236,7 +242,7 @@ final class WorkFolder {
       } catch (IOException trouble) {
         throw FileTroubles.clear("could not restore", place, trouble);
       }
-      FolderFlush.one(place.resolveSibling(""));
+      Folders.flush(place.resolveSibling(""));
     }
   }
 
