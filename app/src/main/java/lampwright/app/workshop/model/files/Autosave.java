@@ -6,8 +6,10 @@ import java.nio.file.Path;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
 import lampwright.app.workshop.disk.Recoveries;
@@ -49,8 +51,13 @@ public final class Autosave {
    */
   private record Head(Optional<Path> file, Optional<String> hash) {}
 
-  /** What a save made of a file. */
-  private record Save(Head before, Head after) {}
+  /**
+   * What saves made of a file that the document does not know of yet.
+   *
+   * @param before what the document may still take it to hold
+   * @param now hash of what it holds
+   */
+  private record Save(Path file, Set<Optional<String>> before, String now) {}
 
   Autosave(Workplace place, Document document, Recoveries recoveries) {
     this.place = place;
@@ -139,22 +146,29 @@ public final class Autosave {
    * @param now hash of what it holds
    */
   void saved(Path file, Optional<String> before, String now) {
-    lastSave =
-        Optional.of(
-            new Save(
-                new Head(Optional.of(file), before),
-                new Head(Optional.of(file), Optional.of(now))));
+    Set<Optional<String>> all = new HashSet<>(Set.of(before));
+    lastSave
+        .filter(save -> save.file().equals(file))
+        .ifPresent(
+            save -> {
+              all.addAll(save.before());
+              all.add(Optional.of(save.now()));
+            });
+    lastSave = Optional.of(new Save(file, all, now));
+    // What the recovery file holds now equals this, and what comes next departs from it.
+    head =
+        head.map(
+            h -> h.file().equals(Optional.of(file)) ? new Head(h.file(), Optional.of(now)) : h);
   }
 
   /** Whether what a file holds is what was saved last. For the disk's thread. */
   boolean isSaved(Path file, String hash) {
-    Head now = new Head(Optional.of(file), Optional.of(hash));
-    return lastSave.filter(save -> save.after().equals(now)).isPresent();
+    return lastSave.filter(save -> save.file().equals(file) && save.now().equals(hash)).isPresent();
   }
 
-  /** The document knows of the save. */
-  void knows() {
-    place.disk().run(() -> lastSave = Optional.empty());
+  /** The document knows of the save that made this. */
+  void knows(String hash) {
+    place.disk().run(() -> lastSave = lastSave.filter(save -> !save.now().equals(hash)));
   }
 
   private void plan() {
@@ -227,7 +241,11 @@ public final class Autosave {
   private Optional<String> write(Project project, Head asked, List<Path> places) {
     // It may have been saved since this was asked for.
     Head departs =
-        lastSave.filter(save -> save.before().equals(asked)).map(Save::after).orElse(asked);
+        lastSave
+            .filter(save -> asked.file().equals(Optional.of(save.file())))
+            .filter(save -> save.before().contains(asked.hash()))
+            .map(save -> new Head(asked.file(), Optional.of(save.now())))
+            .orElse(asked);
     Optional<Path> file = departs.file();
     String text = text(project, departs);
     String reason = "";

@@ -167,7 +167,7 @@ final class Saver {
       Path file, Project project, String hash, boolean other, boolean elsewhere, Runnable then) {
     document.belongsTo(
         Optional.of(file), new Document.Kept(Optional.of(hash), Optional.of(project)));
-    autosave.knows();
+    autosave.knows(hash);
     if (other) {
       autosave.begin(elsewhere);
       if (elsewhere) {

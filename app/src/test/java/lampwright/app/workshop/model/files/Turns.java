@@ -46,6 +46,16 @@ public final class Turns implements Background, Executor {
     return true;
   }
 
+  /** Lets so much time go by in which nothing is done, but what was to be done then is next. */
+  void later(long millis) {
+    now = now.plusMillis(millis);
+    later.stream()
+        .filter(each -> each.at().compareTo(now) <= 0)
+        .sorted(Comparator.comparing(Later::at))
+        .forEach(each -> next.add(each.work()));
+    later.removeIf(each -> each.at().compareTo(now) <= 0);
+  }
+
   /** Does all that can be done without time going on. */
   public void drain() {
     while (!next.isEmpty()) {
