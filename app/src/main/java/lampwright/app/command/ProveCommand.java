@@ -10,8 +10,8 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.concurrent.Callable;
+import lampwright.engine.project.FileSet;
 import lampwright.engine.project.Project;
-import lampwright.engine.project.StagedFiles;
 import lampwright.engine.scene.Scene;
 import lampwright.exporters.CancelledException;
 import lampwright.exporters.firmware.FirmwareProof;
@@ -128,7 +128,7 @@ final class ProveCommand implements Callable<Integer> {
 
   /** Fails before a long proof rather than after it. */
   private static void requireWritable(Path folder, List<Scene> scenes) throws IOException {
-    try (StagedFiles files = StagedFiles.in(folder)) {
+    try (FileSet files = FileSet.in(folder)) {
       for (Scene scene : scenes) {
         files.open(waveform(scene)).close();
       }
@@ -141,7 +141,7 @@ final class ProveCommand implements Callable<Integer> {
 
   private static void keepWaveforms(Path folder, List<Scene> scenes, ProofBench bench)
       throws IOException {
-    try (StagedFiles files = StagedFiles.in(folder)) {
+    try (FileSet files = FileSet.in(folder)) {
       for (Scene scene : scenes) {
         try (OutputStream out = files.open(waveform(scene))) {
           Files.copy(bench.waveform(scene), out);

@@ -69,6 +69,7 @@ class MutatedFileTest {
   }
 
   private static void check(byte[] bytes) {
+    FuzzRead.fuzzerTestOneInput(bytes);
     ReadResult read = ProjectReader.read("p", bytes);
 
     boolean errors = !read.problems().isEmpty();

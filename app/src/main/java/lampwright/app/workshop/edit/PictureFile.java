@@ -30,13 +30,16 @@ public final class PictureFile {
       if (!Files.isRegularFile(file) || Files.size(file) > MAX_BYTES) {
         return Optional.empty();
       }
-      try (InputStream in = Files.newInputStream(file);
-          DataInputStream data = new DataInputStream(new BufferedInputStream(in))) {
-        return size(data).filter(PictureFile::fits);
+      try (InputStream in = Files.newInputStream(file)) {
+        return size(in);
       }
     } catch (IOException unreadable) {
       return Optional.empty();
     }
+  }
+
+  static Optional<Size> size(InputStream in) throws IOException {
+    return size(new DataInputStream(new BufferedInputStream(in))).filter(PictureFile::fits);
   }
 
   /**
