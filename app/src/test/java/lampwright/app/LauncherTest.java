@@ -47,6 +47,11 @@ class LauncherTest {
 
   private String run(Map<String, String> environment, String... arguments)
       throws IOException, InterruptedException {
+    return runAfter("", environment, arguments);
+  }
+
+  private String runAfter(String before, Map<String, String> environment, String... arguments)
+      throws IOException, InterruptedException {
     // In a shell: this process can't pass a name that its own locale has no characters for.
     ProcessBuilder builder = new ProcessBuilder(List.of("/bin/sh"));
     builder.environment().keySet().removeIf(name -> name.startsWith("LC_") || name.equals("LANG"));
@@ -56,6 +61,7 @@ class LauncherTest {
     Process process = builder.start();
     String script =
         "mkdir -p caf\u00e9 && cp p.json caf\u00e9\n"
+            + before
             + "/bin/sh bin/lampwright "
             + String.join(" ", arguments)
             + "\n";
@@ -93,5 +99,23 @@ class LauncherTest {
         .isEqualTo(run(Map.of(), "check", "caf\u00e9/p.json", "--json"))
         .contains("lampwrightCheck");
     assertThat(run(utf16, "nonsense")).isEqualTo(run(Map.of(), "nonsense")).contains("nonsense");
+  }
+
+  /** A file that may grow no more fails as on a full disk: nothing is left, and it is named. */
+  @Test
+  void fullDiskNamesTheFileAndLeavesNothing() throws IOException, InterruptedException {
+    Files.writeString(
+        folder.resolve("p.json"),
+        """
+        {"lampwright": 1, "name": "Full", "rig": {
+           "chains": [{"id": "c", "pixelType": "ws2812b", "pixels": 400}]},
+         "scenes": [{"id": "on", "lengthMs": 10000}]}
+        """);
+    // 64 KiB, in blocks of 512 bytes; the table has 600,000 bytes.
+    String said =
+        runAfter("ulimit -f 128\n", Map.of(), "export", "p.json", "--to", "out", "--as", "bin");
+
+    assertThat(said).contains("on.bin: could not write: ").doesNotContain("Exception");
+    assertThat(folder.resolve("out")).doesNotExist();
   }
 }

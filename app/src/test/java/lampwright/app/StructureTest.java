@@ -8,6 +8,7 @@ import com.tngtech.archunit.core.importer.ImportOption;
 import com.tngtech.archunit.junit.AnalyzeClasses;
 import com.tngtech.archunit.junit.ArchTest;
 import com.tngtech.archunit.lang.ArchRule;
+import lampwright.engine.rig.Lamp;
 
 /** Light flows one way: who may import whom. */
 @AnalyzeClasses(packages = "lampwright", importOptions = ImportOption.DoNotIncludeTests.class)
@@ -118,6 +119,17 @@ class StructureTest {
           .should()
           .dependOnClassesThat()
           .resideInAPackage("javafx..");
+
+  /** So that no hostile name is drawn as it is. */
+  @ArchTest
+  static final ArchRule windowShowsLampsByTheirTitles =
+      noClasses()
+          .that()
+          .resideInAPackage("lampwright.app.workshop..")
+          .and()
+          .doNotHaveSimpleName("Titles")
+          .should()
+          .callMethod(Lamp.class, "title");
 
   @ArchTest
   static final ArchRule workshopModelsKnowNoControlOrWindow =

@@ -12,6 +12,7 @@ import javafx.beans.property.ReadOnlyObjectWrapper;
 import lampwright.app.review.Reviews;
 import lampwright.app.workshop.model.problems.Target;
 import lampwright.app.workshop.words.Texts;
+import lampwright.app.workshop.words.Titles;
 import lampwright.engine.meter.Draw;
 import lampwright.engine.meter.FlashCaution;
 import lampwright.engine.meter.FlashSpot;
@@ -274,7 +275,7 @@ public final class GaugesModel {
       return open("flash", texts.get("flash.choose"));
     }
     Optional<Target> spot = Optional.of(new Target.OfLamp(lamp.get().id()));
-    String title = lamp.get().title();
+    String title = Titles.of(lamp.get());
     if (light.isEmpty()) {
       return flashGauge(texts.get("flash.unknown", title), Gauge.State.OPEN, "", spot);
     }

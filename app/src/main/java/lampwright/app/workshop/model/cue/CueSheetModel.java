@@ -24,6 +24,7 @@ import lampwright.app.workshop.model.LightRoom;
 import lampwright.app.workshop.model.Sheet;
 import lampwright.app.workshop.model.Slot;
 import lampwright.app.workshop.words.Texts;
+import lampwright.app.workshop.words.Titles;
 import lampwright.engine.meter.FlashTrain;
 import lampwright.engine.meter.LightReport;
 import lampwright.engine.meter.RateVerdict;
@@ -312,7 +313,7 @@ public final class CueSheetModel {
                 v ->
                     texts.get(
                         "hint",
-                        lamp.orElseThrow().title(),
+                        Titles.of(lamp.orElseThrow()),
                         train.orElseThrow().rateWords(),
                         v.words(),
                         v.range().source()))

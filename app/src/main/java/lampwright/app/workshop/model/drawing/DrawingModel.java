@@ -17,6 +17,7 @@ import lampwright.app.workshop.model.LightRoom;
 import lampwright.app.workshop.model.Playhead;
 import lampwright.app.workshop.model.ScreenLight;
 import lampwright.app.workshop.words.Texts;
+import lampwright.app.workshop.words.Titles;
 import lampwright.engine.project.Project;
 import lampwright.engine.rig.Lamp;
 import lampwright.engine.rig.Place;
@@ -212,11 +213,11 @@ public final class DrawingModel {
                         p ->
                             texts.get(
                                 "words.lamp",
-                                l.title(),
+                                Titles.of(l),
                                 texts.get("view." + p.view().key()),
                                 Long.toString(Math.round(p.x() * 100)),
                                 Long.toString(Math.round(p.y() * 100))))
-                    .orElseGet(() -> texts.get("words.unplaced", l.title())))
+                    .orElseGet(() -> texts.get("words.unplaced", Titles.of(l))))
         .orElseGet(() -> texts.get("words.view", view, Integer.toString(drawn().size())));
   }
 

@@ -15,6 +15,7 @@ import lampwright.app.workshop.model.drawing.Dots;
 import lampwright.app.workshop.model.drawing.DrawingModel;
 import lampwright.app.workshop.view.Inks;
 import lampwright.app.workshop.words.Texts;
+import lampwright.app.workshop.words.Titles;
 import lampwright.engine.rig.Lamp;
 
 /** Draws what lies over the light: rings around the lamps, leader lines, labels and notes. */
@@ -70,7 +71,7 @@ final class CallOutPainter {
     for (String id : chosen) {
       Lamp lamp = drawn.get(id);
       if (lamp != null) {
-        label(g, lamp.title(), x(lamp), y(lamp) - radius(lamp) - 4, width);
+        label(g, Titles.of(lamp), x(lamp), y(lamp) - radius(lamp) - 4, width);
       }
     }
     notes(g, width, height, size, missing);

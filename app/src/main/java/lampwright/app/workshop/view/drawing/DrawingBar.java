@@ -9,6 +9,7 @@ import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.HBox;
 import lampwright.app.workshop.model.drawing.DrawingModel;
 import lampwright.app.workshop.words.Texts;
+import lampwright.app.workshop.words.Titles;
 import lampwright.engine.rig.View;
 
 /** Above the drawing: which side, day or night, how much light; and lamps without a place. */
@@ -92,7 +93,7 @@ public final class DrawingBar extends FlowPane {
               .limit(12)
               .forEach(
                   lamp -> {
-                    ToggleButton chip = new ToggleButton(lamp.title());
+                    ToggleButton chip = new ToggleButton(Titles.of(lamp));
                     chip.setId("unplaced-" + lamp.id());
                     chip.getStyleClass().add("small-toggle");
                     chip.setSelected(model.bench().selection().lamps().contains(lamp.id()));

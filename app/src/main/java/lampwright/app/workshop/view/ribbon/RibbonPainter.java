@@ -20,6 +20,7 @@ import lampwright.app.workshop.model.ribbon.RibbonsModel;
 import lampwright.app.workshop.model.ribbon.Strip;
 import lampwright.app.workshop.model.ribbon.TimeAxis;
 import lampwright.app.workshop.view.Inks;
+import lampwright.app.workshop.words.Titles;
 import lampwright.engine.rig.Fitting;
 import lampwright.engine.rig.Lamp;
 import lampwright.engine.scene.Blend;
@@ -72,7 +73,7 @@ final class RibbonPainter {
       g.setFont(font);
       g.fillText(model.isUnfolded(lamp.id()) ? "▾" : "▸", 4, middle);
       g.setFont(on ? bold : font);
-      clipped(g, (on ? "● " : "") + lamp.title(), 18, middle, width - 24);
+      clipped(g, (on ? "● " : "") + Titles.of(lamp), 18, middle, width - 24);
       if (lamp.function() != lampwright.engine.rig.LampFunction.OTHER) {
         g.setFont(small);
         g.setFill(inks.of(Ink.TEXT_SOFT));

@@ -19,6 +19,7 @@ import lampwright.app.workshop.model.ribbon.CueHands;
 import lampwright.app.workshop.model.ribbon.RibbonsModel;
 import lampwright.app.workshop.view.Inks;
 import lampwright.app.workshop.words.Texts;
+import lampwright.app.workshop.words.Titles;
 import lampwright.engine.rig.Lamp;
 
 /**
@@ -236,7 +237,7 @@ public final class RibbonsView extends Region {
             ? model.words(cue.get())
             : bench
                 .lamp()
-                .map(lamp -> texts.get("pane.lamp", lamp.title(), Integer.toString(cues(lamp))))
+                .map(lamp -> texts.get("pane.lamp", Titles.of(lamp), Integer.toString(cues(lamp))))
                 .orElseGet(
                     () ->
                         texts.get("pane", Integer.toString(bench.project().rig().lamps().size())));

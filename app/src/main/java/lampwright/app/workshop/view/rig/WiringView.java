@@ -24,6 +24,7 @@ import lampwright.app.workshop.model.rig.RigPart;
 import lampwright.app.workshop.model.rig.WiringLayout;
 import lampwright.app.workshop.view.Inks;
 import lampwright.app.workshop.words.Texts;
+import lampwright.app.workshop.words.Titles;
 import lampwright.engine.rig.Chain;
 import lampwright.engine.rig.Fitting;
 import lampwright.engine.rig.Lamp;
@@ -197,7 +198,7 @@ public final class WiringView extends Region {
           g.setTextBaseline(VPos.TOP);
           g.setFont(Font.font(size * 0.68));
           g.setFill(inks.of(Ink.TEXT_SOFT));
-          g.fillText(owner.title(), x, under + 1, block.cell() * run(owners, pixel) - 4);
+          g.fillText(Titles.of(owner), x, under + 1, block.cell() * run(owners, pixel) - 4);
         }
       }
     }

@@ -1,0 +1,19 @@
+package lampwright.app.workshop.words;
+
+import lampwright.engine.project.Harmless;
+import lampwright.engine.rig.Lamp;
+
+/** Names of a project as the window shows them, in one line. */
+public final class Titles {
+  private static final int MAX = 200;
+
+  private Titles() {}
+
+  /**
+   * What a lamp is called. A name may hold whatever a file can: nothing in it breaks the line,
+   * turns the direction of writing or hides.
+   */
+  public static String of(Lamp lamp) {
+    return Harmless.text(lamp.title(), MAX);
+  }
+}
