@@ -4,6 +4,8 @@ module lampwright.engine {
   requires tools.jackson.core;
   requires static org.jspecify;
 
+  exports lampwright.engine.check;
+  exports lampwright.engine.disk;
   exports lampwright.engine.facts;
   exports lampwright.engine.light;
   exports lampwright.engine.meter;
@@ -13,4 +15,5 @@ module lampwright.engine {
   exports lampwright.engine.review;
   exports lampwright.engine.rig;
   exports lampwright.engine.scene;
+  exports lampwright.engine.time;
 }

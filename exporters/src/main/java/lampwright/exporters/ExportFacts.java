@@ -2,7 +2,7 @@ package lampwright.exporters;
 
 import com.google.common.collect.ImmutableList;
 import java.util.List;
-import lampwright.engine.light.Fault;
+import lampwright.engine.check.Fault;
 import lampwright.engine.review.Code;
 import lampwright.engine.review.Figure;
 import lampwright.engine.review.Finding;

@@ -1,7 +1,7 @@
 package lampwright.exporters;
 
 import java.util.Locale;
-import lampwright.engine.light.Checks;
+import lampwright.engine.check.Checks;
 
 /**
  * What a builder may choose for an export.

@@ -3,7 +3,7 @@ package lampwright.exporters;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
-import lampwright.engine.light.Fault;
+import lampwright.engine.check.Fault;
 import lampwright.engine.review.Finding;
 
 /** Thrown where a format cannot hold what it is asked to; carries every reason. */

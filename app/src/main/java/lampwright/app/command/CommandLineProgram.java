@@ -7,7 +7,7 @@ import java.nio.file.AccessDeniedException;
 import java.nio.file.FileSystemException;
 import java.nio.file.NoSuchFileException;
 import java.util.concurrent.CancellationException;
-import lampwright.engine.project.Harmless;
+import lampwright.engine.check.Harmless;
 import lampwright.exporters.CancelledException;
 import lampwright.exporters.ExportRefusedException;
 import picocli.CommandLine;

@@ -1,7 +1,7 @@
 package lampwright.app.command;
 
 import java.io.PrintWriter;
-import lampwright.engine.project.Harmless;
+import lampwright.engine.check.Harmless;
 
 /**
  * What is said where the program itself is at fault: one line in place of a stack trace, which is

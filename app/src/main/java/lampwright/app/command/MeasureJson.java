@@ -6,7 +6,7 @@ import java.math.MathContext;
 import java.util.List;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
-import lampwright.engine.light.Checks;
+import lampwright.engine.check.Checks;
 import lampwright.engine.meter.DitherFlicker;
 import lampwright.engine.meter.Draw;
 import lampwright.engine.meter.FlashCaution;

@@ -4,7 +4,7 @@ import com.google.common.base.Strings;
 import java.io.PrintWriter;
 import java.util.Locale;
 import java.util.OptionalDouble;
-import lampwright.engine.light.Checks;
+import lampwright.engine.check.Checks;
 import lampwright.engine.meter.ChainFeed;
 import lampwright.engine.meter.OutputCircuit;
 import lampwright.engine.meter.PackLoad;

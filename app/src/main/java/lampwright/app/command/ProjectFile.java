@@ -3,7 +3,7 @@ package lampwright.app.command;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.Optional;
-import lampwright.engine.project.Harmless;
+import lampwright.engine.check.Harmless;
 import lampwright.engine.project.Project;
 import lampwright.engine.project.ProjectReader;
 import lampwright.engine.project.ReadResult;

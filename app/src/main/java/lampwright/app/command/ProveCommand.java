@@ -10,7 +10,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.concurrent.Callable;
-import lampwright.engine.project.FileSet;
+import lampwright.engine.disk.FileSet;
 import lampwright.engine.project.Project;
 import lampwright.engine.scene.Scene;
 import lampwright.exporters.CancelledException;

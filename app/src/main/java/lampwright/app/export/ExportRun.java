@@ -13,7 +13,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.function.Consumer;
 import java.util.stream.Stream;
-import lampwright.engine.project.FileSet;
+import lampwright.engine.disk.FileSet;
 import lampwright.engine.project.Project;
 import lampwright.engine.review.Finding;
 import lampwright.engine.scene.Scene;

@@ -1,6 +1,7 @@
 package lampwright.engine.light;
 
 import java.util.List;
+import lampwright.engine.check.Checks;
 import lampwright.engine.facts.TradeNumbers;
 
 /**

@@ -1,5 +1,7 @@
 package lampwright.engine.light;
 
+import lampwright.engine.check.Checks;
+
 /** A colour as a builder states it; what an emitter does for it is the {@link Mixer}'s work. */
 public sealed interface Colour {
   /** The default colour of every pattern. */

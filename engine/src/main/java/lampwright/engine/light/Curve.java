@@ -1,5 +1,6 @@
 package lampwright.engine.light;
 
+import lampwright.engine.check.Checks;
 import lampwright.engine.facts.TradeNumbers;
 
 /** The map from a code value or level, 0 to 1, to linear light, 0 to 1. */

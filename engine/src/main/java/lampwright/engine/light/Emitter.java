@@ -1,5 +1,7 @@
 package lampwright.engine.light;
 
+import lampwright.engine.check.Checks;
+
 /**
  * The light of one emitter at full drive.
  *

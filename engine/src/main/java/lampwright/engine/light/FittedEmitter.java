@@ -2,6 +2,7 @@ package lampwright.engine.light;
 
 import com.google.common.collect.Maps;
 import java.util.Map;
+import lampwright.engine.check.Checks;
 
 /**
  * One emitter of a package.

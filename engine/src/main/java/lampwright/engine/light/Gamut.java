@@ -1,6 +1,7 @@
 package lampwright.engine.light;
 
 import java.util.Map;
+import lampwright.engine.check.Checks;
 
 /**
  * The chromaticities that a package of three or four emitters can mix, and the brightest mix at

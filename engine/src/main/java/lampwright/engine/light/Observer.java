@@ -8,6 +8,7 @@ import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
+import lampwright.engine.check.Checks;
 import lampwright.engine.facts.TradeNumbers;
 
 /**

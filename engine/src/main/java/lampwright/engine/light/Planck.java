@@ -1,5 +1,6 @@
 package lampwright.engine.light;
 
+import lampwright.engine.check.Checks;
 import lampwright.engine.facts.TradeNumbers;
 
 /** The chromaticity of a black body: Planck's law summed over the observer table at 5 nm. */

@@ -1,6 +1,7 @@
 package lampwright.engine.light;
 
 import java.util.function.DoubleUnaryOperator;
+import lampwright.engine.check.Checks;
 
 /** Chromaticities of spectra, for emitters of which only wavelengths are known. */
 public final class Spectrum {

@@ -1,7 +1,7 @@
 package lampwright.engine.meter;
 
+import lampwright.engine.check.Checks;
 import lampwright.engine.facts.TradeNumbers;
-import lampwright.engine.light.Checks;
 
 /**
  * The flash caution of W3C WCAG 2.2, success criterion 2.3.1: at most three general flashes and at

@@ -5,8 +5,8 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import lampwright.engine.check.Checks;
 import lampwright.engine.facts.TradeNumbers;
-import lampwright.engine.light.Checks;
 
 /** The work of {@link FlashTrain#measure}: all times here are in frames, and cost is linear. */
 final class FlashMeter {

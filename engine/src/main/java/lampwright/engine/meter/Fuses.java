@@ -3,8 +3,8 @@ package lampwright.engine.meter;
 import java.util.List;
 import java.util.OptionalDouble;
 import java.util.stream.Stream;
+import lampwright.engine.check.Checks;
 import lampwright.engine.facts.TradeNumbers;
-import lampwright.engine.light.Checks;
 
 /** The ratings of fuses that shops keep, and which of them fits a wire. */
 public final class Fuses {

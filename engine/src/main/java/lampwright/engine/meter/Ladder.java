@@ -1,6 +1,6 @@
 package lampwright.engine.meter;
 
-import lampwright.engine.light.Checks;
+import lampwright.engine.check.Checks;
 
 /**
  * A run of pixels along a pair of wires, each drawing a current of its own whatever its voltage.

@@ -3,8 +3,8 @@ package lampwright.engine.meter;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import lampwright.engine.check.Checks;
 import lampwright.engine.facts.TradeNumbers;
-import lampwright.engine.light.Checks;
 
 /**
  * The resistor in series with a string of LEDs on a voltage.

@@ -2,8 +2,8 @@ package lampwright.engine.meter;
 
 import java.util.List;
 import java.util.stream.IntStream;
+import lampwright.engine.check.Checks;
 import lampwright.engine.facts.TradeNumbers;
-import lampwright.engine.light.Checks;
 import lampwright.engine.rig.Conductor;
 
 /**

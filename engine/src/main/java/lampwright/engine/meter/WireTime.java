@@ -1,7 +1,7 @@
 package lampwright.engine.meter;
 
 import java.util.List;
-import lampwright.engine.light.Checks;
+import lampwright.engine.check.Checks;
 import lampwright.engine.rig.Chain;
 import lampwright.engine.rig.LineTiming;
 

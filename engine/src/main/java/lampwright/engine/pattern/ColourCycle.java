@@ -1,10 +1,11 @@
 package lampwright.engine.pattern;
 
-import static lampwright.engine.light.Checks.canonical;
+import static lampwright.engine.check.Checks.canonical;
 
 import java.math.BigDecimal;
-import lampwright.engine.light.Checks;
+import lampwright.engine.check.Checks;
 import lampwright.engine.light.Mixer;
+import lampwright.engine.time.Ratio;
 
 /**
  * The hue runs round the circle.

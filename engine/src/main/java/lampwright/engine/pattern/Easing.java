@@ -3,7 +3,7 @@ package lampwright.engine.pattern;
 import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
-import lampwright.engine.light.Checks;
+import lampwright.engine.check.Checks;
 
 /** How a move from one value to another is spread over its time. */
 public sealed interface Easing {

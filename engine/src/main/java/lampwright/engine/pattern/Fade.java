@@ -1,7 +1,7 @@
 package lampwright.engine.pattern;
 
 import java.util.Optional;
-import lampwright.engine.light.Checks;
+import lampwright.engine.check.Checks;
 import lampwright.engine.light.Colour;
 import lampwright.engine.light.Mix;
 

@@ -1,11 +1,12 @@
 package lampwright.engine.pattern;
 
-import static lampwright.engine.light.Checks.canonical;
+import static lampwright.engine.check.Checks.canonical;
 
 import java.math.BigDecimal;
 import java.util.Arrays;
-import lampwright.engine.light.Checks;
+import lampwright.engine.check.Checks;
 import lampwright.engine.light.Mixer;
+import lampwright.engine.time.Ratio;
 
 /**
  * Pixels come on one after another, stay, and go off together: the sequential indicator.

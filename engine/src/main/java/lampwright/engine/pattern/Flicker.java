@@ -1,11 +1,12 @@
 package lampwright.engine.pattern;
 
-import static lampwright.engine.light.Checks.canonical;
+import static lampwright.engine.check.Checks.canonical;
 
 import java.math.BigDecimal;
-import lampwright.engine.light.Checks;
+import lampwright.engine.check.Checks;
 import lampwright.engine.light.Mix;
 import lampwright.engine.light.Mixer;
+import lampwright.engine.time.Ratio;
 
 /**
  * The unrest of a fire or a failing lamp: the level falls by smooth noise, each pixel's its own.

@@ -1,9 +1,10 @@
 package lampwright.engine.pattern;
 
-import static lampwright.engine.light.Checks.canonical;
+import static lampwright.engine.check.Checks.canonical;
 
 import java.math.BigDecimal;
-import lampwright.engine.light.Checks;
+import lampwright.engine.check.Checks;
+import lampwright.engine.time.Ratio;
 
 /**
  * A direction indicator: on for a share of each period.

@@ -3,7 +3,7 @@ package lampwright.engine.pattern;
 import java.math.BigDecimal;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import lampwright.engine.light.Checks;
+import lampwright.engine.check.Checks;
 import lampwright.engine.light.Colour;
 
 /**

@@ -3,9 +3,10 @@ package lampwright.engine.pattern;
 import java.math.BigDecimal;
 import java.util.List;
 import java.util.function.UnaryOperator;
-import lampwright.engine.light.Checks;
-import lampwright.engine.light.ListLimit;
+import lampwright.engine.check.Checks;
+import lampwright.engine.check.ListLimit;
 import lampwright.engine.light.Mix;
+import lampwright.engine.time.Ratio;
 
 /**
  * Moves from keyframe to keyframe. Before the first one its values stand; after the last one its

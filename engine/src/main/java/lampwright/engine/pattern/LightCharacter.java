@@ -1,9 +1,9 @@
 package lampwright.engine.pattern;
 
-import static lampwright.engine.light.Checks.canonical;
+import static lampwright.engine.check.Checks.canonical;
 
 import java.math.BigDecimal;
-import lampwright.engine.light.Checks;
+import lampwright.engine.check.Checks;
 
 /**
  * The rhythm of a light of navigation, written as on charts.

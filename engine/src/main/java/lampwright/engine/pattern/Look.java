@@ -1,6 +1,6 @@
 package lampwright.engine.pattern;
 
-import lampwright.engine.light.Checks;
+import lampwright.engine.check.Checks;
 import lampwright.engine.light.Colour;
 
 /**

@@ -2,6 +2,7 @@ package lampwright.engine.pattern;
 
 import java.util.Arrays;
 import java.util.function.Predicate;
+import lampwright.engine.time.Ratio;
 
 /** Paints a look while something holds, and dark while it does not. */
 final class OnOff {

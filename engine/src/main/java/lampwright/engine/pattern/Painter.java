@@ -1,5 +1,7 @@
 package lampwright.engine.pattern;
 
+import lampwright.engine.time.Ratio;
+
 /** A pattern made ready for one stage. Keeps no state between calls: any instant may be asked. */
 @FunctionalInterface
 public interface Painter {

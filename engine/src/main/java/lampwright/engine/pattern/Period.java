@@ -1,7 +1,8 @@
 package lampwright.engine.pattern;
 
 import java.math.BigDecimal;
-import lampwright.engine.light.Checks;
+import lampwright.engine.check.Checks;
+import lampwright.engine.time.Ratio;
 
 /** A repeating time, begun at a share of itself. */
 final class Period {

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import lampwright.engine.facts.TradeNumbers;
+import lampwright.engine.time.Ratio;
 
 /**
  * A light character in time: light and dark in turn.

@@ -1,11 +1,11 @@
 package lampwright.engine.pattern;
 
-import static lampwright.engine.light.Checks.canonical;
+import static lampwright.engine.check.Checks.canonical;
 
 import java.math.BigDecimal;
 import java.util.List;
-import lampwright.engine.light.Checks;
-import lampwright.engine.light.ListLimit;
+import lampwright.engine.check.Checks;
+import lampwright.engine.check.ListLimit;
 import lampwright.engine.light.Mix;
 import lampwright.engine.light.Mixer;
 

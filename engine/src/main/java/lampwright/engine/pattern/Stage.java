@@ -5,6 +5,7 @@ import lampwright.engine.light.Colour;
 import lampwright.engine.light.Curve;
 import lampwright.engine.light.Mix;
 import lampwright.engine.light.Mixer;
+import lampwright.engine.time.Ratio;
 
 /**
  * What a pattern is told about where it plays.

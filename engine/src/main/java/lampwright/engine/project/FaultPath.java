@@ -3,7 +3,8 @@ package lampwright.engine.project;
 import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
-import lampwright.engine.light.Fault;
+import lampwright.engine.check.Fault;
+import lampwright.engine.check.Harmless;
 
 /** Finds the value that a fault of a record is about. */
 final class FaultPath {

@@ -6,9 +6,9 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Supplier;
-import lampwright.engine.light.Fault;
-import lampwright.engine.light.InvalidModelException;
-import lampwright.engine.light.ListLimit;
+import lampwright.engine.check.Fault;
+import lampwright.engine.check.InvalidModelException;
+import lampwright.engine.check.ListLimit;
 
 /**
  * The fields of one object of the file. What is wrong with a field is reported where it stands; the

@@ -2,6 +2,7 @@ package lampwright.engine.project;
 
 import java.util.List;
 import java.util.Optional;
+import lampwright.engine.check.Harmless;
 
 /** A JSON value and where it stands in the file: line and column counted from 1. */
 sealed interface Json {

@@ -1,6 +1,7 @@
 package lampwright.engine.project;
 
 import java.util.Locale;
+import lampwright.engine.check.Harmless;
 
 /** Text as JSON writes it. */
 final class JsonText {

@@ -4,7 +4,7 @@ import static lampwright.engine.project.ValueKind.NUMBER;
 
 import java.util.List;
 import java.util.Optional;
-import lampwright.engine.light.Checks;
+import lampwright.engine.check.Checks;
 import lampwright.engine.rig.LineTime;
 import lampwright.engine.rig.LineTiming;
 

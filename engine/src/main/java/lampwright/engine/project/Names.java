@@ -6,7 +6,7 @@ import java.util.HashSet;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Set;
-import lampwright.engine.light.Checks;
+import lampwright.engine.check.Checks;
 
 /**
  * The ids of one list of the file. An object that is broken stays in its list as a stand-in, so

@@ -5,7 +5,7 @@ import static lampwright.engine.project.ValueKind.NUMBER;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
-import lampwright.engine.light.Fault;
+import lampwright.engine.check.Fault;
 import lampwright.engine.rig.Battery;
 import lampwright.engine.rig.Conductor;
 import lampwright.engine.rig.Controller;

@@ -2,8 +2,8 @@ package lampwright.engine.project;
 
 import java.util.List;
 import java.util.Optional;
-import lampwright.engine.light.Checks;
-import lampwright.engine.light.ListLimit;
+import lampwright.engine.check.Checks;
+import lampwright.engine.check.ListLimit;
 import lampwright.engine.rig.PixelType;
 import lampwright.engine.rig.Rig;
 import lampwright.engine.rig.View;

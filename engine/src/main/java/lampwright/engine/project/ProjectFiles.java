@@ -6,6 +6,10 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.FileSystemException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import lampwright.engine.disk.FileTroubles;
+import lampwright.engine.disk.Leftovers;
+import lampwright.engine.disk.RegularFile;
+import lampwright.engine.disk.StagedFiles;
 
 /** Saves projects, and reads the bytes of their files. */
 public final class ProjectFiles {

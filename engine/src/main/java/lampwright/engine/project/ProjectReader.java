@@ -5,7 +5,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
-import lampwright.engine.light.Fault;
+import lampwright.engine.check.Fault;
 import lampwright.engine.rig.PixelType;
 import lampwright.engine.scene.Scene;
 

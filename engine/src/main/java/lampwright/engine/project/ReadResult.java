@@ -3,6 +3,7 @@ package lampwright.engine.project;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import lampwright.engine.check.Harmless;
 
 /**
  * What reading a project file gave.

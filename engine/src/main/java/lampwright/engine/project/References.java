@@ -2,7 +2,7 @@ package lampwright.engine.project;
 
 import java.util.Collection;
 import java.util.List;
-import lampwright.engine.light.Fault;
+import lampwright.engine.check.Fault;
 
 /** What is known about the names that stand in a file. */
 interface References {

@@ -2,6 +2,7 @@ package lampwright.engine.project;
 
 import java.util.ArrayDeque;
 import java.util.Deque;
+import lampwright.engine.check.Harmless;
 import org.jspecify.annotations.Nullable;
 
 /** The path of a value in the file; text only when somebody asks. */

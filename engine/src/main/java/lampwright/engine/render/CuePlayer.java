@@ -4,9 +4,9 @@ import java.util.List;
 import lampwright.engine.light.Curve;
 import lampwright.engine.light.Mixer;
 import lampwright.engine.pattern.Painter;
-import lampwright.engine.pattern.Ratio;
 import lampwright.engine.scene.Blend;
 import lampwright.engine.scene.Cue;
+import lampwright.engine.time.Ratio;
 
 /** One cue made ready: where its light goes and in which frames. */
 final class CuePlayer {

@@ -1,7 +1,7 @@
 package lampwright.engine.render;
 
 import java.math.BigDecimal;
-import lampwright.engine.pattern.Ratio;
+import lampwright.engine.time.Ratio;
 
 /** Frame i of a scene stands for exactly t = i / framesPerSecond seconds. */
 final class FrameClock {

@@ -10,7 +10,6 @@ import lampwright.engine.light.EmitterKind;
 import lampwright.engine.light.FittedEmitter;
 import lampwright.engine.light.Mixer;
 import lampwright.engine.light.Mixers;
-import lampwright.engine.pattern.Ratio;
 import lampwright.engine.rig.Chain;
 import lampwright.engine.rig.CurrentCap;
 import lampwright.engine.rig.Rig;
@@ -18,6 +17,7 @@ import lampwright.engine.scene.Dither;
 import lampwright.engine.scene.Scene;
 import lampwright.engine.scene.Span;
 import lampwright.engine.scene.Track;
+import lampwright.engine.time.Ratio;
 
 /**
  * Light flows through here: tracks in order onto the drives, then feel, then caps, then bytes.

@@ -7,10 +7,10 @@ import java.util.List;
 import java.util.Map;
 import lampwright.engine.light.Curve;
 import lampwright.engine.light.Mixer;
-import lampwright.engine.pattern.Ratio;
 import lampwright.engine.pattern.Stage;
 import lampwright.engine.scene.Cue;
 import lampwright.engine.scene.Track;
+import lampwright.engine.time.Ratio;
 
 /** One track made ready. Asked for frames in rising order it passes over the cues that are done. */
 final class TrackPlayer {

@@ -5,7 +5,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.function.Consumer;
-import lampwright.engine.light.Checks;
+import lampwright.engine.check.Checks;
 import lampwright.engine.meter.Fuses;
 import lampwright.engine.meter.PackLoad;
 import lampwright.engine.meter.SceneReport;

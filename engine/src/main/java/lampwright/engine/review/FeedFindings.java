@@ -4,7 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
 import java.util.function.Consumer;
-import lampwright.engine.light.Checks;
+import lampwright.engine.check.Checks;
 import lampwright.engine.meter.ChainFeed;
 import lampwright.engine.meter.Fuses;
 import lampwright.engine.meter.SceneReport;

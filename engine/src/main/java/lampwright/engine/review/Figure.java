@@ -1,7 +1,7 @@
 package lampwright.engine.review;
 
 import java.util.Locale;
-import lampwright.engine.project.Harmless;
+import lampwright.engine.check.Harmless;
 
 /** One thing that a finding measured or compares with. */
 public sealed interface Figure {

@@ -5,7 +5,7 @@ import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
-import lampwright.engine.project.Harmless;
+import lampwright.engine.check.Harmless;
 import lampwright.engine.scene.Scene;
 
 /**

@@ -1,8 +1,8 @@
 package lampwright.engine.rig;
 
 import java.util.OptionalDouble;
+import lampwright.engine.check.Checks;
 import lampwright.engine.facts.TradeNumbers;
-import lampwright.engine.light.Checks;
 
 /**
  * A battery pack by its label, and what stands between it and the rig.

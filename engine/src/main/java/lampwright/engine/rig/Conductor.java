@@ -2,7 +2,7 @@ package lampwright.engine.rig;
 
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
-import lampwright.engine.light.Checks;
+import lampwright.engine.check.Checks;
 
 /** Each of the two conductors of a feed, plus and minus, as a builder states it. */
 public sealed interface Conductor {

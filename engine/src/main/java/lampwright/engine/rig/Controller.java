@@ -5,9 +5,9 @@ import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
+import lampwright.engine.check.Checks;
 import lampwright.engine.facts.NumberTable;
 import lampwright.engine.facts.SourcedNumber;
-import lampwright.engine.light.Checks;
 
 /**
  * A microcontroller that plays the exported data, as it is fitted. What its pins, timers and memory

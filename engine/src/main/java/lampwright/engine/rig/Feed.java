@@ -1,8 +1,8 @@
 package lampwright.engine.rig;
 
 import java.util.OptionalDouble;
+import lampwright.engine.check.Checks;
 import lampwright.engine.facts.TradeNumbers;
-import lampwright.engine.light.Checks;
 
 /**
  * The supply wires of a chain: a lead of two conductors from the supply to its first pixel, and two

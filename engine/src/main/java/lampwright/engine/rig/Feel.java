@@ -1,6 +1,6 @@
 package lampwright.engine.rig;
 
-import lampwright.engine.light.Checks;
+import lampwright.engine.check.Checks;
 
 /**
  * The warm-up of a lamp that stands for a filament.

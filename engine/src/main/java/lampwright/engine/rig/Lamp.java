@@ -2,8 +2,8 @@ package lampwright.engine.rig;
 
 import java.util.List;
 import java.util.Optional;
-import lampwright.engine.light.Checks;
-import lampwright.engine.light.ListLimit;
+import lampwright.engine.check.Checks;
+import lampwright.engine.check.ListLimit;
 
 /**
  * One light as fitted and named.

@@ -1,6 +1,6 @@
 package lampwright.engine.rig;
 
-import lampwright.engine.light.Checks;
+import lampwright.engine.check.Checks;
 
 /**
  * How long a level of a data line lasts, in the form in which it is stated. A {@link LineTiming}

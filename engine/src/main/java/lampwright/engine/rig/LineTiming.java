@@ -3,7 +3,7 @@ package lampwright.engine.rig;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
-import lampwright.engine.light.Checks;
+import lampwright.engine.check.Checks;
 
 /**
  * The times of a pixel's data line.

@@ -2,7 +2,7 @@ package lampwright.engine.rig;
 
 import java.util.Optional;
 import java.util.regex.Pattern;
-import lampwright.engine.light.Checks;
+import lampwright.engine.check.Checks;
 
 /**
  * A pin of a controller as its datasheet names it: {@code PD6} where pins stand on ports, {@code

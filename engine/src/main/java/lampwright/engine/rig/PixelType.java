@@ -3,7 +3,7 @@ package lampwright.engine.rig;
 import com.google.common.collect.ImmutableMap;
 import java.util.Map;
 import java.util.stream.Collectors;
-import lampwright.engine.light.Checks;
+import lampwright.engine.check.Checks;
 import lampwright.engine.light.Emitter;
 import lampwright.engine.light.EmitterKind;
 import lampwright.engine.light.FittedEmitter;

@@ -1,6 +1,6 @@
 package lampwright.engine.rig;
 
-import lampwright.engine.light.Checks;
+import lampwright.engine.check.Checks;
 
 /**
  * Where a lamp stands on the drawing of the model.

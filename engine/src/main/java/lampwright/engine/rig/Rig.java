@@ -3,10 +3,10 @@ package lampwright.engine.rig;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import lampwright.engine.light.Checks;
+import lampwright.engine.check.Checks;
+import lampwright.engine.check.ListLimit;
 import lampwright.engine.light.ColourMatching;
 import lampwright.engine.light.Curve;
-import lampwright.engine.light.ListLimit;
 
 /**
  * What is fitted to the model.

@@ -8,8 +8,8 @@ import java.util.NavigableMap;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
-import lampwright.engine.light.Checks;
-import lampwright.engine.light.Fault;
+import lampwright.engine.check.Checks;
+import lampwright.engine.check.Fault;
 
 /** What can be wrong between the parts of a rig: ids used twice, parts missing or claimed twice. */
 public final class RigFaults {

@@ -1,7 +1,7 @@
 package lampwright.engine.rig;
 
+import lampwright.engine.check.Checks;
 import lampwright.engine.facts.TradeNumbers;
-import lampwright.engine.light.Checks;
 
 /**
  * What a pixel needs to work.

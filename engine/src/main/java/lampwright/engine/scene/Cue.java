@@ -1,9 +1,9 @@
 package lampwright.engine.scene;
 
-import static lampwright.engine.light.Checks.canonical;
+import static lampwright.engine.check.Checks.canonical;
 
 import java.math.BigDecimal;
-import lampwright.engine.light.Checks;
+import lampwright.engine.check.Checks;
 import lampwright.engine.pattern.Pattern;
 import lampwright.engine.pattern.Times;
 

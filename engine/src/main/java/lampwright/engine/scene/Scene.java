@@ -1,13 +1,13 @@
 package lampwright.engine.scene;
 
-import static lampwright.engine.light.Checks.canonical;
+import static lampwright.engine.check.Checks.canonical;
 
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.util.List;
 import java.util.Set;
-import lampwright.engine.light.Checks;
-import lampwright.engine.light.ListLimit;
+import lampwright.engine.check.Checks;
+import lampwright.engine.check.ListLimit;
 import lampwright.engine.pattern.Times;
 
 /**

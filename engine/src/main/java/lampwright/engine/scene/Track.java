@@ -3,8 +3,8 @@ package lampwright.engine.scene;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
-import lampwright.engine.light.Checks;
-import lampwright.engine.light.ListLimit;
+import lampwright.engine.check.Checks;
+import lampwright.engine.check.ListLimit;
 
 /**
  * One row of a scene.

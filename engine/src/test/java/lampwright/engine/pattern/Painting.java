@@ -7,6 +7,7 @@ import java.util.List;
 import lampwright.engine.light.Curve;
 import lampwright.engine.light.Mixer;
 import lampwright.engine.light.Mixers;
+import lampwright.engine.time.Ratio;
 
 /** Paints patterns on a row of driver outputs, whose one drive shows the light alone. */
 final class Painting {

@@ -18,6 +18,7 @@ import lampwright.engine.light.EmitterKind;
 import lampwright.engine.light.FittedEmitter;
 import lampwright.engine.light.Mixer;
 import lampwright.engine.light.Mixers;
+import lampwright.engine.time.Ratio;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;

@@ -32,7 +32,6 @@ import lampwright.engine.pattern.Keyframe;
 import lampwright.engine.pattern.Keyframes;
 import lampwright.engine.pattern.Look;
 import lampwright.engine.pattern.Pattern;
-import lampwright.engine.pattern.Ratio;
 import lampwright.engine.pattern.RotatingBeacon;
 import lampwright.engine.pattern.Stage;
 import lampwright.engine.pattern.Steady;
@@ -48,6 +47,7 @@ import lampwright.engine.scene.Cue;
 import lampwright.engine.scene.Dither;
 import lampwright.engine.scene.Scene;
 import lampwright.engine.scene.Track;
+import lampwright.engine.time.Ratio;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 

@@ -2,7 +2,7 @@ package lampwright.exporters.firmware;
 
 import java.util.ArrayList;
 import java.util.List;
-import lampwright.engine.light.Fault;
+import lampwright.engine.check.Fault;
 import lampwright.engine.review.Code;
 import lampwright.engine.review.Figure;
 import lampwright.engine.review.Finding;

@@ -2,7 +2,7 @@ package lampwright.exporters.firmware;
 
 import java.util.List;
 import java.util.OptionalInt;
-import lampwright.engine.light.Fault;
+import lampwright.engine.check.Fault;
 import lampwright.engine.render.FrameTable;
 import lampwright.engine.review.Finding;
 import lampwright.engine.rig.Rig;

@@ -6,7 +6,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
-import lampwright.engine.project.Harmless;
+import lampwright.engine.check.Harmless;
 import lampwright.engine.review.Finding;
 import lampwright.engine.review.Severity;
 import lampwright.engine.rig.Lamp;

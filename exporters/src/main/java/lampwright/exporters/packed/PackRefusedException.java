@@ -1,6 +1,6 @@
 package lampwright.exporters.packed;
 
-import lampwright.engine.light.Fault;
+import lampwright.engine.check.Fault;
 
 /** Thrown where scenes can't become packed data that can be played. */
 public final class PackRefusedException extends RuntimeException {

@@ -5,7 +5,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.concurrent.CancellationException;
 import java.util.stream.IntStream;
-import lampwright.engine.light.Fault;
+import lampwright.engine.check.Fault;
 
 /** Packs the scenes of one rig into one piece of data, and proves it by decoding. */
 public final class Packer {

@@ -4,7 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.IntStream;
-import lampwright.engine.light.Fault;
+import lampwright.engine.check.Fault;
 
 /**
  * Sees to it that packed data plays what the frame tables say, whatever the coders made of them:

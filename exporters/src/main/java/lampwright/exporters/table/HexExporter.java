@@ -2,7 +2,7 @@ package lampwright.exporters.table;
 
 import java.io.IOException;
 import java.util.List;
-import lampwright.engine.light.Fault;
+import lampwright.engine.check.Fault;
 import lampwright.exporters.CancelledException;
 import lampwright.exporters.ExportFacts;
 import lampwright.exporters.ExportJob;

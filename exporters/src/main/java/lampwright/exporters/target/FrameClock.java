@@ -1,6 +1,6 @@
 package lampwright.exporters.target;
 
-import lampwright.engine.light.Checks;
+import lampwright.engine.check.Checks;
 
 /**
  * What counts the frames.

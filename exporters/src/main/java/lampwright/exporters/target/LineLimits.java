@@ -1,6 +1,6 @@
 package lampwright.exporters.target;
 
-import lampwright.engine.light.Checks;
+import lampwright.engine.check.Checks;
 import lampwright.engine.rig.LineTime;
 import lampwright.engine.rig.LineTiming;
 

@@ -10,7 +10,7 @@ import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.stream.Collectors;
-import lampwright.engine.project.RegularFile;
+import lampwright.engine.disk.RegularFile;
 
 /** The project files opened or saved last, the last one first, one URI a line. */
 public final class RecentFiles {

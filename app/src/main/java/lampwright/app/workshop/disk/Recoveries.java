@@ -8,9 +8,9 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
-import lampwright.engine.project.Leftovers;
-import lampwright.engine.project.Owner;
-import lampwright.engine.project.RegularFile;
+import lampwright.engine.disk.Leftovers;
+import lampwright.engine.disk.Owner;
+import lampwright.engine.disk.RegularFile;
 
 /** Where recovery files lie: beside the project, or in the state folder if they can't lie there. */
 public final class Recoveries {

@@ -9,7 +9,7 @@ import java.time.Instant;
 import java.util.HashMap;
 import java.util.Map;
 import java.util.Optional;
-import lampwright.engine.project.Owner;
+import lampwright.engine.disk.Owner;
 import lampwright.engine.project.ProjectReader;
 
 /**

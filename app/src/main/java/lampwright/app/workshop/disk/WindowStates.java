@@ -10,7 +10,7 @@ import java.util.Objects;
 import java.util.Optional;
 import java.util.Properties;
 import java.util.stream.Collectors;
-import lampwright.engine.project.RegularFile;
+import lampwright.engine.disk.RegularFile;
 import lampwright.engine.rig.View;
 
 /** Keeps how the window was left, in the state folder. */

@@ -7,20 +7,20 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
-import lampwright.engine.light.Checks;
+import lampwright.engine.check.Checks;
 import lampwright.engine.light.Curve;
 import lampwright.engine.light.Mixer;
 import lampwright.engine.pattern.Keyframe;
 import lampwright.engine.pattern.Keyframes;
 import lampwright.engine.pattern.Painter;
 import lampwright.engine.pattern.Pattern;
-import lampwright.engine.pattern.Ratio;
 import lampwright.engine.pattern.Stage;
 import lampwright.engine.render.TrackRows;
 import lampwright.engine.rig.Rig;
 import lampwright.engine.scene.Cue;
 import lampwright.engine.scene.Scene;
 import lampwright.engine.scene.Track;
+import lampwright.engine.time.Ratio;
 
 /**
  * Cuts a cue in two so that no byte of any frame changes. Where the second half starts is a share

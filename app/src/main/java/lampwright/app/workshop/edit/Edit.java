@@ -9,7 +9,7 @@ import lampwright.engine.project.Project;
  *
  * @param name what was done, for the list of what can be undone: {@code Move cue}
  * @param change gives the changed project; may throw {@link
- *     lampwright.engine.light.InvalidModelException} where the model refuses it
+ *     lampwright.engine.check.InvalidModelException} where the model refuses it
  * @param gesture edits in a row with the same gesture, such as the steps of one drag, are undone as
  *     one
  */

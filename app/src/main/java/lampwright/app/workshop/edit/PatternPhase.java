@@ -6,7 +6,7 @@ import java.math.BigDecimal;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
-import lampwright.engine.light.Checks;
+import lampwright.engine.check.Checks;
 import lampwright.engine.light.EmitterKind;
 import lampwright.engine.light.Mixer;
 import lampwright.engine.pattern.Chase;
@@ -17,10 +17,10 @@ import lampwright.engine.pattern.Indicator;
 import lampwright.engine.pattern.Keyframes;
 import lampwright.engine.pattern.LightCharacter;
 import lampwright.engine.pattern.Pattern;
-import lampwright.engine.pattern.Ratio;
 import lampwright.engine.pattern.Rhythm;
 import lampwright.engine.pattern.RotatingBeacon;
 import lampwright.engine.pattern.TestWalk;
+import lampwright.engine.time.Ratio;
 
 /**
  * The phase of patterns that repeat, and the time in which they do. Chase and test walk repeat in a

@@ -15,7 +15,7 @@ import java.util.function.Function;
  * @param kind what kind of value
  * @param get reads it
  * @param set gives the record with another value; throws {@link
- *     lampwright.engine.light.InvalidModelException} where the record refuses it
+ *     lampwright.engine.check.InvalidModelException} where the record refuses it
  */
 public record Setting<R, V>(String key, Kind<V> kind, Function<R, V> get, BiFunction<R, V, R> set) {
   /** A number that the record holds as a double. */

@@ -12,7 +12,7 @@ import javafx.beans.property.ReadOnlyDoubleProperty;
 import javafx.beans.property.ReadOnlyDoubleWrapper;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
-import lampwright.engine.light.Fault;
+import lampwright.engine.check.Fault;
 import lampwright.engine.project.Project;
 import lampwright.engine.render.FrameTable;
 import lampwright.engine.review.Finding;

@@ -27,7 +27,7 @@ import lampwright.app.workshop.model.ribbon.CueHands;
 import lampwright.app.workshop.model.ribbon.RibbonsModel;
 import lampwright.app.workshop.model.rig.RigHands;
 import lampwright.app.workshop.model.rig.RigModel;
-import lampwright.engine.project.Owner;
+import lampwright.engine.disk.Owner;
 
 /** All models of one workshop, put together. */
 final class WorkshopParts implements AutoCloseable {

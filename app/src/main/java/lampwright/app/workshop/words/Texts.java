@@ -8,7 +8,7 @@ import java.util.MissingResourceException;
 import java.util.Optional;
 import java.util.ResourceBundle;
 import java.util.stream.Collectors;
-import lampwright.engine.project.Harmless;
+import lampwright.engine.check.Harmless;
 
 /**
  * The texts of one part of the workshop, from its resource bundle. Numbers in them are written as

@@ -1,6 +1,6 @@
 package lampwright.app.workshop.words;
 
-import lampwright.engine.project.Harmless;
+import lampwright.engine.check.Harmless;
 import lampwright.engine.rig.Lamp;
 
 /** Names of a project as the window shows them, in one line. */

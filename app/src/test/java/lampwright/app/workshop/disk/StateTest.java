@@ -10,7 +10,7 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import lampwright.engine.project.Owner;
+import lampwright.engine.disk.Owner;
 import lampwright.engine.rig.View;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;

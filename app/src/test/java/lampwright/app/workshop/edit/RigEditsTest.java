@@ -7,7 +7,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Set;
 import lampwright.app.workshop.Projects4Tests;
-import lampwright.engine.light.InvalidModelException;
+import lampwright.engine.check.InvalidModelException;
 import lampwright.engine.project.Project;
 import lampwright.engine.project.ProjectReader;
 import lampwright.engine.project.ProjectWriter;

@@ -11,7 +11,7 @@ import java.util.Optional;
 import java.util.stream.Stream;
 import lampwright.app.workshop.Projects4Tests;
 import lampwright.app.workshop.words.Texts;
-import lampwright.engine.light.InvalidModelException;
+import lampwright.engine.check.InvalidModelException;
 import lampwright.engine.pattern.Look;
 import lampwright.engine.pattern.Pattern;
 import lampwright.engine.project.Project;

@@ -11,7 +11,7 @@ import lampwright.app.workshop.disk.Background;
 import lampwright.app.workshop.edit.PictureFile;
 import lampwright.app.workshop.model.Asker;
 import lampwright.app.workshop.words.Texts;
-import lampwright.engine.project.Harmless;
+import lampwright.engine.check.Harmless;
 
 /** Gives a view a picture of the builder's, which is kept beside the project. */
 public final class PictureChoice {

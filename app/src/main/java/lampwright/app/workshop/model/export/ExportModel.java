@@ -23,7 +23,7 @@ import lampwright.app.export.ExportRun;
 import lampwright.app.workshop.model.Asker;
 import lampwright.app.workshop.model.files.Failures;
 import lampwright.app.workshop.words.Texts;
-import lampwright.engine.light.InvalidModelException;
+import lampwright.engine.check.InvalidModelException;
 import lampwright.engine.project.Project;
 import lampwright.engine.scene.Scene;
 import lampwright.exporters.CancelledException;

@@ -12,7 +12,7 @@ import lampwright.app.workshop.disk.FoundRecovery;
 import lampwright.app.workshop.disk.Recoveries;
 import lampwright.app.workshop.disk.Recovery;
 import lampwright.app.workshop.disk.WholeFile;
-import lampwright.engine.project.Leftovers;
+import lampwright.engine.disk.Leftovers;
 import lampwright.engine.project.Project;
 import lampwright.engine.project.ProjectFiles;
 import lampwright.engine.project.ProjectReader;

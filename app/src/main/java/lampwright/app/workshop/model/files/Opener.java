@@ -10,7 +10,7 @@ import lampwright.app.workshop.disk.Recovery;
 import lampwright.app.workshop.edit.Edit;
 import lampwright.app.workshop.edit.Projects;
 import lampwright.app.workshop.words.Texts;
-import lampwright.engine.project.Harmless;
+import lampwright.engine.check.Harmless;
 import lampwright.engine.project.Project;
 import lampwright.engine.project.ReadResult;
 

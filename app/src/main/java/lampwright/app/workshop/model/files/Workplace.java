@@ -7,7 +7,7 @@ import java.util.function.Consumer;
 import lampwright.app.workshop.disk.Background;
 import lampwright.app.workshop.model.Asker;
 import lampwright.app.workshop.model.Bench;
-import lampwright.engine.project.Owner;
+import lampwright.engine.disk.Owner;
 
 /**
  * What the file models work with.

@@ -16,7 +16,7 @@ import lampwright.app.workshop.edit.Projects;
 import lampwright.app.workshop.model.Asker;
 import lampwright.app.workshop.model.Bench;
 import lampwright.app.workshop.words.Texts;
-import lampwright.engine.light.InvalidModelException;
+import lampwright.engine.check.InvalidModelException;
 import lampwright.engine.project.Project;
 import lampwright.engine.rig.BuiltInPixelTypes;
 import lampwright.engine.rig.Chain;

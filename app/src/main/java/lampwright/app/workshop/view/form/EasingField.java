@@ -14,7 +14,7 @@ import javafx.scene.shape.Line;
 import javafx.scene.shape.Polyline;
 import lampwright.app.workshop.edit.NumberText;
 import lampwright.app.workshop.model.Slot;
-import lampwright.engine.light.InvalidModelException;
+import lampwright.engine.check.InvalidModelException;
 import lampwright.engine.pattern.Easing;
 
 /** An easing: by name, or as a curve whose two handles are dragged or typed. */

@@ -149,7 +149,7 @@ final class KeyframesField {
               List<Keyframe> changed = new ArrayList<>(slot.value());
               try {
                 changed.set(row, set.apply(changed.get(row), value));
-              } catch (lampwright.engine.light.InvalidModelException refused) {
+              } catch (lampwright.engine.check.InvalidModelException refused) {
                 return Optional.of(String.valueOf(refused.getMessage()));
               }
               slot.set(changed, gesture);

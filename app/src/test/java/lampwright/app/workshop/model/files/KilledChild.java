@@ -8,7 +8,7 @@ import lampwright.app.workshop.disk.DiskThread;
 import lampwright.app.workshop.edit.Edit;
 import lampwright.app.workshop.edit.Projects;
 import lampwright.app.workshop.model.Bench;
-import lampwright.engine.project.Owner;
+import lampwright.engine.disk.Owner;
 
 /** A workshop without a window that edits without end, and says what is safe; to be killed. */
 final class KilledChild {

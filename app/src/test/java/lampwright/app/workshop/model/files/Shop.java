@@ -6,7 +6,7 @@ import java.time.Instant;
 import lampwright.app.workshop.edit.Edit;
 import lampwright.app.workshop.edit.Projects;
 import lampwright.app.workshop.model.Bench;
-import lampwright.engine.project.Owner;
+import lampwright.engine.disk.Owner;
 import lampwright.engine.project.Project;
 import lampwright.engine.project.ProjectFiles;
 import lampwright.engine.project.ProjectReader;

@@ -17,7 +17,7 @@ import java.util.stream.Stream;
 import lampwright.app.workshop.disk.Recoveries;
 import lampwright.app.workshop.edit.Projects;
 import lampwright.app.workshop.model.Bench;
-import lampwright.engine.project.Owner;
+import lampwright.engine.disk.Owner;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;

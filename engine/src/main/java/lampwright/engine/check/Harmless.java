@@ -1,4 +1,4 @@
-package lampwright.engine.project;
+package lampwright.engine.check;
 
 import java.util.Locale;
 
@@ -11,10 +11,10 @@ public final class Harmless {
   public static final int MAX_MESSAGE = 2000;
 
   /** The longest text shown, in characters. */
-  static final int MAX_TEXT = 60;
+  public static final int MAX_TEXT = 60;
 
   /** The longest file name shown, in characters. */
-  static final int MAX_NAME = 300;
+  public static final int MAX_NAME = 300;
 
   private Harmless() {}
 
@@ -36,12 +36,13 @@ public final class Harmless {
     return shown.toString();
   }
 
-  static String text(String text) {
+  /** The text, cut to {@link #MAX_TEXT} characters, as {@link #text(String, int)} does. */
+  public static String text(String text) {
     return text(text, MAX_TEXT);
   }
 
   /** The text in quotation marks, as JSON writes it. */
-  static String quoted(String text) {
+  public static String quoted(String text) {
     // Cut first: what comes may be long.
     String start = text.length() > 2 * MAX_TEXT ? text.substring(0, 2 * MAX_TEXT) : text;
     String escaped = start.replace("\\", "\\\\").replace("\"", "\\\"");
@@ -49,7 +50,7 @@ public final class Harmless {
   }
 
   /** Whether a character shows as itself and changes nothing around it. */
-  static boolean plain(int codePoint) {
+  public static boolean plain(int codePoint) {
     return switch (Character.getType(codePoint)) {
       case Character.CONTROL,
           Character.FORMAT,

@@ -1,4 +1,4 @@
-package lampwright.engine.pattern;
+package lampwright.engine.time;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;

@@ -1,4 +1,4 @@
-package lampwright.engine.light;
+package lampwright.engine.check;
 
 /**
  * One value that the model refuses.

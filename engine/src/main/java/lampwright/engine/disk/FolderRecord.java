@@ -1,4 +1,4 @@
-package lampwright.engine.project;
+package lampwright.engine.disk;
 
 import static java.nio.charset.StandardCharsets.UTF_8;
 
@@ -15,6 +15,7 @@ import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import lampwright.engine.check.Harmless;
 
 /**
  * What was written into a folder: each file's name and SHA-256, a line each, as {@code sha256sum

@@ -1,4 +1,4 @@
-package lampwright.engine.light;
+package lampwright.engine.check;
 
 import java.util.List;
 import java.util.stream.Collectors;

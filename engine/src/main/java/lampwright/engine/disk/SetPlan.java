@@ -1,4 +1,4 @@
-package lampwright.engine.project;
+package lampwright.engine.disk;
 
 import static java.nio.charset.StandardCharsets.UTF_8;
 
@@ -8,6 +8,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import lampwright.engine.check.Harmless;
 
 /** What an exchange of files does, step by step, as it is written down before it begins. */
 record SetPlan(List<Step> steps) {

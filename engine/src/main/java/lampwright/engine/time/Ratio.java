@@ -1,4 +1,4 @@
-package lampwright.engine.pattern;
+package lampwright.engine.time;
 
 import java.math.BigDecimal;
 import java.math.BigInteger;

@@ -1,4 +1,4 @@
-package lampwright.engine.project;
+package lampwright.engine.disk;
 
 import java.io.BufferedOutputStream;
 import java.io.IOException;

@@ -1,4 +1,4 @@
-package lampwright.engine.project;
+package lampwright.engine.disk;
 
 import java.io.IOException;
 import java.io.InputStream;
@@ -8,6 +8,7 @@ import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.nio.file.attribute.BasicFileAttributes;
+import lampwright.engine.check.Harmless;
 
 /**
  * Reads files, bounded. Only regular files are read: a pipe may never end, nor even begin, and a
@@ -50,7 +51,7 @@ public final class RegularFile {
   }
 
   /** At most so many bytes from the start of a file. */
-  static byte[] start(Path file, int count) throws IOException {
+  public static byte[] start(Path file, int count) throws IOException {
     try {
       check(file, Files.readAttributes(file, BasicFileAttributes.class));
       try (InputStream in = Files.newInputStream(file)) {

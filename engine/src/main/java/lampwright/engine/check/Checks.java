@@ -1,4 +1,4 @@
-package lampwright.engine.light;
+package lampwright.engine.check;
 
 import com.google.common.base.CharMatcher;
 import java.math.BigDecimal;

@@ -1,4 +1,4 @@
-package lampwright.engine.project;
+package lampwright.engine.disk;
 
 import static java.nio.charset.StandardCharsets.UTF_8;
 import static org.assertj.core.api.Assertions.assertThat;
@@ -10,6 +10,8 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.concurrent.TimeUnit;
 import java.util.stream.Stream;
+import lampwright.engine.project.Project;
+import lampwright.engine.project.ProjectFiles;
 import lampwright.engine.rig.DriverOutput;
 import lampwright.engine.rig.Rig;
 import org.junit.jupiter.api.Test;

@@ -1,4 +1,4 @@
-package lampwright.engine.project;
+package lampwright.engine.disk;
 
 import java.io.Closeable;
 import java.io.IOException;
@@ -13,6 +13,7 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import lampwright.engine.check.Harmless;
 
 /**
  * Files of a folder and of the folders in it, exchanged as one set. They are written into a work

@@ -1,4 +1,4 @@
-package lampwright.engine.project;
+package lampwright.engine.disk;
 
 import java.io.IOException;
 import java.nio.file.AccessDeniedException;
@@ -6,17 +6,19 @@ import java.nio.file.FileSystemException;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.NotDirectoryException;
 import java.nio.file.Path;
+import lampwright.engine.check.Harmless;
 
 /** Says in plain words why a file could not be read or written. */
-final class FileTroubles {
+public final class FileTroubles {
   private FileTroubles() {}
 
   /** An exception whose message names the file and the reason. */
-  static IOException clear(String what, Path file, IOException trouble) {
+  public static IOException clear(String what, Path file, IOException trouble) {
     return new IOException(text(file, what + ": " + reason(trouble)), trouble);
   }
 
-  static String text(Path file, String what) {
+  /** A message that names the file. */
+  public static String text(Path file, String what) {
     return Harmless.text(file.toString(), Harmless.MAX_NAME) + ": " + what;
   }
 

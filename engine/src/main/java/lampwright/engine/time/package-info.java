@@ -1,0 +1,5 @@
+/** Exact time. */
+@NullMarked
+package lampwright.engine.time;
+
+import org.jspecify.annotations.NullMarked;
