@@ -98,7 +98,7 @@ final class ExportCommand implements Callable<Integer> {
     } finally {
       terminal.endProgress();
       // A folder that was moved into place is there, even if what came after it failed.
-      written.forEach(terminal.out()::println);
+      written.forEach(path -> terminal.out().println(ProjectFile.shown(path)));
     }
     review(project, run, shown);
     return ExitCode.DONE;

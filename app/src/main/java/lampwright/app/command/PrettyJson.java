@@ -2,6 +2,7 @@ package lampwright.app.command;
 
 import java.io.PrintWriter;
 import java.io.StringWriter;
+import java.util.Locale;
 import java.util.function.Consumer;
 import tools.jackson.core.JsonGenerator;
 import tools.jackson.core.ObjectWriteContext;
@@ -26,6 +27,24 @@ final class PrettyJson {
     try (JsonGenerator json = new JsonFactory().createGenerator(pretty, text)) {
       writer.accept(json);
     }
-    out.println(text);
+    out.println(ascii(text.getBuffer()));
+  }
+
+  /**
+   * The same JSON in ASCII: whatever the encoding of the terminal or the pipe, the names arrive as
+   * they are, and nothing turns or hides what stands beside it. Outside ASCII there are only
+   * characters of texts, which may be escapes (RFC 8259, section 7).
+   */
+  private static String ascii(CharSequence json) {
+    StringBuilder ascii = new StringBuilder(json.length());
+    for (int i = 0; i < json.length(); i++) {
+      char c = json.charAt(i);
+      if (c > '~') {
+        ascii.append(String.format(Locale.ROOT, "\\u%04x", (int) c));
+      } else {
+        ascii.append(c);
+      }
+    }
+    return ascii.toString();
   }
 }

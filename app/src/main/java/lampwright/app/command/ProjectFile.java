@@ -21,7 +21,12 @@ final class ProjectFile {
 
   /** Its name as messages show it. */
   String shown() {
-    return Harmless.text(file.toString(), Harmless.MAX_MESSAGE);
+    return shown(file);
+  }
+
+  /** The name of a file or folder as messages show it. */
+  static String shown(Path path) {
+    return Harmless.text(path.toString(), Harmless.MAX_MESSAGE);
   }
 
   /**

@@ -1,5 +1,7 @@
 package lampwright.engine.check;
 
+import com.google.common.collect.ImmutableRangeSet;
+import com.google.common.collect.Range;
 import java.util.Locale;
 
 /**
@@ -15,6 +17,20 @@ public final class Harmless {
 
   /** The longest file name shown, in characters. */
   public static final int MAX_NAME = 300;
+
+  // Letters and marks without a width: Default_Ignorable_Code_Point of Unicode 15
+  // (DerivedCoreProperties.txt), as far as the general category does not tell already.
+  private static final ImmutableRangeSet<Integer> INVISIBLE =
+      ImmutableRangeSet.<Integer>builder()
+          .add(Range.singleton(0x34f))
+          .add(Range.closed(0x115f, 0x1160))
+          .add(Range.closed(0x17b4, 0x17b5))
+          .add(Range.closed(0x180b, 0x180f))
+          .add(Range.singleton(0x3164))
+          .add(Range.closed(0xfe00, 0xfe0f))
+          .add(Range.singleton(0xffa0))
+          .add(Range.closed(0xe0000, 0xe0fff))
+          .build();
 
   private Harmless() {}
 
@@ -60,7 +76,7 @@ public final class Harmless {
           Character.LINE_SEPARATOR,
           Character.PARAGRAPH_SEPARATOR ->
           false;
-      default -> true;
+      default -> !INVISIBLE.contains(codePoint);
     };
   }
 }

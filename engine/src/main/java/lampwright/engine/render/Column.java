@@ -40,16 +40,21 @@ public record Column(Source source, Optional<LampPixel> lamp) {
   /**
    * The column's name: {@code beacon.0.g} for a lamp's pixel and emitter, {@code rear-amber.output}
    * for a lamp on a driver output, and {@code chain:roof.5.g} or {@code output:spare} for what no
-   * lamp owns. No two columns of a rig have the same name.
+   * lamp owns. A lamp whose id begins with a hyphen is {@code lamp:-left}: spreadsheets would take
+   * the hyphen for the start of a formula. No two columns of a rig have the same name.
    */
   public String name() {
     if (source instanceof PixelEmitter p) {
       String owner =
-          lamp.map(l -> l.lamp() + "." + l.pixel().getAsInt())
+          lamp.map(l -> owner(l) + "." + l.pixel().getAsInt())
               .orElseGet(() -> "chain:" + p.chain() + "." + p.pixel());
       return owner + "." + p.emitter().key();
     }
     String output = ((OutputDuty) source).output();
-    return lamp.map(l -> l.lamp() + ".output").orElse("output:" + output);
+    return lamp.map(l -> owner(l) + ".output").orElse("output:" + output);
+  }
+
+  private static String owner(LampPixel pixel) {
+    return pixel.lamp().startsWith("-") ? "lamp:" + pixel.lamp() : pixel.lamp();
   }
 }
