@@ -123,27 +123,39 @@ class InternalFaultTest {
     assertThat(unread.err()).isEqualTo("lampwright: disk: full\n");
   }
 
-  /** Streams whose encoding does not exist, before there is a command line. */
+  /** No stream to write to, before there is a command line. */
   @Test
   void faultBeforeTheCommandLineIsOneLineToo() {
+    PrintStream out = System.out;
     PrintStream before = System.err;
     Thread.UncaughtExceptionHandler handler = Thread.getDefaultUncaughtExceptionHandler();
-    String encoding = System.getProperty("stdout.encoding");
     ByteArrayOutputStream err = new ByteArrayOutputStream();
     System.setErr(new PrintStream(err, true, StandardCharsets.UTF_8));
-    System.setProperty("stdout.encoding", "no-such-encoding");
+    System.setOut(null);
     try {
       assertThat(CommandLineProgram.runOnSystemStreams("check")).isEqualTo(3);
     } finally {
+      System.setOut(out);
       System.setErr(before);
       Thread.setDefaultUncaughtExceptionHandler(handler);
+    }
+    assertThat(err.toString(StandardCharsets.UTF_8).lines()).hasSize(1);
+  }
+
+  /** A terminal that names an encoding that Java does not know is written to in UTF-8. */
+  @Test
+  void encodingThatDoesNotExistIsNoFault() {
+    String encoding = System.getProperty("stdout.encoding");
+    System.setProperty("stdout.encoding", "no-such-encoding");
+    try {
+      assertThat(Terminal.encoding("stdout.encoding")).isEqualTo(StandardCharsets.UTF_8);
+    } finally {
       if (encoding == null) {
         System.clearProperty("stdout.encoding");
       } else {
         System.setProperty("stdout.encoding", encoding);
       }
     }
-    assertThat(err.toString(StandardCharsets.UTF_8).lines()).hasSize(1);
   }
 
   private static Run run(Throwable fault) {
