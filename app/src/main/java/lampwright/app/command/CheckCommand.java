@@ -96,12 +96,9 @@ final class CheckCommand implements Callable<Integer> {
       reports.add(SceneReport.of(FrameTable.of(project.rig(), scene)));
     }
     List<Finding> findings =
-        new ArrayList<>(
-            Reviews.ofProject(
-                project, project.scenes(), new TerminalProgress(terminal, "packing")));
-    reports.forEach(report -> findings.addAll(Reviews.ALL.ofScene(project, report)));
+        Reviews.of(project, reports, new TerminalProgress(terminal, "packing"));
     terminal.endProgress();
-    return Review.sorted(findings);
+    return findings;
   }
 
   private void print(ReadResult result, List<Finding> findings) {

@@ -114,10 +114,8 @@ final class ExportCommand implements Callable<Integer> {
     }
     List<Finding> findings =
         new ArrayList<>(
-            Reviews.ofProject(
-                project, choice.of(project), new TerminalProgress(terminal, "packing all scenes")));
+            Reviews.of(project, reports, new TerminalProgress(terminal, "packing all scenes")));
     terminal.endProgress();
-    reports.forEach(report -> findings.addAll(Reviews.ALL.ofScene(project, report)));
     run.parts().forEach(part -> findings.addAll(part.facts().findings()));
     findings.addAll(shown);
     FindingText.print(file.shown(), Review.sorted(findings), terminal.err());

@@ -2,6 +2,7 @@ package lampwright.app.review;
 
 import java.util.ArrayList;
 import java.util.List;
+import lampwright.engine.meter.SceneReport;
 import lampwright.engine.project.Project;
 import lampwright.engine.review.Finding;
 import lampwright.engine.review.Review;
@@ -30,6 +31,20 @@ public final class Reviews {
       throws CancelledException {
     List<Finding> found = new ArrayList<>(ALL.ofProject(project));
     found.addAll(FirmwareMemory.findings(project.rig(), scenes, progress));
+    return Review.sorted(found);
+  }
+
+  /**
+   * All that the project and scenes of it show, gravest first.
+   *
+   * @param reports what was measured, some of the project's scenes
+   * @param progress as of {@link #ofProject}
+   */
+  public static List<Finding> of(Project project, List<SceneReport> reports, Progress progress)
+      throws CancelledException {
+    List<Scene> scenes = reports.stream().map(report -> report.table().scene()).toList();
+    List<Finding> found = new ArrayList<>(ofProject(project, scenes, progress));
+    reports.forEach(report -> found.addAll(ALL.ofScene(project, report)));
     return Review.sorted(found);
   }
 }

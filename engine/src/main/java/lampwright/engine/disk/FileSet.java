@@ -3,7 +3,6 @@ package lampwright.engine.disk;
 import java.io.Closeable;
 import java.io.IOException;
 import java.io.OutputStream;
-import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Files;
 import java.nio.file.LinkOption;
 import java.nio.file.Path;
@@ -54,17 +53,7 @@ public final class FileSet implements Closeable {
   }
 
   static FileSet in(Path folder, StagedFiles.Mover mover) throws IOException {
-    boolean made = false;
-    try {
-      if (!Files.isDirectory(folder)) {
-        Folders.make(folder);
-        made = true;
-      }
-    } catch (FileAlreadyExistsException file) {
-      throw new IOException(FileTroubles.text(folder, "could not make the folder: a file"), file);
-    } catch (IOException trouble) {
-      throw FileTroubles.clear("could not make the folder", folder, trouble);
-    }
+    boolean made = Folders.makeToWrite(folder);
     WorkFolder work = WorkFolder.in(folder);
     try {
       work.recover(mover);
@@ -114,7 +103,7 @@ public final class FileSet implements Closeable {
    */
   public void commit() throws IOException {
     for (StagedSetFile file : written.values()) {
-      file.finish();
+      file.close();
     }
     List<SetPlan.Step> steps = new ArrayList<>();
     for (String name : written.keySet()) {

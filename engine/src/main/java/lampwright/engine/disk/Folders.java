@@ -2,6 +2,7 @@ package lampwright.engine.disk;
 
 import java.io.IOException;
 import java.nio.channels.FileChannel;
+import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
@@ -22,6 +23,23 @@ public final class Folders {
     Files.createDirectories(folder);
     if (above != null) {
       flush(above);
+    }
+  }
+
+  /**
+   * The same for a folder that is to be written to; messages name it and the reason.
+   *
+   * @return whether it was missing
+   */
+  static boolean makeToWrite(Path folder) throws IOException {
+    try {
+      boolean missing = !Files.isDirectory(folder);
+      make(folder);
+      return missing;
+    } catch (FileAlreadyExistsException file) {
+      throw new IOException(FileTroubles.text(folder, "could not make the folder: a file"), file);
+    } catch (IOException trouble) {
+      throw FileTroubles.clear("could not make the folder", folder, trouble);
     }
   }
 

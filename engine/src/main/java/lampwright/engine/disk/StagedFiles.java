@@ -3,7 +3,6 @@ package lampwright.engine.disk;
 import java.io.Closeable;
 import java.io.IOException;
 import java.io.OutputStream;
-import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -38,13 +37,7 @@ public final class StagedFiles implements Closeable {
    * @throws IOException if it cannot be made
    */
   public static StagedFiles in(Path folder) throws IOException {
-    try {
-      Folders.make(folder);
-    } catch (FileAlreadyExistsException file) {
-      throw new IOException(FileTroubles.text(folder, "could not make the folder: a file"), file);
-    } catch (IOException trouble) {
-      throw FileTroubles.clear("could not make the folder", folder, trouble);
-    }
+    Folders.makeToWrite(folder);
     return new StagedFiles(folder, StagedFile.ATOMIC);
   }
 

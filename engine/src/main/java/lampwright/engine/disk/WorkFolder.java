@@ -13,7 +13,6 @@ import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
-import java.nio.file.attribute.PosixFileAttributeView;
 import java.util.Arrays;
 import java.util.Comparator;
 import java.util.LinkedHashSet;
@@ -176,15 +175,9 @@ final class WorkFolder {
     Path place = folder.resolve(step.name());
     Path old = madeReady(OLD, step.name());
     try {
-      try {
-        Files.createLink(old, place);
-      } catch (IOException | UnsupportedOperationException noLinks) {
-        Files.copy(place, old, StandardCopyOption.COPY_ATTRIBUTES);
-      }
-      PosixFileAttributeView view = Files.getFileAttributeView(place, PosixFileAttributeView.class);
-      if (view != null && step.kind() == SetPlan.Kind.REPLACE) {
-        Files.setPosixFilePermissions(
-            work.resolve(NEW).resolve(step.name()), view.readAttributes().permissions());
+      Replaced.keep(place, old);
+      if (step.kind() == SetPlan.Kind.REPLACE) {
+        Replaced.permissions(place, work.resolve(NEW).resolve(step.name()));
       }
     } catch (IOException trouble) {
       throw FileTroubles.clear(StagedFile.WRITING, place, trouble);

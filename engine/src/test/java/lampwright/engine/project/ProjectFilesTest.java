@@ -2,6 +2,7 @@ package lampwright.engine.project;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.junit.jupiter.api.Assumptions.abort;
 
 import java.io.IOException;
 import java.nio.file.Files;
@@ -39,15 +40,19 @@ class ProjectFilesTest {
     assertThat(folder.toFile().list()).hasSize(1);
   }
 
+  private static void link(Path link, Path to) {
+    try {
+      Files.createSymbolicLink(link, to);
+    } catch (UnsupportedOperationException | IOException noLinks) {
+      abort("this system makes no links: " + noLinks);
+    }
+  }
+
   @Test
   void savingThroughALinkKeepsTheLink() throws IOException {
     Path file = Files.writeString(folder.resolve("real.lampwright.json"), "old");
     Path link = folder.resolve("link.lampwright.json");
-    try {
-      Files.createSymbolicLink(link, file);
-    } catch (UnsupportedOperationException | IOException noLinks) {
-      return;
-    }
+    link(link, file);
 
     ProjectFiles.save(PROJECT, link);
 
@@ -60,11 +65,7 @@ class ProjectFilesTest {
     Files.createDirectory(folder.resolve("real"));
     Path file = folder.resolve("real").resolve("a.lampwright.json");
     Path link = folder.resolve("link.lampwright.json");
-    try {
-      Files.createSymbolicLink(link, Path.of("real", "a.lampwright.json"));
-    } catch (UnsupportedOperationException | IOException noLinks) {
-      return;
-    }
+    link(link, Path.of("real", "a.lampwright.json"));
 
     ProjectFiles.save(PROJECT, link);
 
@@ -75,11 +76,7 @@ class ProjectFilesTest {
   @Test
   void linkToItselfIsRefused() throws IOException {
     Path link = folder.resolve("link.lampwright.json");
-    try {
-      Files.createSymbolicLink(link, link);
-    } catch (UnsupportedOperationException | IOException noLinks) {
-      return;
-    }
+    link(link, link);
 
     assertThatThrownBy(() -> ProjectFiles.save(PROJECT, link))
         .isInstanceOf(IOException.class)
