@@ -10,7 +10,9 @@ module lampwright.engine {
   exports lampwright.engine.light;
   exports lampwright.engine.meter;
   exports lampwright.engine.pattern;
-  exports lampwright.engine.project;
+  exports lampwright.engine.document;
+  exports lampwright.engine.field;
+  exports lampwright.engine.json;
   exports lampwright.engine.render;
   exports lampwright.engine.review;
   exports lampwright.engine.rig;

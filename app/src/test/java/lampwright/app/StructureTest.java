@@ -86,7 +86,7 @@ class StructureTest {
   static final ArchRule engineAndExportersKnowJsonOnlyAsProjects =
       noClasses()
           .that()
-          .resideOutsideOfPackages("lampwright.engine.project..", "lampwright.app..")
+          .resideOutsideOfPackages("lampwright.engine.json..", "lampwright.app..")
           .should()
           .dependOnClassesThat()
           .resideInAPackage("tools.jackson..");

@@ -1,6 +1,6 @@
 package lampwright.exporters;
 
-import lampwright.engine.project.Project;
+import lampwright.engine.document.Project;
 import lampwright.engine.render.FrameTable;
 import lampwright.engine.scene.Scene;
 

@@ -3,7 +3,7 @@ package lampwright.exporters;
 import java.util.Optional;
 import java.util.function.Consumer;
 import java.util.regex.Pattern;
-import lampwright.engine.project.Project;
+import lampwright.engine.document.Project;
 import lampwright.engine.review.Code;
 import lampwright.engine.review.Figure;
 import lampwright.engine.review.Finding;

@@ -1,7 +1,7 @@
 package lampwright.exporters;
 
 import java.util.List;
-import lampwright.engine.project.Project;
+import lampwright.engine.document.Project;
 import lampwright.engine.render.FrameTable;
 import lampwright.engine.scene.Scene;
 

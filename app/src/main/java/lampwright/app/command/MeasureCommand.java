@@ -6,7 +6,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import lampwright.app.review.Reviews;
-import lampwright.engine.project.Project;
+import lampwright.engine.document.Project;
 import lampwright.engine.render.FrameTable;
 import lampwright.engine.review.Finding;
 import lampwright.engine.scene.Scene;

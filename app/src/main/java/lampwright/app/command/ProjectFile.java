@@ -4,9 +4,9 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.util.Optional;
 import lampwright.engine.check.Harmless;
-import lampwright.engine.project.Project;
-import lampwright.engine.project.ProjectReader;
-import lampwright.engine.project.ReadResult;
+import lampwright.engine.document.Project;
+import lampwright.engine.json.ProjectReader;
+import lampwright.engine.json.ReadResult;
 import picocli.CommandLine.Parameters;
 
 /** The project that a command works on. */

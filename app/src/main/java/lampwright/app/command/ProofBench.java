@@ -13,7 +13,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
 import java.util.stream.Stream;
-import lampwright.engine.project.Project;
+import lampwright.engine.document.Project;
 import lampwright.engine.scene.Scene;
 import lampwright.exporters.CancelledException;
 import lampwright.exporters.ExportJob;

@@ -11,7 +11,7 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import lampwright.engine.disk.FileSet;
-import lampwright.engine.project.Project;
+import lampwright.engine.document.Project;
 import lampwright.engine.scene.Scene;
 import lampwright.exporters.CancelledException;
 import lampwright.exporters.firmware.FirmwareProof;

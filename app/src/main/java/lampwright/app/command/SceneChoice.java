@@ -3,7 +3,7 @@ package lampwright.app.command;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
-import lampwright.engine.project.Project;
+import lampwright.engine.document.Project;
 import lampwright.engine.scene.Scene;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;

@@ -14,7 +14,7 @@ import java.util.Set;
 import java.util.function.Consumer;
 import java.util.stream.Stream;
 import lampwright.engine.disk.FileSet;
-import lampwright.engine.project.Project;
+import lampwright.engine.document.Project;
 import lampwright.engine.review.Finding;
 import lampwright.engine.scene.Scene;
 import lampwright.exporters.CancelledException;

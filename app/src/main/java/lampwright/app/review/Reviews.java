@@ -2,8 +2,8 @@ package lampwright.app.review;
 
 import java.util.ArrayList;
 import java.util.List;
+import lampwright.engine.document.Project;
 import lampwright.engine.meter.SceneReport;
-import lampwright.engine.project.Project;
 import lampwright.engine.review.Finding;
 import lampwright.engine.review.Review;
 import lampwright.engine.scene.Scene;

@@ -11,7 +11,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
-import lampwright.engine.project.ProjectReader;
+import lampwright.engine.json.ProjectReader;
 import lampwright.engine.rig.Chain;
 import lampwright.engine.rig.Rig;
 import lampwright.exporters.OutsideTools;

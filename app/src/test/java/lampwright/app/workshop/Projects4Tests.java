@@ -4,10 +4,10 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
+import lampwright.engine.document.Project;
+import lampwright.engine.json.ProjectReader;
 import lampwright.engine.pattern.Look;
 import lampwright.engine.pattern.Steady;
-import lampwright.engine.project.Project;
-import lampwright.engine.project.ProjectReader;
 import lampwright.engine.rig.BuiltInPixelTypes;
 import lampwright.engine.rig.Chain;
 import lampwright.engine.rig.DriverOutput;
@@ -15,6 +15,7 @@ import lampwright.engine.rig.Lamp;
 import lampwright.engine.rig.PixelRun;
 import lampwright.engine.rig.Rig;
 import lampwright.engine.scene.Cue;
+import lampwright.engine.scene.Scene;
 import lampwright.engine.scene.Track;
 
 /** Projects for the workshop's tests. */
@@ -32,9 +33,9 @@ public final class Projects4Tests {
     return Project.of(
         "small",
         rig,
-        lampwright.app.workshop.edit.Projects.emptyScene("work", 1000)
-            .withTracks(
-                List.of(Track.of(List.of("roof"), Cue.of(0, 1000, new Steady(Look.DEFAULT))))),
+        Scene.TRACKS.with(
+            lampwright.app.workshop.edit.Projects.emptyScene("work", 1000),
+            List.of(Track.of(List.of("roof"), Cue.of(0, 1000, new Steady(Look.DEFAULT))))),
         lampwright.app.workshop.edit.Projects.emptyScene("rest", 500));
   }
 

@@ -5,8 +5,8 @@ import static java.nio.charset.StandardCharsets.UTF_8;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Path;
-import lampwright.engine.project.Project;
-import lampwright.engine.project.ProjectReader;
+import lampwright.engine.document.Project;
+import lampwright.engine.json.ProjectReader;
 
 /** Projects to test with. */
 public final class Samples {

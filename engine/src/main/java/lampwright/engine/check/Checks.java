@@ -75,20 +75,24 @@ public final class Checks {
         : add(field, shortText(value), "needs more than 0, to " + max);
   }
 
+  /** Refuses a number that is not above 0, is past {@code max}, or is none. */
+  public Checks above0(String field, double value, double max) {
+    return value > 0 && value <= max
+        ? this
+        : add(field, plain(value), "needs more than 0, to " + plain(max));
+  }
+
   /** Refuses anything but 1 to 40 lower-case letters, digits and hyphens. */
   public Checks id(String field, String value) {
     boolean good = !value.isEmpty() && value.length() <= 40 && ID_CHARACTERS.matchesAllOf(value);
     return that(good, field, value, "needs 1 to 40 lower-case letters, digits or hyphens");
   }
 
-  /** Refuses a name that is too long. */
-  public Checks name(String field, String value) {
-    return value.length() <= MAX_NAME_LENGTH
+  /** Refuses a text that is too long. */
+  public Checks length(String field, String value, int max) {
+    return value.length() <= max
         ? this
-        : add(
-            field,
-            value.length() + " characters",
-            "needs at most " + MAX_NAME_LENGTH + " characters");
+        : add(field, value.length() + " characters", "needs at most " + max + " characters");
   }
 
   /** Refuses a list with fewer or more members. */

@@ -3,6 +3,10 @@ package lampwright.engine.light;
 import java.util.List;
 import lampwright.engine.check.Checks;
 import lampwright.engine.facts.TradeNumbers;
+import lampwright.engine.field.Field;
+import lampwright.engine.field.NumberType;
+import lampwright.engine.field.Shape;
+import lampwright.engine.field.Unit;
 
 /**
  * A point of the CIE 1931 chromaticity diagram.
@@ -14,11 +18,16 @@ public record Chromaticity(double x, double y) {
   /** CIE standard illuminant D65 (CIE 15; IEC 61966-2-1). */
   public static final Chromaticity D65 = of(TradeNumbers.get("D65", "chromaticity").numbers());
 
+  /** Its coordinates. The constructor checks them itself: it is called for every mix of light. */
+  public static final Shape<Chromaticity> SHAPE =
+      Shape.of(
+          "chromaticity",
+          Chromaticity.class,
+          Field.required("x", new NumberType(Unit.NONE, 0, 1), Chromaticity::x, 0.3),
+          Field.required("y", NumberType.above0(Unit.NONE, 1), Chromaticity::y, 0.3));
+
   public Chromaticity {
-    Checks checks =
-        Checks.of("chromaticity")
-            .range("x", x, 0, 1)
-            .that(y > 0 && y <= 1, "y", Checks.plain(y), "needs more than 0, to 1");
+    Checks checks = Checks.of("chromaticity").range("x", x, 0, 1).above0("y", y, 1);
     if (checks.faults().isEmpty() && x + y > 1 + 1e-9) {
       checks.add(
           "y", Checks.plain(x) + " + " + Checks.plain(y), "needs x and y of at most 1 together");

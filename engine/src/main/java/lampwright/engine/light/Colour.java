@@ -1,6 +1,8 @@
 package lampwright.engine.light;
 
 import lampwright.engine.check.Checks;
+import lampwright.engine.field.NumberType;
+import lampwright.engine.field.Unit;
 
 /** A colour as a builder states it; what an emitter does for it is the {@link Mixer}'s work. */
 public sealed interface Colour {
@@ -44,6 +46,7 @@ public sealed interface Colour {
   record Kelvin(double kelvin) implements Colour {
     public static final double MIN = 1667;
     public static final double MAX = 25000;
+    public static final NumberType RANGE = new NumberType(Unit.KELVIN, MIN, MAX);
 
     public Kelvin {
       Checks.of("kelvin").range("kelvin", kelvin, MIN, MAX).done();
@@ -64,10 +67,10 @@ public sealed interface Colour {
   record Drive(double r, double g, double b, double w) implements Colour {
     public Drive {
       Checks.of("drive")
-          .range("drive.r", r, 0, 1)
-          .range("drive.g", g, 0, 1)
-          .range("drive.b", b, 0, 1)
-          .range("drive.w", w, 0, 1)
+          .range("r", r, 0, 1)
+          .range("g", g, 0, 1)
+          .range("b", b, 0, 1)
+          .range("w", w, 0, 1)
           .done();
     }
   }

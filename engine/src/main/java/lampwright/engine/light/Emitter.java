@@ -1,6 +1,10 @@
 package lampwright.engine.light;
 
-import lampwright.engine.check.Checks;
+import lampwright.engine.field.Field;
+import lampwright.engine.field.Group;
+import lampwright.engine.field.NumberType;
+import lampwright.engine.field.Shape;
+import lampwright.engine.field.Unit;
 
 /**
  * The light of one emitter at full drive.
@@ -9,7 +13,19 @@ import lampwright.engine.check.Checks;
  * @param millicandela its luminous intensity on the axis, 0.000001 to 1,000,000
  */
 public record Emitter(Chromaticity chromaticity, double millicandela) {
+  public static final Shape<Emitter> SHAPE =
+      Shape.of(
+          "emitter",
+          Emitter.class,
+          Group.of("chromaticity", Emitter::chromaticity, Chromaticity.SHAPE, Chromaticity.D65),
+          Field.<Emitter, Double>required(
+                  "mcd",
+                  new NumberType(Unit.MILLICANDELA, 0.000001, 1_000_000),
+                  Emitter::millicandela,
+                  1.0)
+              .as("millicandela"));
+
   public Emitter {
-    Checks.of("emitter").range("mcd", millicandela, 0.000001, 1_000_000).done();
+    SHAPE.check(chromaticity, millicandela).done();
   }
 }

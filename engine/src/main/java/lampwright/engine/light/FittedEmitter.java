@@ -2,7 +2,11 @@ package lampwright.engine.light;
 
 import com.google.common.collect.Maps;
 import java.util.Map;
-import lampwright.engine.check.Checks;
+import lampwright.engine.field.Field;
+import lampwright.engine.field.Group;
+import lampwright.engine.field.NumberType;
+import lampwright.engine.field.Shape;
+import lampwright.engine.field.Unit;
 
 /**
  * One emitter of a package.
@@ -11,8 +15,19 @@ import lampwright.engine.check.Checks;
  * @param milliamps its current at full drive, 0 to 10,000 mA
  */
 public record FittedEmitter(Emitter light, double milliamps) {
+  public static final Shape<FittedEmitter> SHAPE =
+      Shape.of(
+          "fitted-emitter",
+          FittedEmitter.class,
+          Group.of("light", FittedEmitter::light, Emitter.SHAPE, new Emitter(Chromaticity.D65, 1)),
+          Field.usual(
+              "milliamps",
+              new NumberType(Unit.MILLIAMPS, 0, 10_000),
+              FittedEmitter::milliamps,
+              20.0));
+
   public FittedEmitter {
-    Checks.of("emitter").range("milliamps", milliamps, 0, 10_000).done();
+    SHAPE.check(light, milliamps).done();
   }
 
   /** The light of each emitter. */

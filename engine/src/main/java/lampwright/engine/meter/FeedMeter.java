@@ -79,7 +79,13 @@ final class FeedMeter implements FrameGauge {
     List<WiringGauge> others = new ArrayList<>();
     for (Ends ends : feed.ends() == Ends.BOTH ? List.of(Ends.BOTH) : List.of(Ends.values())) {
       for (int awg : Wire.gaugesFrom(Wire.of(feed.lead()).squareMillimetres())) {
-        others.add(gauge(chain, feed.withEnds(ends).withLead(new Conductor.Gauge(awg))));
+        Feed other =
+            Feed.SHAPE
+                .draft(feed)
+                .set(Feed.ENDS, ends)
+                .set(Feed.LEAD, new Conductor.Gauge(awg))
+                .make();
+        others.add(gauge(chain, other));
       }
     }
     return others;

@@ -3,7 +3,13 @@ package lampwright.engine.pattern;
 import static lampwright.engine.check.Checks.canonical;
 
 import java.math.BigDecimal;
-import lampwright.engine.check.Checks;
+import java.util.List;
+import java.util.Optional;
+import lampwright.engine.field.Field;
+import lampwright.engine.field.FlagType;
+import lampwright.engine.field.Shape;
+import lampwright.engine.field.Unit;
+import lampwright.engine.field.WholeType;
 import lampwright.engine.light.Mix;
 import lampwright.engine.light.Mixer;
 import lampwright.engine.time.Ratio;
@@ -26,25 +32,41 @@ import lampwright.engine.time.Ratio;
 public record Chase(
     Look look, BigDecimal phase, BigDecimal stepMs, int width, int tail, boolean bounce)
     implements Pattern {
-  public static final String KIND = "chase";
   public static final BigDecimal DEFAULT_STEP_MS = BigDecimal.valueOf(80);
   public static final int DEFAULT_WIDTH = 1;
   public static final int DEFAULT_TAIL = 0;
   public static final boolean DEFAULT_BOUNCE = false;
 
+  public static final Shape<Chase> SHAPE =
+      Shape.of(
+          "chase",
+          Chase.class,
+          Look.group(Chase::look),
+          Period.phase(Chase::phase),
+          Field.usual("stepMs", Times.MS_ABOVE_0, Chase::stepMs, DEFAULT_STEP_MS),
+          Field.usual("width", WholeType.ofInt(Unit.NONE, 1, 4096), Chase::width, DEFAULT_WIDTH),
+          Field.usual("tail", WholeType.ofInt(Unit.NONE, 0, 4096), Chase::tail, DEFAULT_TAIL),
+          Field.usual("bounce", new FlagType(), Chase::bounce, DEFAULT_BOUNCE));
+
   public Chase {
     phase = canonical(phase);
     stepMs = canonical(stepMs);
-    Period.check(Checks.of(KIND), phase)
-        .above0("stepMs", stepMs, Times.MAX_MS)
-        .range("width", width, 1, 4096)
-        .range("tail", tail, 0, 4096)
-        .done();
+    SHAPE.check(look, phase, stepMs, width, tail, bounce).done();
   }
 
   @Override
-  public String kind() {
-    return KIND;
+  public Shape<Chase> shape() {
+    return SHAPE;
+  }
+
+  @Override
+  public Optional<Ratio> period(List<Mixer> row) {
+    return Optional.of(Ratio.of(stepMs).times(steps(row.size())));
+  }
+
+  // Steps until the head is where it began.
+  private int steps(int pixels) {
+    return bounce ? Math.max(1, 2 * pixels - 2) : pixels;
   }
 
   @Override
@@ -53,8 +75,7 @@ public record Chase(
     Mix[] full = stage.mixes(look.colour());
     double[] lightBehind = lightBehind(stage);
     Ratio step = Ratio.of(stepMs);
-    int steps = bounce ? Math.max(1, 2 * n - 2) : n;
-    Period period = new Period(step.times(steps), phase);
+    Period period = Period.of(this, stage);
     return (tMs, drives) -> {
       int s = (int) period.place(tMs).over(step).floor();
       boolean forwards = s < n;

@@ -3,7 +3,14 @@ package lampwright.engine.pattern;
 import static lampwright.engine.check.Checks.canonical;
 
 import java.math.BigDecimal;
-import lampwright.engine.check.Checks;
+import java.util.Map;
+import java.util.Optional;
+import lampwright.engine.field.Field;
+import lampwright.engine.field.FlagType;
+import lampwright.engine.field.NumberType;
+import lampwright.engine.field.Shape;
+import lampwright.engine.field.Unit;
+import lampwright.engine.light.Colour;
 import lampwright.engine.light.Mixer;
 import lampwright.engine.time.Ratio;
 
@@ -25,25 +32,46 @@ public record ColourCycle(
     double saturation,
     boolean backwards)
     implements Pattern {
-  public static final String KIND = "colour-cycle";
   public static final BigDecimal DEFAULT_PERIOD_MS = BigDecimal.valueOf(4000);
   public static final double DEFAULT_SPREAD = 0;
   public static final double DEFAULT_SATURATION = 1;
   public static final boolean DEFAULT_BACKWARDS = false;
 
+  public static final Shape<ColourCycle> SHAPE =
+      Shape.of(
+          "colour-cycle",
+          ColourCycle.class,
+          Look.group(ColourCycle::look),
+          Period.phase(ColourCycle::phase),
+          Field.usual("periodMs", Times.MS_ABOVE_0, ColourCycle::periodMs, DEFAULT_PERIOD_MS),
+          Field.usual(
+              "spread",
+              new NumberType(Unit.NONE, -1000, 1000),
+              ColourCycle::spread,
+              DEFAULT_SPREAD),
+          Field.usual("saturation", NumberType.SHARE, ColourCycle::saturation, DEFAULT_SATURATION),
+          Field.usual("backwards", new FlagType(), ColourCycle::backwards, DEFAULT_BACKWARDS));
+
   public ColourCycle {
     phase = canonical(phase);
     periodMs = canonical(periodMs);
-    Period.check(Checks.of(KIND), phase)
-        .above0("periodMs", periodMs, Times.MAX_MS)
-        .range("spread", spread, -1000, 1000)
-        .range("saturation", saturation, 0, 1)
-        .done();
+    SHAPE.check(look, phase, periodMs, spread, saturation, backwards).done();
   }
 
   @Override
-  public String kind() {
-    return KIND;
+  public Shape<ColourCycle> shape() {
+    return SHAPE;
+  }
+
+  /** None: it goes through all hues. */
+  @Override
+  public Map<String, Colour> colours() {
+    return Map.of();
+  }
+
+  @Override
+  public Optional<Ratio> period() {
+    return Optional.of(Ratio.of(periodMs));
   }
 
   @Override
@@ -51,7 +79,7 @@ public record ColourCycle(
     Mixer[] mixers = stage.mixers().toArray(Mixer[]::new);
     int n = mixers.length;
     double light = stage.curve().light(look.level());
-    Period period = new Period(Ratio.of(periodMs), phase);
+    Period period = Period.of(this, stage);
     return (tMs, drives) -> {
       double share = period.share(tMs);
       double first = backwards ? -share : share;

@@ -1,9 +1,11 @@
 package lampwright.engine.pattern;
 
+import java.util.List;
 import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import lampwright.engine.check.Checks;
+import lampwright.engine.field.FormType;
 
 /** How a move from one value to another is spread over its time. */
 public sealed interface Easing {
@@ -122,6 +124,17 @@ public sealed interface Easing {
       "needs linear, hold, smooth or cubic-bezier(x1, y1, x2, y2) with x1 and x2 from 0 to 1 and"
           + " y1 and y2 from -10 to 10";
 
+  /** How project files write it. */
+  FormType<Easing> TYPE =
+      new FormType<>(
+          "easing",
+          ALLOWED,
+          BezierText.SCHEMA,
+          List.of("linear", "hold", "smooth", "cubic-bezier(0.25, 0.1, 0.25, 1)"),
+          400,
+          Easing::parse,
+          Easing::text);
+
   /** Reads the words of a project file; empty if they are no easing. */
   static Optional<Easing> parse(String text) {
     return switch (text) {
@@ -139,6 +152,15 @@ public sealed interface Easing {
     private static final Pattern FORM =
         Pattern.compile(
             "cubic-bezier\\(" + NUMBER + "," + NUMBER + "," + NUMBER + "," + NUMBER + "\\)");
+
+    // For the schema: the same, with the range of each number told by its digits.
+    private static final String X =
+        "\\s*(\\+?(0{0,19}1(\\.0{0,400})?|0{1,20}(\\.[0-9]{0,400})?|\\.[0-9]{1,400})"
+            + "|-(0{1,20}(\\.0{0,400})?|\\.0{1,400}))\\s*";
+    private static final String Y =
+        "\\s*[+-]?(0{0,18}10(\\.0{0,400})?|0{0,19}[0-9](\\.[0-9]{0,400})?|\\.[0-9]{1,400})\\s*";
+    private static final String SCHEMA =
+        "^(linear|hold|smooth|cubic-bezier\\(" + String.join(",", X, Y, X, Y) + "\\))$";
 
     private BezierText() {}
 

@@ -1,8 +1,14 @@
 package lampwright.engine.pattern;
 
+import java.util.LinkedHashMap;
+import java.util.Map;
 import java.util.Optional;
-import lampwright.engine.check.Checks;
+import lampwright.engine.field.Field;
+import lampwright.engine.field.NumberType;
+import lampwright.engine.field.OptionalType;
+import lampwright.engine.field.Shape;
 import lampwright.engine.light.Colour;
+import lampwright.engine.light.Colours;
 import lampwright.engine.light.Mix;
 
 /**
@@ -23,17 +29,36 @@ public record Fade(
     double toLevel,
     Easing easing)
     implements Pattern {
-  public static final String KIND = "fade";
   public static final double DEFAULT_FROM_LEVEL = 0;
   public static final double DEFAULT_TO_LEVEL = 1;
 
+  public static final Shape<Fade> SHAPE =
+      Shape.of(
+          "fade",
+          Fade.class,
+          Look.group(Fade::look),
+          Field.optional("from", OptionalType.of(Colours.ANY), Fade::from),
+          Field.optional("to", OptionalType.of(Colours.ANY), Fade::to),
+          Field.usual("fromLevel", NumberType.SHARE, Fade::fromLevel, DEFAULT_FROM_LEVEL),
+          Field.usual("toLevel", NumberType.SHARE, Fade::toLevel, DEFAULT_TO_LEVEL),
+          Field.usual("easing", Easing.TYPE, Fade::easing, Easing.LINEAR));
+
   public Fade {
-    Checks.of(KIND).range("fromLevel", fromLevel, 0, 1).range("toLevel", toLevel, 0, 1).done();
+    SHAPE.check(look, from, to, fromLevel, toLevel, easing).done();
   }
 
   @Override
-  public String kind() {
-    return KIND;
+  public Shape<Fade> shape() {
+    return SHAPE;
+  }
+
+  @Override
+  public Map<String, Colour> colours() {
+    Map<String, Colour> colours = new LinkedHashMap<>();
+    colours.put("colour", look.colour());
+    from.ifPresent(colour -> colours.put("from", colour));
+    to.ifPresent(colour -> colours.put("to", colour));
+    return colours;
   }
 
   @Override

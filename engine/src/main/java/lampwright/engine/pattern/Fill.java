@@ -4,7 +4,9 @@ import static lampwright.engine.check.Checks.canonical;
 
 import java.math.BigDecimal;
 import java.util.Arrays;
-import lampwright.engine.check.Checks;
+import java.util.Optional;
+import lampwright.engine.field.Field;
+import lampwright.engine.field.Shape;
 import lampwright.engine.light.Mixer;
 import lampwright.engine.time.Ratio;
 
@@ -20,20 +22,27 @@ import lampwright.engine.time.Ratio;
 public record Fill(
     Look look, BigDecimal phase, BigDecimal overMs, BigDecimal holdMs, BigDecimal offMs)
     implements Pattern {
-  public static final String KIND = "fill";
   public static final BigDecimal DEFAULT_OVER_MS = BigDecimal.valueOf(200);
   public static final BigDecimal DEFAULT_HOLD_MS = BigDecimal.valueOf(200);
   public static final BigDecimal DEFAULT_OFF_MS = BigDecimal.valueOf(400);
+
+  public static final Shape<Fill> SHAPE =
+      Shape.of(
+          "fill",
+          Fill.class,
+          Look.group(Fill::look),
+          Period.phase(Fill::phase),
+          Field.usual("overMs", Times.MS, Fill::overMs, DEFAULT_OVER_MS),
+          Field.usual("holdMs", Times.MS, Fill::holdMs, DEFAULT_HOLD_MS),
+          Field.usual("offMs", Times.MS, Fill::offMs, DEFAULT_OFF_MS));
 
   public Fill {
     phase = canonical(phase);
     overMs = canonical(overMs);
     holdMs = canonical(holdMs);
     offMs = canonical(offMs);
-    Period.check(Checks.of(KIND), phase)
-        .range("overMs", overMs, 0, Times.MAX_MS)
-        .range("holdMs", holdMs, 0, Times.MAX_MS)
-        .range("offMs", offMs, 0, Times.MAX_MS)
+    SHAPE
+        .check(look, phase, overMs, holdMs, offMs)
         .that(
             overMs.signum() > 0 || holdMs.signum() > 0 || offMs.signum() > 0,
             "overMs",
@@ -43,8 +52,13 @@ public record Fill(
   }
 
   @Override
-  public String kind() {
-    return KIND;
+  public Shape<Fill> shape() {
+    return SHAPE;
+  }
+
+  @Override
+  public Optional<Ratio> period() {
+    return Optional.of(Ratio.of(overMs.add(holdMs).add(offMs)));
   }
 
   @Override
@@ -53,7 +67,7 @@ public record Fill(
     double[] full = stage.drives(look);
     Ratio over = Ratio.of(overMs);
     Ratio lit = over.plus(Ratio.of(holdMs));
-    Period period = new Period(lit.plus(Ratio.of(offMs)), phase);
+    Period period = Period.of(this, stage);
     return (tMs, drives) -> {
       Ratio place = period.place(tMs);
       int on = place.compareTo(lit) < 0 ? litPixels(place, over, n) * Mixer.SLOTS : 0;

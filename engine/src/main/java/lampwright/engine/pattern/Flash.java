@@ -3,7 +3,11 @@ package lampwright.engine.pattern;
 import static lampwright.engine.check.Checks.canonical;
 
 import java.math.BigDecimal;
-import lampwright.engine.check.Checks;
+import java.util.Optional;
+import lampwright.engine.field.Field;
+import lampwright.engine.field.Shape;
+import lampwright.engine.field.Unit;
+import lampwright.engine.field.WholeType;
 import lampwright.engine.time.Ratio;
 
 /**
@@ -19,22 +23,30 @@ import lampwright.engine.time.Ratio;
 public record Flash(
     Look look, BigDecimal phase, BigDecimal onMs, BigDecimal offMs, int flashes, BigDecimal gapMs)
     implements Pattern {
-  public static final String KIND = "flash";
   public static final BigDecimal DEFAULT_ON_MS = BigDecimal.valueOf(100);
   public static final BigDecimal DEFAULT_OFF_MS = BigDecimal.valueOf(100);
   public static final int DEFAULT_FLASHES = 1;
   public static final BigDecimal DEFAULT_GAP_MS = BigDecimal.ZERO;
+
+  public static final Shape<Flash> SHAPE =
+      Shape.of(
+          "flash",
+          Flash.class,
+          Look.group(Flash::look),
+          Period.phase(Flash::phase),
+          Field.usual("onMs", Times.MS, Flash::onMs, DEFAULT_ON_MS),
+          Field.usual("offMs", Times.MS, Flash::offMs, DEFAULT_OFF_MS),
+          Field.usual(
+              "flashes", WholeType.ofInt(Unit.NONE, 1, 1000), Flash::flashes, DEFAULT_FLASHES),
+          Field.usual("gapMs", Times.MS, Flash::gapMs, DEFAULT_GAP_MS));
 
   public Flash {
     phase = canonical(phase);
     onMs = canonical(onMs);
     offMs = canonical(offMs);
     gapMs = canonical(gapMs);
-    Period.check(Checks.of(KIND), phase)
-        .range("onMs", onMs, 0, Times.MAX_MS)
-        .range("offMs", offMs, 0, Times.MAX_MS)
-        .range("flashes", flashes, 1, 1000)
-        .range("gapMs", gapMs, 0, Times.MAX_MS)
+    SHAPE
+        .check(look, phase, onMs, offMs, flashes, gapMs)
         .that(
             onMs.signum() > 0 || offMs.signum() > 0 || gapMs.signum() > 0,
             "onMs",
@@ -44,8 +56,13 @@ public record Flash(
   }
 
   @Override
-  public String kind() {
-    return KIND;
+  public Shape<Flash> shape() {
+    return SHAPE;
+  }
+
+  @Override
+  public Optional<Ratio> period() {
+    return Optional.of(Ratio.of(onMs).plus(Ratio.of(offMs)).times(flashes).plus(Ratio.of(gapMs)));
   }
 
   @Override
@@ -53,7 +70,7 @@ public record Flash(
     Ratio on = Ratio.of(onMs);
     Ratio one = on.plus(Ratio.of(offMs));
     Ratio group = one.times(flashes);
-    Period period = new Period(group.plus(Ratio.of(gapMs)), phase);
+    Period period = Period.of(this, stage);
     return OnOff.painter(
         stage,
         look,

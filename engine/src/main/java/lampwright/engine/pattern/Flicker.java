@@ -3,7 +3,12 @@ package lampwright.engine.pattern;
 import static lampwright.engine.check.Checks.canonical;
 
 import java.math.BigDecimal;
-import lampwright.engine.check.Checks;
+import lampwright.engine.field.DecimalType;
+import lampwright.engine.field.Field;
+import lampwright.engine.field.NumberType;
+import lampwright.engine.field.Shape;
+import lampwright.engine.field.Unit;
+import lampwright.engine.field.WholeType;
 import lampwright.engine.light.Mix;
 import lampwright.engine.light.Mixer;
 import lampwright.engine.time.Ratio;
@@ -17,7 +22,6 @@ import lampwright.engine.time.Ratio;
  * @param rateHz how often the noise turns, above 0, to 1,000 Hz
  */
 public record Flicker(Look look, long seed, double depth, BigDecimal rateHz) implements Pattern {
-  public static final String KIND = "flicker";
   public static final long DEFAULT_SEED = 1;
   public static final double DEFAULT_DEPTH = 0.5;
   public static final BigDecimal DEFAULT_RATE_HZ = BigDecimal.valueOf(8);
@@ -27,18 +31,25 @@ public record Flicker(Look look, long seed, double depth, BigDecimal rateHz) imp
 
   private static final double UNIT = 0x1p-53;
 
+  public static final Shape<Flicker> SHAPE =
+      Shape.of(
+          "flicker",
+          Flicker.class,
+          Look.group(Flicker::look),
+          Field.usual(
+              "seed", WholeType.ofLong(Unit.NONE, 0, MAX_SEED), Flicker::seed, DEFAULT_SEED),
+          Field.usual("depth", NumberType.SHARE, Flicker::depth, DEFAULT_DEPTH),
+          Field.usual(
+              "rateHz", DecimalType.above0(Unit.HERTZ, 1000), Flicker::rateHz, DEFAULT_RATE_HZ));
+
   public Flicker {
     rateHz = canonical(rateHz);
-    Checks.of(KIND)
-        .range("seed", (double) seed, 0, (double) MAX_SEED)
-        .range("depth", depth, 0, 1)
-        .above0("rateHz", rateHz, 1000)
-        .done();
+    SHAPE.check(look, seed, depth, rateHz).done();
   }
 
   @Override
-  public String kind() {
-    return KIND;
+  public Shape<Flicker> shape() {
+    return SHAPE;
   }
 
   @Override

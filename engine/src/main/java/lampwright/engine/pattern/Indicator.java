@@ -3,7 +3,11 @@ package lampwright.engine.pattern;
 import static lampwright.engine.check.Checks.canonical;
 
 import java.math.BigDecimal;
-import lampwright.engine.check.Checks;
+import java.util.Optional;
+import lampwright.engine.field.DecimalType;
+import lampwright.engine.field.Field;
+import lampwright.engine.field.Shape;
+import lampwright.engine.field.Unit;
 import lampwright.engine.time.Ratio;
 
 /**
@@ -16,31 +20,42 @@ import lampwright.engine.time.Ratio;
  */
 public record Indicator(Look look, BigDecimal phase, BigDecimal perMinute, BigDecimal onShare)
     implements Pattern {
-  public static final String KIND = "indicator";
 
   /** UN Regulation 6 and 48: 90 a minute, give or take 30. */
   public static final BigDecimal DEFAULT_PER_MINUTE = BigDecimal.valueOf(90);
 
   public static final BigDecimal DEFAULT_ON_SHARE = new BigDecimal("0.5");
 
+  public static final Shape<Indicator> SHAPE =
+      Shape.of(
+          "indicator",
+          Indicator.class,
+          Look.group(Indicator::look),
+          Period.phase(Indicator::phase),
+          Field.usual("perMinute", Times.PER_MINUTE, Indicator::perMinute, DEFAULT_PER_MINUTE),
+          Field.usual(
+              "onShare", new DecimalType(Unit.SHARE, 0, 1), Indicator::onShare, DEFAULT_ON_SHARE));
+
   public Indicator {
     phase = canonical(phase);
     perMinute = canonical(perMinute);
     onShare = canonical(onShare);
-    Period.check(Checks.of(KIND), phase)
-        .above0("perMinute", perMinute, Times.MAX_PER_MINUTE)
-        .range("onShare", onShare, 0, 1)
-        .done();
+    SHAPE.check(look, phase, perMinute, onShare).done();
   }
 
   @Override
-  public String kind() {
-    return KIND;
+  public Shape<Indicator> shape() {
+    return SHAPE;
+  }
+
+  @Override
+  public Optional<Ratio> period() {
+    return Optional.of(Period.ofRate(perMinute));
   }
 
   @Override
   public Painter painter(Stage stage) {
-    Period period = new Period(Period.ofRate(perMinute), phase);
+    Period period = Period.of(this, stage);
     Ratio on = period.lengthMs().times(Ratio.of(onShare)).reduced();
     return OnOff.painter(stage, look, tMs -> period.place(tMs).compareTo(on) < 0);
   }

@@ -1,10 +1,16 @@
 package lampwright.engine.pattern;
 
 import java.math.BigDecimal;
+import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import lampwright.engine.check.Checks;
+import lampwright.engine.field.Field;
+import lampwright.engine.field.NumberType;
+import lampwright.engine.field.OptionalType;
+import lampwright.engine.field.Shape;
 import lampwright.engine.light.Colour;
+import lampwright.engine.light.Colours;
 
 /**
  * A colour and level at a time.
@@ -16,12 +22,33 @@ import lampwright.engine.light.Colour;
  */
 public record Keyframe(
     BigDecimal atMs, Optional<Colour> colour, OptionalDouble level, Easing easing) {
+  public static final Shape<Keyframe> SHAPE =
+      Shape.of(
+          "keyframe",
+          Keyframe.class,
+          Field.required("atMs", Times.MS, Keyframe::atMs, BigDecimal.ZERO),
+          Field.optional("colour", OptionalType.of(Colours.ANY), Keyframe::colour),
+          Field.optional("level", OptionalType.ofNumber(NumberType.SHARE), Keyframe::level),
+          Field.usual("easing", Easing.TYPE, Keyframe::easing, Easing.LINEAR));
+
+  /** What new keyframes begin with: from dark to light in a second. */
+  static final List<Keyframe> FIRST =
+      List.of(
+          at(BigDecimal.ZERO, OptionalDouble.of(0)),
+          at(BigDecimal.valueOf(1000), OptionalDouble.of(1)));
+
   public Keyframe {
     atMs = Checks.canonical(atMs);
-    Checks checks = Checks.of("keyframe").range("atMs", atMs, 0, Times.MAX_MS);
-    if (level.isPresent()) {
-      checks.range("level", level.getAsDouble(), 0, 1);
-    }
-    checks.done();
+    SHAPE.check(atMs, colour, level, easing).done();
+  }
+
+  // What stands for one that is broken comes at the time of the one before it: so the order is not
+  // at fault.
+  static Keyframe after(Optional<Keyframe> before) {
+    return at(before.map(Keyframe::atMs).orElse(BigDecimal.ZERO), OptionalDouble.empty());
+  }
+
+  private static Keyframe at(BigDecimal atMs, OptionalDouble level) {
+    return new Keyframe(atMs, Optional.empty(), level, Easing.LINEAR);
   }
 }

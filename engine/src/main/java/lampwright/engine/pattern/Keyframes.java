@@ -1,10 +1,19 @@
 package lampwright.engine.pattern;
 
 import java.math.BigDecimal;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.Optional;
 import java.util.function.UnaryOperator;
 import lampwright.engine.check.Checks;
 import lampwright.engine.check.ListLimit;
+import lampwright.engine.field.Field;
+import lampwright.engine.field.FlagType;
+import lampwright.engine.field.ListType;
+import lampwright.engine.field.RecordType;
+import lampwright.engine.field.Shape;
+import lampwright.engine.light.Colour;
 import lampwright.engine.light.Mix;
 import lampwright.engine.time.Ratio;
 
@@ -20,14 +29,26 @@ import lampwright.engine.time.Ratio;
  */
 public record Keyframes(Look look, BigDecimal phase, List<Keyframe> frames, boolean repeat)
     implements Pattern {
-  public static final String KIND = "keyframes";
   public static final ListLimit FRAMES = new ListLimit(1, 100_000, "keyframes");
   public static final boolean DEFAULT_REPEAT = true;
+
+  public static final Shape<Keyframes> SHAPE =
+      Shape.of(
+          "keyframes",
+          Keyframes.class,
+          Look.group(Keyframes::look),
+          Period.phase(Keyframes::phase),
+          Field.required(
+              "frames",
+              new ListType<>(RecordType.of(Keyframe.SHAPE, Keyframe::after), FRAMES),
+              Keyframes::frames,
+              Keyframe.FIRST),
+          Field.usual("repeat", new FlagType(), Keyframes::repeat, DEFAULT_REPEAT));
 
   public Keyframes {
     phase = Checks.canonical(phase);
     frames = List.copyOf(frames);
-    Checks checks = Period.check(Checks.of(KIND), phase).size("frames", frames, FRAMES);
+    Checks checks = SHAPE.check(look, phase, frames, repeat);
     for (int i = 1; i < frames.size(); i++) {
       if (frames.get(i).atMs().compareTo(frames.get(i - 1).atMs()) < 0) {
         checks.add(
@@ -40,17 +61,34 @@ public record Keyframes(Look look, BigDecimal phase, List<Keyframe> frames, bool
   }
 
   @Override
-  public String kind() {
-    return KIND;
+  public Shape<Keyframes> shape() {
+    return SHAPE;
+  }
+
+  @Override
+  public Map<String, Colour> colours() {
+    Map<String, Colour> colours = new LinkedHashMap<>();
+    colours.put("colour", look.colour());
+    for (int i = 0; i < frames.size(); i++) {
+      String field = "frames[" + i + "].colour";
+      frames.get(i).colour().ifPresent(colour -> colours.put(field, colour));
+    }
+    return colours;
+  }
+
+  @Override
+  public Optional<Ratio> period() {
+    return Optional.of(frames.get(frames.size() - 1).atMs())
+        .filter(last -> repeat && last.signum() > 0)
+        .map(Ratio::of);
   }
 
   @Override
   public Painter painter(Stage stage) {
     Blender blender = new Blender(stage.curve());
     Stop[] stops = frames.stream().map(f -> stop(f, stage)).toArray(Stop[]::new);
-    Ratio last = stops[stops.length - 1].atMs;
     UnaryOperator<Ratio> clock =
-        repeat && last.signum() > 0 ? new Period(last, phase)::place : UnaryOperator.identity();
+        period().isPresent() ? Period.of(this, stage)::place : UnaryOperator.identity();
     return (tMs, drives) -> {
       Ratio place = clock.apply(tMs);
       int right = firstAfter(stops, place);

@@ -3,7 +3,14 @@ package lampwright.engine.pattern;
 import static lampwright.engine.check.Checks.canonical;
 
 import java.math.BigDecimal;
+import java.util.Optional;
 import lampwright.engine.check.Checks;
+import lampwright.engine.field.DecimalType;
+import lampwright.engine.field.Field;
+import lampwright.engine.field.Shape;
+import lampwright.engine.field.TextType;
+import lampwright.engine.field.Unit;
+import lampwright.engine.time.Ratio;
 
 /**
  * The rhythm of a light of navigation, written as on charts.
@@ -15,14 +22,29 @@ import lampwright.engine.check.Checks;
  */
 public record LightCharacter(Look look, BigDecimal phase, String character, BigDecimal unitMs)
     implements Pattern {
-  public static final String KIND = "light-character";
   public static final String DEFAULT_CHARACTER = "Fl(2) 10s";
   public static final BigDecimal DEFAULT_UNIT_MS = BigDecimal.valueOf(500);
+
+  public static final Shape<LightCharacter> SHAPE =
+      Shape.of(
+          "light-character",
+          LightCharacter.class,
+          Look.group(LightCharacter::look),
+          Period.phase(
+              LightCharacter
+                  ::phase), // Written even where it is the usual one: it says what the light is.
+          Field.usual("character", new TextType(60), LightCharacter::character, DEFAULT_CHARACTER)
+              .alwaysWritten(),
+          Field.usual(
+              "unitMs",
+              DecimalType.above0(Unit.MILLISECONDS, 10_000),
+              LightCharacter::unitMs,
+              DEFAULT_UNIT_MS));
 
   public LightCharacter {
     phase = canonical(phase);
     unitMs = canonical(unitMs);
-    Checks checks = Period.check(Checks.of(KIND), phase).above0("unitMs", unitMs, 10_000);
+    Checks checks = SHAPE.check(look, phase, character, unitMs);
     // A rhythm can only be judged with a unit that holds.
     if (unitMs.signum() > 0 && unitMs.compareTo(BigDecimal.valueOf(10_000)) <= 0) {
       try {
@@ -35,14 +57,19 @@ public record LightCharacter(Look look, BigDecimal phase, String character, BigD
   }
 
   @Override
-  public String kind() {
-    return KIND;
+  public Shape<LightCharacter> shape() {
+    return SHAPE;
+  }
+
+  @Override
+  public Optional<Ratio> period() {
+    return Optional.of(Rhythm.of(character, unitMs).periodMs());
   }
 
   @Override
   public Painter painter(Stage stage) {
     Rhythm rhythm = Rhythm.of(character, unitMs);
-    Period period = new Period(rhythm.periodMs(), phase);
+    Period period = Period.of(this, stage);
     return OnOff.painter(stage, look, tMs -> rhythm.lit(period.place(tMs)));
   }
 }

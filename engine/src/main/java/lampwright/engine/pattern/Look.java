@@ -1,7 +1,12 @@
 package lampwright.engine.pattern;
 
-import lampwright.engine.check.Checks;
+import java.util.function.Function;
+import lampwright.engine.field.Field;
+import lampwright.engine.field.Group;
+import lampwright.engine.field.NumberType;
+import lampwright.engine.field.Shape;
 import lampwright.engine.light.Colour;
+import lampwright.engine.light.Colours;
 
 /**
  * The colour and level that every pattern takes.
@@ -10,10 +15,22 @@ import lampwright.engine.light.Colour;
  * @param level how bright, 0 to 1, perceptual
  */
 public record Look(Colour colour, double level) {
+  public static final Shape<Look> SHAPE =
+      Shape.of(
+          "look",
+          Look.class,
+          Field.usual("colour", Colours.ANY, Look::colour, Colour.WHITE),
+          Field.usual("level", NumberType.SHARE, Look::level, 1.0));
+
   /** White at full level. */
-  public static final Look DEFAULT = new Look(Colour.WHITE, 1);
+  public static final Look DEFAULT = SHAPE.draft().make();
 
   public Look {
-    Checks.of("look").range("level", level, 0, 1).done();
+    SHAPE.check(colour, level).done();
+  }
+
+  /** The look of a pattern, which stands among its other fields. */
+  static <P> Group<P, Look> group(Function<P, Look> get) {
+    return Group.of("look", get, SHAPE, DEFAULT);
   }
 }

@@ -1,11 +1,16 @@
 package lampwright.engine.pattern;
 
 import java.math.BigDecimal;
-import lampwright.engine.check.Checks;
+import java.util.function.Function;
+import lampwright.engine.field.DecimalType;
+import lampwright.engine.field.Field;
+import lampwright.engine.field.Unit;
 import lampwright.engine.time.Ratio;
 
 /** A repeating time, begun at a share of itself. */
 final class Period {
+  private static final DecimalType PHASE = new DecimalType(Unit.TURNS, -1_000_000, 1_000_000);
+
   private final Ratio lengthMs;
   private final Ratio shiftMs;
 
@@ -17,6 +22,12 @@ final class Period {
     this.lengthMs = lengthMs.reduced();
     // Whole periods change nothing, so only the place within one counts.
     this.shiftMs = lengthMs.times(Ratio.of(phase)).modulo(lengthMs).reduced();
+  }
+
+  /** The period of a pattern that repeats, on a stage. */
+  static Period of(Pattern pattern, Stage stage) {
+    return new Period(
+        pattern.period(stage.mixers()).orElseThrow(), pattern.startPhase().orElse(BigDecimal.ZERO));
   }
 
   Ratio lengthMs() {
@@ -38,7 +49,8 @@ final class Period {
     return place(tMs).over(lengthMs).doubleValue();
   }
 
-  static Checks check(Checks checks, BigDecimal phase) {
-    return checks.range("phase", phase, -1_000_000, 1_000_000);
+  /** The phase of a pattern. */
+  static <P> Field<P, BigDecimal> phase(Function<P, BigDecimal> get) {
+    return Field.usual("phase", PHASE, get, BigDecimal.ZERO);
   }
 }

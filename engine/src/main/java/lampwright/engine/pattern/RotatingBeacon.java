@@ -4,10 +4,17 @@ import static lampwright.engine.check.Checks.canonical;
 
 import java.math.BigDecimal;
 import java.util.List;
-import lampwright.engine.check.Checks;
+import java.util.Optional;
 import lampwright.engine.check.ListLimit;
+import lampwright.engine.field.Field;
+import lampwright.engine.field.FlagType;
+import lampwright.engine.field.ListType;
+import lampwright.engine.field.NumberType;
+import lampwright.engine.field.Shape;
+import lampwright.engine.field.Unit;
 import lampwright.engine.light.Mix;
 import lampwright.engine.light.Mixer;
+import lampwright.engine.time.Ratio;
 
 /**
  * A beam that turns past the pixels, each of which stands at an angle.
@@ -27,7 +34,6 @@ public record RotatingBeacon(
     boolean clockwise,
     List<Double> angles)
     implements Pattern {
-  public static final String KIND = "rotating-beacon";
 
   /** As many as the pixels of the largest rig. */
   public static final ListLimit ANGLES = new ListLimit(0, 64 * 4096, "angles");
@@ -36,24 +42,39 @@ public record RotatingBeacon(
   public static final double DEFAULT_BEAM_DEGREES = 120;
   public static final boolean DEFAULT_CLOCKWISE = true;
 
+  public static final Shape<RotatingBeacon> SHAPE =
+      Shape.of(
+          "rotating-beacon",
+          RotatingBeacon.class,
+          Look.group(RotatingBeacon::look),
+          Period.phase(RotatingBeacon::phase),
+          Field.usual("perMinute", Times.PER_MINUTE, RotatingBeacon::perMinute, DEFAULT_PER_MINUTE),
+          Field.usual(
+              "beamDegrees",
+              new NumberType(Unit.DEGREES, 0.001, 360),
+              RotatingBeacon::beamDegrees,
+              DEFAULT_BEAM_DEGREES),
+          Field.usual("clockwise", new FlagType(), RotatingBeacon::clockwise, DEFAULT_CLOCKWISE),
+          Field.list(
+              "angles",
+              new ListType<>(new NumberType(Unit.DEGREES, -360, 360), ANGLES),
+              RotatingBeacon::angles));
+
   public RotatingBeacon {
     phase = canonical(phase);
     perMinute = canonical(perMinute);
     angles = List.copyOf(angles);
-    Checks checks =
-        Period.check(Checks.of(KIND), phase)
-            .above0("perMinute", perMinute, Times.MAX_PER_MINUTE)
-            .range("beamDegrees", beamDegrees, 0.001, 360)
-            .size("angles", angles, ANGLES);
-    for (int k = 0; k < angles.size(); k++) {
-      checks.range("angles[" + k + "]", angles.get(k), -360, 360);
-    }
-    checks.done();
+    SHAPE.check(look, phase, perMinute, beamDegrees, clockwise, angles).done();
   }
 
   @Override
-  public String kind() {
-    return KIND;
+  public Shape<RotatingBeacon> shape() {
+    return SHAPE;
+  }
+
+  @Override
+  public Optional<Ratio> period() {
+    return Optional.of(Period.ofRate(perMinute));
   }
 
   /** Angles are taken in turn again where there are more pixels than angles. */
@@ -64,7 +85,7 @@ public record RotatingBeacon(
     for (int k = 0; k < angle.length; k++) {
       angle[k] = angles.isEmpty() ? 360.0 * k / angle.length : angles.get(k % angles.size());
     }
-    Period turn = new Period(Period.ofRate(perMinute), phase);
+    Period turn = Period.of(this, stage);
     double half = beamDegrees / 2;
     return (tMs, drives) -> {
       double share = turn.share(tMs);

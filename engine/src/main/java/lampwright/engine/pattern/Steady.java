@@ -1,12 +1,16 @@
 package lampwright.engine.pattern;
 
+import lampwright.engine.field.Shape;
+
 /** Shines without change. */
 public record Steady(Look look) implements Pattern {
-  public static final String KIND = "steady";
+
+  public static final Shape<Steady> SHAPE =
+      Shape.of("steady", Steady.class, Look.group(Steady::look));
 
   @Override
-  public String kind() {
-    return KIND;
+  public Shape<Steady> shape() {
+    return SHAPE;
   }
 
   @Override

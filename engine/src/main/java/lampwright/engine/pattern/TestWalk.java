@@ -6,7 +6,11 @@ import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import lampwright.engine.check.Checks;
+import java.util.Map;
+import java.util.Optional;
+import lampwright.engine.field.Field;
+import lampwright.engine.field.Shape;
+import lampwright.engine.light.Colour;
 import lampwright.engine.light.EmitterKind;
 import lampwright.engine.light.Mixer;
 import lampwright.engine.time.Ratio;
@@ -20,33 +24,57 @@ import lampwright.engine.time.Ratio;
  * @param stepMs time of one step, above 0, to a day
  */
 public record TestWalk(Look look, BigDecimal phase, BigDecimal stepMs) implements Pattern {
-  public static final String KIND = "test-walk";
   public static final BigDecimal DEFAULT_STEP_MS = BigDecimal.valueOf(500);
+
+  public static final Shape<TestWalk> SHAPE =
+      Shape.of(
+          "test-walk",
+          TestWalk.class,
+          Look.group(TestWalk::look),
+          Period.phase(TestWalk::phase),
+          Field.usual("stepMs", Times.MS_ABOVE_0, TestWalk::stepMs, DEFAULT_STEP_MS));
 
   public TestWalk {
     phase = canonical(phase);
     stepMs = canonical(stepMs);
-    Period.check(Checks.of(KIND), phase).above0("stepMs", stepMs, Times.MAX_MS).done();
+    SHAPE.check(look, phase, stepMs).done();
   }
 
   @Override
-  public String kind() {
-    return KIND;
+  public Shape<TestWalk> shape() {
+    return SHAPE;
   }
 
   @Override
-  public Painter painter(Stage stage) {
+  public Optional<Ratio> period(List<Mixer> row) {
+    return Optional.of(Ratio.of(stepMs).times(slots(row).size()));
+  }
+
+  /** None: the colours are the emitters' own. */
+  @Override
+  public Map<String, Colour> colours() {
+    return Map.of();
+  }
+
+  // The drives that it lights one after another.
+  private static List<Integer> slots(List<Mixer> row) {
     List<Integer> slots = new ArrayList<>();
-    for (int k = 0; k < stage.count(); k++) {
+    for (int k = 0; k < row.size(); k++) {
       for (EmitterKind kind : EmitterKind.values()) {
-        if (stage.mixers().get(k).has(kind)) {
+        if (row.get(k).has(kind)) {
           slots.add(k * Mixer.SLOTS + kind.slot());
         }
       }
     }
+    return slots;
+  }
+
+  @Override
+  public Painter painter(Stage stage) {
+    List<Integer> slots = slots(stage.mixers());
     double light = stage.curve().light(look.level());
     Ratio step = Ratio.of(stepMs);
-    Period period = new Period(step.times(slots.size()), phase);
+    Period period = Period.of(this, stage);
     return (tMs, drives) -> {
       Arrays.fill(drives, 0, stage.count() * Mixer.SLOTS, 0);
       drives[slots.get((int) period.place(tMs).over(step).floor())] = light;

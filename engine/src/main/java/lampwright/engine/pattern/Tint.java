@@ -1,7 +1,11 @@
 package lampwright.engine.pattern;
 
+import java.util.LinkedHashMap;
+import java.util.Map;
 import java.util.OptionalDouble;
-import lampwright.engine.check.Checks;
+import lampwright.engine.field.Field;
+import lampwright.engine.field.OptionalType;
+import lampwright.engine.field.Shape;
 import lampwright.engine.light.Colour;
 import lampwright.engine.light.Mixer;
 
@@ -13,22 +17,33 @@ import lampwright.engine.light.Mixer;
  * @param toKelvin at the cue's end, if another
  */
 public record Tint(Look look, double kelvin, OptionalDouble toKelvin) implements Pattern {
-  public static final String KIND = "tint";
   public static final double DEFAULT_KELVIN = 4000;
 
   private static final double MIRED = 1e6;
 
+  public static final Shape<Tint> SHAPE =
+      Shape.of(
+          "tint",
+          Tint.class,
+          Look.group(Tint::look),
+          Field.usual("kelvin", Colour.Kelvin.RANGE, Tint::kelvin, DEFAULT_KELVIN),
+          Field.optional("toKelvin", OptionalType.ofNumber(Colour.Kelvin.RANGE), Tint::toKelvin));
+
   public Tint {
-    Checks checks = Checks.of(KIND).range("kelvin", kelvin, Colour.Kelvin.MIN, Colour.Kelvin.MAX);
-    if (toKelvin.isPresent()) {
-      checks.range("toKelvin", toKelvin.getAsDouble(), Colour.Kelvin.MIN, Colour.Kelvin.MAX);
-    }
-    checks.done();
+    SHAPE.check(look, kelvin, toKelvin).done();
   }
 
   @Override
-  public String kind() {
-    return KIND;
+  public Shape<Tint> shape() {
+    return SHAPE;
+  }
+
+  @Override
+  public Map<String, Colour> colours() {
+    Map<String, Colour> colours = new LinkedHashMap<>();
+    colours.put("kelvin", new Colour.Kelvin(kelvin));
+    toKelvin.ifPresent(k -> colours.put("toKelvin", new Colour.Kelvin(k)));
+    return colours;
   }
 
   @Override

@@ -72,7 +72,7 @@ public final class FrameTable {
 
   /** The same scene without dithering: the light that is meant, each frame rounded by itself. */
   public FrameTable withoutDither() {
-    return isDithered() ? new FrameTable(layout, scene.withDither(Dither.OFF)) : this;
+    return isDithered() ? new FrameTable(layout, Scene.DITHER.with(scene, Dither.OFF)) : this;
   }
 
   /** Frames x bytes a frame. */

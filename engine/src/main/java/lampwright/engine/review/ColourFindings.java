@@ -1,26 +1,18 @@
 package lampwright.engine.review;
 
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.function.Consumer;
+import lampwright.engine.document.Project;
 import lampwright.engine.light.Colour;
 import lampwright.engine.light.ColourMatching;
 import lampwright.engine.light.MatchedMix;
 import lampwright.engine.light.MatchedMixer;
-import lampwright.engine.pattern.Fade;
-import lampwright.engine.pattern.Keyframe;
-import lampwright.engine.pattern.Keyframes;
-import lampwright.engine.pattern.Pattern;
-import lampwright.engine.pattern.Tint;
-import lampwright.engine.project.Project;
 import lampwright.engine.rig.Chain;
 import lampwright.engine.rig.Fitting;
 import lampwright.engine.rig.Lamp;
 import lampwright.engine.rig.PixelRun;
 import lampwright.engine.rig.Rig;
-import lampwright.engine.scene.Cue;
 import lampwright.engine.scene.Scene;
 
 /** Matched colours that a lamp's pixels can't mix, where the difference is to be seen. */
@@ -32,33 +24,15 @@ final class ColourFindings implements Reviewer {
       for (int t = 0; t < scene.tracks().size(); t++) {
         for (int c = 0; c < scene.tracks().get(t).cues().size(); c++) {
           CuePlace place = new CuePlace(s, t, c);
-          colours(place.cue(project), place.path() + ".pattern")
-              .forEach((path, colour) -> reach(project, place, path, colour, found));
+          String path = place.path() + ".pattern.";
+          place
+              .cue(project)
+              .pattern()
+              .colours()
+              .forEach((field, colour) -> reach(project, place, path + field, colour, found));
         }
       }
     }
-  }
-
-  private static Map<String, Colour> colours(Cue cue, String path) {
-    Map<String, Colour> colours = new LinkedHashMap<>();
-    Pattern pattern = cue.pattern();
-    if (pattern instanceof Tint tint) {
-      colours.put(path + ".kelvin", new Colour.Kelvin(tint.kelvin()));
-      tint.toKelvin().ifPresent(k -> colours.put(path + ".toKelvin", new Colour.Kelvin(k)));
-      return colours;
-    }
-    colours.put(path + ".colour", pattern.look().colour());
-    if (pattern instanceof Fade fade) {
-      fade.from().ifPresent(colour -> colours.put(path + ".from", colour));
-      fade.to().ifPresent(colour -> colours.put(path + ".to", colour));
-    } else if (pattern instanceof Keyframes keyframes) {
-      for (int i = 0; i < keyframes.frames().size(); i++) {
-        Keyframe frame = keyframes.frames().get(i);
-        String at = path + ".frames[" + i + "].colour";
-        frame.colour().ifPresent(colour -> colours.put(at, colour));
-      }
-    }
-    return colours;
   }
 
   private static void reach(

@@ -2,7 +2,7 @@ package lampwright.engine.review;
 
 import java.util.List;
 import java.util.stream.Collectors;
-import lampwright.engine.project.Project;
+import lampwright.engine.document.Project;
 import lampwright.engine.rig.Lamp;
 import lampwright.engine.scene.Cue;
 import lampwright.engine.scene.Scene;

@@ -1,9 +1,9 @@
 package lampwright.engine.review;
 
 import java.util.function.Consumer;
+import lampwright.engine.document.Project;
 import lampwright.engine.meter.OutputCircuit;
 import lampwright.engine.meter.SeriesResistor;
-import lampwright.engine.project.Project;
 import lampwright.engine.rig.DriverOutput;
 import lampwright.engine.rig.OutputSupply;
 import lampwright.engine.rig.Rig;

@@ -1,7 +1,7 @@
 package lampwright.engine.review;
 
 import java.util.Optional;
-import lampwright.engine.project.Position;
+import lampwright.engine.json.Position;
 
 /**
  * Where in the project file a finding belongs.

@@ -6,11 +6,11 @@ import java.util.Comparator;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Set;
+import lampwright.engine.document.Project;
+import lampwright.engine.json.Positions;
+import lampwright.engine.json.Problem;
+import lampwright.engine.json.ReadResult;
 import lampwright.engine.meter.SceneReport;
-import lampwright.engine.project.Positions;
-import lampwright.engine.project.Problem;
-import lampwright.engine.project.Project;
-import lampwright.engine.project.ReadResult;
 
 /**
  * Every finding about a project, from one place: check, measure, the workshop and exports show

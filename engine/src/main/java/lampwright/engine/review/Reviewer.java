@@ -1,8 +1,8 @@
 package lampwright.engine.review;
 
 import java.util.function.Consumer;
+import lampwright.engine.document.Project;
 import lampwright.engine.meter.SceneReport;
-import lampwright.engine.project.Project;
 
 /** Looks at a project from one side, such as its supply or its controller. */
 public interface Reviewer {

@@ -2,7 +2,7 @@ package lampwright.engine.review;
 
 import java.math.BigDecimal;
 import java.util.function.Consumer;
-import lampwright.engine.project.Project;
+import lampwright.engine.document.Project;
 import lampwright.engine.scene.Cue;
 import lampwright.engine.scene.Scene;
 import lampwright.engine.scene.Track;

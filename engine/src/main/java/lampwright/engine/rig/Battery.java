@@ -3,6 +3,12 @@ package lampwright.engine.rig;
 import java.util.OptionalDouble;
 import lampwright.engine.check.Checks;
 import lampwright.engine.facts.TradeNumbers;
+import lampwright.engine.field.ChoiceType;
+import lampwright.engine.field.Field;
+import lampwright.engine.field.NumberType;
+import lampwright.engine.field.OptionalType;
+import lampwright.engine.field.Shape;
+import lampwright.engine.field.Unit;
 
 /**
  * A battery pack by its label, and what stands between it and the rig.
@@ -30,22 +36,59 @@ public record Battery(
       TradeNumbers.number("battery", "full lithium cell")
           / TradeNumbers.number("battery", "nominal lithium cell");
 
+  public static final Field<Battery, Double> MILLIAMP_HOURS =
+      Field.required(
+          "milliampHours",
+          new NumberType(Unit.MILLIAMP_HOURS, 1, 1_000_000),
+          Battery::milliampHours,
+          2000.0);
+  public static final Field<Battery, Double> USABLE_SHARE =
+      Field.usual(
+          "usableShare",
+          new NumberType(Unit.SHARE, 0.01, 1),
+          Battery::usableShare,
+          DEFAULT_USABLE_SHARE);
+  public static final Field<Battery, OptionalDouble> PACK_VOLTS =
+      Field.optional(
+          "packVolts",
+          OptionalType.ofNumber(new NumberType(Unit.VOLTS, 0.5, 100)),
+          Battery::packVolts);
+  public static final Field<Battery, Regulator> REGULATOR =
+      Field.usual(
+          "regulator",
+          ChoiceType.of("regulator", Regulator.class, Regulator::key),
+          Battery::regulator,
+          Regulator.NONE);
+  public static final Field<Battery, OptionalDouble> EFFICIENCY =
+      Field.optional(
+          "efficiency",
+          OptionalType.ofNumber(new NumberType(Unit.SHARE, 0.1, 1)),
+          Battery::efficiency);
+  public static final Field<Battery, OptionalDouble> FUSE_AMPS =
+      Field.optional(
+          "fuseAmps",
+          OptionalType.ofNumber(new NumberType(Unit.AMPS, 0.01, 100)),
+          Battery::fuseAmps);
+
+  public static final Shape<Battery> SHAPE =
+      Shape.of(
+          "battery",
+          Battery.class,
+          MILLIAMP_HOURS,
+          USABLE_SHARE,
+          PACK_VOLTS,
+          REGULATOR,
+          EFFICIENCY,
+          FUSE_AMPS);
+
   public Battery {
     Checks checks =
-        Checks.of("battery")
-            .range("milliampHours", milliampHours, 1, 1_000_000)
-            .range("usableShare", usableShare, 0.01, 1);
-    packVolts.ifPresent(volts -> checks.range("packVolts", volts, 0.5, 100));
-    efficiency.ifPresent(
-        share ->
-            checks
-                .range("efficiency", share, 0.1, 1)
-                .that(
-                    regulator.switching(),
-                    "efficiency",
-                    Checks.plain(share),
-                    "needs a regulator that switches, buck or boost"));
-    fuseAmps.ifPresent(amps -> checks.range("fuseAmps", amps, 0.01, 100));
+        SHAPE.check(milliampHours, usableShare, packVolts, regulator, efficiency, fuseAmps);
+    checks.that(
+        efficiency.isEmpty() || regulator.switching(),
+        "efficiency",
+        Checks.plain(efficiency.orElse(0)),
+        "needs a regulator that switches, buck or boost");
     checks.done();
   }
 
@@ -110,18 +153,6 @@ public record Battery(
         : OptionalDouble.of(milliampHours * usableShare / packCurrent(meanMilliamps, supplyVolts));
   }
 
-  public Battery withMilliampHours(double newMilliampHours) {
-    return new Battery(newMilliampHours, usableShare, packVolts, regulator, efficiency, fuseAmps);
-  }
-
-  public Battery withUsableShare(double newUsableShare) {
-    return new Battery(milliampHours, newUsableShare, packVolts, regulator, efficiency, fuseAmps);
-  }
-
-  public Battery withPackVolts(OptionalDouble newPackVolts) {
-    return new Battery(milliampHours, usableShare, newPackVolts, regulator, efficiency, fuseAmps);
-  }
-
   /** With another regulator; an efficiency that it can't have is left out. */
   public Battery withRegulator(Regulator newRegulator) {
     return new Battery(
@@ -131,13 +162,5 @@ public record Battery(
         newRegulator,
         newRegulator.switching() ? efficiency : OptionalDouble.empty(),
         fuseAmps);
-  }
-
-  public Battery withEfficiency(OptionalDouble newEfficiency) {
-    return new Battery(milliampHours, usableShare, packVolts, regulator, newEfficiency, fuseAmps);
-  }
-
-  public Battery withFuseAmps(OptionalDouble newFuseAmps) {
-    return new Battery(milliampHours, usableShare, packVolts, regulator, efficiency, newFuseAmps);
   }
 }

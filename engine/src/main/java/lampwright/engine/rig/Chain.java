@@ -5,6 +5,14 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import lampwright.engine.check.Checks;
+import lampwright.engine.field.Field;
+import lampwright.engine.field.IdType;
+import lampwright.engine.field.OptionalType;
+import lampwright.engine.field.RecordType;
+import lampwright.engine.field.ReferenceType;
+import lampwright.engine.field.Shape;
+import lampwright.engine.field.Unit;
+import lampwright.engine.field.WholeType;
 import lampwright.engine.light.Colour;
 import lampwright.engine.light.Emitter;
 import lampwright.engine.light.EmitterKind;
@@ -32,28 +40,46 @@ public record Chain(
     Optional<Feed> feed) {
   public static final int MAX_PIXELS = 4096;
 
+  public static final Field<Chain, String> ID = Field.required("id", new IdType(), Chain::id, "");
+  public static final Field<Chain, PixelType> TYPE =
+      Field.required(
+              "pixelType",
+              new ReferenceType<>("pixelTypes", PixelType::id),
+              Chain::type,
+              BuiltInPixelTypes.standIn())
+          .as("type");
+  public static final Field<Chain, Integer> PIXELS =
+      Field.required(
+          "pixels", WholeType.ofInt(Unit.NONE, 1, MAX_PIXELS), Chain::pixels, MAX_PIXELS);
+  public static final Field<Chain, EmitterOrder> ORDER =
+      Field.derived(
+          "order", EmitterOrder.TYPE, Chain::order, chain -> chain.get(Chain.TYPE).order());
+  public static final Field<Chain, OptionalDouble> WHITE_KELVIN =
+      Field.optional("whiteKelvin", OptionalType.ofNumber(Colour.Kelvin.RANGE), Chain::whiteKelvin);
+  public static final Field<Chain, Optional<Pin>> PIN =
+      Field.optional("pin", OptionalType.of(Pin.TYPE), Chain::pin);
+  public static final Field<Chain, Optional<Feed>> FEED =
+      Field.optional("feed", OptionalType.of(RecordType.of(Feed.SHAPE)), Chain::feed);
+
+  public static final Shape<Chain> SHAPE =
+      Shape.of("chain", Chain.class, ID, TYPE, PIXELS, ORDER, WHITE_KELVIN, PIN, FEED);
+
   public Chain {
     boolean fits = order.size() == type.order().size();
     boolean white = type.order().emitters().contains(EmitterKind.WHITE);
     Checks checks =
-        Checks.of("chain")
-            .id("id", id)
-            .range("pixels", pixels, 1, MAX_PIXELS)
+        SHAPE
+            .check(id, type, pixels, order, whiteKelvin, pin, feed)
             .that(
                 fits,
                 "order",
                 order.letters(),
                 "needs the letters of the pixel type's own order, " + type.order().letters());
-    if (whiteKelvin.isPresent()) {
-      double kelvin = whiteKelvin.getAsDouble();
-      checks
-          .range("whiteKelvin", kelvin, Colour.Kelvin.MIN, Colour.Kelvin.MAX)
-          .that(
-              white,
-              "whiteKelvin",
-              Checks.plain(kelvin),
-              "needs a pixel type with a white emitter, which " + type.id() + " has not");
-    }
+    checks.that(
+        white || whiteKelvin.isEmpty(),
+        "whiteKelvin",
+        Checks.plain(whiteKelvin.orElse(0)),
+        "needs a pixel type with a white emitter, which " + type.id() + " has not");
     checks.done();
   }
 
@@ -102,32 +128,8 @@ public record Chain(
     return pixels * order.size();
   }
 
-  public Chain withId(String newId) {
-    return new Chain(newId, type, pixels, order, whiteKelvin, pin, feed);
-  }
-
   /** With pixels of another type, in their byte order and with their white. */
   public Chain withType(PixelType newType, EmitterOrder newOrder, OptionalDouble newWhiteKelvin) {
     return new Chain(id, newType, pixels, newOrder, newWhiteKelvin, pin, feed);
-  }
-
-  public Chain withPixels(int newPixels) {
-    return new Chain(id, type, newPixels, order, whiteKelvin, pin, feed);
-  }
-
-  public Chain withOrder(EmitterOrder newOrder) {
-    return new Chain(id, type, pixels, newOrder, whiteKelvin, pin, feed);
-  }
-
-  public Chain withWhiteKelvin(OptionalDouble newWhiteKelvin) {
-    return new Chain(id, type, pixels, order, newWhiteKelvin, pin, feed);
-  }
-
-  public Chain withPin(Optional<Pin> newPin) {
-    return new Chain(id, type, pixels, order, whiteKelvin, newPin, feed);
-  }
-
-  public Chain withFeed(Optional<Feed> newFeed) {
-    return new Chain(id, type, pixels, order, whiteKelvin, pin, newFeed);
   }
 }

@@ -1,8 +1,16 @@
 package lampwright.engine.rig;
 
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import lampwright.engine.check.Checks;
+import lampwright.engine.field.Draft;
+import lampwright.engine.field.Field;
+import lampwright.engine.field.NumberType;
+import lampwright.engine.field.OptionalType;
+import lampwright.engine.field.Shape;
+import lampwright.engine.field.Unit;
+import lampwright.engine.field.WholeType;
 
 /** Each of the two conductors of a feed, plus and minus, as a builder states it. */
 public sealed interface Conductor {
@@ -14,6 +22,7 @@ public sealed interface Conductor {
   record Gauge(int awg) implements Conductor {
     public static final int THICKEST = 0;
     public static final int THINNEST = 40;
+    static final WholeType<Integer> RANGE = WholeType.ofInt(Unit.GAUGE, THICKEST, THINNEST);
   }
 
   /**
@@ -24,6 +33,7 @@ public sealed interface Conductor {
   record Area(double mm2) implements Conductor {
     public static final double LEAST = 0.001;
     public static final double GREATEST = 120;
+    static final NumberType RANGE = new NumberType(Unit.SQUARE_MILLIMETRES, LEAST, GREATEST);
   }
 
   /** The gauge, if stated so. */
@@ -36,12 +46,39 @@ public sealed interface Conductor {
     return this instanceof Area area ? OptionalDouble.of(area.mm2) : OptionalDouble.empty();
   }
 
-  /** Checks it under the names that its record has for the two. */
-  default void check(Checks checks, String awgField, String mm2Field) {
-    if (this instanceof Gauge gauge) {
-      checks.range(awgField, gauge.awg, Gauge.THICKEST, Gauge.THINNEST);
-    } else if (this instanceof Area area) {
-      checks.range(mm2Field, area.mm2, Area.LEAST, Area.GREATEST);
+  /**
+   * How it stands in a file: as one of two fields.
+   *
+   * @param usual what it is where neither is given; none if one must be
+   */
+  static Shape<Conductor> shape(String awgField, String mm2Field, Optional<Conductor> usual) {
+    Field<Conductor, OptionalInt> awg =
+        Field.optional(awgField, OptionalType.ofInt(Gauge.RANGE), Conductor::gauge);
+    Field<Conductor, OptionalDouble> mm2 =
+        Field.optional(mm2Field, OptionalType.ofNumber(Area.RANGE), Conductor::area);
+    return Shape.custom(
+        "conductor", Conductor.class, draft -> one(draft, awg, mm2, usual), awg, mm2);
+  }
+
+  private static Conductor one(
+      Draft<Conductor> draft,
+      Field<Conductor, OptionalInt> awg,
+      Field<Conductor, OptionalDouble> mm2,
+      Optional<Conductor> usual) {
+    OptionalInt gauge = draft.get(awg);
+    OptionalDouble area = draft.get(mm2);
+    boolean both = gauge.isPresent() && area.isPresent();
+    boolean none = gauge.isEmpty() && area.isEmpty();
+    Checks.of("conductor")
+        .that(
+            !both && !(none && usual.isEmpty()),
+            awg.name(),
+            both ? awg + " and " + mm2 : "missing",
+            "needs one of " + awg + " and " + mm2)
+        .done();
+    if (none) {
+      return usual.orElseThrow();
     }
+    return gauge.isPresent() ? new Gauge(gauge.getAsInt()) : new Area(area.getAsDouble());
   }
 }

@@ -8,6 +8,13 @@ import java.util.OptionalInt;
 import lampwright.engine.check.Checks;
 import lampwright.engine.facts.NumberTable;
 import lampwright.engine.facts.SourcedNumber;
+import lampwright.engine.field.ChoiceType;
+import lampwright.engine.field.Draft;
+import lampwright.engine.field.Field;
+import lampwright.engine.field.OptionalType;
+import lampwright.engine.field.Shape;
+import lampwright.engine.field.Unit;
+import lampwright.engine.field.WholeType;
 
 /**
  * A microcontroller that plays the exported data, as it is fitted. What its pins, timers and memory
@@ -36,6 +43,25 @@ public record Controller(
           Objects.requireNonNull(Controller.class.getResourceAsStream("controllers.csv")));
   private static final List<Controller> KNOWN =
       TABLE.subjects().stream().map(id -> of(id, TABLE)).toList();
+
+  private static final WholeType<Integer> CLOCK =
+      WholeType.ofInt(Unit.MEGAHERTZ, MIN_MEGAHERTZ, MAX_MEGAHERTZ);
+
+  private static final Field<Optional<Controller>, Optional<Controller>> NAMED =
+      Field.optional(
+          "controller",
+          OptionalType.of(new ChoiceType<>("controller", KNOWN, Controller::id)),
+          fitted -> fitted);
+
+  private static final Field<Optional<Controller>, OptionalInt> CLOCK_MEGAHERTZ =
+      Field.optional(
+          "clockMegahertz",
+          OptionalType.ofInt(CLOCK),
+          fitted -> fitted.map(Controller::clockMegahertz).orElse(OptionalInt.empty()));
+
+  /** How it stands in a rig, if it does: its name and its clock beside it. */
+  static final Shape<Optional<Controller>> SHAPE =
+      Shape.custom("controller", Optional.class, Controller::make, NAMED, CLOCK_MEGAHERTZ);
 
   public Controller {
     Checks.of("controller")
@@ -69,6 +95,19 @@ public record Controller(
   /** The same at a clock, or at one that is not stated. */
   public Controller withClock(OptionalInt megahertz) {
     return new Controller(id, name, megahertz, pinVolts, maxSupplyVolts, pinSource);
+  }
+
+  private static Optional<Controller> make(Draft<Optional<Controller>> draft) {
+    Optional<Controller> named = draft.get(NAMED);
+    OptionalInt clock = draft.get(CLOCK_MEGAHERTZ);
+    Checks.of("rig")
+        .that(
+            named.isPresent() || clock.isEmpty(),
+            "clockMegahertz",
+            Integer.toString(clock.orElse(0)),
+            "needs a controller, whose clock it is")
+        .done();
+    return named.map(controller -> controller.withClock(clock));
   }
 
   private static Controller of(String id, NumberTable table) {

@@ -1,8 +1,16 @@
 package lampwright.engine.rig;
 
 import java.util.Optional;
-import lampwright.engine.check.Checks;
+import lampwright.engine.field.ChoiceType;
+import lampwright.engine.field.Field;
+import lampwright.engine.field.IdType;
+import lampwright.engine.field.NumberType;
+import lampwright.engine.field.OptionalType;
+import lampwright.engine.field.Shape;
+import lampwright.engine.field.Unit;
+import lampwright.engine.field.WholeType;
 import lampwright.engine.light.Colour;
+import lampwright.engine.light.Colours;
 
 /**
  * One constant-current or PWM output that drives plain LEDs in series.
@@ -34,12 +42,52 @@ public record DriverOutput(
 
   public static final OutputSupply DEFAULT_SUPPLY = OutputSupply.CURRENT;
 
+  public static final Field<DriverOutput, String> ID =
+      Field.required("id", new IdType(), DriverOutput::id, "");
+  public static final Field<DriverOutput, Colour.Srgb> COLOUR =
+      Field.usual("colour", Colours.SRGB_ONLY, DriverOutput::colour, DEFAULT_COLOUR);
+  public static final Field<DriverOutput, Double> MILLIAMPS =
+      Field.usual(
+          "milliamps", new NumberType(Unit.MILLIAMPS, 0, 10_000), DriverOutput::milliamps, 20.0);
+  public static final Field<DriverOutput, Integer> LEDS_IN_SERIES =
+      Field.usual(
+          "ledsInSeries", WholeType.ofInt(Unit.NONE, 1, 100), DriverOutput::ledsInSeries, 1);
+
+  /** Of a red or amber LED; blue and white ones have 2.8 to 3.4 V (common practice). */
+  public static final Field<DriverOutput, Double> FORWARD_VOLTS =
+      Field.usual(
+          "forwardVolts", new NumberType(Unit.VOLTS, 0.5, 10), DriverOutput::forwardVolts, 2.1);
+
+  public static final Field<DriverOutput, OutputSupply> SUPPLY =
+      Field.derived(
+          "supply",
+          ChoiceType.of("outputSupply", OutputSupply.class, OutputSupply::key),
+          DriverOutput::supply,
+          output -> usualSupply(output.get(DriverOutput.DRIVE)));
+  public static final Field<DriverOutput, Optional<OutputDrive>> DRIVE =
+      Field.optional(
+          "drive",
+          OptionalType.of(ChoiceType.of("outputDrive", OutputDrive.class, OutputDrive::key)),
+          DriverOutput::drive);
+  public static final Field<DriverOutput, Optional<Pin>> PIN =
+      Field.optional("pin", OptionalType.of(Pin.TYPE), DriverOutput::pin);
+
+  public static final Shape<DriverOutput> SHAPE =
+      Shape.of(
+          "output",
+          DriverOutput.class,
+          ID,
+          COLOUR,
+          MILLIAMPS,
+          LEDS_IN_SERIES,
+          FORWARD_VOLTS,
+          SUPPLY,
+          DRIVE,
+          PIN);
+
   public DriverOutput {
-    Checks.of("output")
-        .id("id", id)
-        .range("milliamps", milliamps, 0, 10_000)
-        .range("ledsInSeries", ledsInSeries, 1, 100)
-        .range("forwardVolts", forwardVolts, 0.5, 10)
+    SHAPE
+        .check(id, colour, milliamps, ledsInSeries, forwardVolts, supply, drive, pin)
         .that(
             drive.filter(OutputDrive.PIN::equals).isEmpty() || supply == OutputSupply.VOLTAGE,
             "drive",
@@ -103,31 +151,6 @@ public record DriverOutput(
     return ledsInSeries * forwardVolts;
   }
 
-  public DriverOutput withId(String newId) {
-    return new DriverOutput(
-        newId, colour, milliamps, ledsInSeries, forwardVolts, supply, drive, pin);
-  }
-
-  public DriverOutput withColour(Colour.Srgb newColour) {
-    return new DriverOutput(
-        id, newColour, milliamps, ledsInSeries, forwardVolts, supply, drive, pin);
-  }
-
-  public DriverOutput withMilliamps(double newMilliamps) {
-    return new DriverOutput(
-        id, colour, newMilliamps, ledsInSeries, forwardVolts, supply, drive, pin);
-  }
-
-  public DriverOutput withLedsInSeries(int newLedsInSeries) {
-    return new DriverOutput(
-        id, colour, milliamps, newLedsInSeries, forwardVolts, supply, drive, pin);
-  }
-
-  public DriverOutput withForwardVolts(double newForwardVolts) {
-    return new DriverOutput(
-        id, colour, milliamps, ledsInSeries, newForwardVolts, supply, drive, pin);
-  }
-
   /** With another supply; a constant current needs a driver, so that a pin is left out. */
   public DriverOutput withSupply(OutputSupply newSupply) {
     return new DriverOutput(
@@ -152,10 +175,5 @@ public record DriverOutput(
         newDrive.filter(OutputDrive.PIN::equals).isPresent() ? OutputSupply.VOLTAGE : supply,
         newDrive,
         pin);
-  }
-
-  public DriverOutput withPin(Optional<Pin> newPin) {
-    return new DriverOutput(
-        id, colour, milliamps, ledsInSeries, forwardVolts, supply, drive, newPin);
   }
 }

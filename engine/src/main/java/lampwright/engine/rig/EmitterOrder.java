@@ -5,6 +5,7 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import lampwright.engine.check.Checks;
+import lampwright.engine.field.FormType;
 import lampwright.engine.light.EmitterKind;
 
 /**
@@ -15,6 +16,17 @@ import lampwright.engine.light.EmitterKind;
 public record EmitterOrder(List<EmitterKind> emitters) {
   /** What {@link #parse} accepts, for messages. */
   public static final String ALLOWED = "needs R, G and B once each, and W at most once";
+
+  /** How project files write it. */
+  public static final FormType<EmitterOrder> TYPE =
+      new FormType<>(
+          "order",
+          ALLOWED,
+          "^(?!.*(.).*\\1)(?=.*R)(?=.*G)(?=.*B)[RGBW]{3,4}$",
+          List.of("GRB", "RGB", "GRBW", "RGBW", "BRG", "BGR", "WRGB"),
+          4,
+          EmitterOrder::parse,
+          EmitterOrder::letters);
 
   public EmitterOrder {
     emitters = List.copyOf(emitters);

@@ -1,8 +1,15 @@
 package lampwright.engine.rig;
 
+import java.util.Optional;
 import java.util.OptionalDouble;
-import lampwright.engine.check.Checks;
 import lampwright.engine.facts.TradeNumbers;
+import lampwright.engine.field.ChoiceType;
+import lampwright.engine.field.Field;
+import lampwright.engine.field.Group;
+import lampwright.engine.field.NumberType;
+import lampwright.engine.field.OptionalType;
+import lampwright.engine.field.Shape;
+import lampwright.engine.field.Unit;
 
 /**
  * The supply wires of a chain: a lead of two conductors from the supply to its first pixel, and two
@@ -39,16 +46,38 @@ public record Feed(
 
   public static final double MAX_SUPPLY_MM = 100_000;
 
+  private static final NumberType LEAD_MM = new NumberType(Unit.MILLIMETRES, 0, MAX_SUPPLY_MM);
+
+  public static final Group<Feed, Conductor> LEAD =
+      Group.of("lead", Feed::lead, Conductor.shape("awg", "mm2", Optional.empty()), DEFAULT_STRIP);
+  public static final Field<Feed, Double> SUPPLY_MM =
+      Field.usual("supplyMm", LEAD_MM, Feed::supplyMm, 300.0);
+
+  /** Of a strip with 60 pixels a metre where it is not given. */
+  public static final Field<Feed, Double> PITCH_MM =
+      Field.usual("pitchMm", new NumberType(Unit.MILLIMETRES, 0, 10_000), Feed::pitchMm, 17.0);
+
+  public static final Field<Feed, Ends> ENDS =
+      Field.usual("ends", ChoiceType.of("ends", Ends.class, Ends::key), Feed::ends, Ends.ONE);
+  public static final Field<Feed, OptionalDouble> FAR_SUPPLY_MM =
+      Field.optional("farSupplyMm", OptionalType.ofNumber(LEAD_MM), Feed::farSupplyMm);
+  public static final Group<Feed, Conductor> STRIP =
+      Group.derived(
+          "strip",
+          Feed::strip,
+          Conductor.shape("stripAwg", "stripMm2", Optional.of(DEFAULT_STRIP)),
+          feed -> DEFAULT_STRIP,
+          (usual, given) -> given.make());
+  public static final Field<Feed, OptionalDouble> FUSE_AMPS =
+      Field.optional(
+          "fuseAmps", OptionalType.ofNumber(new NumberType(Unit.AMPS, 0.01, 100)), Feed::fuseAmps);
+
+  public static final Shape<Feed> SHAPE =
+      Shape.of(
+          "feed", Feed.class, LEAD, SUPPLY_MM, PITCH_MM, ENDS, FAR_SUPPLY_MM, STRIP, FUSE_AMPS);
+
   public Feed {
-    Checks checks =
-        Checks.of("feed")
-            .range("supplyMm", supplyMm, 0, MAX_SUPPLY_MM)
-            .range("pitchMm", pitchMm, 0, 10_000);
-    lead.check(checks, "awg", "mm2");
-    strip.check(checks, "stripAwg", "stripMm2");
-    farSupplyMm.ifPresent(mm -> checks.range("farSupplyMm", mm, 0, MAX_SUPPLY_MM));
-    fuseAmps.ifPresent(amps -> checks.range("fuseAmps", amps, 0.01, 100));
-    checks.done();
+    SHAPE.check(lead, supplyMm, ends, farSupplyMm, strip, pitchMm, fuseAmps).done();
   }
 
   /** A feed with this lead and defaults for all else. */
@@ -72,33 +101,5 @@ public record Feed(
    */
   public double farMm(int pixels) {
     return farSupplyMm.orElse(supplyMm + pitchMm * (pixels - 1));
-  }
-
-  public Feed withLead(Conductor newLead) {
-    return new Feed(newLead, supplyMm, ends, farSupplyMm, strip, pitchMm, fuseAmps);
-  }
-
-  public Feed withSupplyMm(double newSupplyMm) {
-    return new Feed(lead, newSupplyMm, ends, farSupplyMm, strip, pitchMm, fuseAmps);
-  }
-
-  public Feed withEnds(Ends newEnds) {
-    return new Feed(lead, supplyMm, newEnds, farSupplyMm, strip, pitchMm, fuseAmps);
-  }
-
-  public Feed withFarSupplyMm(OptionalDouble newFarSupplyMm) {
-    return new Feed(lead, supplyMm, ends, newFarSupplyMm, strip, pitchMm, fuseAmps);
-  }
-
-  public Feed withStrip(Conductor newStrip) {
-    return new Feed(lead, supplyMm, ends, farSupplyMm, newStrip, pitchMm, fuseAmps);
-  }
-
-  public Feed withPitchMm(double newPitchMm) {
-    return new Feed(lead, supplyMm, ends, farSupplyMm, strip, newPitchMm, fuseAmps);
-  }
-
-  public Feed withFuseAmps(OptionalDouble newFuseAmps) {
-    return new Feed(lead, supplyMm, ends, farSupplyMm, strip, pitchMm, newFuseAmps);
   }
 }

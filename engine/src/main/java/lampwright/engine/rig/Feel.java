@@ -1,6 +1,9 @@
 package lampwright.engine.rig;
 
-import lampwright.engine.check.Checks;
+import lampwright.engine.field.Field;
+import lampwright.engine.field.NumberType;
+import lampwright.engine.field.Shape;
+import lampwright.engine.field.Unit;
 
 /**
  * The warm-up of a lamp that stands for a filament.
@@ -15,7 +18,13 @@ public record Feel(double riseMs, double fallMs) {
   /** At once. */
   public static final double DEFAULT_FALL_MS = 0;
 
+  private static final NumberType MS = new NumberType(Unit.MILLISECONDS, 0, 60_000);
+  public static final Field<Feel, Double> RISE_MS = Field.usual("riseMs", MS, Feel::riseMs, 0.0);
+  public static final Field<Feel, Double> FALL_MS = Field.usual("fallMs", MS, Feel::fallMs, 0.0);
+
+  public static final Shape<Feel> SHAPE = Shape.of("feel", Feel.class, RISE_MS, FALL_MS);
+
   public Feel {
-    Checks.of("feel").range("riseMs", riseMs, 0, 60_000).range("fallMs", fallMs, 0, 60_000).done();
+    SHAPE.check(riseMs, fallMs).done();
   }
 }

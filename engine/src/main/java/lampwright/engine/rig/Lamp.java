@@ -2,8 +2,14 @@ package lampwright.engine.rig;
 
 import java.util.List;
 import java.util.Optional;
-import lampwright.engine.check.Checks;
-import lampwright.engine.check.ListLimit;
+import lampwright.engine.field.ChoiceType;
+import lampwright.engine.field.Field;
+import lampwright.engine.field.Group;
+import lampwright.engine.field.IdType;
+import lampwright.engine.field.OptionalType;
+import lampwright.engine.field.RecordType;
+import lampwright.engine.field.Shape;
+import lampwright.engine.field.TextType;
 
 /**
  * One light as fitted and named.
@@ -22,15 +28,27 @@ public record Lamp(
     Fitting fitting,
     Optional<Place> place,
     Optional<Feel> feel) {
-  /** The most runs of pixels that one lamp may join. */
-  public static final ListLimit RUNS = new ListLimit(1, 4096, "runs of pixels");
+
+  public static final Field<Lamp, String> ID = Field.required("id", new IdType(), Lamp::id, "");
+  public static final Field<Lamp, String> NAME = Field.usual("name", TextType.NAME, Lamp::name, "");
+  public static final Field<Lamp, LampFunction> FUNCTION =
+      Field.usual(
+          "function",
+          ChoiceType.of("function", LampFunction.class, LampFunction::key),
+          Lamp::function,
+          LampFunction.OTHER);
+  public static final Group<Lamp, Fitting> FITTING =
+      Group.of("fitting", Lamp::fitting, Fittings.SHAPE, new Fitting.Pixels(List.of()));
+  public static final Field<Lamp, Optional<Place>> PLACE =
+      Field.optional("place", OptionalType.of(RecordType.of(Place.SHAPE)), Lamp::place);
+  public static final Field<Lamp, Optional<Feel>> FEEL =
+      Field.optional("feel", OptionalType.of(RecordType.of(Feel.SHAPE)), Lamp::feel);
+
+  public static final Shape<Lamp> SHAPE =
+      Shape.of("lamp", Lamp.class, ID, NAME, FUNCTION, FITTING, PLACE, FEEL);
 
   public Lamp {
-    Checks checks = Checks.of("lamp").id("id", id).name("name", name);
-    if (fitting instanceof Fitting.Pixels pixels) {
-      checks.size("pixels", pixels.runs(), RUNS);
-    }
-    checks.done();
+    SHAPE.check(id, name, function, fitting, place, feel).done();
   }
 
   /** A lamp with pixels, and defaults for all else. */
@@ -53,29 +71,5 @@ public record Lamp(
   /** The name if there is one, else the id. */
   public String title() {
     return name.isEmpty() ? id : name;
-  }
-
-  public Lamp withId(String newId) {
-    return new Lamp(newId, name, function, fitting, place, feel);
-  }
-
-  public Lamp withName(String newName) {
-    return new Lamp(id, newName, function, fitting, place, feel);
-  }
-
-  public Lamp withFunction(LampFunction newFunction) {
-    return new Lamp(id, name, newFunction, fitting, place, feel);
-  }
-
-  public Lamp withFitting(Fitting newFitting) {
-    return new Lamp(id, name, function, newFitting, place, feel);
-  }
-
-  public Lamp withPlace(Optional<Place> newPlace) {
-    return new Lamp(id, name, function, fitting, newPlace, feel);
-  }
-
-  public Lamp withFeel(Optional<Feel> newFeel) {
-    return new Lamp(id, name, function, fitting, place, newFeel);
   }
 }

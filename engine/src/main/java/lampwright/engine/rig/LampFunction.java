@@ -1,5 +1,8 @@
 package lampwright.engine.rig;
 
+import lampwright.engine.light.Colour;
+import lampwright.engine.light.SignalColour;
+
 /** What a lamp is on the vehicle: the lamp names of UN Regulation 48, or other. */
 public enum LampFunction {
   OTHER("other"),
@@ -28,5 +31,15 @@ public enum LampFunction {
   /** The word for this in project files. */
   public String key() {
     return key;
+  }
+
+  /** The colour that such lamps usually have (UN Regulation 48); white for the others. */
+  public Colour usualColour() {
+    return switch (this) {
+      case DIRECTION_INDICATOR, HAZARD, SPECIAL_WARNING, SIDE_MARKER ->
+          new Colour.Signal(SignalColour.AMBER);
+      case STOP, REAR_FOG -> new Colour.Signal(SignalColour.RED);
+      default -> Colour.WHITE;
+    };
   }
 }

@@ -1,5 +1,6 @@
 package lampwright.engine.rig;
 
+import java.util.List;
 import lampwright.engine.check.Checks;
 
 /**
@@ -20,6 +21,16 @@ public sealed interface LineTime {
 
   /** What was stated, or the middle of the range, ns. */
   double nominalNs();
+
+  /** As it was stated: the time, or the least and the greatest, ns. */
+  List<Double> stated();
+
+  /** A time as it was stated, and how far it may be off where that is one number, ns. */
+  static LineTime of(List<Double> stated, double toleranceNs) {
+    return stated.size() == 1
+        ? new Nominal(stated.get(0), toleranceNs)
+        : new Range(stated.get(0), stated.get(1));
+  }
 
   /** Adds what is wrong with it. */
   void check(String field, Checks checks);
@@ -42,6 +53,11 @@ public sealed interface LineTime {
     }
 
     @Override
+    public List<Double> stated() {
+      return List.of(nominalNs);
+    }
+
+    @Override
     public void check(String field, Checks checks) {
       checks.range(field, nominalNs, MIN_NS, MAX_NS);
     }
@@ -57,6 +73,11 @@ public sealed interface LineTime {
     @Override
     public double nominalNs() {
       return (leastNs + greatestNs) / 2;
+    }
+
+    @Override
+    public List<Double> stated() {
+      return List.of(leastNs, greatestNs);
     }
 
     @Override

@@ -2,8 +2,16 @@ package lampwright.engine.rig;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Function;
 import java.util.stream.Stream;
 import lampwright.engine.check.Checks;
+import lampwright.engine.field.Draft;
+import lampwright.engine.field.Field;
+import lampwright.engine.field.NumberType;
+import lampwright.engine.field.OptionalType;
+import lampwright.engine.field.PairType;
+import lampwright.engine.field.Shape;
+import lampwright.engine.field.Unit;
 
 /**
  * The times of a pixel's data line.
@@ -24,8 +32,37 @@ public record LineTiming(
     double resetUs) {
   public static final double DEFAULT_TOLERANCE_NS = 150;
 
+  private static final PairType TIME =
+      new PairType(Unit.NANOSECONDS, LineTime.MIN_NS, LineTime.MAX_NS, true);
+
+  private static final Field<LineTiming, List<Double>> T0H = time("t0hNs", LineTiming::t0h, 300);
+  private static final Field<LineTiming, List<Double>> T0L = time("t0lNs", LineTiming::t0l, 900);
+  private static final Field<LineTiming, List<Double>> T1H = time("t1hNs", LineTiming::t1h, 600);
+  private static final Field<LineTiming, List<Double>> T1L = time("t1lNs", LineTiming::t1l, 600);
+  private static final Field<LineTiming, Double> TOLERANCE =
+      Field.<LineTiming, Double>usual(
+              "toleranceNs",
+              new NumberType(Unit.NANOSECONDS, 0, LineTime.MAX_NS),
+              line -> line.toleranceNs().orElse(DEFAULT_TOLERANCE_NS),
+              DEFAULT_TOLERANCE_NS)
+          .writtenIf(line -> line.toleranceNs().isPresent());
+  private static final Field<LineTiming, Optional<List<Double>>> BIT =
+      Field.optional(
+          "bitNs",
+          OptionalType.of(new PairType(Unit.NANOSECONDS, LineTime.MIN_NS, LineTime.MAX_NS, false)),
+          line -> line.bit().map(LineTime::stated));
+  private static final Field<LineTiming, Double> RESET =
+      Field.usual(
+              "resetUs", new NumberType(Unit.MICROSECONDS, 1, 1_000_000), LineTiming::resetUs, 80.0)
+          .alwaysWritten();
+
+  /** The times of a line; written in full, since they belong together. */
+  public static final Shape<LineTiming> SHAPE =
+      Shape.custom(
+          "line", LineTiming.class, LineTiming::make, T0H, T0L, T1H, T1L, TOLERANCE, BIT, RESET);
+
   /** Of a type that states none; the times of the SK6812 RGBW datasheet, from memory. */
-  public static final LineTiming DEFAULT = ofNominal(300, 900, 600, 600, DEFAULT_TOLERANCE_NS, 80);
+  public static final LineTiming DEFAULT = SHAPE.draft().make();
 
   public LineTiming {
     Checks checks = Checks.of("line");
@@ -42,6 +79,27 @@ public record LineTiming(
         "needs one for all times that are stated by a tolerance");
     bit.ifPresent(b -> b.check("bitNs", checks));
     checks.range("resetUs", resetUs, 1, 1_000_000).done();
+  }
+
+  private static Field<LineTiming, List<Double>> time(
+      String name, Function<LineTiming, LineTime> get, double usualNs) {
+    return Field.usual(name, TIME, (LineTiming line) -> get.apply(line).stated(), List.of(usualNs))
+        .alwaysWritten();
+  }
+
+  private static LineTiming make(Draft<LineTiming> draft) {
+    double tolerance = draft.get(TOLERANCE);
+    // Where every time is a range it is for none of them, but has to be a tolerance all the same.
+    Checks checks = Checks.of("line");
+    TOLERANCE.type().check(TOLERANCE.name(), tolerance, checks);
+    checks.done();
+    return new LineTiming(
+        LineTime.of(draft.get(T0H), tolerance),
+        LineTime.of(draft.get(T0L), tolerance),
+        LineTime.of(draft.get(T1H), tolerance),
+        LineTime.of(draft.get(T1L), tolerance),
+        draft.get(BIT).map(range -> new LineTime.Range(range.get(0), range.get(1))),
+        draft.get(RESET));
   }
 
   /** Times that may all be off by the same, ns, and the reset, us. */

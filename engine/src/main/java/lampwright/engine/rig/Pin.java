@@ -1,8 +1,10 @@
 package lampwright.engine.rig;
 
+import java.util.List;
 import java.util.Optional;
 import java.util.regex.Pattern;
 import lampwright.engine.check.Checks;
+import lampwright.engine.field.FormType;
 
 /**
  * A pin of a controller as its datasheet names it: {@code PD6} where pins stand on ports, {@code
@@ -15,6 +17,17 @@ public record Pin(String name) {
   public static final String ALLOWED = "needs a pin as the datasheet names it, such as PD6";
 
   private static final Pattern NAME = Pattern.compile("P[A-L][0-7]|GP[0-9]|GP[1-9][0-9]");
+
+  /** How project files write it. */
+  public static final FormType<Pin> TYPE =
+      new FormType<>(
+          "pin",
+          ALLOWED,
+          "^(" + NAME.pattern() + ")$",
+          List.of("PD6", "PB0", "GP15"),
+          4,
+          Pin::find,
+          Pin::name);
 
   public Pin {
     Checks.of("pin").that(NAME.matcher(name).matches(), "pin", name, ALLOWED).done();

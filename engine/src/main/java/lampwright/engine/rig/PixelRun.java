@@ -1,6 +1,10 @@
 package lampwright.engine.rig;
 
-import lampwright.engine.check.Checks;
+import lampwright.engine.field.Field;
+import lampwright.engine.field.ReferenceType;
+import lampwright.engine.field.Shape;
+import lampwright.engine.field.Unit;
+import lampwright.engine.field.WholeType;
 
 /**
  * Neighbouring pixels of one chain.
@@ -13,11 +17,18 @@ public record PixelRun(String chain, int from, int count) {
   public static final int DEFAULT_FROM = 0;
   public static final int DEFAULT_COUNT = 1;
 
+  public static final Shape<PixelRun> SHAPE =
+      Shape.of(
+          "pixels",
+          PixelRun.class,
+          Field.required("chain", ReferenceType.to("rig.chains"), PixelRun::chain, ""),
+          Field.usual(
+              "from", WholeType.ofInt(Unit.NONE, 0, Chain.MAX_PIXELS - 1), PixelRun::from, 0),
+          Field.usual(
+              "count", WholeType.ofInt(Unit.NONE, 1, Chain.MAX_PIXELS), PixelRun::count, 1));
+
   public PixelRun {
-    Checks.of("pixels")
-        .range("from", from, 0, Chain.MAX_PIXELS - 1)
-        .range("count", count, 1, Chain.MAX_PIXELS)
-        .done();
+    SHAPE.check(chain, from, count).done();
   }
 
   /** The pixel after the last. */

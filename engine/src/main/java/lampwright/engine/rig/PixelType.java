@@ -4,6 +4,15 @@ import com.google.common.collect.ImmutableMap;
 import java.util.Map;
 import java.util.stream.Collectors;
 import lampwright.engine.check.Checks;
+import lampwright.engine.field.ChoiceType;
+import lampwright.engine.field.Field;
+import lampwright.engine.field.Group;
+import lampwright.engine.field.IdType;
+import lampwright.engine.field.KeyedType;
+import lampwright.engine.field.NumberType;
+import lampwright.engine.field.RecordType;
+import lampwright.engine.field.Shape;
+import lampwright.engine.field.Unit;
 import lampwright.engine.light.Emitter;
 import lampwright.engine.light.EmitterKind;
 import lampwright.engine.light.FittedEmitter;
@@ -36,16 +45,50 @@ public record PixelType(
   private static final double MIN_VOLTS = 1;
   private static final double MAX_VOLTS = 60;
 
+  public static final Field<PixelType, String> ID =
+      Field.required("id", new IdType(), PixelType::id, "");
+  public static final Field<PixelType, EmitterOrder> ORDER =
+      Field.required(
+          "order", EmitterOrder.TYPE, PixelType::order, EmitterOrder.parse("GRBW").orElseThrow());
+  public static final Field<PixelType, Double> IDLE_MILLIAMPS =
+      Field.usual(
+          "idleMilliamps", new NumberType(Unit.MILLIAMPS, 0, 1000), PixelType::idleMilliamps, 1.0);
+  public static final Field<PixelType, Double> VOLTS =
+      Field.usual(
+          "volts",
+          new NumberType(Unit.VOLTS, MIN_VOLTS, MAX_VOLTS),
+          PixelType::volts,
+          DEFAULT_VOLTS);
+  public static final Group<PixelType, SupplyNeeds> NEEDS =
+      Group.derived(
+          "needs",
+          PixelType::needs,
+          SupplyNeeds.SHAPE,
+          type -> usualNeeds(type.get(PixelType.VOLTS)),
+          SupplyNeeds::given);
+  public static final Field<PixelType, Map<EmitterKind, FittedEmitter>> EMITTERS =
+      Field.required(
+          "emitters",
+          new KeyedType<>(
+              ChoiceType.of("emitter", EmitterKind.class, EmitterKind::key),
+              RecordType.of(FittedEmitter.SHAPE)),
+          PixelType::emitters,
+          Map.of());
+  public static final Field<PixelType, LineTiming> LINE =
+      Field.usual("line", RecordType.of(LineTiming.SHAPE), PixelType::line, LineTiming.DEFAULT);
+
+  public static final Shape<PixelType> SHAPE =
+      Shape.of(
+          "pixel-type", PixelType.class, ID, ORDER, IDLE_MILLIAMPS, VOLTS, NEEDS, EMITTERS, LINE);
+
   public PixelType {
     // In the order of EmitterKind, so that equal types are written alike.
     emitters = ImmutableMap.copyOf(new java.util.TreeMap<>(emitters));
     boolean match =
         emitters.size() == order.size() && emitters.keySet().containsAll(order.emitters());
     Checks checks =
-        Checks.of("pixel type")
-            .id("id", id)
-            .range("idleMilliamps", idleMilliamps, 0, 1000)
-            .range("volts", volts, MIN_VOLTS, MAX_VOLTS)
+        SHAPE
+            .check(id, order, idleMilliamps, volts, emitters, line, needs)
             .that(
                 match,
                 "emitters",

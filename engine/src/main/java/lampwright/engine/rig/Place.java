@@ -1,6 +1,9 @@
 package lampwright.engine.rig;
 
-import lampwright.engine.check.Checks;
+import lampwright.engine.field.Field;
+import lampwright.engine.field.NumberType;
+import lampwright.engine.field.Shape;
+import lampwright.engine.field.Unit;
 
 /**
  * Where a lamp stands on the drawing of the model.
@@ -16,7 +19,16 @@ public record Place(View view, double x, double y, double size) {
   public static final double DEFAULT_Y = 0.5;
   public static final double DEFAULT_SIZE = 0.05;
 
+  public static final Field<Place, View> VIEW =
+      Field.usual("view", View.TYPE, Place::view, View.SIDE);
+  public static final Field<Place, Double> X = Field.usual("x", NumberType.SHARE, Place::x, 0.5);
+  public static final Field<Place, Double> Y = Field.usual("y", NumberType.SHARE, Place::y, 0.5);
+  public static final Field<Place, Double> SIZE =
+      Field.usual("size", new NumberType(Unit.SHARE, 0.001, 1), Place::size, 0.05);
+
+  public static final Shape<Place> SHAPE = Shape.of("place", Place.class, VIEW, X, Y, SIZE);
+
   public Place {
-    Checks.of("place").range("x", x, 0, 1).range("y", y, 0, 1).range("size", size, 0.001, 1).done();
+    SHAPE.check(view, x, y, size).done();
   }
 }

@@ -3,10 +3,20 @@ package lampwright.engine.rig;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import lampwright.engine.check.Checks;
 import lampwright.engine.check.ListLimit;
+import lampwright.engine.field.ChoiceType;
+import lampwright.engine.field.Field;
+import lampwright.engine.field.FlagType;
+import lampwright.engine.field.Group;
+import lampwright.engine.field.ListType;
+import lampwright.engine.field.NumberType;
+import lampwright.engine.field.OptionalType;
+import lampwright.engine.field.RecordType;
+import lampwright.engine.field.Shape;
+import lampwright.engine.field.Unit;
 import lampwright.engine.light.ColourMatching;
 import lampwright.engine.light.Curve;
+import lampwright.engine.light.Curves;
 
 /**
  * What is fitted to the model.
@@ -42,9 +52,6 @@ public record Rig(
     List<Chain> chains,
     List<DriverOutput> outputs,
     List<Lamp> lamps) {
-  public static final ListLimit CHAINS = new ListLimit(0, 64, "chains");
-  public static final ListLimit OUTPUTS = new ListLimit(0, 256, "outputs");
-  public static final ListLimit LAMPS = new ListLimit(0, 4096, "lamps");
   public static final double DEFAULT_SUPPLY_VOLTS = 5;
   public static final double DEFAULT_SUPPLY_LIMIT_MILLIAMPS = 2000;
 
@@ -56,18 +63,100 @@ public record Rig(
   public static final double DEFAULT_BRIGHTNESS_CAP = 1;
   public static final CurrentCap DEFAULT_CURRENT_CAP = CurrentCap.OFF;
 
+  public static final Field<Rig, Double> SUPPLY_VOLTS =
+      Field.usual("supplyVolts", new NumberType(Unit.VOLTS, 1, 60), Rig::supplyVolts, 5.0)
+          .alwaysWritten();
+  public static final Field<Rig, Double> SUPPLY_LIMIT_MILLIAMPS =
+      Field.usual(
+              "supplyLimitMilliamps",
+              new NumberType(Unit.MILLIAMPS, 1, 1_000_000),
+              Rig::supplyLimitMilliamps,
+              2000.0)
+          .alwaysWritten();
+  public static final Field<Rig, OptionalDouble> DATA_VOLTS =
+      Field.optional(
+          "dataVolts", OptionalType.ofNumber(new NumberType(Unit.VOLTS, 1, 12)), Rig::dataVolts);
+  public static final Field<Rig, Curve> CURVE =
+      Field.usual("curve", Curves.ANY, Rig::curve, Curve.DEFAULT).alwaysWritten();
+  public static final Field<Rig, ColourMatching> COLOUR_MATCHING =
+      Field.usual(
+              "colourMatching",
+              ChoiceType.of("colourMatching", ColourMatching.class, ColourMatching::key),
+              Rig::colourMatching,
+              ColourMatching.DIRECT)
+          .alwaysWritten();
+  public static final Field<Rig, Boolean> WHITE_FROM_RGB =
+      Field.usual("whiteFromRgb", new FlagType(), Rig::whiteFromRgb, false).alwaysWritten();
+  public static final Field<Rig, Double> BRIGHTNESS_CAP =
+      Field.usual("brightnessCap", NumberType.SHARE, Rig::brightnessCap, 1.0).alwaysWritten();
+  public static final Field<Rig, CurrentCap> CURRENT_CAP =
+      Field.usual(
+              "currentCap",
+              ChoiceType.of("currentCap", CurrentCap.class, CurrentCap::key),
+              Rig::currentCap,
+              CurrentCap.OFF)
+          .alwaysWritten();
+  public static final Field<Rig, Optional<Feed>> FEED =
+      Field.optional("feed", OptionalType.of(RecordType.of(Feed.SHAPE)), Rig::feed);
+  public static final Field<Rig, Optional<Battery>> BATTERY =
+      Field.optional("battery", OptionalType.of(RecordType.of(Battery.SHAPE)), Rig::battery);
+  public static final Group<Rig, Optional<Controller>> CONTROLLER =
+      Group.of("controller", Rig::controller, Controller.SHAPE, Optional.empty());
+  public static final Field<Rig, List<Chain>> CHAINS =
+      Field.list(
+          "chains",
+          new ListType<>(RecordType.of(Chain.SHAPE), new ListLimit(0, 64, "chains")),
+          Rig::chains);
+  public static final Field<Rig, List<DriverOutput>> OUTPUTS =
+      Field.list(
+          "outputs",
+          new ListType<>(RecordType.of(DriverOutput.SHAPE), new ListLimit(0, 256, "outputs")),
+          Rig::outputs);
+  public static final Field<Rig, List<Lamp>> LAMPS =
+      Field.list(
+          "lamps",
+          new ListType<>(RecordType.of(Lamp.SHAPE), new ListLimit(0, 4096, "lamps")),
+          Rig::lamps);
+
+  public static final Shape<Rig> SHAPE =
+      Shape.of(
+          "rig",
+          Rig.class,
+          SUPPLY_VOLTS,
+          SUPPLY_LIMIT_MILLIAMPS,
+          DATA_VOLTS,
+          CURVE,
+          COLOUR_MATCHING,
+          WHITE_FROM_RGB,
+          BRIGHTNESS_CAP,
+          CURRENT_CAP,
+          FEED,
+          BATTERY,
+          CONTROLLER,
+          CHAINS,
+          OUTPUTS,
+          LAMPS);
+
   public Rig {
     chains = List.copyOf(chains);
     outputs = List.copyOf(outputs);
     lamps = List.copyOf(lamps);
-    Checks.of("rig")
-        .range("supplyVolts", supplyVolts, 1, 60)
-        .range("supplyLimitMilliamps", supplyLimitMilliamps, 1, 1_000_000)
-        .range("dataVolts", dataVolts.orElse(DEFAULT_DATA_VOLTS), 1, 12)
-        .range("brightnessCap", brightnessCap, 0, 1)
-        .size("chains", chains, CHAINS)
-        .size("outputs", outputs, OUTPUTS)
-        .size("lamps", lamps, LAMPS)
+    SHAPE
+        .check(
+            supplyVolts,
+            supplyLimitMilliamps,
+            dataVolts,
+            curve,
+            colourMatching,
+            whiteFromRgb,
+            brightnessCap,
+            currentCap,
+            feed,
+            battery,
+            controller,
+            chains,
+            outputs,
+            lamps)
         .that(
             !chains.isEmpty() || !outputs.isEmpty(),
             "chains",
@@ -109,52 +198,17 @@ public record Rig(
 
   /** A rig with the default supply, curve and caps. */
   public static Rig of(List<Chain> chains, List<DriverOutput> outputs, List<Lamp> lamps) {
-    return new Rig(
-        DEFAULT_SUPPLY_VOLTS,
-        DEFAULT_SUPPLY_LIMIT_MILLIAMPS,
-        OptionalDouble.empty(),
-        Curve.DEFAULT,
-        DEFAULT_COLOUR_MATCHING,
-        DEFAULT_WHITE_FROM_RGB,
-        DEFAULT_BRIGHTNESS_CAP,
-        DEFAULT_CURRENT_CAP,
-        Optional.empty(),
-        Optional.empty(),
-        Optional.empty(),
-        chains,
-        outputs,
-        lamps);
-  }
-
-  public Rig withChains(List<Chain> newChains) {
-    return with(newChains, outputs, lamps);
-  }
-
-  public Rig withOutputs(List<DriverOutput> newOutputs) {
-    return with(chains, newOutputs, lamps);
-  }
-
-  public Rig withLamps(List<Lamp> newLamps) {
-    return with(chains, outputs, newLamps);
+    return SHAPE.draft().set(CHAINS, chains).set(OUTPUTS, outputs).set(LAMPS, lamps).make();
   }
 
   /** The same supply, caps and controller with other parts. */
   public Rig with(List<Chain> newChains, List<DriverOutput> newOutputs, List<Lamp> newLamps) {
-    return new Rig(
-        supplyVolts,
-        supplyLimitMilliamps,
-        dataVolts,
-        curve,
-        colourMatching,
-        whiteFromRgb,
-        brightnessCap,
-        currentCap,
-        feed,
-        battery,
-        controller,
-        newChains,
-        newOutputs,
-        newLamps);
+    return SHAPE
+        .draft(this)
+        .set(CHAINS, newChains)
+        .set(OUTPUTS, newOutputs)
+        .set(LAMPS, newLamps)
+        .make();
   }
 
   /** The high level of the data line as it is: stated, or the controller's own, V. */

@@ -3,8 +3,16 @@ package lampwright.engine.scene;
 import static lampwright.engine.check.Checks.canonical;
 
 import java.math.BigDecimal;
-import lampwright.engine.check.Checks;
+import java.util.Optional;
+import lampwright.engine.field.ChoiceType;
+import lampwright.engine.field.DecimalType;
+import lampwright.engine.field.Field;
+import lampwright.engine.field.Shape;
+import lampwright.engine.field.Unit;
+import lampwright.engine.pattern.Look;
 import lampwright.engine.pattern.Pattern;
+import lampwright.engine.pattern.Patterns;
+import lampwright.engine.pattern.Steady;
 import lampwright.engine.pattern.Times;
 
 /**
@@ -24,17 +32,33 @@ public record Cue(
     BigDecimal fadeOutMs,
     Blend blend,
     Pattern pattern) {
+  public static final Field<Cue, BigDecimal> START_MS =
+      Field.usual("startMs", Times.MS, Cue::startMs, BigDecimal.ZERO).alwaysWritten();
+  public static final Field<Cue, BigDecimal> LENGTH_MS =
+      Field.required(
+          "lengthMs",
+          new DecimalType(Unit.MILLISECONDS, 1, Times.MAX_MS),
+          Cue::lengthMs,
+          BigDecimal.ONE);
+  public static final Field<Cue, BigDecimal> FADE_IN_MS =
+      Field.usual("fadeInMs", Times.MS, Cue::fadeInMs, BigDecimal.ZERO);
+  public static final Field<Cue, BigDecimal> FADE_OUT_MS =
+      Field.usual("fadeOutMs", Times.MS, Cue::fadeOutMs, BigDecimal.ZERO);
+  public static final Field<Cue, Blend> BLEND =
+      Field.usual(
+          "blend", ChoiceType.of("blend", Blend.class, Blend::key), Cue::blend, Blend.COVER);
+  public static final Field<Cue, Pattern> PATTERN =
+      Field.required("pattern", Patterns.ANY, Cue::pattern, new Steady(Look.DEFAULT));
+
+  public static final Shape<Cue> SHAPE =
+      Shape.of("cue", Cue.class, START_MS, LENGTH_MS, FADE_IN_MS, FADE_OUT_MS, BLEND, PATTERN);
+
   public Cue {
     startMs = canonical(startMs);
     lengthMs = canonical(lengthMs);
     fadeInMs = canonical(fadeInMs);
     fadeOutMs = canonical(fadeOutMs);
-    Checks.of("cue")
-        .range("startMs", startMs, 0, Times.MAX_MS)
-        .range("lengthMs", lengthMs, 1, Times.MAX_MS)
-        .range("fadeInMs", fadeInMs, 0, Times.MAX_MS)
-        .range("fadeOutMs", fadeOutMs, 0, Times.MAX_MS)
-        .done();
+    SHAPE.check(startMs, lengthMs, fadeInMs, fadeOutMs, blend, pattern).done();
   }
 
   /** A cue without fades that covers what is under it. */
@@ -48,32 +72,13 @@ public record Cue(
         pattern);
   }
 
+  // What stands for one that is broken.
+  static Cue standIn(Optional<Cue> before) {
+    return of(0, 1, new Steady(Look.DEFAULT));
+  }
+
   /** The first instant that it no longer covers. */
   public BigDecimal endMs() {
     return startMs.add(lengthMs);
-  }
-
-  public Cue withStartMs(BigDecimal newStartMs) {
-    return new Cue(newStartMs, lengthMs, fadeInMs, fadeOutMs, blend, pattern);
-  }
-
-  public Cue withLengthMs(BigDecimal newLengthMs) {
-    return new Cue(startMs, newLengthMs, fadeInMs, fadeOutMs, blend, pattern);
-  }
-
-  public Cue withFadeInMs(BigDecimal newFadeInMs) {
-    return new Cue(startMs, lengthMs, newFadeInMs, fadeOutMs, blend, pattern);
-  }
-
-  public Cue withFadeOutMs(BigDecimal newFadeOutMs) {
-    return new Cue(startMs, lengthMs, fadeInMs, newFadeOutMs, blend, pattern);
-  }
-
-  public Cue withBlend(Blend newBlend) {
-    return new Cue(startMs, lengthMs, fadeInMs, fadeOutMs, newBlend, pattern);
-  }
-
-  public Cue withPattern(Pattern newPattern) {
-    return new Cue(startMs, lengthMs, fadeInMs, fadeOutMs, blend, newPattern);
   }
 }

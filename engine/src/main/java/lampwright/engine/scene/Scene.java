@@ -8,6 +8,15 @@ import java.util.List;
 import java.util.Set;
 import lampwright.engine.check.Checks;
 import lampwright.engine.check.ListLimit;
+import lampwright.engine.field.ChoiceType;
+import lampwright.engine.field.DecimalType;
+import lampwright.engine.field.Field;
+import lampwright.engine.field.FlagType;
+import lampwright.engine.field.IdType;
+import lampwright.engine.field.ListType;
+import lampwright.engine.field.RecordType;
+import lampwright.engine.field.Shape;
+import lampwright.engine.field.Unit;
 import lampwright.engine.pattern.Times;
 
 /**
@@ -28,23 +37,45 @@ public record Scene(
     Dither dither,
     List<Track> tracks) {
   public static final int MAX_FRAMES = 1_000_000;
-  public static final ListLimit TRACKS = new ListLimit(0, 4096, "tracks");
   public static final boolean DEFAULT_LOOP = true;
   public static final BigDecimal DEFAULT_FRAMES_PER_SECOND = BigDecimal.valueOf(50);
 
   private static final BigDecimal SECOND_MS = BigDecimal.valueOf(1000);
   private static final Set<String> TIMES = Set.of("lengthMs", "framesPerSecond");
 
+  public static final Field<Scene, String> ID = Field.required("id", new IdType(), Scene::id, "");
+  public static final Field<Scene, BigDecimal> LENGTH_MS =
+      Field.required(
+          "lengthMs",
+          new DecimalType(Unit.MILLISECONDS, 1, Times.MAX_MS),
+          Scene::lengthMs,
+          BigDecimal.ONE);
+  public static final Field<Scene, BigDecimal> FRAMES_PER_SECOND =
+      Field.usual(
+              "framesPerSecond",
+              new DecimalType(Unit.FRAMES_PER_SECOND, 1, 1000),
+              Scene::framesPerSecond,
+              BigDecimal.valueOf(50))
+          .alwaysWritten();
+  public static final Field<Scene, Boolean> LOOP =
+      Field.usual("loop", new FlagType(), Scene::loop, true).alwaysWritten();
+  public static final Field<Scene, Dither> DITHER =
+      Field.usual(
+          "dither", ChoiceType.of("dither", Dither.class, Dither::key), Scene::dither, Dither.OFF);
+  public static final Field<Scene, List<Track>> TRACKS =
+      Field.list(
+          "tracks",
+          new ListType<>(RecordType.of(Track.SHAPE), new ListLimit(0, 4096, "tracks")),
+          Scene::tracks);
+
+  public static final Shape<Scene> SHAPE =
+      Shape.of("scene", Scene.class, ID, LENGTH_MS, FRAMES_PER_SECOND, LOOP, DITHER, TRACKS);
+
   public Scene {
     lengthMs = canonical(lengthMs);
     framesPerSecond = canonical(framesPerSecond);
     tracks = List.copyOf(tracks);
-    Checks checks =
-        Checks.of("scene")
-            .id("id", id)
-            .range("lengthMs", lengthMs, 1, Times.MAX_MS)
-            .range("framesPerSecond", framesPerSecond, 1, 1000)
-            .size("tracks", tracks, TRACKS);
+    Checks checks = SHAPE.check(id, lengthMs, framesPerSecond, loop, dither, tracks);
     // Past a wrong length or rate the number of frames says nothing.
     if (checks.faults().stream().noneMatch(f -> TIMES.contains(f.field()))
         && exactFrames(lengthMs, framesPerSecond).compareTo(BigDecimal.valueOf(MAX_FRAMES)) > 0) {
@@ -54,30 +85,6 @@ public record Scene(
           "needs at most " + MAX_FRAMES + " frames");
     }
     checks.done();
-  }
-
-  public Scene withId(String newId) {
-    return new Scene(newId, lengthMs, framesPerSecond, loop, dither, tracks);
-  }
-
-  public Scene withLengthMs(BigDecimal newLengthMs) {
-    return new Scene(id, newLengthMs, framesPerSecond, loop, dither, tracks);
-  }
-
-  public Scene withFramesPerSecond(BigDecimal newFramesPerSecond) {
-    return new Scene(id, lengthMs, newFramesPerSecond, loop, dither, tracks);
-  }
-
-  public Scene withLoop(boolean newLoop) {
-    return new Scene(id, lengthMs, framesPerSecond, newLoop, dither, tracks);
-  }
-
-  public Scene withDither(Dither newDither) {
-    return new Scene(id, lengthMs, framesPerSecond, loop, newDither, tracks);
-  }
-
-  public Scene withTracks(List<Track> newTracks) {
-    return new Scene(id, lengthMs, framesPerSecond, loop, dither, newTracks);
   }
 
   /** How many frames it has: its length in frames, rounded half up, at least 1. */

@@ -88,7 +88,7 @@ class FeedMeterTest {
     List<ChainFeed> feeds =
         measure(
             List.of(chain("long", 60), chain("short", 8)),
-            Optional.of(lead(28).withPitchMm(0)),
+            Optional.of(Feed.PITCH_MM.with(lead(28), 0.0)),
             List.of(frame(204, 180, 204), frame(204, 0, 180), frame(204, 0, 0)));
 
     assertThat(feeds.get(0).lead().amps()).isCloseTo(3.66, within(1e-9));
@@ -105,7 +105,7 @@ class FeedMeterTest {
   /** Each pixel has its least in the frame in which it, and what lies beyond, draws most. */
   @Test
   void everyPixelHasItsOwnLeastVoltage() {
-    Feed feed = lead(28).withStrip(new Conductor.Gauge(30)).withPitchMm(100);
+    Feed feed = Feed.PITCH_MM.with(Feed.STRIP.with(lead(28), new Conductor.Gauge(30)), 100.0);
     List<byte[]> frames = List.of(frame(30, 0, 15), frame(30, 15, 30));
     ChainFeed both = measure(List.of(chain("c", 10)), Optional.of(feed), frames).get(0);
     for (int pixel = 0; pixel < 10; pixel++) {
@@ -193,11 +193,11 @@ class FeedMeterTest {
    */
   @Test
   void forgottenSecondLeadIsNoShortOne() {
-    Feed feed = lead(20).withEnds(Ends.BOTH);
+    Feed feed = Feed.ENDS.with(lead(20), Ends.BOTH);
     List<byte[]> white = List.of(frame(180, 0, 180));
     double usual = lowest(feed, white);
-    double stated = lowest(feed.withFarSupplyMm(OptionalDouble.of(300 + 59 * 17)), white);
-    double shorter = lowest(feed.withFarSupplyMm(OptionalDouble.of(300)), white);
+    double stated = lowest(Feed.FAR_SUPPLY_MM.with(feed, OptionalDouble.of(300 + 59 * 17)), white);
+    double shorter = lowest(Feed.FAR_SUPPLY_MM.with(feed, OptionalDouble.of(300)), white);
     assertThat(usual).isEqualTo(stated).isLessThan(shorter);
   }
 
@@ -211,9 +211,9 @@ class FeedMeterTest {
    */
   @Test
   void stripAndLeadAreApart() {
-    Feed feed = Feed.of(new Conductor.Area(120)).withSupplyMm(0);
+    Feed feed = Feed.SUPPLY_MM.with(Feed.of(new Conductor.Area(120)), 0.0);
     assertThat(lowest(feed, List.of(frame(180, 0, 180)))).isCloseTo(5 - 0.633, within(0.001));
-    Feed soldered = feed.withStrip(new Conductor.Area(10));
+    Feed soldered = Feed.STRIP.with(feed, new Conductor.Area(10));
     assertThat(lowest(soldered, List.of(frame(180, 0, 180)))).isCloseTo(5 - 0.00633, within(1e-4));
   }
 
@@ -223,7 +223,7 @@ class FeedMeterTest {
         measure(
             List.of(
                 chain("roof", 10),
-                chain("rear", 10).withFeed(Optional.of(lead(30))),
+                Chain.FEED.with(chain("rear", 10), Optional.of(lead(30))),
                 chain("x", 1)),
             Optional.empty(),
             List.of(frame(63, 0, 63)));
@@ -257,7 +257,7 @@ class FeedMeterTest {
     ChainFeed wired =
         measure(
                 List.of(chain("c", 60)),
-                Optional.of(lead(18).withEnds(Ends.BOTH)),
+                Optional.of(Feed.ENDS.with(lead(18), Ends.BOTH)),
                 List.of(frame(180, 0, 180)))
             .get(0);
     assertThat(wired.remedies()).isEmpty();
@@ -267,7 +267,7 @@ class FeedMeterTest {
   /** With wire from pixel to pixel that bears the current, a thicker lead alone does as well. */
   @Test
   void thickerLeadIsOfferedWhereItHelps() {
-    Feed feed = lead(28).withStrip(new Conductor.Gauge(14)).withSupplyMm(500);
+    Feed feed = Feed.SUPPLY_MM.with(Feed.STRIP.with(lead(28), new Conductor.Gauge(14)), 500.0);
     ChainFeed found =
         measure(List.of(chain("c", 60)), Optional.of(feed), List.of(frame(180, 0, 180))).get(0);
     assertThat(found.remedies()).extracting(ChainFeed.Remedy::ends).containsExactly(Ends.values());

@@ -7,6 +7,7 @@ import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
+import lampwright.engine.document.Project;
 import lampwright.engine.light.Colour;
 import lampwright.engine.light.ColourMatching;
 import lampwright.engine.light.Curve;
@@ -17,7 +18,6 @@ import lampwright.engine.pattern.Look;
 import lampwright.engine.pattern.Pattern;
 import lampwright.engine.pattern.RotatingBeacon;
 import lampwright.engine.pattern.Steady;
-import lampwright.engine.project.Project;
 import lampwright.engine.render.FrameTable;
 import lampwright.engine.review.Code;
 import lampwright.engine.review.Finding;
@@ -157,7 +157,7 @@ class LightMeterTest {
   @Test
   void redThatDipsToAQuarterFlashesTenTimes() {
     lamp(1, steady(new Colour.Drive(0.25, 0, 0, 0), 1));
-    Cue over = Cue.of(0, 4000, flash(60, 40, RED)).withBlend(Blend.BRIGHTER);
+    Cue over = Cue.BLEND.with(Cue.of(0, 4000, flash(60, 40, RED)), Blend.BRIGHTER);
     tracks.add(Track.of(List.of("lamp-0"), over));
     FlashCaution caution = light().caution().whole();
     assertThat(caution.general().flashes()).isEqualTo(10);
@@ -222,7 +222,7 @@ class LightMeterTest {
     lamp(1);
     for (Flash half : List.of(flash(100, 100, RED), shifted(100, 100, BLUE, 0.5))) {
       Cue cue = Cue.of(0, 4000, half);
-      tracks.add(Track.of(List.of("lamp-0"), cue.withBlend(Blend.ADD)));
+      tracks.add(Track.of(List.of("lamp-0"), Cue.BLEND.with(cue, Blend.ADD)));
     }
     assertThat(light().train()).isEmpty();
     assertThat(light().caution().whole().red().flashes()).isEqualTo(5);

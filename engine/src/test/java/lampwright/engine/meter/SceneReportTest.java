@@ -7,6 +7,7 @@ import java.math.BigDecimal;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import lampwright.engine.document.Project;
 import lampwright.engine.light.Colour;
 import lampwright.engine.light.ColourMatching;
 import lampwright.engine.light.Curve;
@@ -16,7 +17,6 @@ import lampwright.engine.pattern.Look;
 import lampwright.engine.pattern.Pattern;
 import lampwright.engine.pattern.RotatingBeacon;
 import lampwright.engine.pattern.Steady;
-import lampwright.engine.project.Project;
 import lampwright.engine.render.FrameTable;
 import lampwright.engine.review.Finding;
 import lampwright.engine.review.Review;
@@ -176,11 +176,12 @@ class SceneReportTest {
    */
   @Test
   void batteryGivesRunTime() {
-    Battery cell = Battery.of(1220).withUsableShare(0.5);
+    Battery cell = Battery.USABLE_SHARE.with(Battery.of(1220), 0.5);
     battery = Optional.of(cell);
     assertThat(report(WHITE).pack().orElseThrow().hours()).hasValue(1.0);
     battery =
-        Optional.of(cell.withPackVolts(OptionalDouble.of(3.7)).withRegulator(Regulator.BOOST));
+        Optional.of(
+            Battery.PACK_VOLTS.with(cell, OptionalDouble.of(3.7)).withRegulator(Regulator.BOOST));
     PackLoad load = report(WHITE).pack().orElseThrow();
     assertThat(load.hours().orElseThrow()).isCloseTo(0.85 * 3.7 / 5, within(1e-9));
     assertThat(load.peakMilliamps()).isCloseTo(610 * 5 / (0.85 * 3.7), within(1e-6));
@@ -260,7 +261,7 @@ class SceneReportTest {
 
   @Provide
   Arbitrary<Project> projects() {
-    return lampwright.engine.project.ProjectArbitraries.projects();
+    return lampwright.engine.json.ProjectArbitraries.projects();
   }
 
   @Property(tries = 100)

@@ -4,6 +4,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.math.BigDecimal;
 import java.util.List;
+import lampwright.engine.document.Project;
+import lampwright.engine.json.ProjectArbitraries;
 import lampwright.engine.light.Colour;
 import lampwright.engine.pattern.Chase;
 import lampwright.engine.pattern.ColourCycle;
@@ -16,8 +18,6 @@ import lampwright.engine.pattern.Pattern;
 import lampwright.engine.pattern.RotatingBeacon;
 import lampwright.engine.pattern.Steady;
 import lampwright.engine.pattern.TestWalk;
-import lampwright.engine.project.Project;
-import lampwright.engine.project.ProjectArbitraries;
 import lampwright.engine.rig.Rig;
 import lampwright.engine.scene.Cue;
 import lampwright.engine.scene.Dither;

@@ -4,10 +4,10 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.nio.charset.StandardCharsets;
 import java.util.List;
+import lampwright.engine.document.Project;
+import lampwright.engine.json.ProjectReader;
+import lampwright.engine.json.ReadResult;
 import lampwright.engine.meter.SceneReport;
-import lampwright.engine.project.Project;
-import lampwright.engine.project.ProjectReader;
-import lampwright.engine.project.ReadResult;
 import lampwright.engine.render.FrameTable;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;

@@ -4,8 +4,8 @@ import static java.nio.charset.StandardCharsets.UTF_8;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.List;
-import lampwright.engine.project.ProjectReader;
-import lampwright.engine.project.ReadResult;
+import lampwright.engine.json.ProjectReader;
+import lampwright.engine.json.ReadResult;
 import org.junit.jupiter.api.Test;
 
 class TimelineFindingsTest {

@@ -9,7 +9,9 @@ import org.junit.jupiter.api.Test;
 
 class BatteryTest {
   private static Battery pack(double volts, Regulator regulator) {
-    return Battery.of(2000).withPackVolts(OptionalDouble.of(volts)).withRegulator(regulator);
+    return Battery.PACK_VOLTS
+        .with(Battery.of(2000), OptionalDouble.of(volts))
+        .withRegulator(regulator);
   }
 
   // By hand: 2,000 mAh, 80 % usable, at 400 mA last 4 h.
@@ -34,7 +36,7 @@ class BatteryTest {
   @Test
   void buckFromTwoCellsDrawsLess() {
     assertThat(pack(7.4, Regulator.BUCK).packCurrent(1000, 5)).isCloseTo(750.8, within(0.1));
-    Battery better = pack(7.4, Regulator.BUCK).withEfficiency(OptionalDouble.of(0.95));
+    Battery better = Battery.EFFICIENCY.with(pack(7.4, Regulator.BUCK), OptionalDouble.of(0.95));
     assertThat(better.packCurrent(1000, 5)).isCloseTo(5000 / (0.95 * 7.4), within(1e-9));
   }
 
@@ -59,10 +61,10 @@ class BatteryTest {
 
   @Test
   void efficiencyIsThatOfASwitchingRegulator() {
-    Battery buck = pack(7.4, Regulator.BUCK).withEfficiency(OptionalDouble.of(0.8));
+    Battery buck = Battery.EFFICIENCY.with(pack(7.4, Regulator.BUCK), OptionalDouble.of(0.8));
     assertThat(buck.withRegulator(Regulator.LINEAR).efficiency()).isEmpty();
     Battery linear = buck.withRegulator(Regulator.LINEAR);
-    assertThatThrownBy(() -> linear.withEfficiency(OptionalDouble.of(0.8)))
+    assertThatThrownBy(() -> Battery.EFFICIENCY.with(linear, OptionalDouble.of(0.8)))
         .hasMessage("battery: efficiency: 0.8: needs a regulator that switches, buck or boost");
   }
 
@@ -70,11 +72,11 @@ class BatteryTest {
   void batteryOutOfRangeIsRefused() {
     assertThatThrownBy(() -> Battery.of(0))
         .hasMessage("battery: milliampHours: 0: needs 1 to 1000000");
-    assertThatThrownBy(() -> Battery.of(2000).withUsableShare(0))
+    assertThatThrownBy(() -> Battery.USABLE_SHARE.with(Battery.of(2000), 0.0))
         .hasMessage("battery: usableShare: 0: needs 0.01 to 1");
-    assertThatThrownBy(() -> Battery.of(2000).withPackVolts(OptionalDouble.of(0)))
+    assertThatThrownBy(() -> Battery.PACK_VOLTS.with(Battery.of(2000), OptionalDouble.of(0)))
         .hasMessage("battery: packVolts: 0: needs 0.5 to 100");
-    assertThatThrownBy(() -> Battery.of(2000).withFuseAmps(OptionalDouble.of(0)))
+    assertThatThrownBy(() -> Battery.FUSE_AMPS.with(Battery.of(2000), OptionalDouble.of(0)))
         .hasMessage("battery: fuseAmps: 0: needs 0.01 to 100");
     assertThatThrownBy(() -> Battery.of(2000).hours(-1, 5))
         .hasMessageStartingWith("mean milliamps: -1");

@@ -10,7 +10,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Stream;
-import lampwright.engine.project.Project;
+import lampwright.engine.document.Project;
 import lampwright.engine.review.Code;
 import lampwright.engine.review.Finding;
 import lampwright.exporters.ExportRefusedException;

@@ -6,10 +6,10 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
+import lampwright.engine.document.Project;
 import lampwright.engine.light.Curve;
 import lampwright.engine.pattern.Flicker;
 import lampwright.engine.pattern.Look;
-import lampwright.engine.project.Project;
 import lampwright.engine.rig.BuiltInPixelTypes;
 import lampwright.engine.rig.Chain;
 import lampwright.engine.rig.Controller;
@@ -100,9 +100,9 @@ public final class FirmwareJobs {
   /** An output whose LED is on the controller's pin itself. */
   public FirmwareJobs ledsOnPin(double milliamps) {
     outputs.add(
-        DriverOutput.of("o" + outputs.size())
-            .withDrive(Optional.of(OutputDrive.PIN))
-            .withMilliamps(milliamps));
+        DriverOutput.MILLIAMPS.with(
+            DriverOutput.of("o" + outputs.size()).withDrive(Optional.of(OutputDrive.PIN)),
+            milliamps));
     return this;
   }
 

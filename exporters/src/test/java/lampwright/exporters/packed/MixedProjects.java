@@ -6,9 +6,9 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Random;
-import lampwright.engine.project.Project;
-import lampwright.engine.project.ProjectReader;
-import lampwright.engine.project.ReadResult;
+import lampwright.engine.document.Project;
+import lampwright.engine.json.ProjectReader;
+import lampwright.engine.json.ReadResult;
 import lampwright.exporters.ExportJob;
 import lampwright.exporters.ExportOptions;
 

@@ -5,7 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
-import lampwright.engine.project.Project;
+import lampwright.engine.document.Project;
 import lampwright.engine.review.Finding;
 import lampwright.engine.rig.DriverOutput;
 import lampwright.engine.rig.Rig;

@@ -10,7 +10,7 @@ import java.util.HashMap;
 import java.util.Map;
 import java.util.Optional;
 import lampwright.engine.disk.Owner;
-import lampwright.engine.project.ProjectReader;
+import lampwright.engine.json.ProjectReader;
 
 /**
  * A project as it was on the bench, kept against a crash. On the disk:

@@ -9,7 +9,7 @@ import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.util.Optional;
 import lampwright.engine.disk.StagedFiles;
-import lampwright.engine.project.ProjectFiles;
+import lampwright.engine.json.ProjectFiles;
 
 /** Files that are written whole or not at all, and told apart by what is in them. */
 public final class WholeFile {

@@ -7,7 +7,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.function.UnaryOperator;
-import lampwright.engine.project.Project;
+import lampwright.engine.document.Project;
 import lampwright.engine.rig.BuiltInPixelTypes;
 import lampwright.engine.rig.Chain;
 import lampwright.engine.rig.Fitting;
@@ -31,22 +31,23 @@ public final class ChainEdits {
                 ? BuiltInPixelTypes.find("ws2812b").orElseThrow()
                 : chains.get(chains.size() - 1).type(),
             8));
-    return project.withRig(rig.withChains(chains));
+    return Project.RIG.with(project, Rig.CHAINS.with(rig, chains));
   }
 
   /** Changes a chain. */
   public static Project change(Project project, String id, UnaryOperator<Chain> change) {
     Rig rig = project.rig();
-    return project.withRig(
-        rig.withChains(
-            rig.chains().stream().map(c -> c.id().equals(id) ? change.apply(c) : c).toList()));
+    return Project.RIG.with(
+        project,
+        Rig.CHAINS.with(
+            rig, rig.chains().stream().map(c -> c.id().equals(id) ? change.apply(c) : c).toList()));
   }
 
   /** Renames a chain, in the lamps too. */
   public static Project rename(Project project, String from, String to) {
     Rig rig = project.rig();
     List<Chain> chains =
-        rig.chains().stream().map(c -> c.id().equals(from) ? c.withId(to) : c).toList();
+        rig.chains().stream().map(c -> c.id().equals(from) ? Chain.ID.with(c, to) : c).toList();
     List<Lamp> lamps =
         rig.lamps().stream()
             .map(
@@ -59,14 +60,16 @@ public final class ChainEdits {
                                 : Optional.of(run)))
             .flatMap(Optional::stream)
             .toList();
-    return project.withRig(rig.with(chains, rig.outputs(), lamps));
+    return Project.RIG.with(project, rig.with(chains, rig.outputs(), lamps));
   }
 
   /** Shortens or lengthens a chain; lamps lose the pixels that it no longer has. */
   public static Project setPixels(Project project, String chain, int pixels) {
     Rig rig = project.rig();
     List<Chain> chains =
-        rig.chains().stream().map(c -> c.id().equals(chain) ? c.withPixels(pixels) : c).toList();
+        rig.chains().stream()
+            .map(c -> c.id().equals(chain) ? Chain.PIXELS.with(c, pixels) : c)
+            .toList();
     return RigEdits.withRuns(
         project,
         rig,

@@ -4,7 +4,6 @@ import java.util.List;
 import java.util.OptionalDouble;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
-import lampwright.engine.light.Colour;
 import lampwright.engine.light.EmitterKind;
 import lampwright.engine.rig.BuiltInPixelTypes;
 import lampwright.engine.rig.Chain;
@@ -32,21 +31,15 @@ public final class ChainSettings {
             new Kind.Choice<>("pixelType", types, PixelType::id),
             Chain::type,
             ChainSettings::withType),
-        Setting.ofInt(
-            "pixels", new Kind.Whole("", 1, Chain.MAX_PIXELS), Chain::pixels, Chain::withPixels),
+        FieldSettings.of(Chain.PIXELS),
         new Setting<>(
             "order",
             new Kind.Choice<>(
                 "order", now.order().size() == 4 ? RGBW_ORDERS : RGB_ORDERS, EmitterOrder::letters),
             Chain::order,
-            Chain::withOrder),
-        Setting.ofMaybeDouble(
-            "whiteKelvin",
-            Kind.Amount.of("kelvin", Colour.Kelvin.MIN, Colour.Kelvin.MAX, 100),
-            4500,
-            Chain::whiteKelvin,
-            Chain::withWhiteKelvin),
-        PinSetting.of(Chain::pin, Chain::withPin));
+            Chain.ORDER::with),
+        FieldSettings.of(Chain.WHITE_KELVIN),
+        FieldSettings.of(Chain.PIN));
   }
 
   /**

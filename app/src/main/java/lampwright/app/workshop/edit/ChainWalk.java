@@ -7,10 +7,10 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
+import lampwright.engine.document.Project;
 import lampwright.engine.light.Colour;
 import lampwright.engine.pattern.Look;
 import lampwright.engine.pattern.TestWalk;
-import lampwright.engine.project.Project;
 import lampwright.engine.rig.Chain;
 import lampwright.engine.rig.Fitting;
 import lampwright.engine.rig.Lamp;
@@ -64,10 +64,10 @@ public final class ChainWalk {
     Track track =
         new Track(
             lamps.stream().map(Lamp::id).toList(), Span.JOINED, List.of(Cue.of(0, lengthMs, walk)));
-    Scene scene = Projects.emptyScene(testId(with), lengthMs).withTracks(List.of(track));
+    Scene scene = Scene.TRACKS.with(Projects.emptyScene(testId(with), lengthMs), List.of(track));
     List<Scene> scenes = new ArrayList<>(with.scenes());
     scenes.add(scene);
-    return with.withScenes(scenes);
+    return Project.SCENES.with(with, scenes);
   }
 
   private static String testId(Project project) {

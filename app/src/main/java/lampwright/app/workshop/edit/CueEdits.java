@@ -87,8 +87,8 @@ public final class CueEdits {
     }
     List<Cue> cues = new ArrayList<>(tracks.get(at).cues());
     cues.add(cue);
-    tracks.set(at, tracks.get(at).withCues(cues));
-    return new Changed(scene.withTracks(tracks), List.of(new CueRef(at, cues.size() - 1)));
+    tracks.set(at, Track.CUES.with(tracks.get(at), cues));
+    return new Changed(Scene.TRACKS.with(scene, tracks), List.of(new CueRef(at, cues.size() - 1)));
   }
 
   /** Removes cues, and tracks that are left without any. */
@@ -103,10 +103,10 @@ public final class CueEdits {
         }
       }
       if (!kept.isEmpty() || track.cues().isEmpty()) {
-        tracks.add(track.withCues(kept));
+        tracks.add(Track.CUES.with(track, kept));
       }
     }
-    return new Changed(scene.withTracks(tracks), List.of());
+    return new Changed(Scene.TRACKS.with(scene, tracks), List.of());
   }
 
   /** Shifts cues in time, all by the same, none to before the scene's start. */
@@ -118,7 +118,7 @@ public final class CueEdits {
             .min(Comparator.naturalOrder())
             .orElse(BigDecimal.ZERO);
     BigDecimal by = byMs.max(first.negate());
-    return each(scene, refs, cue -> cue.withStartMs(cue.startMs().add(by)));
+    return each(scene, refs, cue -> Cue.START_MS.with(cue, cue.startMs().add(by)));
   }
 
   /** Moves the starts of cues and leaves their ends; they keep at least a millisecond. */
@@ -129,23 +129,26 @@ public final class CueEdits {
         cue -> {
           BigDecimal latest = cue.endMs().subtract(LEAST_MS);
           BigDecimal start = cue.startMs().add(byMs).max(BigDecimal.ZERO).min(latest);
-          return cue.withLengthMs(cue.endMs().subtract(start)).withStartMs(start);
+          return Cue.START_MS.with(Cue.LENGTH_MS.with(cue, cue.endMs().subtract(start)), start);
         });
   }
 
   /** Moves the ends of cues; they keep at least a millisecond. */
   public static Changed stretchEnd(Scene scene, Collection<CueRef> refs, BigDecimal byMs) {
-    return each(scene, refs, cue -> cue.withLengthMs(cue.lengthMs().add(byMs).max(LEAST_MS)));
+    return each(
+        scene, refs, cue -> Cue.LENGTH_MS.with(cue, cue.lengthMs().add(byMs).max(LEAST_MS)));
   }
 
   /** Changes the fades at the start of cues, each to between none and the whole cue. */
   public static Changed fadeIn(Scene scene, Collection<CueRef> refs, BigDecimal byMs) {
-    return each(scene, refs, cue -> cue.withFadeInMs(within(cue.fadeInMs().add(byMs), cue)));
+    return each(
+        scene, refs, cue -> Cue.FADE_IN_MS.with(cue, within(cue.fadeInMs().add(byMs), cue)));
   }
 
   /** Changes the fades at the end of cues, each to between none and the whole cue. */
   public static Changed fadeOut(Scene scene, Collection<CueRef> refs, BigDecimal byMs) {
-    return each(scene, refs, cue -> cue.withFadeOutMs(within(cue.fadeOutMs().add(byMs), cue)));
+    return each(
+        scene, refs, cue -> Cue.FADE_OUT_MS.with(cue, within(cue.fadeOutMs().add(byMs), cue)));
   }
 
   /**
@@ -175,8 +178,8 @@ public final class CueEdits {
                   .thenComparing(CueRef::cue)
                   .reversed())
           .forEach(ref -> split(rig, scene, ref, atMs, pieces).ifPresent(whole::add));
-      Track after = track.withCues(pieces.stream().map(Piece::cue).toList());
-      changed = changed.withTracks(Projects.replaced(changed.tracks(), t, same -> after));
+      Track after = Track.CUES.with(track, pieces.stream().map(Piece::cue).toList());
+      changed = Scene.TRACKS.with(changed, Projects.replaced(changed.tracks(), t, same -> after));
       for (int c = 0; c < pieces.size(); c++) {
         if (pieces.get(c).secondHalf()) {
           halves.add(new CueRef(t, c));
@@ -244,7 +247,7 @@ public final class CueEdits {
     Scene changed = scene;
     List<CueRef> pasted = new ArrayList<>();
     for (Copied one : copied) {
-      Cue cue = one.cue().withStartMs(one.cue().startMs().subtract(first).add(atMs));
+      Cue cue = Cue.START_MS.with(one.cue(), one.cue().startMs().subtract(first).add(atMs));
       List<String> lamps = oneSource && !onto.isEmpty() ? onto : one.lamps();
       Changed step = add(changed, lamps, one.span(), cue);
       changed = step.scene();
@@ -278,8 +281,8 @@ public final class CueEdits {
       }
     }
     List<Track> tracks = new ArrayList<>(scene.tracks());
-    byTrack.forEach((t, cues) -> tracks.set(t, tracks.get(t).withCues(cues)));
-    return new Changed(scene.withTracks(tracks), List.copyOf(refs));
+    byTrack.forEach((t, cues) -> tracks.set(t, Track.CUES.with(tracks.get(t), cues)));
+    return new Changed(Scene.TRACKS.with(scene, tracks), List.copyOf(refs));
   }
 
   /** The exact time of a frame, or just before it where that has more than three decimals. */

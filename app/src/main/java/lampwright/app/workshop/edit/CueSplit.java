@@ -75,17 +75,17 @@ final class CueSplit {
       return new Stays(CueEdits.Whole.FADE);
     }
     BigDecimal before = atMs.subtract(cue.startMs());
-    Cue left = cue.withLengthMs(before).withFadeOutMs(BigDecimal.ZERO);
+    Cue left = Cue.FADE_OUT_MS.with(Cue.LENGTH_MS.with(cue, before), BigDecimal.ZERO);
     if (!shinesAsTheWhole(left)) {
       return new Stays(CueEdits.Whole.PATTERN);
     }
     Cue right =
-        cue.withStartMs(atMs)
-            .withLengthMs(cue.lengthMs().subtract(before))
-            .withFadeInMs(BigDecimal.ZERO);
+        Cue.FADE_IN_MS.with(
+            Cue.LENGTH_MS.with(Cue.START_MS.with(cue, atMs), cue.lengthMs().subtract(before)),
+            BigDecimal.ZERO);
     for (Pattern pattern : later(before)) {
-      if (shinesAsTheWhole(right.withPattern(pattern))) {
-        return new Halves(left, right.withPattern(pattern));
+      if (shinesAsTheWhole(Cue.PATTERN.with(right, pattern))) {
+        return new Halves(left, Cue.PATTERN.with(right, pattern));
       }
     }
     return new Stays(CueEdits.Whole.PATTERN);
@@ -113,17 +113,17 @@ final class CueSplit {
   /** Patterns that may go on as this one does after some time, the simplest first. */
   private Set<Pattern> later(BigDecimal byMs) {
     Set<Pattern> later = new LinkedHashSet<>();
-    Optional<Ratio> period = PatternPhase.period(cue.pattern(), rows.iterator().next());
+    Optional<Ratio> period = cue.pattern().period(rows.iterator().next());
     if (period.isPresent()) {
-      BigDecimal now = PatternPhase.phaseOf(cue.pattern()).orElseThrow();
+      BigDecimal now = cue.pattern().startPhase().orElseThrow();
       Ratio phase = Ratio.of(now).plus(Ratio.of(byMs).over(period.get())).modulo(Ratio.ONE);
       BigDecimal exact = phase.decimal(MOST_PLACES, RoundingMode.CEILING);
       if (Ratio.of(exact).equals(phase)) {
-        later.add(PatternPhase.withPhase(cue.pattern(), exact));
+        later.add(cue.pattern().withPhase(exact));
       }
       for (int places : PLACES) {
         BigDecimal up = phase.decimal(places, RoundingMode.CEILING);
-        later.add(PatternPhase.withPhase(cue.pattern(), up));
+        later.add(cue.pattern().withPhase(up));
       }
       return later;
     }
@@ -158,7 +158,7 @@ final class CueSplit {
     Painter own = painter(part, row);
     double[] want = new double[row.size() * Mixer.SLOTS];
     double[] got = new double[want.length];
-    Optional<Ratio> period = PatternPhase.period(cue.pattern(), row);
+    Optional<Ratio> period = cue.pattern().period(row);
     long first = firstFrame(part.startMs());
     long end = Math.min(scene.frameCount(), firstFrame(part.endMs()));
     for (long frame = first; frame < end; frame++) {

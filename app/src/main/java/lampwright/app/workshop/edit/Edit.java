@@ -2,7 +2,7 @@ package lampwright.app.workshop.edit;
 
 import java.util.Optional;
 import java.util.function.UnaryOperator;
-import lampwright.engine.project.Project;
+import lampwright.engine.document.Project;
 
 /**
  * One change of a project.

@@ -3,7 +3,7 @@ package lampwright.app.workshop.edit;
 import java.util.ArrayDeque;
 import java.util.Deque;
 import java.util.Optional;
-import lampwright.engine.project.Project;
+import lampwright.engine.document.Project;
 
 /** Every state of the project since it was opened, and where in them the bench stands. */
 public final class History {

@@ -7,11 +7,12 @@ import java.util.Set;
 import java.util.TreeSet;
 import java.util.function.UnaryOperator;
 import java.util.stream.Collectors;
-import lampwright.engine.project.Project;
+import lampwright.engine.document.Project;
 import lampwright.engine.rig.Lamp;
 import lampwright.engine.rig.PixelRun;
 import lampwright.engine.rig.Rig;
 import lampwright.engine.scene.Scene;
+import lampwright.engine.scene.Track;
 
 /** What is done to lamps; what they do in scenes follows. */
 public final class LampEdits {
@@ -38,23 +39,25 @@ public final class LampEdits {
   /** Changes a lamp. */
   public static Project change(Project project, String id, UnaryOperator<Lamp> change) {
     Rig rig = project.rig();
-    return project.withRig(
-        rig.withLamps(
-            rig.lamps().stream().map(l -> l.id().equals(id) ? change.apply(l) : l).toList()));
+    return Project.RIG.with(
+        project,
+        Rig.LAMPS.with(
+            rig, rig.lamps().stream().map(l -> l.id().equals(id) ? change.apply(l) : l).toList()));
   }
 
   /** Renames a lamp, in the scenes too. */
   public static Project rename(Project project, String from, String to) {
     Rig rig = project.rig();
     List<Lamp> lamps =
-        rig.lamps().stream().map(l -> l.id().equals(from) ? l.withId(to) : l).toList();
+        rig.lamps().stream().map(l -> l.id().equals(from) ? Lamp.ID.with(l, to) : l).toList();
     List<Scene> scenes =
         RigEdits.tracks(
             project,
             t ->
                 Optional.of(
-                    t.withLamps(t.lamps().stream().map(l -> l.equals(from) ? to : l).toList())));
-    return RigEdits.rebuilt(project, rig.withLamps(lamps), scenes);
+                    Track.LAMPS.with(
+                        t, t.lamps().stream().map(l -> l.equals(from) ? to : l).toList())));
+    return RigEdits.rebuilt(project, Rig.LAMPS.with(rig, lamps), scenes);
   }
 
   /** Removes a lamp, and what it does in the scenes. */
@@ -71,7 +74,7 @@ public final class LampEdits {
   private static Project withLamp(Project project, Lamp lamp) {
     List<Lamp> lamps = new ArrayList<>(project.rig().lamps());
     lamps.add(lamp);
-    return project.withRig(project.rig().withLamps(lamps));
+    return Project.RIG.with(project, Rig.LAMPS.with(project.rig(), lamps));
   }
 
   private static List<PixelRun> runs(String chain, Set<Integer> pixels) {

@@ -3,7 +3,7 @@ package lampwright.app.workshop.edit;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.UnaryOperator;
-import lampwright.engine.project.Project;
+import lampwright.engine.document.Project;
 import lampwright.engine.rig.DriverOutput;
 import lampwright.engine.rig.Fitting;
 import lampwright.engine.rig.Lamp;
@@ -20,14 +20,16 @@ public final class OutputEdits {
     outputs.add(
         DriverOutput.of(
             Projects.freeId("output", outputs.stream().map(DriverOutput::id).toList())));
-    return project.withRig(rig.withOutputs(outputs));
+    return Project.RIG.with(project, Rig.OUTPUTS.with(rig, outputs));
   }
 
   /** Changes an output. */
   public static Project change(Project project, String id, UnaryOperator<DriverOutput> change) {
     Rig rig = project.rig();
-    return project.withRig(
-        rig.withOutputs(
+    return Project.RIG.with(
+        project,
+        Rig.OUTPUTS.with(
+            rig,
             rig.outputs().stream().map(o -> o.id().equals(id) ? change.apply(o) : o).toList()));
   }
 
@@ -35,16 +37,18 @@ public final class OutputEdits {
   public static Project rename(Project project, String from, String to) {
     Rig rig = project.rig();
     List<DriverOutput> outputs =
-        rig.outputs().stream().map(o -> o.id().equals(from) ? o.withId(to) : o).toList();
+        rig.outputs().stream()
+            .map(o -> o.id().equals(from) ? DriverOutput.ID.with(o, to) : o)
+            .toList();
     List<Lamp> lamps =
         rig.lamps().stream()
             .map(
                 l ->
                     l.fitting() instanceof Fitting.Output f && f.output().equals(from)
-                        ? l.withFitting(new Fitting.Output(to))
+                        ? Lamp.FITTING.with(l, new Fitting.Output(to))
                         : l)
             .toList();
-    return project.withRig(rig.with(rig.chains(), outputs, lamps));
+    return Project.RIG.with(project, rig.with(rig.chains(), outputs, lamps));
   }
 
   /** Removes an output and its lamp. */

@@ -3,9 +3,10 @@ package lampwright.app.workshop.edit;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.UnaryOperator;
-import lampwright.engine.project.Project;
+import lampwright.engine.document.Project;
 import lampwright.engine.rig.Chain;
 import lampwright.engine.rig.PixelType;
+import lampwright.engine.rig.Rig;
 
 /** What is done to pixel types of the project's own; the chains that have them follow. */
 public final class PixelTypeEdits {
@@ -15,8 +16,8 @@ public final class PixelTypeEdits {
   public static Project add(Project project, PixelType of) {
     List<PixelType> types = new ArrayList<>(project.pixelTypes());
     String id = Projects.freeId("my-pixels", types.stream().map(PixelType::id).toList());
-    types.add(PixelTypeSettings.withId(of, id));
-    return project.withPixelTypes(types);
+    types.add(PixelType.ID.with(of, id));
+    return Project.PIXEL_TYPES.with(project, types);
   }
 
   /** Changes a pixel type of one's own, and the chains that have it. */
@@ -31,11 +32,10 @@ public final class PixelTypeEdits {
                         ? c.withType(change.apply(c.type()), c.order(), c.whiteKelvin())
                         : c)
             .toList();
-    return new Project(
-        project.name(),
-        types,
-        project.rig().withChains(chains),
-        project.pictures(),
-        project.scenes());
+    return Project.SHAPE
+        .draft(project)
+        .set(Project.PIXEL_TYPES, types)
+        .set(Project.RIG, Rig.CHAINS.with(project.rig(), chains))
+        .make();
   }
 }

@@ -7,6 +7,9 @@ import java.util.List;
 import java.util.Map;
 import java.util.function.BiFunction;
 import java.util.function.Function;
+import lampwright.engine.field.Draft;
+import lampwright.engine.field.Field;
+import lampwright.engine.field.Part;
 import lampwright.engine.light.Chromaticity;
 import lampwright.engine.light.Emitter;
 import lampwright.engine.light.EmitterKind;
@@ -22,33 +25,23 @@ public final class PixelTypeSettings {
   /** All but its id and order; of times, in the form that they have in this type. */
   public static List<Setting<PixelType, ?>> of(PixelType type) {
     List<Setting<PixelType, ?>> settings = new ArrayList<>();
-    settings.add(
-        Setting.ofDouble(
-            "type.idleMilliamps",
-            Kind.Amount.of("milliamps", 0, 1000, 0.1),
-            PixelType::idleMilliamps,
-            (t, v) ->
-                new PixelType(t.id(), t.order(), v, t.volts(), t.emitters(), t.line(), t.needs())));
-    settings.add(
-        Setting.ofDouble(
-            "type.volts",
-            Kind.Amount.of("volts", 1, 60, 0.1),
-            PixelType::volts,
-            PixelTypeSettings::withVolts));
-    settings.addAll(NeedsSettings.of());
+    settings.add(FieldSettings.of(PixelType.IDLE_MILLIAMPS, "type.idleMilliamps"));
+    settings.add(FieldSettings.of(PixelType.VOLTS, "type.volts", PixelTypeSettings::withVolts));
+    for (Part<SupplyNeeds, ?> part : PixelType.NEEDS.parts().parts()) {
+      settings.add(need((Field<SupplyNeeds, ?>) part));
+    }
     for (EmitterKind kind : type.emitters().keySet()) {
       settings.addAll(emitter(kind));
     }
     for (Setting<LineTiming, ?> setting : LineSettings.of(type.line())) {
-      settings.add(setting.inside(PixelType::line, PixelTypeSettings::withLine));
+      settings.add(setting.inside(PixelType::line, PixelType.LINE::with));
     }
     return List.copyOf(settings);
   }
 
-  /** The same type under another id. */
-  public static PixelType withId(PixelType t, String id) {
-    return new PixelType(
-        id, t.order(), t.idleMilliamps(), t.volts(), t.emitters(), t.line(), t.needs());
+  private static <V> Setting<PixelType, ?> need(Field<SupplyNeeds, V> field) {
+    return FieldSettings.of(field, "type." + field.name())
+        .inside(PixelType::needs, PixelType.NEEDS::with);
   }
 
   private static List<Setting<PixelType, ?>> emitter(EmitterKind kind) {
@@ -103,8 +96,7 @@ public final class PixelTypeSettings {
         (t, v) -> {
           Map<EmitterKind, FittedEmitter> emitters = new EnumMap<>(t.emitters());
           emitters.put(kind, set.apply(fitted(t, kind), v));
-          return new PixelType(
-              t.id(), t.order(), t.idleMilliamps(), t.volts(), emitters, t.line(), t.needs());
+          return PixelType.EMITTERS.with(t, emitters);
         });
   }
 
@@ -115,24 +107,7 @@ public final class PixelTypeSettings {
   // Needs that nobody stated follow.
   private static PixelType withVolts(PixelType t, double volts) {
     boolean usual = t.needs().equals(PixelType.usualNeeds(t.volts()));
-    return new PixelType(
-        t.id(),
-        t.order(),
-        t.idleMilliamps(),
-        volts,
-        t.emitters(),
-        t.line(),
-        usual ? PixelType.usualNeeds(volts) : t.needs());
-  }
-
-  /** The same type with other needs. */
-  static PixelType withNeeds(PixelType t, SupplyNeeds needs) {
-    return new PixelType(
-        t.id(), t.order(), t.idleMilliamps(), t.volts(), t.emitters(), t.line(), needs);
-  }
-
-  private static PixelType withLine(PixelType t, LineTiming line) {
-    return new PixelType(
-        t.id(), t.order(), t.idleMilliamps(), t.volts(), t.emitters(), line, t.needs());
+    Draft<PixelType> draft = PixelType.SHAPE.draft(t).set(PixelType.VOLTS, volts);
+    return usual ? draft.set(PixelType.NEEDS, PixelType.usualNeeds(volts)).make() : draft.make();
   }
 }

@@ -4,10 +4,11 @@ import java.util.Collection;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.UnaryOperator;
-import lampwright.engine.project.Picture;
-import lampwright.engine.project.Project;
+import lampwright.engine.document.Picture;
+import lampwright.engine.document.Project;
 import lampwright.engine.rig.Lamp;
 import lampwright.engine.rig.Place;
+import lampwright.engine.rig.Rig;
 import lampwright.engine.rig.View;
 
 /** What hands do to lamps on the drawing, and to the drawing. */
@@ -24,7 +25,8 @@ public final class PlaceEdits {
         project,
         List.of(lamp),
         l ->
-            l.withPlace(
+            Lamp.PLACE.with(
+                l,
                 Optional.of(
                     new Place(
                         view,
@@ -39,7 +41,8 @@ public final class PlaceEdits {
         project,
         lamps,
         l ->
-            l.withPlace(
+            Lamp.PLACE.with(
+                l,
                 l.place()
                     .map(
                         p ->
@@ -53,7 +56,8 @@ public final class PlaceEdits {
         project,
         lamps,
         l ->
-            l.withPlace(
+            Lamp.PLACE.with(
+                l,
                 l.place()
                     .map(
                         p ->
@@ -66,16 +70,17 @@ public final class PlaceEdits {
 
   /** Takes lamps off their drawings. */
   public static Project remove(Project project, Collection<String> lamps) {
-    return each(project, lamps, l -> l.withPlace(Optional.empty()));
+    return each(project, lamps, l -> Lamp.PLACE.with(l, Optional.empty()));
   }
 
   /** Gives a view another picture, or the drawn outline. */
   public static Project picture(Project project, View view, Optional<String> file) {
     List<Picture> others = project.pictures().stream().filter(p -> p.view() != view).toList();
     if (file.isEmpty()) {
-      return project.withPictures(others);
+      return Project.PICTURES.with(project, others);
     }
-    return project.withPictures(
+    return Project.PICTURES.with(
+        project,
         java.util.stream.Stream.concat(
                 others.stream(), java.util.stream.Stream.of(new Picture(view, file.get())))
             .toList());
@@ -83,13 +88,13 @@ public final class PlaceEdits {
 
   private static Project each(
       Project project, Collection<String> lamps, UnaryOperator<Lamp> change) {
-    return project.withRig(
-        project
-            .rig()
-            .withLamps(
-                project.rig().lamps().stream()
-                    .map(l -> lamps.contains(l.id()) ? change.apply(l) : l)
-                    .toList()));
+    return Project.RIG.with(
+        project,
+        Rig.LAMPS.with(
+            project.rig(),
+            project.rig().lamps().stream()
+                .map(l -> lamps.contains(l.id()) ? change.apply(l) : l)
+                .toList()));
   }
 
   private static double grain(double share) {

@@ -7,7 +7,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
 import java.util.function.UnaryOperator;
-import lampwright.engine.project.Project;
+import lampwright.engine.document.Project;
 import lampwright.engine.rig.BuiltInPixelTypes;
 import lampwright.engine.rig.Chain;
 import lampwright.engine.rig.Rig;
@@ -45,7 +45,8 @@ public final class Projects {
 
   /** Changes one scene. */
   public static Project inScene(Project project, String scene, UnaryOperator<Scene> change) {
-    return project.withScenes(
+    return Project.SCENES.with(
+        project,
         project.scenes().stream().map(s -> s.id().equals(scene) ? change.apply(s) : s).toList());
   }
 
@@ -58,7 +59,8 @@ public final class Projects {
         s -> {
           Track track = s.tracks().get(ref.track());
           List<Cue> cues = replaced(track.cues(), ref.cue(), change);
-          return s.withTracks(replaced(s.tracks(), ref.track(), t -> t.withCues(cues)));
+          return Scene.TRACKS.with(
+              s, replaced(s.tracks(), ref.track(), t -> Track.CUES.with(t, cues)));
         });
   }
 

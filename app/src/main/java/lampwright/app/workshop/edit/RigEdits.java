@@ -5,7 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
-import lampwright.engine.project.Project;
+import lampwright.engine.document.Project;
 import lampwright.engine.rig.Chain;
 import lampwright.engine.rig.DriverOutput;
 import lampwright.engine.rig.Fitting;
@@ -35,7 +35,7 @@ final class RigEdits {
     List<PixelRun> kept = f.runs().stream().map(change).flatMap(Optional::stream).toList();
     return kept.isEmpty()
         ? Optional.empty()
-        : Optional.of(lamp.withFitting(new Fitting.Pixels(kept)));
+        : Optional.of(Lamp.FITTING.with(lamp, new Fitting.Pixels(kept)));
   }
 
   /**
@@ -49,20 +49,23 @@ final class RigEdits {
             project,
             t -> {
               List<String> kept = t.lamps().stream().filter(known::contains).toList();
-              return kept.isEmpty() ? Optional.empty() : Optional.of(t.withLamps(kept));
+              return kept.isEmpty() ? Optional.empty() : Optional.of(Track.LAMPS.with(t, kept));
             });
     return rebuilt(project, rig.with(chains, outputs, lamps), scenes);
   }
 
   /** Rig and scenes at once: between them tracks would name lamps that are not there. */
   static Project rebuilt(Project project, Rig rig, List<Scene> scenes) {
-    return new Project(project.name(), project.pixelTypes(), rig, project.pictures(), scenes);
+    return Project.SHAPE.draft(project).set(Project.RIG, rig).set(Project.SCENES, scenes).make();
   }
 
   /** The scenes with each track changed, or left out where the change gives none. */
   static List<Scene> tracks(Project project, Function<Track, Optional<Track>> change) {
     return project.scenes().stream()
-        .map(s -> s.withTracks(s.tracks().stream().map(change).flatMap(Optional::stream).toList()))
+        .map(
+            s ->
+                Scene.TRACKS.with(
+                    s, s.tracks().stream().map(change).flatMap(Optional::stream).toList()))
         .toList();
   }
 }

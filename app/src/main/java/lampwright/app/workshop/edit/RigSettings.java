@@ -4,49 +4,25 @@ import java.math.BigDecimal;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
-import lampwright.engine.light.ColourMatching;
 import lampwright.engine.light.Curve;
+import lampwright.engine.light.Curves;
 import lampwright.engine.rig.Controller;
-import lampwright.engine.rig.CurrentCap;
 import lampwright.engine.rig.Rig;
 
 /** The values of a rig beside its wires and parts. The ranges are those of the records. */
 public final class RigSettings {
   private static final long USUAL_MEGAHERTZ = 16;
 
-  private static final Kind.Amount SHARE = Kind.Amount.of("", 0, 1, 0.05);
-
   private RigSettings() {}
 
   /** The supply. */
   public static List<Setting<Rig, ?>> supply() {
     return List.of(
-        Setting.ofDouble(
-            "supplyVolts",
-            Kind.Amount.of("volts", 1, 60, 0.1),
-            Rig::supplyVolts,
-            (rig, v) -> RigDraft.changed(rig, d -> d.supplyVolts = v)),
-        Setting.ofDouble(
-            "supplyLimitMilliamps",
-            Kind.Amount.of("milliamps", 1, 1_000_000, 50),
-            Rig::supplyLimitMilliamps,
-            (rig, v) -> RigDraft.changed(rig, d -> d.supplyLimitMilliamps = v)),
-        Setting.ofMaybeDouble(
-            "dataVolts",
-            Kind.Amount.of("volts", 1, 12, 0.1),
-            Rig.DEFAULT_DATA_VOLTS,
-            Rig::dataVolts,
-            (rig, v) -> RigDraft.changed(rig, d -> d.dataVolts = v)),
-        new Setting<>(
-            "currentCap",
-            new Kind.Choice<>("currentCap", List.of(CurrentCap.values()), CurrentCap::key),
-            Rig::currentCap,
-            (rig, v) -> RigDraft.changed(rig, d -> d.currentCap = v)),
-        Setting.ofDouble(
-            "brightnessCap",
-            SHARE,
-            Rig::brightnessCap,
-            (rig, v) -> RigDraft.changed(rig, d -> d.brightnessCap = v)));
+        FieldSettings.of(Rig.SUPPLY_VOLTS),
+        FieldSettings.of(Rig.SUPPLY_LIMIT_MILLIAMPS),
+        FieldSettings.of(Rig.DATA_VOLTS),
+        FieldSettings.of(Rig.CURRENT_CAP),
+        FieldSettings.of(Rig.BRIGHTNESS_CAP));
   }
 
   /** How colours and levels become light. */
@@ -54,9 +30,9 @@ public final class RigSettings {
     return List.of(
         new Setting<>(
             "curve",
-            new Kind.Choice<>("curve", List.of("power", "srgb", "cie-lightness", "linear"), k -> k),
+            new Kind.Choice<>("curve", Curves.ANY.words(), k -> k),
             rig -> curve(rig.curve()),
-            (rig, v) -> RigDraft.changed(rig, d -> d.curve = curve(v, rig.curve()))),
+            (rig, v) -> Rig.CURVE.with(rig, curve(v, rig.curve()))),
         new Setting<>(
             "gamma",
             new Kind.Maybe<>(Kind.Amount.of("", 1, 4, 0.05), new BigDecimal("2.2")),
@@ -67,23 +43,12 @@ public final class RigSettings {
             (rig, v) ->
                 v.isEmpty() && !(rig.curve() instanceof Curve.Power)
                     ? rig
-                    : RigDraft.changed(
+                    : Rig.CURVE.with(
                         rig,
-                        d ->
-                            d.curve =
-                                v.<Curve>map(g -> new Curve.Power(g.doubleValue()))
-                                    .orElseGet(Curve.Linear::new))),
-        new Setting<>(
-            "colourMatching",
-            new Kind.Choice<>(
-                "colourMatching", List.of(ColourMatching.values()), ColourMatching::key),
-            Rig::colourMatching,
-            (rig, v) -> RigDraft.changed(rig, d -> d.colourMatching = v)),
-        new Setting<>(
-            "whiteFromRgb",
-            new Kind.Flag(),
-            Rig::whiteFromRgb,
-            (rig, v) -> RigDraft.changed(rig, d -> d.whiteFromRgb = v)));
+                        v.<Curve>map(g -> new Curve.Power(g.doubleValue()))
+                            .orElseGet(Curve.Linear::new))),
+        FieldSettings.of(Rig.COLOUR_MATCHING),
+        FieldSettings.of(Rig.WHITE_FROM_RGB));
   }
 
   /** The controller, and its clock. */
@@ -98,7 +63,7 @@ public final class RigSettings {
             (rig, v) ->
                 v.equals(rig.controller().map(RigSettings::anyClock))
                     ? rig
-                    : RigDraft.changed(rig, d -> d.controller = v)),
+                    : Rig.CONTROLLER.with(rig, v)),
         new Setting<>(
             "clockMegahertz",
             new Kind.Maybe<>(
@@ -121,24 +86,16 @@ public final class RigSettings {
     OptionalInt clock =
         megahertz.map(m -> OptionalInt.of(Math.toIntExact(m))).orElse(OptionalInt.empty());
     Controller clocked = rig.controller().orElse(Controller.all().get(0)).withClock(clock);
-    return RigDraft.changed(rig, d -> d.controller = rig.controller().map(c -> clocked));
+    return Rig.CONTROLLER.with(rig, rig.controller().map(c -> clocked));
   }
 
   private static String curve(Curve curve) {
-    if (curve instanceof Curve.Power) {
-      return "power";
-    } else if (curve instanceof Curve.Srgb) {
-      return "srgb";
-    }
-    return curve instanceof Curve.CieLightness ? "cie-lightness" : "linear";
+    return Curves.ANY.word(Curves.ANY.shapeOf(curve));
   }
 
   private static Curve curve(String kind, Curve before) {
-    return switch (kind) {
-      case "srgb" -> new Curve.Srgb();
-      case "cie-lightness" -> new Curve.CieLightness();
-      case "linear" -> new Curve.Linear();
-      default -> before instanceof Curve.Power ? before : Curve.DEFAULT;
-    };
+    return before instanceof Curve.Power && curve(before).equals(kind)
+        ? before
+        : Curves.ANY.shape(kind).orElseThrow().draft().make();
   }
 }

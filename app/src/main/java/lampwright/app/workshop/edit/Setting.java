@@ -1,10 +1,9 @@
 package lampwright.app.workshop.edit;
 
 import java.math.BigDecimal;
-import java.util.Optional;
-import java.util.OptionalDouble;
 import java.util.function.BiFunction;
 import java.util.function.Function;
+import java.util.function.Predicate;
 
 /**
  * One named value of a record, as a sheet shows and changes it.
@@ -19,51 +18,13 @@ import java.util.function.Function;
  */
 public record Setting<R, V>(String key, Kind<V> kind, Function<R, V> get, BiFunction<R, V, R> set) {
   /** A number that the record holds as a double. */
-  public static <R> Setting<R, BigDecimal> ofDouble(
+  static <R> Setting<R, BigDecimal> ofDouble(
       String key, Kind.Amount kind, Function<R, Double> get, BiFunction<R, Double, R> set) {
     return new Setting<>(
         key,
         kind,
         record -> BigDecimal.valueOf(get.apply(record)),
         (record, value) -> set.apply(record, value.doubleValue()));
-  }
-
-  /** A whole number that the record holds as an int. */
-  public static <R> Setting<R, Long> ofInt(
-      String key, Kind.Whole kind, Function<R, Integer> get, BiFunction<R, Integer, R> set) {
-    return new Setting<>(
-        key,
-        kind,
-        record -> get.apply(record).longValue(),
-        (record, value) -> set.apply(record, Math.toIntExact(value)));
-  }
-
-  /**
-   * A number that may be left out.
-   *
-   * @param usual what it begins with when it is put in
-   */
-  public static <R> Setting<R, Optional<BigDecimal>> ofMaybeDouble(
-      String key,
-      Kind.Amount kind,
-      double usual,
-      Function<R, OptionalDouble> get,
-      BiFunction<R, OptionalDouble, R> set) {
-    return new Setting<>(
-        key,
-        new Kind.Maybe<>(kind, BigDecimal.valueOf(usual)),
-        record -> {
-          OptionalDouble value = get.apply(record);
-          return value.isPresent()
-              ? Optional.of(BigDecimal.valueOf(value.getAsDouble()))
-              : Optional.empty();
-        },
-        (record, value) ->
-            set.apply(
-                record,
-                value
-                    .map(v -> OptionalDouble.of(v.doubleValue()))
-                    .orElseGet(OptionalDouble::empty)));
   }
 
   /** The same value of a record that holds this one. */
@@ -73,5 +34,20 @@ public record Setting<R, V>(String key, Kind<V> kind, Function<R, V> get, BiFunc
         kind,
         whole -> get.apply(part.apply(whole)),
         (whole, value) -> withPart.apply(whole, set.apply(part.apply(whole), value)));
+  }
+
+  /**
+   * The same, where only some records hold this one; the others stay as they are.
+   *
+   * @param holds which do
+   */
+  public <P> Setting<P, V> inside(
+      Function<P, R> part, BiFunction<P, R, P> withPart, Predicate<P> holds) {
+    Setting<P, V> whole = inside(part, withPart);
+    return new Setting<>(
+        key,
+        kind,
+        whole.get,
+        (record, value) -> holds.test(record) ? whole.set.apply(record, value) : record);
   }
 }

@@ -10,7 +10,7 @@ import lampwright.app.workshop.edit.History;
 import lampwright.app.workshop.edit.Projects;
 import lampwright.app.workshop.edit.Selection;
 import lampwright.engine.check.InvalidModelException;
-import lampwright.engine.project.Project;
+import lampwright.engine.document.Project;
 import lampwright.engine.rig.Lamp;
 import lampwright.engine.scene.Cue;
 import lampwright.engine.scene.Scene;

@@ -13,7 +13,7 @@ import javafx.beans.property.ReadOnlyDoubleWrapper;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
 import lampwright.engine.check.Fault;
-import lampwright.engine.project.Project;
+import lampwright.engine.document.Project;
 import lampwright.engine.render.FrameTable;
 import lampwright.engine.review.Finding;
 import lampwright.engine.rig.Rig;

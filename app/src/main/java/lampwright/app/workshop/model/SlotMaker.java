@@ -6,7 +6,7 @@ import java.util.function.Function;
 import java.util.function.UnaryOperator;
 import lampwright.app.workshop.edit.Edit;
 import lampwright.app.workshop.edit.Setting;
-import lampwright.engine.project.Project;
+import lampwright.engine.document.Project;
 
 /**
  * Makes slots for the settings of one part of the project.

@@ -24,11 +24,11 @@ class CueEditsTest {
   private static final CueRef FIRST = new CueRef(0, 0);
 
   private final Scene scene =
-      Projects.emptyScene("s", 2000)
-          .withTracks(
-              List.of(
-                  Track.of(List.of("a"), Cue.of(100, 400, LIGHT), Cue.of(800, 200, LIGHT)),
-                  Track.of(List.of("a", "b"), Cue.of(0, 1000, LIGHT))));
+      Scene.TRACKS.with(
+          Projects.emptyScene("s", 2000),
+          List.of(
+              Track.of(List.of("a"), Cue.of(100, 400, LIGHT), Cue.of(800, 200, LIGHT)),
+              Track.of(List.of("a", "b"), Cue.of(0, 1000, LIGHT))));
 
   private static final Rig RIG =
       Rig.of(
@@ -155,7 +155,7 @@ class CueEditsTest {
   @ParameterizedTest
   @ValueSource(strings = {"1", "23.976", "24", "29.97", "30", "50", "59.94", "60", "144", "999"})
   void cueThatStartsAtAFrameCoversIt(String rate) {
-    Scene at = scene.withFramesPerSecond(new BigDecimal(rate));
+    Scene at = Scene.FRAMES_PER_SECOND.with(scene, new BigDecimal(rate));
     for (long frame : new long[] {0, 1, 2, 3, 7, 100, 12345}) {
       BigDecimal ms = CueEdits.frameMs(at, frame);
       BigDecimal exact = BigDecimal.valueOf(1000 * frame);

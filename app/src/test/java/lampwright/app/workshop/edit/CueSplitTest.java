@@ -85,7 +85,7 @@ class CueSplitTest {
     assertThat(split.changed().cues()).hasSize(1);
     assertSameBytes(whole, split.changed().scene());
     // Two thirds, rounded up: below it the edge at 1,500 ms would come a frame late.
-    BigDecimal phase = PatternPhase.phase(cues(split).get(1).pattern()).orElseThrow();
+    BigDecimal phase = cues(split).get(1).pattern().startPhase().orElseThrow();
     assertThat(phase).isEqualByComparingTo("0.666666666666667");
   }
 
@@ -95,7 +95,7 @@ class CueSplitTest {
     Scene whole = scene("50", Cue.of(200, 3000, pattern), "five");
     CueEdits.Split split = CueEdits.split(RIG, whole, List.of(FIRST), ms(1740.5));
     // 1,540.5 ms at 97 a minute are 2.490475 periods.
-    assertThat(PatternPhase.phase(cues(split).get(1).pattern()).orElseThrow())
+    assertThat(cues(split).get(1).pattern().startPhase().orElseThrow())
         .isEqualByComparingTo("0.590475");
     assertSameBytes(whole, split.changed().scene());
   }
@@ -117,7 +117,7 @@ class CueSplitTest {
               pattern(kind, random));
       String rate = List.of("50", "25", "29.97", "60", "24", "12.5", "33.3").get(random.nextInt(7));
       Scene scene = scene(rate, cue, pick(random, "five", "three", "one"));
-      Scene whole = random.nextInt(8) == 0 ? scene.withDither(Dither.TEMPORAL) : scene;
+      Scene whole = random.nextInt(8) == 0 ? Scene.DITHER.with(scene, Dither.TEMPORAL) : scene;
       BigDecimal at =
           random.nextBoolean()
               ? CueEdits.frameMs(whole, CueEdits.nearestFrame(whole, within(random, cue)))
@@ -246,7 +246,7 @@ class CueSplitTest {
     Flash flash = new Flash(AMBER, BigDecimal.ZERO, ms(100), ms(100), 1, ms(0));
     Scene whole = scene("50", Cue.of(0, 9000, flash), "five");
     CueEdits.Split split = CueEdits.split(RIG, whole, List.of(FIRST), ms(8050));
-    assertThat(PatternPhase.phase(cues(split).get(1).pattern()).orElseThrow())
+    assertThat(cues(split).get(1).pattern().startPhase().orElseThrow())
         .isEqualByComparingTo("0.25");
   }
 
@@ -280,9 +280,8 @@ class CueSplitTest {
   }
 
   private static Scene scene(String rate, List<Track> tracks) {
-    return Projects.emptyScene("s", 4000)
-        .withFramesPerSecond(new BigDecimal(rate))
-        .withTracks(tracks);
+    return Scene.TRACKS.with(
+        Scene.FRAMES_PER_SECOND.with(Projects.emptyScene("s", 4000), new BigDecimal(rate)), tracks);
   }
 
   private static Pattern anyPattern(Random random) {

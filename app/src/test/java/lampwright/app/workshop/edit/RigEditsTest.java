@@ -8,15 +8,16 @@ import java.util.List;
 import java.util.Set;
 import lampwright.app.workshop.Projects4Tests;
 import lampwright.engine.check.InvalidModelException;
-import lampwright.engine.project.Project;
-import lampwright.engine.project.ProjectReader;
-import lampwright.engine.project.ProjectWriter;
+import lampwright.engine.document.Project;
+import lampwright.engine.json.ProjectReader;
+import lampwright.engine.json.ProjectWriter;
 import lampwright.engine.render.FrameTable;
 import lampwright.engine.rig.BuiltInPixelTypes;
 import lampwright.engine.rig.Chain;
 import lampwright.engine.rig.Fitting;
 import lampwright.engine.rig.Lamp;
 import lampwright.engine.rig.PixelRun;
+import lampwright.engine.rig.Rig;
 import lampwright.engine.scene.Scene;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -107,12 +108,13 @@ class RigEditsTest {
     Scene test = with.scenes().get(with.scenes().size() - 1);
     assertThat(test.id()).isEqualTo("bench-test");
     Project plain =
-        with.withRig(
-            with.rig()
-                .withLamps(
-                    with.rig().lamps().stream()
-                        .map(l -> l.withFeel(java.util.Optional.empty()))
-                        .toList()));
+        Project.RIG.with(
+            with,
+            Rig.LAMPS.with(
+                with.rig(),
+                with.rig().lamps().stream()
+                    .map(l -> Lamp.FEEL.with(l, java.util.Optional.empty()))
+                    .toList()));
     FrameTable table = FrameTable.of(plain.rig(), test);
     int emitters = chain.bytes();
     Set<Integer> seen = new java.util.LinkedHashSet<>();

@@ -12,13 +12,16 @@ import java.util.stream.Stream;
 import lampwright.app.workshop.Projects4Tests;
 import lampwright.app.workshop.words.Texts;
 import lampwright.engine.check.InvalidModelException;
+import lampwright.engine.document.Project;
 import lampwright.engine.pattern.Look;
 import lampwright.engine.pattern.Pattern;
-import lampwright.engine.project.Project;
+import lampwright.engine.pattern.Patterns;
 import lampwright.engine.rig.BuiltInPixelTypes;
 import lampwright.engine.rig.Chain;
+import lampwright.engine.rig.Lamp;
 import lampwright.engine.rig.PixelType;
 import lampwright.engine.rig.Place;
+import lampwright.engine.rig.Rig;
 import lampwright.engine.rig.View;
 import lampwright.engine.scene.Cue;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -36,24 +39,21 @@ class SettingsTest {
 
   static Stream<Case<?, ?>> settings() {
     List<Case<?, ?>> cases = new ArrayList<>();
-    for (String kind : FreshPatterns.kinds()) {
-      Pattern pattern = FreshPatterns.of(kind, Look.DEFAULT);
+    for (String kind : Patterns.kinds()) {
+      Pattern pattern = Patterns.fresh(kind, Look.DEFAULT);
       PatternSettings.look().forEach(s -> cases.add(of(pattern, s, kind)));
       PatternSettings.of(pattern).forEach(s -> cases.add(of(pattern, s, kind)));
     }
-    Cue cue = Cue.of(0, 100, FreshPatterns.of("steady", Look.DEFAULT));
+    Cue cue = Cue.of(0, 100, Patterns.fresh("steady", Look.DEFAULT));
     CueSettings.time().forEach(s -> cases.add(of(cue, s, "cue")));
     cases.add(of(cue, CueSettings.blend(), "cue"));
     cases.add(of(cue, CueSettings.kind(), "cue"));
     Project project = Projects4Tests.small();
     lampwright.engine.rig.Rig fed =
-        RigDraft.changed(
+        Rig.FEED.with(
             project.rig(),
-            d ->
-                d.feed =
-                    Optional.of(
-                        lampwright.engine.rig.Feed.of(
-                            new lampwright.engine.rig.Conductor.Gauge(24))));
+            Optional.of(
+                lampwright.engine.rig.Feed.of(new lampwright.engine.rig.Conductor.Gauge(24))));
     for (List<Setting<lampwright.engine.rig.Rig, ?>> group :
         List.of(
             RigSettings.supply(),
@@ -67,21 +67,20 @@ class SettingsTest {
     PixelType ranges = BuiltInPixelTypes.find("ws2813").orElseThrow();
     PixelTypeSettings.of(ranges).forEach(s -> cases.add(of(ranges, s, "ranges")));
     lampwright.engine.rig.Rig powered =
-        RigDraft.changed(
+        Rig.BATTERY.with(
             project.rig(),
-            d ->
-                d.battery =
-                    Optional.of(
-                        lampwright.engine.rig.Battery.of(2000)
-                            .withRegulator(lampwright.engine.rig.Regulator.BUCK)));
+            Optional.of(
+                lampwright.engine.rig.Battery.of(2000)
+                    .withRegulator(lampwright.engine.rig.Regulator.BUCK)));
     BatterySettings.all().forEach(s -> cases.add(of(powered, s, "battery")));
     Chain chain = project.rig().chains().get(0);
     ChainSettings.of(List.of(), chain.type()).forEach(s -> cases.add(of(chain, s, "chain")));
-    Chain wired = chain.withFeed(fed.feed());
+    Chain wired = Chain.FEED.with(chain, fed.feed());
     FeedSettings.ofChain().forEach(s -> cases.add(of(wired, s, "chain feed")));
     OutputSettings.all().forEach(s -> cases.add(of(project.rig().outputs().get(0), s, "output")));
     lampwright.engine.rig.Lamp lamp =
-        project.rig().lamps().get(0).withPlace(Optional.of(new Place(View.SIDE, 0.5, 0.5, 0.1)));
+        Lamp.PLACE.with(
+            project.rig().lamps().get(0), Optional.of(new Place(View.SIDE, 0.5, 0.5, 0.1)));
     LampSettings.of(lamp).forEach(s -> cases.add(of(lamp, s, "lamp")));
     LampSettings.place().forEach(s -> cases.add(of(lamp, s, "place")));
     SceneSettings.all().forEach(s -> cases.add(of(project.scenes().get(0), s, "scene")));

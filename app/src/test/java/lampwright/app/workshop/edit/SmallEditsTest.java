@@ -12,10 +12,11 @@ import java.util.List;
 import java.util.Optional;
 import javax.imageio.ImageIO;
 import lampwright.app.workshop.Projects4Tests;
+import lampwright.engine.document.Picture;
+import lampwright.engine.document.Project;
 import lampwright.engine.pattern.Look;
 import lampwright.engine.pattern.Pattern;
-import lampwright.engine.project.Picture;
-import lampwright.engine.project.Project;
+import lampwright.engine.pattern.Patterns;
 import lampwright.engine.rig.Lamp;
 import lampwright.engine.rig.Place;
 import lampwright.engine.rig.View;
@@ -111,12 +112,12 @@ class SmallEditsTest {
         "light-character"
       })
   void patternsWithAPeriodHaveAPhaseThatIsKeptByOtherKinds(String kind) {
-    Pattern pattern = FreshPatterns.of(kind, Look.DEFAULT);
-    Pattern shifted = PatternPhase.withPhase(pattern, new BigDecimal("0.25"));
-    assertThat(PatternPhase.phase(shifted)).contains(new BigDecimal("0.25"));
-    Pattern turned = FreshPatterns.turned(shifted, "indicator");
-    assertThat(PatternPhase.phase(turned)).contains(new BigDecimal("0.25"));
-    assertThat(PatternPhase.periodMs(pattern).orElseThrow()).isPositive();
+    Pattern pattern = Patterns.fresh(kind, Look.DEFAULT);
+    Pattern shifted = pattern.withPhase(new BigDecimal("0.25"));
+    assertThat(shifted.startPhase()).contains(new BigDecimal("0.25"));
+    Pattern turned = PatternEdits.turned(shifted, "indicator");
+    assertThat(turned.startPhase()).contains(new BigDecimal("0.25"));
+    assertThat(pattern.period().orElseThrow().signum()).isPositive();
   }
 
   @Test

@@ -11,7 +11,9 @@ import lampwright.app.workshop.edit.CueRef;
 import lampwright.app.workshop.edit.Edit;
 import lampwright.app.workshop.edit.Projects;
 import lampwright.app.workshop.edit.Selection;
-import lampwright.engine.project.Project;
+import lampwright.engine.document.Project;
+import lampwright.engine.scene.Cue;
+import lampwright.engine.scene.Scene;
 import org.junit.jupiter.api.Test;
 
 class BenchTest {
@@ -90,7 +92,8 @@ class BenchTest {
     Selection before = bench.selection();
     bench.apply(
         Edit.of(
-            "Remove cue", p -> Projects.inScene(p, "work", scene -> scene.withTracks(List.of()))));
+            "Remove cue",
+            p -> Projects.inScene(p, "work", scene -> Scene.TRACKS.with(scene, List.of()))));
     assertThat(bench.selection().cues()).isEmpty();
     bench.undo();
     assertThat(bench.selection()).isEqualTo(before);
@@ -105,7 +108,7 @@ class BenchTest {
                 "Stretch cue",
                 p ->
                     Projects.inCue(
-                        p, "work", new CueRef(0, 0), c -> c.withLengthMs(BigDecimal.ZERO))));
+                        p, "work", new CueRef(0, 0), c -> Cue.LENGTH_MS.with(c, BigDecimal.ZERO))));
     assertThat(taken).isFalse();
     assertThat(bench.project()).isSameAs(first);
     assertThat(bench.undoNameProperty().get()).isEmpty();
@@ -125,7 +128,8 @@ class BenchTest {
     bench.select(bench.selection().withLamps(List.of("amber")).withCues(List.of(new CueRef(0, 0))));
     List<Boolean> fits = new ArrayList<>();
     bench.projectProperty().addListener((of, b, now) -> fits.add(fits(bench.selection(), now)));
-    bench.apply(Edit.of("Remove", p -> Projects.inScene(p, "work", s -> s.withTracks(List.of()))));
+    bench.apply(
+        Edit.of("Remove", p -> Projects.inScene(p, "work", s -> Scene.TRACKS.with(s, List.of()))));
     bench.undo();
     bench.open(Projects.fresh());
     assertThat(fits).containsExactly(true, true, true);
@@ -161,6 +165,6 @@ class BenchTest {
   }
 
   private static Edit named(String name) {
-    return Edit.of("Name it " + name, p -> p.withName(name));
+    return Edit.of("Name it " + name, p -> Project.NAME.with(p, name));
   }
 }

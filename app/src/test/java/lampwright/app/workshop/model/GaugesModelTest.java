@@ -10,7 +10,7 @@ import java.util.function.BooleanSupplier;
 import lampwright.app.workshop.Projects4Tests;
 import lampwright.app.workshop.edit.Edit;
 import lampwright.app.workshop.model.problems.Target;
-import lampwright.engine.project.Project;
+import lampwright.engine.document.Project;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
 
@@ -50,7 +50,8 @@ class GaugesModelTest {
         Edit.of(
             "Weak supply",
             p ->
-                p.withRig(
+                Project.RIG.with(
+                    p,
                     new lampwright.engine.rig.Rig(
                         5,
                         100,

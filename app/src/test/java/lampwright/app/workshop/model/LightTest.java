@@ -14,11 +14,12 @@ import java.util.function.BooleanSupplier;
 import lampwright.app.workshop.Projects4Tests;
 import lampwright.app.workshop.edit.Edit;
 import lampwright.app.workshop.edit.Projects;
+import lampwright.engine.document.Project;
 import lampwright.engine.light.Chromaticity;
-import lampwright.engine.project.Project;
 import lampwright.engine.render.FrameCursor;
 import lampwright.engine.render.FrameLayout;
 import lampwright.engine.render.FrameTable;
+import lampwright.engine.scene.Scene;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -151,7 +152,8 @@ class LightTest {
       byte[] frame = new byte[9];
       assertThat(room.lightProperty().get().orElseThrow().read(0, frame)).isTrue();
       assertThat(frame[0]).isEqualTo((byte) 255);
-      bench.apply(Edit.of("Dark", p -> Projects.inScene(p, "work", s -> s.withTracks(List.of()))));
+      bench.apply(
+          Edit.of("Dark", p -> Projects.inScene(p, "work", s -> Scene.TRACKS.with(s, List.of()))));
       assertThat(room.measuringProperty().get()).isTrue();
       // What was there before stays in sight until the new light comes.
       assertThat(room.lightProperty().get()).isPresent();
@@ -172,10 +174,10 @@ class LightTest {
       run(screen, () -> room.packedProperty().get().isPresent());
       assertThat(room.packedProperty().get().orElseThrow().bytes()).isBetween(20, 200);
       assertThat(room.progressProperty().get()).isEqualTo(1);
-      bench.apply(Edit.of("Name", p -> p.withName("other")));
+      bench.apply(Edit.of("Name", p -> Project.NAME.with(p, "other")));
       // A name takes no memory: nothing to pack anew.
       assertThat(room.packedProperty().get()).isPresent();
-      bench.apply(Edit.of("No scenes", p -> p.withScenes(List.of())));
+      bench.apply(Edit.of("No scenes", p -> Project.SCENES.with(p, List.of())));
       assertThat(room.packedProperty().get()).isEmpty();
     }
   }

@@ -22,12 +22,12 @@ import javafx.application.Platform;
 import javafx.stage.Stage;
 import lampwright.app.workshop.edit.Projects;
 import lampwright.app.workshop.model.SceneLight;
+import lampwright.engine.document.Project;
+import lampwright.engine.json.ProjectFiles;
 import lampwright.engine.light.Colour;
 import lampwright.engine.pattern.ColourCycle;
 import lampwright.engine.pattern.Look;
 import lampwright.engine.pattern.Tint;
-import lampwright.engine.project.Project;
-import lampwright.engine.project.ProjectFiles;
 import lampwright.engine.rig.BuiltInPixelTypes;
 import lampwright.engine.rig.Chain;
 import lampwright.engine.rig.Lamp;
@@ -36,6 +36,7 @@ import lampwright.engine.rig.Place;
 import lampwright.engine.rig.Rig;
 import lampwright.engine.rig.View;
 import lampwright.engine.scene.Cue;
+import lampwright.engine.scene.Scene;
 import lampwright.engine.scene.Track;
 
 /**
@@ -148,8 +149,9 @@ public final class WorkshopBenchmark {
       Place place =
           new Place(View.SIDE, i % 20 / 20.0 + 0.02, Math.floorDiv(i, 20) * 0.1 + 0.04, 0.03);
       lamps.add(
-          Lamp.ofPixels("lamp-" + i, new PixelRun("c" + i / 20, i % 20 * PIXELS, PIXELS))
-              .withPlace(Optional.of(place)));
+          Lamp.PLACE.with(
+              Lamp.ofPixels("lamp-" + i, new PixelRun("c" + i / 20, i % 20 * PIXELS, PIXELS)),
+              Optional.of(place)));
       List<Cue> cues = new ArrayList<>();
       for (int c = 0; c < CUES; c++) {
         Look look = new Look(Colour.WHITE, 0.6);
@@ -169,9 +171,10 @@ public final class WorkshopBenchmark {
     return Project.of(
         "large",
         rig,
-        Projects.emptyScene("show", CUES * 6000L)
-            .withFramesPerSecond(BigDecimal.valueOf(60))
-            .withTracks(tracks));
+        Scene.TRACKS.with(
+            Scene.FRAMES_PER_SECOND.with(
+                Projects.emptyScene("show", CUES * 6000L), BigDecimal.valueOf(60)),
+            tracks));
   }
 
   /** One window, in a process of its own. */

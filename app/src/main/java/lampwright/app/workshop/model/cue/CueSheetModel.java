@@ -15,7 +15,6 @@ import lampwright.app.workshop.edit.CueRef;
 import lampwright.app.workshop.edit.CueSettings;
 import lampwright.app.workshop.edit.Edit;
 import lampwright.app.workshop.edit.Kind;
-import lampwright.app.workshop.edit.PatternPhase;
 import lampwright.app.workshop.edit.PatternSettings;
 import lampwright.app.workshop.edit.Projects;
 import lampwright.app.workshop.edit.Setting;
@@ -28,14 +27,13 @@ import lampwright.app.workshop.words.Titles;
 import lampwright.engine.meter.FlashTrain;
 import lampwright.engine.meter.LightReport;
 import lampwright.engine.meter.RateVerdict;
-import lampwright.engine.pattern.Indicator;
-import lampwright.engine.pattern.Pattern;
-import lampwright.engine.pattern.RotatingBeacon;
+import lampwright.engine.pattern.Patterns;
 import lampwright.engine.rig.Lamp;
 import lampwright.engine.scene.Cue;
 import lampwright.engine.scene.Scene;
 import lampwright.engine.scene.Span;
 import lampwright.engine.scene.Track;
+import lampwright.engine.time.Ratio;
 
 /**
  * The sheet of the chosen cues. It shows the values of the one chosen last; what is changed is
@@ -110,7 +108,7 @@ public final class CueSheetModel {
                     bench
                         .scene()
                         .flatMap(ref::in)
-                        .flatMap(c -> PatternPhase.phase(c.pattern()))
+                        .flatMap(c -> c.pattern().period().flatMap(p -> c.pattern().startPhase()))
                         .isPresent())
             .sorted()
             .toList();
@@ -130,7 +128,7 @@ public final class CueSheetModel {
                 CueEdits.each(
                         changed,
                         List.of(refs.get(k)),
-                        c -> c.withPattern(PatternPhase.withPhase(c.pattern(), phase)))
+                        c -> Cue.PATTERN.with(c, c.pattern().withPhase(phase)))
                     .scene();
           }
           return new CueEdits.Changed(changed, List.copyOf(chosen));
@@ -150,17 +148,7 @@ public final class CueSheetModel {
                         CueEdits.each(
                             scene,
                             bench.selection().cues(),
-                            c -> c.withPattern(withRate(c.pattern(), rate)))));
-  }
-
-  private static Pattern withRate(Pattern pattern, BigDecimal perMinute) {
-    if (pattern instanceof RotatingBeacon p) {
-      return new RotatingBeacon(
-          p.look(), p.phase(), perMinute, p.beamDegrees(), p.clockwise(), p.angles());
-    }
-    return pattern instanceof Indicator p
-        ? new Indicator(p.look(), p.phase(), perMinute, p.onShare())
-        : pattern;
+                            c -> Cue.PATTERN.with(c, Patterns.withRate(c.pattern(), rate)))));
   }
 
   private Optional<Track> track() {
@@ -259,8 +247,10 @@ public final class CueSheetModel {
                           p,
                           scene,
                           s ->
-                              s.withTracks(
-                                  Projects.replaced(s.tracks(), index, t -> t.withSpan(value)))),
+                              Scene.TRACKS.with(
+                                  s,
+                                  Projects.replaced(
+                                      s.tracks(), index, t -> Track.SPAN.with(t, value)))),
                   gesture);
           return bench.apply(edit) ? Optional.empty() : bench.refusalProperty().get();
         });
@@ -273,14 +263,10 @@ public final class CueSheetModel {
             .collect(Collectors.joining(", "));
     String kind = names.get("kind." + cue.pattern().kind());
     String period =
-        PatternPhase.periodMs(cue.pattern())
-            .map(
-                ms ->
-                    " "
-                        + texts.get(
-                            "period",
-                            number(ms.doubleValue() / 1000),
-                            number(60_000 / ms.doubleValue())))
+        cue.pattern()
+            .period()
+            .map(Ratio::doubleValue)
+            .map(ms -> " " + texts.get("period", number(ms / 1000), number(60_000 / ms)))
             .orElse("");
     String text = texts.get("summary", lamps, kind) + period;
     return count > 1 ? texts.get("several", Integer.toString(count)) + " " + text : text;
@@ -318,12 +304,7 @@ public final class CueSheetModel {
                         v.words(),
                         v.range().source()))
             .orElse(""));
-    boolean settable =
-        bench
-            .cue()
-            .map(Cue::pattern)
-            .filter(p -> p instanceof RotatingBeacon || p instanceof Indicator)
-            .isPresent();
+    boolean settable = bench.cue().map(Cue::pattern).filter(Patterns::hasRate).isPresent();
     likeReal.set(
         verdict
             .filter(v -> settable && !v.likeReal())

@@ -18,7 +18,7 @@ import lampwright.app.workshop.model.Playhead;
 import lampwright.app.workshop.model.ScreenLight;
 import lampwright.app.workshop.words.Texts;
 import lampwright.app.workshop.words.Titles;
-import lampwright.engine.project.Project;
+import lampwright.engine.document.Project;
 import lampwright.engine.rig.Lamp;
 import lampwright.engine.rig.Place;
 import lampwright.engine.rig.Rig;
@@ -108,7 +108,7 @@ public final class DrawingModel {
     Rig now = bench.project().rig();
     List<Lamp> moved =
         screen.lamps().stream()
-            .map(l -> l.withPlace(now.lamp(l.id()).flatMap(Lamp::place)))
+            .map(l -> Lamp.PLACE.with(l, now.lamp(l.id()).flatMap(Lamp::place)))
             .toList();
     return Dots.of(moved, screen::pixels, view(), frame);
   }

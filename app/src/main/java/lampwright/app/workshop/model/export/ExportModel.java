@@ -24,7 +24,7 @@ import lampwright.app.workshop.model.Asker;
 import lampwright.app.workshop.model.files.Failures;
 import lampwright.app.workshop.words.Texts;
 import lampwright.engine.check.InvalidModelException;
-import lampwright.engine.project.Project;
+import lampwright.engine.document.Project;
 import lampwright.engine.scene.Scene;
 import lampwright.exporters.CancelledException;
 import lampwright.exporters.ExportOptions;

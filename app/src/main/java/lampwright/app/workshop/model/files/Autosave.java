@@ -15,8 +15,8 @@ import javafx.beans.property.ReadOnlyObjectWrapper;
 import lampwright.app.workshop.disk.Recoveries;
 import lampwright.app.workshop.disk.Recovery;
 import lampwright.app.workshop.disk.WholeFile;
-import lampwright.engine.project.Project;
-import lampwright.engine.project.ProjectWriter;
+import lampwright.engine.document.Project;
+import lampwright.engine.json.ProjectWriter;
 
 /**
  * Keeps what is not saved in a recovery file, within a second of each edit and at most once a

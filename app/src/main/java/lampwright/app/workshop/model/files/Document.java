@@ -11,7 +11,7 @@ import javafx.beans.property.ReadOnlyStringWrapper;
 import lampwright.app.workshop.model.Bench;
 import lampwright.app.workshop.words.Texts;
 import lampwright.engine.check.Harmless;
-import lampwright.engine.project.Project;
+import lampwright.engine.document.Project;
 
 /** Which file the project on the bench belongs to, and whether it is as that holds it. */
 public final class Document {

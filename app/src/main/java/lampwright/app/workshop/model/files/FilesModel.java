@@ -14,7 +14,7 @@ import lampwright.app.workshop.disk.Recoveries;
 import lampwright.app.workshop.model.Act;
 import lampwright.app.workshop.model.Bench;
 import lampwright.app.workshop.words.Texts;
-import lampwright.engine.project.Project;
+import lampwright.engine.document.Project;
 
 /**
  * New, open, save and quit, without losing anything. For the screen's thread, which never waits for

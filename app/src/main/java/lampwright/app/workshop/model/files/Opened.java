@@ -13,10 +13,10 @@ import lampwright.app.workshop.disk.Recoveries;
 import lampwright.app.workshop.disk.Recovery;
 import lampwright.app.workshop.disk.WholeFile;
 import lampwright.engine.disk.Leftovers;
-import lampwright.engine.project.Project;
-import lampwright.engine.project.ProjectFiles;
-import lampwright.engine.project.ProjectReader;
-import lampwright.engine.project.ReadResult;
+import lampwright.engine.document.Project;
+import lampwright.engine.json.ProjectFiles;
+import lampwright.engine.json.ProjectReader;
+import lampwright.engine.json.ReadResult;
 
 /**
  * What the disk's thread found out about a file that is to be opened.

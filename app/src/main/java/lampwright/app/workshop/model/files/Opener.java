@@ -11,8 +11,8 @@ import lampwright.app.workshop.edit.Edit;
 import lampwright.app.workshop.edit.Projects;
 import lampwright.app.workshop.words.Texts;
 import lampwright.engine.check.Harmless;
-import lampwright.engine.project.Project;
-import lampwright.engine.project.ReadResult;
+import lampwright.engine.document.Project;
+import lampwright.engine.json.ReadResult;
 
 /** Puts projects on the bench, and what a crash left of them. For the screen's thread. */
 final class Opener {

@@ -10,10 +10,10 @@ import java.util.Optional;
 import lampwright.app.workshop.disk.WholeFile;
 import lampwright.app.workshop.edit.Edit;
 import lampwright.app.workshop.words.Texts;
-import lampwright.engine.project.Project;
-import lampwright.engine.project.ProjectFiles;
-import lampwright.engine.project.ProjectReader;
-import lampwright.engine.project.ReadResult;
+import lampwright.engine.document.Project;
+import lampwright.engine.json.ProjectFiles;
+import lampwright.engine.json.ProjectReader;
+import lampwright.engine.json.ReadResult;
 
 /** Notices what others do to the file of the project on the bench. For the screen's thread. */
 final class OutsideLook {

@@ -9,9 +9,9 @@ import java.util.Optional;
 import java.util.function.Consumer;
 import lampwright.app.workshop.disk.WholeFile;
 import lampwright.app.workshop.words.Texts;
-import lampwright.engine.project.Project;
-import lampwright.engine.project.ProjectFiles;
-import lampwright.engine.project.ProjectWriter;
+import lampwright.engine.document.Project;
+import lampwright.engine.json.ProjectFiles;
+import lampwright.engine.json.ProjectWriter;
 
 /** Writes the project on the bench to its file. For the screen's thread. */
 final class Saver {

@@ -13,7 +13,6 @@ import javafx.beans.property.ReadOnlyBooleanProperty;
 import javafx.beans.property.ReadOnlyBooleanWrapper;
 import lampwright.app.workshop.edit.CueEdits;
 import lampwright.app.workshop.edit.CueRef;
-import lampwright.app.workshop.edit.FreshPatterns;
 import lampwright.app.workshop.edit.Selection;
 import lampwright.app.workshop.model.Asker;
 import lampwright.app.workshop.model.Bench;
@@ -21,6 +20,7 @@ import lampwright.app.workshop.words.Texts;
 import lampwright.engine.light.Colour;
 import lampwright.engine.pattern.Look;
 import lampwright.engine.pattern.Pattern;
+import lampwright.engine.pattern.Patterns;
 import lampwright.engine.rig.Lamp;
 import lampwright.engine.rig.LampFunction;
 import lampwright.engine.scene.Blend;
@@ -84,8 +84,8 @@ public final class CueHands {
     }
     LampFunction function =
         bench.project().rig().lamp(lamps.get(0)).map(Lamp::function).orElse(LampFunction.OTHER);
-    Colour colour = FreshPatterns.usualColour(function);
-    Pattern pattern = FreshPatterns.of(kind, new Look(colour, 1));
+    Colour colour = function.usualColour();
+    Pattern pattern = Patterns.fresh(kind, new Look(colour, 1));
     return bench.applyToCues(
         texts.get("edit.add", texts.get("kind." + kind)),
         Optional.empty(),

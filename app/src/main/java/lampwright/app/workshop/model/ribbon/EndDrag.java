@@ -34,7 +34,9 @@ public final class EndDrag {
     bench.apply(
         new Edit(
             texts.get("edit.sceneLength"),
-            p -> Projects.inScene(p, scene.id(), s -> s.withLengthMs(length.max(BigDecimal.ONE))),
+            p ->
+                Projects.inScene(
+                    p, scene.id(), s -> Scene.LENGTH_MS.with(s, length.max(BigDecimal.ONE))),
             Optional.of(gesture)));
   }
 

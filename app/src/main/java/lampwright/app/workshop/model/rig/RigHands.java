@@ -17,7 +17,7 @@ import lampwright.app.workshop.model.Asker;
 import lampwright.app.workshop.model.Bench;
 import lampwright.app.workshop.words.Texts;
 import lampwright.engine.check.InvalidModelException;
-import lampwright.engine.project.Project;
+import lampwright.engine.document.Project;
 import lampwright.engine.rig.BuiltInPixelTypes;
 import lampwright.engine.rig.Chain;
 import lampwright.engine.rig.DriverOutput;
@@ -69,7 +69,7 @@ public final class RigHands {
     boolean taken =
         apply(
             "edit.addScene",
-            p -> p.withScenes(appended(p.scenes(), Projects.emptyScene(id, 4000))));
+            p -> Project.SCENES.with(p, appended(p.scenes(), Projects.emptyScene(id, 4000))));
     if (taken) {
       bench.select(bench.selection().withScene(id));
       model.chosenProperty().set(new RigPart.OfScene(id));
@@ -87,7 +87,8 @@ public final class RigHands {
                       scene.id().length() > 34 ? "scene" : scene.id(),
                       bench.project().scenes().stream().map(Scene::id).toList());
               if (apply(
-                  "edit.copyScene", p -> p.withScenes(appended(p.scenes(), scene.withId(id))))) {
+                  "edit.copyScene",
+                  p -> Project.SCENES.with(p, appended(p.scenes(), Scene.ID.with(scene, id))))) {
                 bench.select(bench.selection().withScene(id));
               }
             });
@@ -187,10 +188,13 @@ public final class RigHands {
     } else if (part instanceof RigPart.OfType p) {
       change =
           q ->
-              q.withPixelTypes(
-                  q.pixelTypes().stream().filter(t -> !t.id().equals(p.id())).toList());
+              Project.PIXEL_TYPES.with(
+                  q, q.pixelTypes().stream().filter(t -> !t.id().equals(p.id())).toList());
     } else if (part instanceof RigPart.OfScene p) {
-      change = q -> q.withScenes(q.scenes().stream().filter(s -> !s.id().equals(p.id())).toList());
+      change =
+          q ->
+              Project.SCENES.with(
+                  q, q.scenes().stream().filter(s -> !s.id().equals(p.id())).toList());
     } else {
       return;
     }

@@ -30,7 +30,7 @@ import lampwright.app.workshop.model.Sheet;
 import lampwright.app.workshop.model.Slot;
 import lampwright.app.workshop.model.SlotMaker;
 import lampwright.app.workshop.words.Texts;
-import lampwright.engine.project.Project;
+import lampwright.engine.document.Project;
 import lampwright.engine.rig.Chain;
 import lampwright.engine.rig.DriverOutput;
 import lampwright.engine.rig.Lamp;
@@ -118,13 +118,13 @@ final class RigSheets {
         new SlotMaker<>(
             bench,
             q -> Optional.of(q.rig()),
-            (q, change) -> q.withRig(change.apply(q.rig())),
+            (q, change) -> Project.RIG.with(q, change.apply(q.rig())),
             this::editName);
     Slot<String> name =
         new SlotMaker<Project>(bench, Optional::of, (q, change) -> change.apply(q), this::editName)
             .slot(
                 new Setting<>(
-                    "project.name", new Kind.Text(200), Project::name, Project::withName));
+                    "project.name", new Kind.Text(200), Project::name, Project.NAME::with));
     return List.of(
         new Sheet.Group("project", List.of(name)),
         group("supply", rig, RigSettings.supply()),
@@ -217,7 +217,7 @@ final class RigSheets {
         idSlot(
             id,
             "type.id",
-            (q, from, to) -> PixelTypeEdits.change(q, from, t -> PixelTypeSettings.withId(t, to)),
+            (q, from, to) -> PixelTypeEdits.change(q, from, t -> PixelType.ID.with(t, to)),
             RigPart.OfType::new));
     List<Slot<?>> line = new ArrayList<>();
     for (Setting<PixelType, ?> setting :
@@ -239,7 +239,7 @@ final class RigSheets {
         idSlot(
             id,
             "scene.id",
-            (q, from, to) -> Projects.inScene(q, from, s -> s.withId(to)),
+            (q, from, to) -> Projects.inScene(q, from, s -> Scene.ID.with(s, to)),
             RigPart.OfScene::new));
     SceneSettings.all().forEach(setting -> all.add(slots.slot(setting)));
     return List.of(new Sheet.Group("scene", all));

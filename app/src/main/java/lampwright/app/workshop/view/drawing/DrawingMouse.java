@@ -8,7 +8,7 @@ import javafx.scene.input.MouseEvent;
 import javafx.scene.input.ScrollEvent;
 import lampwright.app.workshop.model.drawing.Dots;
 import lampwright.app.workshop.model.drawing.DrawingModel;
-import lampwright.engine.project.Project;
+import lampwright.engine.document.Project;
 import lampwright.engine.rig.Lamp;
 import org.jspecify.annotations.Nullable;
 

@@ -9,7 +9,7 @@ import java.util.function.Supplier;
 import javafx.scene.image.Image;
 import lampwright.app.workshop.edit.PictureFile;
 import lampwright.app.workshop.words.Texts;
-import lampwright.engine.project.Picture;
+import lampwright.engine.document.Picture;
 
 /** The pictures beside the project, read in the background when they are first wanted. */
 final class ProjectPictures {

@@ -6,9 +6,9 @@ import java.util.Optional;
 import javafx.scene.control.ContextMenu;
 import javafx.scene.control.MenuItem;
 import javafx.scene.layout.Region;
-import lampwright.app.workshop.edit.FreshPatterns;
 import lampwright.app.workshop.model.ribbon.CueHands;
 import lampwright.app.workshop.words.Texts;
+import lampwright.engine.pattern.Patterns;
 
 /** The list of patterns for a fresh cue, offered where the cue will stand. */
 final class KindMenu {
@@ -25,7 +25,7 @@ final class KindMenu {
     this.owner = owner;
     this.hands = hands;
     Texts texts = Texts.of("ribbons");
-    for (String kind : FreshPatterns.kinds()) {
+    for (String kind : Patterns.kinds()) {
       MenuItem item = new MenuItem(texts.get("kind." + kind));
       item.setId(ID + kind);
       menu.getItems().add(item);

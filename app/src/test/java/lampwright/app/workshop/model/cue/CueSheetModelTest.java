@@ -10,16 +10,15 @@ import java.util.concurrent.LinkedBlockingQueue;
 import java.util.concurrent.TimeUnit;
 import lampwright.app.workshop.Projects4Tests;
 import lampwright.app.workshop.edit.CueRef;
-import lampwright.app.workshop.edit.FreshPatterns;
-import lampwright.app.workshop.edit.PatternPhase;
 import lampwright.app.workshop.model.Bench;
 import lampwright.app.workshop.model.LightRoom;
 import lampwright.app.workshop.model.Sheet;
 import lampwright.app.workshop.model.Slot;
+import lampwright.engine.document.Project;
 import lampwright.engine.light.Colour;
 import lampwright.engine.light.SignalColour;
+import lampwright.engine.pattern.Patterns;
 import lampwright.engine.pattern.RotatingBeacon;
-import lampwright.engine.project.Project;
 import lampwright.engine.rig.Lamp;
 import lampwright.engine.scene.Cue;
 import org.junit.jupiter.api.AfterEach;
@@ -98,8 +97,8 @@ class CueSheetModelTest {
     assertThat(cue(LEFT).pattern().kind()).isEqualTo("indicator");
     assertThat(cue(LEFT).pattern().look().colour())
         .isEqualTo(new Colour.Signal(SignalColour.AMBER));
-    assertThat(PatternPhase.phase(cue(LEFT).pattern())).contains(new BigDecimal("0.25"));
-    for (String kind : FreshPatterns.kinds()) {
+    assertThat(cue(LEFT).pattern().startPhase()).contains(new BigDecimal("0.25"));
+    for (String kind : Patterns.kinds()) {
       this.<String>slot("kind").set(kind);
       assertThat(cue(LEFT).pattern().kind()).isEqualTo(kind);
     }
@@ -125,8 +124,8 @@ class CueSheetModelTest {
     this.<BigDecimal>slot("phase").set(new BigDecimal("0.1"));
     choose(LEFT, RIGHT);
     model.shareOutPhases();
-    assertThat(PatternPhase.phase(cue(LEFT).pattern()).orElseThrow()).isZero();
-    assertThat(PatternPhase.phase(cue(RIGHT).pattern()).orElseThrow()).isEqualByComparingTo("0.5");
+    assertThat(cue(LEFT).pattern().startPhase().orElseThrow()).isZero();
+    assertThat(cue(RIGHT).pattern().startPhase().orElseThrow()).isEqualByComparingTo("0.5");
     assertThat(bench.undoNameProperty().get()).contains("Share out phases");
   }
 

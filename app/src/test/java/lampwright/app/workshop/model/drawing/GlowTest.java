@@ -105,11 +105,9 @@ class GlowTest {
   @Test
   void pixelsOfALampStandWithinItsSize() {
     Lamp lamp =
-        Projects4Tests.small()
-            .rig()
-            .lamps()
-            .get(0)
-            .withPlace(Optional.of(new Place(View.TOP, 0.5, 0.5, 0.2)));
+        Lamp.PLACE.with(
+            Projects4Tests.small().rig().lamps().get(0),
+            Optional.of(new Place(View.TOP, 0.5, 0.5, 0.2)));
     Dots.Frame frame = new Dots.Frame(10, 20, 400, 200);
     for (int count : new int[] {1, 2, 3, 8, 60}) {
       List<Dots.Dot> dots = Dots.of(List.of(lamp), i -> count, View.TOP, frame);

@@ -12,7 +12,7 @@ import lampwright.app.export.ExportFormats;
 import lampwright.app.workshop.Samples;
 import lampwright.app.workshop.model.files.ReadyAnswers;
 import lampwright.app.workshop.model.files.Turns;
-import lampwright.engine.project.Project;
+import lampwright.engine.document.Project;
 import lampwright.engine.render.FrameTable;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;

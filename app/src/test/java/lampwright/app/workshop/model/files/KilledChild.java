@@ -9,6 +9,7 @@ import lampwright.app.workshop.edit.Edit;
 import lampwright.app.workshop.edit.Projects;
 import lampwright.app.workshop.model.Bench;
 import lampwright.engine.disk.Owner;
+import lampwright.engine.document.Project;
 
 /** A workshop without a window that edits without end, and says what is safe; to be killed. */
 final class KilledChild {
@@ -49,7 +50,8 @@ final class KilledChild {
   private void edit() {
     if (files.document().file().isPresent()) {
       edits++;
-      bench.apply(Edit.of("rename", project -> project.withName(Integer.toString(edits))));
+      bench.apply(
+          Edit.of("rename", project -> Project.NAME.with(project, Integer.toString(edits))));
       if (editsASave > 0 && edits % editsASave == 0) {
         files.save();
       }

@@ -7,9 +7,9 @@ import lampwright.app.workshop.edit.Edit;
 import lampwright.app.workshop.edit.Projects;
 import lampwright.app.workshop.model.Bench;
 import lampwright.engine.disk.Owner;
-import lampwright.engine.project.Project;
-import lampwright.engine.project.ProjectFiles;
-import lampwright.engine.project.ProjectReader;
+import lampwright.engine.document.Project;
+import lampwright.engine.json.ProjectFiles;
+import lampwright.engine.json.ProjectReader;
 
 /** A workshop without a window. */
 final class Shop {
@@ -43,7 +43,7 @@ final class Shop {
   }
 
   static Project named(String name) {
-    return Projects.fresh().withName(name);
+    return Project.NAME.with(Projects.fresh(), name);
   }
 
   static Path saved(Path file, String name) throws IOException {
@@ -56,7 +56,7 @@ final class Shop {
   }
 
   void rename(String name) {
-    bench.apply(Edit.of("rename", project -> project.withName(name)));
+    bench.apply(Edit.of("rename", project -> Project.NAME.with(project, name)));
   }
 
   void open(Path file) {

@@ -12,7 +12,6 @@ import java.util.concurrent.LinkedBlockingQueue;
 import java.util.concurrent.TimeUnit;
 import lampwright.app.workshop.Projects4Tests;
 import lampwright.app.workshop.edit.Edit;
-import lampwright.app.workshop.edit.FreshPatterns;
 import lampwright.app.workshop.edit.Projects;
 import lampwright.app.workshop.model.Asker;
 import lampwright.app.workshop.model.Bench;
@@ -25,8 +24,10 @@ import lampwright.app.workshop.model.drawing.PaintingJudge;
 import lampwright.engine.light.Colour;
 import lampwright.engine.pattern.Flash;
 import lampwright.engine.pattern.Look;
+import lampwright.engine.pattern.Patterns;
 import lampwright.engine.pattern.Steady;
 import lampwright.engine.scene.Cue;
+import lampwright.engine.scene.Scene;
 import lampwright.engine.scene.Track;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
@@ -117,7 +118,7 @@ class PlayerTest {
 
   @Test
   void sceneThatPlaysOnceStopsAtItsEnd() {
-    bench.apply(Edit.of("once", p -> Projects.inScene(p, "work", s -> s.withLoop(false))));
+    bench.apply(Edit.of("once", p -> Projects.inScene(p, "work", s -> Scene.LOOP.with(s, false))));
     player.loopingProperty().set(false);
     player.play();
     player.tick(0);
@@ -207,7 +208,7 @@ class PlayerTest {
                 Projects.inScene(
                     p,
                     "work",
-                    s -> s.withTracks(List.of(Track.of(List.of("roof"), peak, faint))))));
+                    s -> Scene.TRACKS.with(s, List.of(Track.of(List.of("roof"), peak, faint))))));
     measure();
     paint(1);
     assertThat(player.dimmedProperty().get()).isFalse();
@@ -262,11 +263,12 @@ class PlayerTest {
                     p,
                     "work",
                     s ->
-                        s.withTracks(
+                        Scene.TRACKS.with(
+                            s,
                             List.of(
                                 Track.of(
                                     List.of("roof"),
-                                    Cue.of(0, 1000, FreshPatterns.of("flash", Look.DEFAULT))))))));
+                                    Cue.of(0, 1000, Patterns.fresh("flash", Look.DEFAULT))))))));
     measure();
   }
 

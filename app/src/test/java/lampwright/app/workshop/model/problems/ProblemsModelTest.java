@@ -16,8 +16,8 @@ import lampwright.app.workshop.model.Bench;
 import lampwright.app.workshop.model.PackRoom;
 import lampwright.app.workshop.model.Playhead;
 import lampwright.app.workshop.model.files.Turns;
+import lampwright.engine.document.Project;
 import lampwright.engine.meter.SceneReport;
-import lampwright.engine.project.Project;
 import lampwright.engine.render.FrameTable;
 import lampwright.engine.review.Code;
 import lampwright.engine.review.Finding;
@@ -107,7 +107,7 @@ class ProblemsModelTest {
     measure("calm");
     assertThat(model.rows()).noneMatch(row -> row.finding().what().contains("mixed"));
     Project odd = Samples.named("bench-rgbw");
-    bench.apply(Edit.of("other", now -> odd.withScenes(odd.scenes())));
+    bench.apply(Edit.of("other", now -> Project.SCENES.with(odd, odd.scenes())));
     assertThat(model.searchingProperty().get()).isTrue();
     turns.drain();
     assertThat(model.searchingProperty().get()).isFalse();

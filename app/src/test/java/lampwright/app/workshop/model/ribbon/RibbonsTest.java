@@ -21,9 +21,9 @@ import lampwright.app.workshop.model.Playhead;
 import lampwright.app.workshop.model.SceneLight;
 import lampwright.app.workshop.model.Srgb8;
 import lampwright.app.workshop.model.files.ReadyAnswers;
+import lampwright.engine.document.Project;
 import lampwright.engine.pattern.Look;
 import lampwright.engine.pattern.Steady;
-import lampwright.engine.project.Project;
 import lampwright.engine.render.FrameTable;
 import lampwright.engine.scene.Cue;
 import lampwright.engine.scene.Scene;
@@ -48,15 +48,14 @@ class RibbonsTest {
 
   // roof: 200 to 600 and 1000 to 1400; amber shares a track with it from 0 to 300.
   private static Project project() {
-    return Projects4Tests.small()
-        .withScenes(
-            List.of(
-                Projects.emptyScene("work", 2000)
-                    .withTracks(
-                        List.of(
-                            Track.of(
-                                List.of("roof"), Cue.of(200, 400, LIGHT), Cue.of(1000, 400, LIGHT)),
-                            Track.of(List.of("roof", "amber"), Cue.of(0, 300, LIGHT))))));
+    return Project.SCENES.with(
+        Projects4Tests.small(),
+        List.of(
+            Scene.TRACKS.with(
+                Projects.emptyScene("work", 2000),
+                List.of(
+                    Track.of(List.of("roof"), Cue.of(200, 400, LIGHT), Cue.of(1000, 400, LIGHT)),
+                    Track.of(List.of("roof", "amber"), Cue.of(0, 300, LIGHT))))));
   }
 
   @AfterEach
@@ -106,7 +105,7 @@ class RibbonsTest {
     double right = model.axis().x(700);
     assertThat(model.touched(0, top, right, top + roof.laneHeight()))
         .containsExactly(new CueRef(0, 0));
-    bench.apply(Edit.of("empty", p -> p.withScenes(List.of())));
+    bench.apply(Edit.of("empty", p -> Project.SCENES.with(p, List.of())));
     assertThat(model.touched(0, top, right, top + roof.laneHeight())).isEmpty();
   }
 
@@ -273,7 +272,9 @@ class RibbonsTest {
     bench.apply(
         Edit.of(
             "rate",
-            p -> Projects.inScene(p, "work", s -> s.withFramesPerSecond(BigDecimal.valueOf(60)))));
+            p ->
+                Projects.inScene(
+                    p, "work", s -> Scene.FRAMES_PER_SECOND.with(s, BigDecimal.valueOf(60)))));
     bench.select(bench.selection().withCues(List.of(FIRST)));
     hands.nudge(1);
     assertThat(cue(FIRST).startMs()).isEqualByComparingTo("216.666");

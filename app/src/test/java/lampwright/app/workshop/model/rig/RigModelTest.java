@@ -12,7 +12,7 @@ import lampwright.app.workshop.model.Asker;
 import lampwright.app.workshop.model.Bench;
 import lampwright.app.workshop.model.Sheet;
 import lampwright.app.workshop.model.Slot;
-import lampwright.engine.project.Project;
+import lampwright.engine.document.Project;
 import lampwright.engine.rig.Chain;
 import lampwright.engine.rig.Lamp;
 import org.junit.jupiter.api.Test;

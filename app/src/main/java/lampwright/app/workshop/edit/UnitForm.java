@@ -1,0 +1,42 @@
+package lampwright.app.workshop.edit;
+
+import java.math.BigDecimal;
+import lampwright.engine.field.Unit;
+
+/**
+ * How forms show a unit.
+ *
+ * @param key of its words, {@code unit.KEY}; empty if it has none
+ * @param step by which keys and the wheel change a number of it
+ * @param first what an optional number of it begins with, within its range
+ */
+record UnitForm(String key, BigDecimal step, BigDecimal first) {
+  static UnitForm of(Unit unit) {
+    return switch (unit) {
+      case NONE -> form("", "0.1", "0");
+      case SHARE -> form("", "0.05", "0.9");
+      case MILLISECONDS -> form("ms", "10", "100");
+      case MICROSECONDS -> form("microseconds", "10", "100");
+      case NANOSECONDS -> form("nanoseconds", "10", "300");
+      case HERTZ -> form("hertz", "0.5", "8");
+      case FRAMES_PER_SECOND -> form("perSecond", "1", "50");
+      case PER_MINUTE -> form("perMinute", "1", "90");
+      case DEGREES -> form("degrees", "5", "120");
+      case KELVIN -> form("kelvin", "50", "6500");
+      case MILLICANDELA -> form("mcd", "10", "400");
+      case VOLTS -> form("volts", "0.1", "5");
+      case AMPS -> form("amps", "0.5", "2");
+      case MILLIAMPS -> form("milliamps", "1", "20");
+      case MILLIAMP_HOURS -> form("milliampHours", "100", "2000");
+      case MEGAHERTZ -> form("megahertz", "1", "16");
+      case MILLIMETRES -> form("mm", "10", "1000");
+      case SQUARE_MILLIMETRES -> form("mm2", "0.05", "0.1");
+      case GAUGE -> form("gauge", "1", "24");
+      case TURNS -> form("turns", "0.01", "0");
+    };
+  }
+
+  private static UnitForm form(String key, String step, String first) {
+    return new UnitForm(key, new BigDecimal(step), new BigDecimal(first));
+  }
+}

@@ -1,0 +1,79 @@
+package lampwright.engine.field;
+
+import java.lang.invoke.MethodHandle;
+import java.lang.invoke.MethodHandles;
+import java.lang.invoke.MethodType;
+import java.lang.reflect.RecordComponent;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import lampwright.engine.check.Checks;
+
+/** The components of a record in the order of its canonical constructor. */
+final class Components<R> {
+  private final List<Part<R, ?>> inOrder = new ArrayList<>();
+  private final MethodHandle constructor;
+
+  Components(Class<R> type, List<? extends Part<R, ?>> parts) {
+    RecordComponent[] components = type.getRecordComponents();
+    for (RecordComponent component : components) {
+      List<? extends Part<R, ?>> giving =
+          parts.stream().filter(p -> p.component().equals(component.getName())).toList();
+      if (giving.size() != 1) {
+        throw new IllegalArgumentException(
+            type.getSimpleName() + "." + component.getName() + ": " + giving.size() + " parts");
+      }
+      inOrder.add(giving.get(0));
+    }
+    if (parts.size() != components.length) {
+      throw new IllegalArgumentException(
+          type.getSimpleName() + ": parts " + parts + " for " + inOrder);
+    }
+    constructor = constructor(type, components);
+  }
+
+  private static MethodHandle constructor(Class<?> type, RecordComponent[] components) {
+    Class<?>[] types =
+        Arrays.stream(components).map(RecordComponent::getType).toArray(Class<?>[]::new);
+    try {
+      return MethodHandles.lookup().findConstructor(type, MethodType.methodType(void.class, types));
+    } catch (ReflectiveOperationException hidden) {
+      throw new IllegalArgumentException(type + " has no public canonical constructor", hidden);
+    }
+  }
+
+  R make(Draft<R> draft) {
+    Object[] values = new Object[inOrder.size()];
+    for (int i = 0; i < values.length; i++) {
+      values[i] = draft.get(inOrder.get(i));
+    }
+    try {
+      @SuppressWarnings("unchecked") // the canonical constructor of R
+      R record = (R) constructor.invokeWithArguments(values);
+      return record;
+    } catch (RuntimeException | Error refused) {
+      throw refused;
+    } catch (Throwable other) {
+      throw new IllegalStateException("a record's constructor threw", other);
+    }
+  }
+
+  Checks check(Checks checks, Object[] values) {
+    if (values.length != inOrder.size()) {
+      throw new IllegalArgumentException(values.length + " values for " + inOrder);
+    }
+    for (int i = 0; i < values.length; i++) {
+      check(inOrder.get(i), values[i], checks);
+    }
+    return checks;
+  }
+
+  @SuppressWarnings("unchecked") // the record gives its own components, in order
+  private static <R, V> void check(Part<R, V> part, Object value, Checks checks) {
+    if (part instanceof Field<R, V> field) {
+      field.type().check(field.name(), (V) value, checks);
+    } else if (part instanceof Group<R, V> group) {
+      group.parts().checkParts((V) value, checks);
+    }
+  }
+}

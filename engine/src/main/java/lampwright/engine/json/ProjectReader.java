@@ -1,0 +1,162 @@
+package lampwright.engine.json;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import lampwright.engine.check.Fault;
+import lampwright.engine.document.Project;
+import lampwright.engine.document.ProjectFaults;
+import lampwright.engine.field.Draft;
+import lampwright.engine.rig.PixelType;
+import lampwright.engine.scene.Scene;
+
+/** Reads project files and finds every problem in them. */
+public final class ProjectReader {
+
+  /** The largest file that is read: 64 MiB. */
+  public static final int MAX_BYTES = 64 << 20;
+
+  private static final String VERSION_FIELD = "lampwright";
+
+  private ProjectReader() {}
+
+  /**
+   * Reads a project file.
+   *
+   * @return the project, or the problems of the file
+   * @throws IOException if the file cannot be read; its message names the file and says why
+   */
+  public static ReadResult read(Path file) throws IOException {
+    byte[] bytes = ProjectFiles.contents(file);
+    return bytes.length > MAX_BYTES
+        ? tooLarge(file.toString(), Math.max(bytes.length, Files.size(file)))
+        : read(file.toString(), bytes);
+  }
+
+  /**
+   * Reads the bytes of a project file.
+   *
+   * @param sourceName the file's name, for messages
+   */
+  public static ReadResult read(String sourceName, byte[] bytes) {
+    if (bytes.length > MAX_BYTES) {
+      return tooLarge(sourceName, bytes.length);
+    }
+    Problems problems = new Problems();
+    Optional<Json> json = JsonTree.parse(bytes, problems);
+    if (json.isEmpty()) {
+      return refused(sourceName, problems);
+    }
+    if (isNewer(json.get())) {
+      return newer(sourceName, json.get());
+    }
+    Optional<Project> project = project(new Located(json.get(), Where.ROOT, problems));
+    return new ReadResult(
+        sourceName,
+        problems.anyError() ? Optional.empty() : project,
+        problems.listed(),
+        problems.unlisted(),
+        Positions.of(json.get()));
+  }
+
+  private static Optional<Project> project(Located at) {
+    ShapeReader reader = new ShapeReader();
+    Fields f = at.fields();
+    version(f);
+    f.expect(Project.SHAPE.names());
+    Names typeNames = new Names();
+    PixelTypeReader typeReader = new PixelTypeReader(reader, typeNames);
+    List<PixelType> types = RigReader.members(f, Project.PIXEL_TYPES, typeReader::read);
+    RigReader.Result rig = rig(f, new RigReader(reader, types, typeNames));
+    SceneReader sceneReader = new SceneReader(reader, new Names(), rig.lampNames());
+    List<Scene> scenes = RigReader.members(f, Project.SCENES, sceneReader::read);
+    situations(f);
+    Draft<Project> draft =
+        Project.SHAPE.draft().set(Project.PIXEL_TYPES, types).set(Project.SCENES, scenes);
+    draft.set(Project.RIG, rig.rig().orElseGet(() -> draft.get(Project.RIG)));
+    reader.fill(Project.SHAPE, f, draft);
+    f.close();
+    // Name and schema are checked here; the project is made of what is sound alone.
+    Project.SHAPE
+        .check(
+            draft.get(Project.SCHEMA),
+            draft.get(Project.NAME),
+            types,
+            draft.get(Project.RIG),
+            draft.get(Project.PICTURES),
+            scenes)
+        .faults()
+        .forEach(fault -> f.report(fault, References.NONE));
+    LampReferences references = new LampReferences(rig.lampNames());
+    for (Fault fault :
+        ProjectFaults.find(types, rig.chains(), rig.lamps(), draft.get(Project.PICTURES), scenes)) {
+      f.report(fault, references);
+    }
+    return at.problems().anyError() ? Optional.empty() : Optional.of(draft.make());
+  }
+
+  private static RigReader.Result rig(Fields f, RigReader reader) {
+    Optional<Located> at = f.find("rig");
+    if (at.isEmpty()) {
+      f.missing("rig", ValueKind.OBJECT.allowed());
+      return new RigReader.Result(Optional.empty(), List.of(), List.of(), Names.all());
+    }
+    return reader.read(at.get());
+  }
+
+  private static boolean isNewer(Json json) {
+    return json instanceof Json.Obj root
+        && root.find(VERSION_FIELD).flatMap(ValueKind.WHOLE::read).orElse(0L) > Project.VERSION;
+  }
+
+  private static ReadResult newer(String sourceName, Json json) {
+    Problems problems = new Problems();
+    Json at = ((Json.Obj) json).find(VERSION_FIELD).orElseThrow();
+    new Located(at, Where.ROOT.field(VERSION_FIELD), problems)
+        .error(
+            at.shown(),
+            "needs " + Project.VERSION + "; this file was written by a newer Lampwright");
+    return refused(sourceName, problems);
+  }
+
+  private static void version(Fields f) {
+    String allowed = "needs " + Project.VERSION;
+    if (!f.has(VERSION_FIELD)) {
+      f.missing(VERSION_FIELD, allowed);
+    }
+    long version =
+        f.find(VERSION_FIELD).flatMap(at -> at.as(number(allowed))).orElse((long) Project.VERSION);
+    if (version != Project.VERSION) {
+      f.report(new Fault(VERSION_FIELD, String.valueOf(version), allowed), References.NONE);
+    }
+  }
+
+  private static ValueKind<Long> number(String allowed) {
+    return new ValueKind<>(Json.Num.class, allowed, List.of(), ValueKind.WHOLE::read);
+  }
+
+  private static void situations(Fields f) {
+    int count = f.find("situations").flatMap(at -> at.as(ValueKind.LIST)).map(List::size).orElse(0);
+    if (count > 0) {
+      f.report(
+          new Fault(
+              "situations",
+              count + (count == 1 ? " situation" : " situations"),
+              "needs an empty list; situations are not played yet"),
+          References.NONE);
+    }
+  }
+
+  private static ReadResult tooLarge(String sourceName, long size) {
+    Problems problems = new Problems();
+    problems.error(
+        Where.ROOT, 1, 1, "a file of " + size + " bytes", "needs at most " + MAX_BYTES + " bytes");
+    return refused(sourceName, problems);
+  }
+
+  private static ReadResult refused(String sourceName, Problems problems) {
+    return new ReadResult(sourceName, problems.listed(), problems.unlisted());
+  }
+}

@@ -1,0 +1,159 @@
+package lampwright.engine.json;
+
+import com.google.common.collect.ImmutableList;
+import com.google.common.collect.Iterables;
+import java.util.Collection;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Function;
+import lampwright.engine.check.Fault;
+import lampwright.engine.field.Draft;
+import lampwright.engine.field.Field;
+import lampwright.engine.field.ListType;
+import lampwright.engine.rig.BuiltInPixelTypes;
+import lampwright.engine.rig.Chain;
+import lampwright.engine.rig.DriverOutput;
+import lampwright.engine.rig.Lamp;
+import lampwright.engine.rig.PixelRun;
+import lampwright.engine.rig.PixelType;
+import lampwright.engine.rig.Rig;
+
+/**
+ * Reads the rig: whatever names another part of it. Its lists are those of the file, with stand-ins
+ * where an object is broken.
+ */
+final class RigReader implements References {
+  private static final List<String> BUILT_IN =
+      BuiltInPixelTypes.all().stream().map(PixelType::id).toList();
+
+  private final ShapeReader reader;
+  private final Names typeNames;
+  private final List<PixelType> types;
+  private final Names chainNames = new Names();
+  private final Names outputNames = new Names();
+  private final Names lampNames = new Names();
+
+  /** The chains and lamps of the file. */
+  record Result(Optional<Rig> rig, List<Chain> chains, List<Lamp> lamps, Names lampNames) {}
+
+  RigReader(ShapeReader reader, List<PixelType> types, Names typeNames) {
+    this.reader = reader;
+    this.types = types;
+    this.typeNames = typeNames;
+    reader.inPlaceOf(PixelRun.SHAPE, this::brokenRun);
+  }
+
+  Result read(Located at) {
+    Fields f = at.fields();
+    f.expect(Rig.SHAPE.names());
+    List<Chain> chains = members(f, Rig.CHAINS, this::chain);
+    List<DriverOutput> outputs = members(f, Rig.OUTPUTS, this::output);
+    List<Lamp> lamps = members(f, Rig.LAMPS, this::lamp);
+    Draft<Rig> draft =
+        Rig.SHAPE.draft().set(Rig.CHAINS, chains).set(Rig.OUTPUTS, outputs).set(Rig.LAMPS, lamps);
+    reader.fill(Rig.SHAPE, f, draft);
+    Optional<Rig> rig = f.build(() -> Optional.of(draft.make()), Optional::empty, this);
+    f.close();
+    return new Result(rig, chains, lamps, lampNames);
+  }
+
+  @Override
+  public boolean excuses(Fault fault) {
+    return namesOf(fault).map(names -> names.excuses(fault.value())).orElse(false);
+  }
+
+  @Override
+  public Collection<String> candidates(Fault fault) {
+    return namesOf(fault).map(Names::good).orElse(List.of());
+  }
+
+  private Optional<Names> namesOf(Fault fault) {
+    if (fault.field().endsWith(".chain")) {
+      return Optional.of(chainNames);
+    }
+    return fault.field().endsWith(".output") ? Optional.of(outputNames) : Optional.empty();
+  }
+
+  /** The members of a list of the file, as they are read. */
+  static <R, E> List<E> members(Fields f, Field<R, List<E>> field, Function<Located, E> member) {
+    return members(f, field).stream().map(member).toList();
+  }
+
+  /** The same, as they stand there. */
+  static <R, E> List<Located> members(Fields f, Field<R, List<E>> field) {
+    return f.list(field, (ListType<?>) field.type());
+  }
+
+  private Chain chain(Located at) {
+    Fields f = at.fields();
+    String id = chainNames.read(f);
+    Draft<Chain> draft = Chain.SHAPE.draft().set(Chain.ID, id).set(Chain.TYPE, type(f));
+    reader.fill(Chain.SHAPE, f, draft);
+    if (!f.sound()) {
+      // Of an unknown type any order may be the right one.
+      draft.set(Chain.ORDER, draft.get(Chain.TYPE).order());
+    }
+    Chain chain =
+        f.build(
+            draft::make,
+            () -> Chain.SHAPE.draft().set(Chain.ID, chainNames.ofStandIn(id, f)).make());
+    f.close();
+    return chain;
+  }
+
+  private PixelType type(Fields f) {
+    Optional<Located> at = f.find(Chain.TYPE.name());
+    PixelType standIn = BuiltInPixelTypes.standIn();
+    if (at.isEmpty()) {
+      f.missing(Chain.TYPE.name(), ValueKind.TEXT.allowed());
+      return standIn;
+    }
+    Optional<String> id = at.get().as(ValueKind.TEXT);
+    if (id.isEmpty() || typeNames.excuses(id.get())) {
+      f.breaks(Chain.TYPE.name());
+      return standIn;
+    }
+    Optional<PixelType> type =
+        types.stream()
+            .filter(own -> own.id().equals(id.get()))
+            .findFirst()
+            .or(() -> BuiltInPixelTypes.find(id.get()));
+    if (type.isEmpty()) {
+      f.report(
+          new Fault(
+              Chain.TYPE.name(), id.get(), "needs a built-in pixel type or one of pixelTypes"),
+          References.to(ImmutableList.copyOf(Iterables.concat(BUILT_IN, typeNames.good()))));
+    }
+    return type.orElse(standIn);
+  }
+
+  private DriverOutput output(Located at) {
+    Fields f = at.fields();
+    String id = outputNames.read(f);
+    Draft<DriverOutput> draft = DriverOutput.SHAPE.draft().set(DriverOutput.ID, id);
+    reader.fill(DriverOutput.SHAPE, f, draft);
+    DriverOutput output = f.build(draft::make, () -> DriverOutput.of(outputNames.ofStandIn(id, f)));
+    f.close();
+    return output;
+  }
+
+  // On a chain of which nobody says that it is not there.
+  private PixelRun brokenRun(Located at) {
+    return new PixelRun(chainNames.standIn(at.json().line(), at.json().column()), 0, 1);
+  }
+
+  private Lamp lamp(Located at) {
+    Fields f = at.fields();
+    String id = lampNames.read(f);
+    Draft<Lamp> draft = Lamp.SHAPE.draft().set(Lamp.ID, id);
+    reader.fill(Lamp.SHAPE, f, draft);
+    Lamp lamp =
+        f.build(
+            draft::make,
+            () ->
+                Lamp.ofOutput(
+                    lampNames.ofStandIn(id, f), outputNames.standIn(f.line(), f.column())));
+    f.close();
+    return lamp;
+  }
+}

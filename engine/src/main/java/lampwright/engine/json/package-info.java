@@ -1,0 +1,5 @@
+/** The project in and out of JSON, and the problems found in a file. */
+@NullMarked
+package lampwright.engine.json;
+
+import org.jspecify.annotations.NullMarked;
