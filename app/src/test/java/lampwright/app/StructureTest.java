@@ -1,5 +1,6 @@
 package lampwright.app;
 
+import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.classes;
 import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
 import static com.tngtech.archunit.library.Architectures.layeredArchitecture;
 import static com.tngtech.archunit.library.dependencies.SlicesRuleDefinition.slices;
@@ -38,6 +39,19 @@ class StructureTest {
         List.of("meter", "render", "project", "situation", "scene", "pattern", "rig", "light"));
   }
 
+  /** Packages of the exporters from the ground up, and which others of them each may use. */
+  private static final Map<String, List<String>> EXPORTERS = new LinkedHashMap<>();
+
+  static {
+    EXPORTERS.put("packed.format", List.of());
+    EXPORTERS.put("packed.play", List.of("packed.format"));
+    EXPORTERS.put("packed.encode", List.of("packed.play", "packed.format"));
+    EXPORTERS.put("target", List.of());
+    EXPORTERS.put("table", List.of("target"));
+    EXPORTERS.put(
+        "firmware", List.of("target", "table", "packed.encode", "packed.play", "packed.format"));
+  }
+
   @ArchTest static final ArchRule enginePackagesLookOnlyTowardsTheLight = layers();
 
   private static ArchRule layers() {
@@ -68,6 +82,41 @@ class StructureTest {
   private static String[] withGround(Collection<String> names) {
     return Stream.concat(GROUND.stream(), names.stream()).toArray(String[]::new);
   }
+
+  @ArchTest static final ArchRule exportersLookOnlyTowardsTheBytes = exporters();
+
+  private static ArchRule exporters() {
+    var layers =
+        layeredArchitecture()
+            .consideringOnlyDependenciesInAnyPackage("lampwright.exporters..")
+            .layer("job")
+            .definedBy("lampwright.exporters");
+    for (String name : EXPORTERS.keySet()) {
+      layers = layers.layer(name).definedBy("lampwright.exporters." + name);
+    }
+    layers = layers.whereLayer("job").mayNotAccessAnyLayer();
+    for (Map.Entry<String, List<String>> each : EXPORTERS.entrySet()) {
+      layers =
+          layers
+              .whereLayer(each.getKey())
+              .mayOnlyAccessLayers(
+                  Stream.concat(Stream.of("job"), each.getValue().stream()).toArray(String[]::new));
+    }
+    return layers;
+  }
+
+  /** What is in no place of the table above is held by no rule. */
+  @ArchTest
+  static final ArchRule everyExporterHasItsPlace =
+      classes()
+          .that()
+          .resideInAPackage("lampwright.exporters..")
+          .should()
+          .resideInAnyPackage(
+              Stream.concat(
+                      Stream.of("lampwright.exporters"),
+                      EXPORTERS.keySet().stream().map(name -> "lampwright.exporters." + name))
+                  .toArray(String[]::new));
 
   @ArchTest
   static final ArchRule enginePackagesAreFreeOfCycles =

@@ -10,7 +10,7 @@ import lampwright.engine.review.Finding;
 import lampwright.exporters.CancelledException;
 import lampwright.exporters.ExportRefusedException;
 import lampwright.exporters.Progress;
-import lampwright.exporters.packed.ScenePacker;
+import lampwright.exporters.packed.encode.ScenePacker;
 
 /**
  * A scene measured, with the size of its packed data.

@@ -7,7 +7,7 @@ import lampwright.exporters.ExportOptions;
 import lampwright.exporters.Exporter;
 import lampwright.exporters.ExporterRegistry;
 import lampwright.exporters.firmware.FirmwareExporter;
-import lampwright.exporters.packed.PackedExporter;
+import lampwright.exporters.packed.encode.PackedExporter;
 import lampwright.exporters.table.TableExporters;
 
 /** The formats that can be exported, by the words for them on the command line. */

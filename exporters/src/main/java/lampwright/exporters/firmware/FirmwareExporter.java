@@ -22,8 +22,8 @@ import lampwright.exporters.ExportTarget;
 import lampwright.exporters.Progress;
 import lampwright.exporters.ProjectExporter;
 import lampwright.exporters.ProjectJob;
-import lampwright.exporters.packed.Packed;
-import lampwright.exporters.packed.ScenePacker;
+import lampwright.exporters.packed.encode.Packed;
+import lampwright.exporters.packed.encode.ScenePacker;
 import lampwright.exporters.target.Target;
 import lampwright.exporters.target.TargetFindings;
 

@@ -11,7 +11,7 @@ import lampwright.exporters.CancelledException;
 import lampwright.exporters.ExportFacts;
 import lampwright.exporters.ExportRefusedException;
 import lampwright.exporters.Progress;
-import lampwright.exporters.packed.ScenePacker;
+import lampwright.exporters.packed.encode.ScenePacker;
 import lampwright.exporters.target.Target;
 import lampwright.exporters.target.TargetFindings;
 

@@ -10,6 +10,9 @@ import java.util.Locale;
 import java.util.Random;
 import java.util.zip.Deflater;
 import lampwright.exporters.CancelledException;
+import lampwright.exporters.packed.encode.PackProgress;
+import lampwright.exporters.packed.encode.PackScene;
+import lampwright.exporters.packed.encode.Packer;
 
 /** Prints what the corpus and the samples come to, packed and by general-purpose compressors. */
 final class Benchmark {

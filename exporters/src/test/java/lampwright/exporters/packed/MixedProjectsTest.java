@@ -7,13 +7,15 @@ import lampwright.engine.render.FrameCursor;
 import lampwright.exporters.CancelledException;
 import lampwright.exporters.ExportJob;
 import lampwright.exporters.Progress;
+import lampwright.exporters.packed.encode.Packed;
+import lampwright.exporters.packed.encode.ScenePacker;
 import org.junit.jupiter.api.Test;
 
 /**
  * Ordinary scenes whose periods meet neither the frames nor each other: a share of them in every
  * run, all 5,000 with {@code -Dlampwright.mixedProjects=5000}.
  */
-class MixedProjectsTest {
+public class MixedProjectsTest {
   private static final int PROJECTS = Integer.getInteger("lampwright.mixedProjects", 300);
 
   /** The flash whose wave was checked over one period and played on though it did not close. */

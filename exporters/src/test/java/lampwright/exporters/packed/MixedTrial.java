@@ -5,6 +5,8 @@ import java.util.Locale;
 import lampwright.exporters.CancelledException;
 import lampwright.exporters.ExportJob;
 import lampwright.exporters.Progress;
+import lampwright.exporters.packed.encode.Packed;
+import lampwright.exporters.packed.encode.ScenePacker;
 
 /**
  * Packs many mixed projects and prints how many have a coding that fails its proof, and what all

@@ -4,6 +4,8 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import lampwright.exporters.packed.encode.PackProgress;
+import lampwright.exporters.packed.encode.Packer;
 
 /** Writes the packed corpus. */
 final class PackCorpus {

@@ -14,6 +14,7 @@ import lampwright.exporters.ExportJob;
 import lampwright.exporters.ExportOptions;
 import lampwright.exporters.Progress;
 import lampwright.exporters.TestJobs;
+import lampwright.exporters.packed.encode.ScenePacker;
 
 /** Every scene of the projects that come with the program, rendered as an export renders it. */
 final class SampleTables {

@@ -23,8 +23,8 @@ import lampwright.engine.scene.Scene;
 import lampwright.exporters.CancelledException;
 import lampwright.exporters.ExportRefusedException;
 import lampwright.exporters.Progress;
-import lampwright.exporters.packed.Packed;
-import lampwright.exporters.packed.ScenePacker;
+import lampwright.exporters.packed.encode.Packed;
+import lampwright.exporters.packed.encode.ScenePacker;
 import lampwright.exporters.target.Target;
 
 /**

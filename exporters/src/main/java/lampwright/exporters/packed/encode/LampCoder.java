@@ -1,0 +1,79 @@
+package lampwright.exporters.packed.encode;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import lampwright.exporters.packed.format.Coding;
+
+/** Finds the shortest score of one lamp in one scene among the ways to code it. */
+final class LampCoder {
+  /** Coding with the least work for the player. */
+  static final int MOST_HASTE = 3;
+
+  private final Coding coding;
+  private final LampTable whole;
+  private final boolean loop;
+  private final List<FineGrid.Speed> speeds;
+  private final int haste;
+
+  LampCoder(LampTable whole, boolean loop, Coding coding, List<FineGrid.Speed> speeds, int haste) {
+    this.haste = haste;
+    this.loop = loop;
+    this.speeds = speeds;
+    this.coding = coding;
+    this.whole = whole;
+  }
+
+  /** The score; no entries if nothing ever changes. */
+  Score score() {
+    if (whole.slots.isEmpty()) {
+      return new Score(List.of());
+    }
+    long[] hashes = whole.hashes();
+    int round = loop ? Periods.dividing(hashes) : whole.frames;
+    LampTable table = round < whole.frames ? whole.first(round) : whole;
+    List<RowPlan> plans = new ArrayList<>();
+    Echoes echoes = new Echoes(table);
+    List<Integer> byColumn = order(table, echoes, false);
+    List<Integer> brightFirst = order(table, echoes, true);
+    plans.add(new RowPlan(table, echoes, byColumn));
+    if (!brightFirst.equals(byColumn)) {
+      plans.add(new RowPlan(table, echoes, brightFirst));
+    }
+    Score best = null;
+    EventCoder events = new EventCoder(table, coding);
+    // The lamp is coded in more than one order, which waves don't mind.
+    WaveCoder waves = new WaveCoder(table, echoes, coding, events);
+    for (RowPlan plan : plans) {
+      StepsCoder steps = new StepsCoder(table, echoes, plan, events, coding);
+      Stretches stretches = new Stretches(table, steps, events, waves, plan, coding, speeds, haste);
+      for (Score score : stretches.scores()) {
+        if (best == null || score.size(coding) < best.size(coding)) {
+          best = score;
+        }
+      }
+    }
+    return best;
+  }
+
+  private static List<Integer> order(LampTable table, Echoes echoes, boolean brightFirst) {
+    List<Integer> order = new ArrayList<>();
+    double[] mean = new double[table.slots.size()];
+    for (int s = 0; s < mean.length; s++) {
+      for (int f = 0; f < table.frames; f++) {
+        mean[s] += table.at(table.slots.get(s)[0], f);
+      }
+      order.add(s);
+    }
+    Comparator<Integer> byColumn = Comparator.comparingInt(echoes::column);
+    if (brightFirst) {
+      order.sort(
+          Comparator.comparingInt((Integer s) -> echoes.column(s) / 12)
+              .thenComparingDouble(s -> -mean[s])
+              .thenComparing(byColumn));
+    } else {
+      order.sort(byColumn);
+    }
+    return order;
+  }
+}

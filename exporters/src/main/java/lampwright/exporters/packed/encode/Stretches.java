@@ -1,0 +1,94 @@
+package lampwright.exporters.packed.encode;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Objects;
+import lampwright.exporters.packed.format.Coding;
+import lampwright.exporters.packed.format.Format;
+import org.jspecify.annotations.Nullable;
+
+/** Makes scores of a lamp: stretches that repeat as one section, the rest cut where it is best. */
+final class Stretches {
+  private final LampTable table;
+  private final Coding coding;
+  private final WaveCoder waves;
+  private final Cuts cuts;
+  private final long[] hashes;
+  private final List<FineGrid.Speed> speeds;
+  private final int haste;
+
+  Stretches(
+      LampTable table,
+      StepsCoder steps,
+      EventCoder events,
+      WaveCoder waves,
+      RowPlan plan,
+      Coding coding,
+      List<FineGrid.Speed> speeds,
+      int haste) {
+    this.haste = haste;
+    this.speeds = speeds;
+    this.table = table;
+    this.coding = coding;
+    this.waves = waves;
+    cuts = new Cuts(table, plan, steps, events, coding, haste);
+    hashes = table.hashes();
+  }
+
+  List<Score> scores() {
+    List<Score> scores = new ArrayList<>();
+    int n = table.frames;
+    scores.add(new Score(cuts.sections(0, n)));
+    scores.add(new Score(cuts.sectionsAtHolds(0, n)));
+    int period = Periods.smallest(hashes);
+    Score score = repeated(0, period, n);
+    if (score != null) {
+      scores.add(score);
+    }
+    List<Periods.Stretch> stretches = Periods.stretches(hashes, Format.MAX_BODY);
+    if (!stretches.isEmpty()) {
+      scores.add(mixed(stretches, false));
+      scores.add(mixed(stretches, true));
+    }
+    return scores;
+  }
+
+  private Score mixed(List<Periods.Stretch> stretches, boolean atHolds) {
+    List<Score.Entry> entries = new ArrayList<>();
+    int at = 0;
+    for (Periods.Stretch stretch : stretches) {
+      entries.addAll(between(at, stretch.from(), atHolds));
+      int length = stretch.to() - stretch.from();
+      Score score = repeated(stretch.from(), stretch.from() + stretch.period(), length);
+      entries.addAll(Objects.requireNonNull(score).entries());
+      at = stretch.to();
+    }
+    entries.addAll(between(at, table.frames, atHolds));
+    return new Score(entries);
+  }
+
+  private List<Score.Entry> between(int from, int to, boolean atHolds) {
+    return atHolds ? cuts.sectionsAtHolds(from, to) : cuts.sections(from, to);
+  }
+
+  /** The shortest score that plays the frames over and over; null if there is none. */
+  private @Nullable Score repeated(int from, int to, int frames) {
+    List<Score> ways = new ArrayList<>();
+    if (haste < LampCoder.MOST_HASTE) {
+      ways.addAll(waves.scores(from, to, frames, speeds));
+    }
+    if (to - from <= Format.MAX_BODY) {
+      ways.addAll(waves.sweeps(from, to, frames));
+      for (Section section : cuts.ways(from, to)) {
+        ways.add(Score.of(frames, to - from, section));
+      }
+    }
+    Score best = null;
+    for (Score way : ways) {
+      if (best == null || way.size(coding) < best.size(coding)) {
+        best = way;
+      }
+    }
+    return best;
+  }
+}
