@@ -46,7 +46,7 @@ class StructureTest {
     EXPORTERS.put("packed.format", List.of());
     EXPORTERS.put("packed.play", List.of("packed.format"));
     EXPORTERS.put("packed.encode", List.of("packed.play", "packed.format"));
-    EXPORTERS.put("target", List.of());
+    EXPORTERS.put("target", List.of("packed.play"));
     EXPORTERS.put("table", List.of("target"));
     EXPORTERS.put(
         "firmware", List.of("target", "table", "packed.encode", "packed.play", "packed.format"));

@@ -89,7 +89,7 @@ public final class FirmwareExporter implements ProjectExporter {
     refuse(facts.refusals());
     Rig rig = job.project().rig();
     Target target = Target.of(rig);
-    Packed packed = ScenePacker.pack(KEY, job.tables(), progress);
+    Packed packed = ScenePacker.pack(KEY, job.tables(), target.decodeCost(), progress);
     refuse(TargetFindings.programMemory(target, rig, packed.size()).stream().toList());
     List<Finding> plain = ScenePacker.findings(packed);
     List<Finding> all = new ArrayList<>(findings(job, facts));

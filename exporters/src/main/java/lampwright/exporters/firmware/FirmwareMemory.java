@@ -55,7 +55,7 @@ public final class FirmwareMemory {
       return List.of();
     }
     try {
-      int packed = ScenePacker.pack("firmware", tables, progress).size();
+      int packed = ScenePacker.pack("firmware", tables, target.decodeCost(), progress).size();
       return TargetFindings.programMemory(target, rig, packed).stream().toList();
     } catch (ExportRefusedException tooLong) {
       return tooLong.refusals();

@@ -9,6 +9,7 @@ import lampwright.exporters.ExportJob;
 import lampwright.exporters.Progress;
 import lampwright.exporters.packed.encode.Packed;
 import lampwright.exporters.packed.encode.ScenePacker;
+import lampwright.exporters.target.Target;
 import org.junit.jupiter.api.Test;
 
 /**
@@ -37,7 +38,9 @@ public class MixedProjectsTest {
   }
 
   private static void assertComesBack(ExportJob job) throws CancelledException {
-    Packed packed = ScenePacker.pack("packed", List.of(job.table()), Progress.SILENT);
+    Packed packed =
+        ScenePacker.pack(
+            "packed", List.of(job.table()), Target.slowestDecodeCost(), Progress.SILENT);
     assertThat(packed.standIns()).as("%s", job).isEmpty();
     int frames = job.table().frameCount();
     List<int[]> rows = new SecondReader(packed.data()).play(0, frames + 1);

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Map;
 import lampwright.exporters.packed.encode.PackProgress;
 import lampwright.exporters.packed.encode.Packer;
+import lampwright.exporters.target.Target;
 
 /** The corpus and its packed data, made once. */
 public final class PackedCorpus {
@@ -25,7 +26,13 @@ public final class PackedCorpus {
     return PACKED
         .computeIfAbsent(
             table.name(),
-            name -> Packer.pack(table.layout(), List.of(table.scene()), PackProgress.NONE).data())
+            name ->
+                Packer.pack(
+                        table.layout(),
+                        List.of(table.scene()),
+                        Target.slowestDecodeCost(),
+                        PackProgress.NONE)
+                    .data())
         .clone();
   }
 }

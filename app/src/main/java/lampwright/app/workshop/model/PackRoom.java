@@ -142,6 +142,7 @@ public final class PackRoom implements AutoCloseable {
           ScenePacker.pack(
                   "packed",
                   tables,
+                  Target.of(tables.get(0).layout().rig()).decodeCost(),
                   (done, total) -> {
                     if (Thread.currentThread().isInterrupted()) {
                       throw new CancelledException();

@@ -6,6 +6,7 @@ import java.util.List;
 import lampwright.exporters.packed.format.ByteSink;
 import lampwright.exporters.packed.format.Coding;
 import lampwright.exporters.packed.format.Format;
+import lampwright.exporters.packed.play.DecodeCost;
 
 /** All scenes coded lamp by lamp, and the packed data that they make. */
 final class Attempt {
@@ -13,6 +14,7 @@ final class Attempt {
   final List<int[]> lamps;
   final List<PackScene> scenes;
   final Coding coding;
+  final DecodeCost cost;
 
   /** Whether the only lamp is the whole frame. */
   final boolean merged;
@@ -27,12 +29,14 @@ final class Attempt {
       List<int[]> lamps,
       List<PackScene> scenes,
       Coding coding,
+      DecodeCost cost,
       boolean merged,
       List<List<LampPart>> parts) {
     this.layout = layout;
     this.lamps = lamps;
     this.scenes = scenes;
     this.coding = coding;
+    this.cost = cost;
     this.merged = merged;
     this.parts = parts;
     data = assemble();
@@ -47,12 +51,12 @@ final class Attempt {
   Attempt with(int scene, List<LampPart> changed) {
     List<List<LampPart>> more = new ArrayList<>(parts);
     more.set(scene, changed);
-    return new Attempt(layout, lamps, scenes, coding, merged, more);
+    return new Attempt(layout, lamps, scenes, coding, cost, merged, more);
   }
 
   /** Reads a scene to code lamps of it anew. */
   SceneCoder coder(int scene) {
-    return new SceneCoder(layout, lamps, scenes.get(scene), coding, merged);
+    return new SceneCoder(layout, lamps, scenes.get(scene), coding, cost, merged);
   }
 
   private byte[] assemble() {

@@ -24,9 +24,14 @@ final class Cuts {
   /** Bytes of an entry and a plain section beside its rows. */
   private static final int PLAIN_HEAD = 6;
 
-  // Cycles of an ATmega328P that rows may take.
-  private static final int CAP_PER_COLUMN = 40;
-  private static final int CAP_BESIDE = 240;
+  /** Time that a byte takes on the wire: 8 bits of 1.25 us (WS2812B datasheet). */
+  private static final double BYTE_MICROS = 10;
+
+  // Found by trial: with less, lamps of one pixel are never coded as rows.
+  private static final double BESIDE_MICROS = 60;
+
+  /** Share of the wire's time that rows may take. */
+  private static final double WIRE_SHARE = 0.25;
 
   /** Share of the cap by haste. */
   private static final double[] CAP_SHARE = {1, 0.6, 0, 0};
@@ -36,8 +41,8 @@ final class Cuts {
   private final StepsCoder steps;
   private final EventCoder events;
   private final Coding coding;
+  private final LampCoder.Options options;
   private final int grid;
-  private final int haste;
 
   /** Cuts made before: where nothing holds, all ways of cutting come to the same. */
   private final Map<List<Integer>, List<Score.Entry>> known = new HashMap<>();
@@ -47,14 +52,13 @@ final class Cuts {
       RowPlan plan,
       StepsCoder steps,
       EventCoder events,
-      Coding coding,
-      int haste) {
+      LampCoder.Options options) {
     this.events = events;
-    this.haste = haste;
+    this.options = options;
     this.table = table;
     this.plan = plan;
     this.steps = steps;
-    this.coding = coding;
+    coding = options.coding();
     int slots = table.slots.size();
     grid = slots <= FEW_SLOTS ? FINE_GRID : slots <= SOME_SLOTS ? GRID : COARSE_GRID;
   }
@@ -96,13 +100,14 @@ final class Cuts {
   }
 
   private boolean fastEnough(int from, int to) {
-    RowRange range = new RowRange(table, plan, coding);
+    RowRange range = new RowRange(table, plan, coding, options.cost().row());
     range.take(from + 1, to);
     return range.cycles() <= cap();
   }
 
   private int cap() {
-    return (int) ((CAP_PER_COLUMN * table.columns.length + CAP_BESIDE) * CAP_SHARE[haste]);
+    double micros = BYTE_MICROS * table.columns.length + BESIDE_MICROS;
+    return (int) (micros * options.cost().megahertz() * WIRE_SHARE * CAP_SHARE[options.haste()]);
   }
 
   /** Splits where many small sections come out equal: at the ends of holds. */
@@ -153,7 +158,7 @@ final class Cuts {
       events.writeKey(key, start);
       // The entry, the section's kind and skip, AGAIN.
       double fixed = 2 + coding.placeBytes() + 2 + key.size() + 1;
-      RowRange range = new RowRange(table, plan, coding);
+      RowRange range = new RowRange(table, plan, coding, options.cost().row());
       for (int b = a + 1; b <= points && b - a <= LONGEST / grid; b++) {
         int gridStart = from + (b - 1) * grid;
         int end = Math.min(to, from + b * grid);

@@ -3,7 +3,6 @@ package lampwright.exporters.packed.encode;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.CancellationException;
-import lampwright.exporters.packed.play.PlayerCycles;
 
 /**
  * Sees to it that the player has done with a frame in a quarter of the time that the wire takes for
@@ -11,10 +10,7 @@ import lampwright.exporters.packed.play.PlayerCycles;
  * anew, longer but quicker to play.
  */
 final class Haste {
-  /** Clock of the controllers that the player is counted on, cycles a microsecond. */
-  private static final double MEGAHERTZ = 16;
-
-  /** Share of the wire's time, less what {@link PlayerCycles} may be wrong by. */
+  /** Share of the wire's time, less what the target's cost may be wrong by. */
   private static final double SHARE = 0.25 * 0.95;
 
   /** Most times that the packed data may grow, or nothing is changed. */
@@ -36,7 +32,7 @@ final class Haste {
     this.coder = coder;
     this.progress = progress;
     best = first;
-    budget = first.layout.wireMicros() * MEGAHERTZ * SHARE;
+    budget = first.layout.wireMicros() * first.cost.megahertz() * SHARE;
     longest = (int) (first.data.length * GROWTH);
     for (int s = 0; s < first.scenes.size() && budget > 0 && !first.merged; s++) {
       if (loads.get(s).worst() > budget) {

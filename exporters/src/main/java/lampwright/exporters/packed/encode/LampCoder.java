@@ -4,24 +4,35 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import lampwright.exporters.packed.format.Coding;
+import lampwright.exporters.packed.play.DecodeCost;
 
 /** Finds the shortest score of one lamp in one scene among the ways to code it. */
 final class LampCoder {
   /** Coding with the least work for the player. */
   static final int MOST_HASTE = 3;
 
-  private final Coding coding;
+  /**
+   * How to code.
+   *
+   * @param coding widths of numbers
+   * @param speeds speeds at which lights may turn
+   * @param haste 0 for the shortest code, up to {@link #MOST_HASTE} for quicker ones
+   * @param cost what the player takes
+   */
+  record Options(Coding coding, List<FineGrid.Speed> speeds, int haste, DecodeCost cost) {
+    Options {
+      speeds = List.copyOf(speeds);
+    }
+  }
+
   private final LampTable whole;
   private final boolean loop;
-  private final List<FineGrid.Speed> speeds;
-  private final int haste;
+  private final Options options;
 
-  LampCoder(LampTable whole, boolean loop, Coding coding, List<FineGrid.Speed> speeds, int haste) {
-    this.haste = haste;
-    this.loop = loop;
-    this.speeds = speeds;
-    this.coding = coding;
+  LampCoder(LampTable whole, boolean loop, Options options) {
     this.whole = whole;
+    this.loop = loop;
+    this.options = options;
   }
 
   /** The score; no entries if nothing ever changes. */
@@ -41,12 +52,13 @@ final class LampCoder {
       plans.add(new RowPlan(table, echoes, brightFirst));
     }
     Score best = null;
+    Coding coding = options.coding();
     EventCoder events = new EventCoder(table, coding);
     // The lamp is coded in more than one order, which waves don't mind.
     WaveCoder waves = new WaveCoder(table, echoes, coding, events);
     for (RowPlan plan : plans) {
       StepsCoder steps = new StepsCoder(table, echoes, plan, events, coding);
-      Stretches stretches = new Stretches(table, steps, events, waves, plan, coding, speeds, haste);
+      Stretches stretches = new Stretches(table, steps, events, waves, plan, options);
       for (Score score : stretches.scores()) {
         if (best == null || score.size(coding) < best.size(coding)) {
           best = score;

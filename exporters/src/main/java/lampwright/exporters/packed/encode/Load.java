@@ -1,15 +1,21 @@
 package lampwright.exporters.packed.encode;
 
-import lampwright.exporters.packed.play.PlayerCycles;
+import lampwright.exporters.packed.play.DecodeCost;
+import lampwright.exporters.packed.play.PlayerStep;
 
-/** What the frames of a scene take on an AVR: the dearest of them. */
+/** What the frames of a scene take on a controller: the dearest of them. */
 final class Load {
+  private final int ofEachFrame;
   private int worst;
   private int[] lamps = new int[0];
 
+  Load(DecodeCost cost) {
+    ofEachFrame = cost.cycles(PlayerStep.FRAME);
+  }
+
   /** Counts a frame, lamp by lamp. */
   void take(int[] cyclesOfLamps) {
-    int cycles = PlayerCycles.FRAME;
+    int cycles = ofEachFrame;
     for (int own : cyclesOfLamps) {
       cycles += own;
     }

@@ -34,7 +34,7 @@ final class PackProof {
   static PackProof of(Attempt attempt, PackProgress progress) {
     PackProof proof = new PackProof();
     try {
-      Unpacker unpacker = new Unpacker(attempt.data);
+      Unpacker unpacker = new Unpacker(attempt.data, attempt.cost);
       for (int s = 0; s < attempt.scenes.size(); s++) {
         proof.play(attempt, unpacker, s, progress);
       }
@@ -69,7 +69,7 @@ final class PackProof {
 
   private void play(Attempt attempt, Unpacker unpacker, int number, PackProgress progress) {
     PackScene scene = attempt.scenes.get(number);
-    Load load = new Load();
+    Load load = new Load(attempt.cost);
     loads.add(load);
     boolean[] bad = new boolean[attempt.lamps.size()];
     byte[] want = new byte[attempt.layout.frameBytes()];

@@ -12,13 +12,22 @@ import lampwright.exporters.ExportRefusedException;
 import lampwright.exporters.ExportTarget;
 import lampwright.exporters.Exporter;
 import lampwright.exporters.Progress;
+import lampwright.exporters.packed.play.DecodeCost;
 
 /** One scene packed, proven by decoding before it is written. */
 public final class PackedExporter implements Exporter {
   private static final String KEY = "packed";
 
-  /** Keeps nothing, so one serves all. */
-  public PackedExporter() {}
+  private final DecodeCost cost;
+
+  /**
+   * Keeps nothing of what it exports, so one serves all.
+   *
+   * @param cost what playing takes on the slowest controller that the data is for
+   */
+  public PackedExporter(DecodeCost cost) {
+    this.cost = cost;
+  }
 
   @Override
   public String key() {
@@ -42,7 +51,7 @@ public final class PackedExporter implements Exporter {
     if (!refusals.isEmpty()) {
       throw new ExportRefusedException(KEY, Optional.of(job.scene().id()), refusals);
     }
-    Packed packed = ScenePacker.pack(KEY, List.of(job.table()), progress);
+    Packed packed = ScenePacker.pack(KEY, List.of(job.table()), cost, progress);
     try (OutputStream out = target.open(job.fileName(KEY))) {
       out.write(packed.data());
     }

@@ -8,6 +8,7 @@ import java.util.stream.IntStream;
 import lampwright.engine.check.Fault;
 import lampwright.exporters.packed.format.Coding;
 import lampwright.exporters.packed.format.Format;
+import lampwright.exporters.packed.play.DecodeCost;
 import lampwright.exporters.packed.play.Unpacker;
 
 /** Packs the scenes of one rig into one piece of data, and proves it by decoding. */
@@ -33,6 +34,8 @@ public final class Packer {
    *
    * @param layout the rig's bytes
    * @param scenes the scenes, 1 to {@value #MAX_SCENES}
+   * @param cost what playing takes on the controller: a frame should take a quarter of its time on
+   *     the wires at most
    * @param progress told how far packing is
    * @return the packed data; the same input gives the same bytes. Where lamps take so much room
    *     that the data would be more than 64 bytes longer than the frame tables, all lamps are
@@ -41,13 +44,18 @@ public final class Packer {
    * @throws PackRefusedException if the data would be too long for any player
    * @throws CancellationException if {@code progress} says stop
    */
-  public static Packed pack(PackLayout layout, List<PackScene> scenes, PackProgress progress) {
-    return pack(layout, scenes, SceneCoder::part, progress);
+  public static Packed pack(
+      PackLayout layout, List<PackScene> scenes, DecodeCost cost, PackProgress progress) {
+    return pack(layout, scenes, cost, SceneCoder::part, progress);
   }
 
   /** Packs scenes by a way to code lamps that need not be right. */
   static Packed pack(
-      PackLayout layout, List<PackScene> scenes, PartCoder coder, PackProgress progress) {
+      PackLayout layout,
+      List<PackScene> scenes,
+      DecodeCost cost,
+      PartCoder coder,
+      PackProgress progress) {
     Limits.check("scenes", scenes.size(), 1, MAX_SCENES);
     for (PackScene scene : scenes) {
       long bytes = (long) scene.frames() * layout.frameBytes();
@@ -61,14 +69,14 @@ public final class Packer {
     }
     List<int[]> lamps = lampColumns(layout, scenes);
     int columnBytes = layout.frameBytes() > 256 ? 2 : 1;
-    Attempt attempt = fit(layout, lamps, scenes, columnBytes, false, coder, progress);
+    Attempt attempt = fit(layout, lamps, scenes, columnBytes, cost, false, coder, progress);
     long raw = 0;
     for (PackScene scene : scenes) {
       raw += (long) scene.frames() * layout.frameBytes();
     }
     if (attempt.data.length > raw + SPARE) {
       List<int[]> one = List.of(IntStream.range(0, layout.frameBytes()).toArray());
-      Attempt merged = fit(layout, one, scenes, columnBytes, true, coder, PackProgress.NONE);
+      Attempt merged = fit(layout, one, scenes, columnBytes, cost, true, coder, PackProgress.NONE);
       attempt = merged.data.length < attempt.data.length ? merged : attempt;
     }
     PackProgress proving = share -> progress.proceed(CODING_SHARE + (1 - CODING_SHARE) * share);
@@ -94,14 +102,15 @@ public final class Packer {
       List<int[]> lamps,
       List<PackScene> scenes,
       int columnBytes,
+      DecodeCost cost,
       boolean merged,
       PartCoder coder,
       PackProgress progress) {
     Coding narrow = new Coding(columnBytes, 2);
-    Attempt attempt = attempt(layout, lamps, scenes, narrow, merged, coder, progress);
+    Attempt attempt = attempt(layout, lamps, scenes, narrow, cost, merged, coder, progress);
     if (!attempt.fits()) {
       Coding wide = new Coding(columnBytes, 3);
-      attempt = attempt(layout, lamps, scenes, wide, merged, coder, PackProgress.NONE);
+      attempt = attempt(layout, lamps, scenes, wide, cost, merged, coder, PackProgress.NONE);
     }
     if (!attempt.fits()) {
       throw tooLong(attempt);
@@ -114,12 +123,13 @@ public final class Packer {
       List<int[]> lamps,
       List<PackScene> scenes,
       Coding coding,
+      DecodeCost cost,
       boolean merged,
       PartCoder coder,
       PackProgress progress) {
     List<List<LampPart>> parts = new ArrayList<>();
     for (int s = 0; s < scenes.size(); s++) {
-      SceneCoder scene = new SceneCoder(layout, lamps, scenes.get(s), coding, merged);
+      SceneCoder scene = new SceneCoder(layout, lamps, scenes.get(s), coding, cost, merged);
       List<LampPart> own = new ArrayList<>();
       for (int lamp = 0; lamp < lamps.size(); lamp++) {
         report(progress, CODING_SHARE * (s + (double) lamp / lamps.size()) / scenes.size());
@@ -127,7 +137,7 @@ public final class Packer {
       }
       parts.add(own);
     }
-    return new Attempt(layout, lamps, scenes, coding, merged, parts);
+    return new Attempt(layout, lamps, scenes, coding, cost, merged, parts);
   }
 
   /** Columns of each lamp, ascending, and of what belongs to none but shines all the same. */

@@ -2,15 +2,10 @@ package lampwright.exporters.packed.encode;
 
 import java.util.Arrays;
 import lampwright.exporters.packed.format.Coding;
+import lampwright.exporters.packed.play.DecodeCost;
 
 /** What rows over some frames would take, which grow one after another: bits, bytes and cycles. */
 final class RowRange {
-  // Cycles of an ATmega328P, by measurement of the player.
-  private static final int ROW_CYCLES = 100;
-  private static final int SLOT_CYCLES = 28;
-  private static final int BIT_CYCLES = 7;
-  private static final int COPY_CYCLES = 11;
-
   private static final int RULE_BYTES = 2;
   private static final int RUN_BYTES = 3;
 
@@ -20,6 +15,7 @@ final class RowRange {
   private final LampTable table;
   private final RowPlan plan;
   private final int columnBytes;
+  private final DecodeCost.RowCost cost;
 
   /** Least and most of every remainder, by slot and predictor. */
   private final int[][] least;
@@ -31,7 +27,8 @@ final class RowRange {
   private int cycles;
   private double headBytes;
 
-  RowRange(LampTable table, RowPlan plan, Coding coding) {
+  RowRange(LampTable table, RowPlan plan, Coding coding, DecodeCost.RowCost cost) {
+    this.cost = cost;
     this.table = table;
     this.plan = plan;
     columnBytes = coding.columnBytes();
@@ -41,14 +38,14 @@ final class RowRange {
       Arrays.fill(least[i], Integer.MAX_VALUE);
       Arrays.fill(most[i], Integer.MIN_VALUE);
     }
-    cycles = ROW_CYCLES;
+    cycles = cost.row();
   }
 
   /** Takes in frames; the values below are of all taken so far. */
   void take(int from, int to) {
     slots = 0;
     bits = 0;
-    cycles = ROW_CYCLES;
+    cycles = cost.row();
     headBytes = 0;
     boolean before = false;
     for (int i = 0; i < least.length; i++) {
@@ -92,7 +89,7 @@ final class RowRange {
     slots++;
     bits += width;
     int copies = table.slots.get(plan.slots.get(slot)).length - 1;
-    cycles += SLOT_CYCLES + copies * COPY_CYCLES + BIT_CYCLES * width;
+    cycles += cost.slot() + copies * cost.copy() + cost.bit() * width;
     headBytes += predictor == 2 ? RULE_BYTES + 1 + columnBytes : RULE_BYTES;
     headBytes += before ? SHARED_RUN_BYTES : RUN_BYTES;
   }

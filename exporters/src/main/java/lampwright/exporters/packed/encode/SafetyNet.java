@@ -116,10 +116,10 @@ final class SafetyNet {
       }
       List<List<LampPart>> parts = new ArrayList<>();
       for (PackScene scene : attempt.scenes) {
-        SceneCoder coder = new SceneCoder(attempt.layout, one, scene, coding, true);
+        SceneCoder coder = new SceneCoder(attempt.layout, one, scene, coding, attempt.cost, true);
         parts.add(List.of(coder.plain(0)));
       }
-      plain = new Attempt(attempt.layout, one, attempt.scenes, coding, true, parts);
+      plain = new Attempt(attempt.layout, one, attempt.scenes, coding, attempt.cost, true, parts);
     }
     return plain;
   }

@@ -2,12 +2,14 @@ package lampwright.exporters.packed.encode;
 
 import java.util.List;
 import lampwright.exporters.packed.format.Coding;
+import lampwright.exporters.packed.play.DecodeCost;
 
 /** Codes the lamps of one scene. */
 final class SceneCoder {
   private final List<int[]> lamps;
   private final PackScene scene;
   private final Coding coding;
+  private final DecodeCost cost;
   private final boolean merged;
 
   /** Values by column of the frame, then frame. */
@@ -18,10 +20,17 @@ final class SceneCoder {
    *
    * @param merged whether the one lamp is the whole frame, coded plainly if that is shorter
    */
-  SceneCoder(PackLayout layout, List<int[]> lamps, PackScene scene, Coding coding, boolean merged) {
+  SceneCoder(
+      PackLayout layout,
+      List<int[]> lamps,
+      PackScene scene,
+      Coding coding,
+      DecodeCost cost,
+      boolean merged) {
     this.lamps = lamps;
     this.scene = scene;
     this.coding = coding;
+    this.cost = cost;
     this.merged = merged;
     columns = new byte[layout.frameBytes()][scene.frames()];
     byte[] frame = new byte[layout.frameBytes()];
@@ -46,7 +55,8 @@ final class SceneCoder {
   LampPart part(int lamp, int haste) {
     LampTable table = table(lamp);
     List<FineGrid.Speed> speeds = Speeds.of(scene.periodMicros());
-    Score score = new LampCoder(table, scene.loop(), coding, speeds, haste).score();
+    LampCoder.Options options = new LampCoder.Options(coding, speeds, haste, cost);
+    Score score = new LampCoder(table, scene.loop(), options).score();
     return merged ? shorter(table, score) : withSetup(table, score);
   }
 

@@ -22,6 +22,7 @@ import lampwright.engine.rig.Rig;
 import lampwright.exporters.CancelledException;
 import lampwright.exporters.ExportRefusedException;
 import lampwright.exporters.Progress;
+import lampwright.exporters.packed.play.DecodeCost;
 
 /** Renders scenes of one rig and packs them. */
 public final class ScenePacker {
@@ -72,10 +73,12 @@ public final class ScenePacker {
    *
    * @param format the exporter's key, for refusals
    * @param tables one for each scene, at least one; {@link #faults} has none
+   * @param cost what playing takes on the controller
    * @param progress hears the frames of all tables together
    * @throws ExportRefusedException if the packed data would be too long for any player
    */
-  public static Packed pack(String format, List<FrameTable> tables, Progress progress)
+  public static Packed pack(
+      String format, List<FrameTable> tables, DecodeCost cost, Progress progress)
       throws CancelledException {
     int total = Ints.saturatedCast(tables.stream().mapToLong(FrameTable::frameCount).sum());
     Meter meter = new Meter(progress, total);
@@ -85,7 +88,7 @@ public final class ScenePacker {
       scenes.add(rendered(table, meter));
     }
     try {
-      return Packer.pack(layout(tables.get(0)), scenes, meter);
+      return Packer.pack(layout(tables.get(0)), scenes, cost, meter);
     } catch (CancellationException stopped) {
       throw meter.wanted(stopped);
     } catch (PackRefusedException refused) {

@@ -3,19 +3,16 @@ package lampwright.exporters.packed.encode;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
-import lampwright.exporters.packed.format.Coding;
 import lampwright.exporters.packed.format.Format;
 import org.jspecify.annotations.Nullable;
 
 /** Makes scores of a lamp: stretches that repeat as one section, the rest cut where it is best. */
 final class Stretches {
   private final LampTable table;
-  private final Coding coding;
   private final WaveCoder waves;
   private final Cuts cuts;
   private final long[] hashes;
-  private final List<FineGrid.Speed> speeds;
-  private final int haste;
+  private final LampCoder.Options options;
 
   Stretches(
       LampTable table,
@@ -23,15 +20,11 @@ final class Stretches {
       EventCoder events,
       WaveCoder waves,
       RowPlan plan,
-      Coding coding,
-      List<FineGrid.Speed> speeds,
-      int haste) {
-    this.haste = haste;
-    this.speeds = speeds;
+      LampCoder.Options options) {
+    this.options = options;
     this.table = table;
-    this.coding = coding;
     this.waves = waves;
-    cuts = new Cuts(table, plan, steps, events, coding, haste);
+    cuts = new Cuts(table, plan, steps, events, options);
     hashes = table.hashes();
   }
 
@@ -74,8 +67,8 @@ final class Stretches {
   /** The shortest score that plays the frames over and over; null if there is none. */
   private @Nullable Score repeated(int from, int to, int frames) {
     List<Score> ways = new ArrayList<>();
-    if (haste < LampCoder.MOST_HASTE) {
-      ways.addAll(waves.scores(from, to, frames, speeds));
+    if (options.haste() < LampCoder.MOST_HASTE) {
+      ways.addAll(waves.scores(from, to, frames, options.speeds()));
     }
     if (to - from <= Format.MAX_BODY) {
       ways.addAll(waves.sweeps(from, to, frames));
@@ -85,7 +78,7 @@ final class Stretches {
     }
     Score best = null;
     for (Score way : ways) {
-      if (best == null || way.size(coding) < best.size(coding)) {
+      if (best == null || way.size(options.coding()) < best.size(options.coding())) {
         best = way;
       }
     }

@@ -8,17 +8,12 @@ final class ProgramPlayer {
 
   private final PackedBytes data;
   private final SectionPlayer sections;
+  private final CycleCount count;
 
-  ProgramPlayer(PackedBytes data) {
+  ProgramPlayer(PackedBytes data, CycleCount count) {
     this.data = data;
-    sections = new SectionPlayer(data);
-  }
-
-  /** What the player for AVR would have taken since this was called, about, in clock cycles. */
-  int takeCycles() {
-    int taken = sections.cycles;
-    sections.cycles = 0;
-    return taken;
+    this.count = count;
+    sections = new SectionPlayer(data, count);
   }
 
   /** Carries out a list of PATCH and FILL; gives the place after its GO. */
@@ -43,7 +38,7 @@ final class ProgramPlayer {
 
   /** Shows the next frame of a lamp. */
   void step(Voice voice, byte[] buffer) {
-    sections.cycles += PlayerCycles.LAMP;
+    count.add(PlayerStep.LAMP);
     if (voice.left == 0) {
       fetch(voice, buffer);
       if (voice.left == 0) {
@@ -61,7 +56,7 @@ final class ProgramPlayer {
     if (voice.entry == 0) {
       return;
     }
-    sections.cycles += PlayerCycles.INSTRUCTION;
+    count.add(PlayerStep.INSTRUCTION);
     boolean fresh = voice.round == 0;
     if (fresh && !enter(voice)) {
       return;
@@ -93,7 +88,7 @@ final class ProgramPlayer {
   private int instruction(Voice voice, SectionHead head, boolean fresh, byte[] buffer) {
     int at = sections.patches(fresh ? head.instructions() : voice.at, voice, buffer);
     if (data.u8(at) == Format.AGAIN) {
-      sections.cycles += PlayerCycles.AGAIN;
+      count.add(PlayerStep.AGAIN);
       at = sections.patches(head.instructions(), voice, buffer);
     }
     int op = data.u8(at++);
@@ -113,7 +108,7 @@ final class ProgramPlayer {
 
   /** Enters the entry that is due; false if the program is over. */
   private boolean enter(Voice voice) {
-    sections.cycles += PlayerCycles.ENTRY;
+    count.add(PlayerStep.ENTRY);
     int at = voice.entry + entryBytes();
     int first = data.u8(at);
     if (first == Format.REST) {

@@ -9,11 +9,11 @@ final class SectionPlayer {
 
   private final PackedBytes data;
 
-  /** What the player for AVR would have taken since this was set to 0, in {@link PlayerCycles}. */
-  int cycles;
+  private final CycleCount count;
 
-  SectionPlayer(PackedBytes data) {
+  SectionPlayer(PackedBytes data, CycleCount count) {
     this.data = data;
+    this.count = count;
   }
 
   private void put(byte[] buffer, int column, int value) {
@@ -47,13 +47,14 @@ final class SectionPlayer {
         put(buffer, to + i, data.u8(at + i % pattern));
       }
       at += pattern;
-      cycles += PlayerCycles.PATCH + total * PlayerCycles.PATCH_BYTE;
+      count.add(PlayerStep.PATCH);
+      count.add(PlayerStep.PATCH_BYTE, total);
     }
   }
 
   /** Makes a frame of the section that a lamp is in. */
   void show(SectionHead head, Voice voice, byte[] buffer) {
-    cycles += PlayerCycles.MOVE;
+    count.add(PlayerStep.MOVE);
     if (head.plain()) {
       plain(voice, head.skip(), buffer);
     } else if (head.wave()) {
@@ -63,9 +64,10 @@ final class SectionPlayer {
     }
   }
 
-  private void plain(Voice voice, int count, byte[] buffer) {
-    cycles += PlayerCycles.PLAIN + count * PlayerCycles.PLAIN_BYTE;
-    for (int i = 0; i < count; i++) {
+  private void plain(Voice voice, int bytes, byte[] buffer) {
+    count.add(PlayerStep.PLAIN);
+    count.add(PlayerStep.PLAIN_BYTE, bytes);
+    for (int i = 0; i < bytes; i++) {
       put(buffer, voice.base + i, data.u8(voice.at++));
     }
   }
@@ -84,7 +86,8 @@ final class SectionPlayer {
       at += 2;
     }
     int groups = data.u8(at++);
-    cycles += PlayerCycles.WAVE + groups * PlayerCycles.WAVE_GROUP;
+    count.add(PlayerStep.WAVE);
+    count.add(PlayerStep.WAVE_GROUP, groups);
     for (int i = 0; i < groups; i++) {
       int wave = data.place(at);
       at += data.placeBytes;
@@ -96,7 +99,8 @@ final class SectionPlayer {
       int step = slots == 1 ? 0 : phase(at + 2, size);
       at += slots == 1 ? 2 : 4;
       step = back ? size - step : step;
-      cycles += span(slots) + slots * PlayerCycles.WAVE_SLOT;
+      span(slots, 1);
+      count.add(PlayerStep.WAVE_SLOT, slots);
       phase = (phase + voice.at) % size;
       for (int slot = 0; slot < slots; slot++) {
         put(buffer, column, sample(wave, phase, size));
@@ -139,8 +143,9 @@ final class SectionPlayer {
 
   private void row(Voice voice, SectionHead head, byte[] buffer) {
     boolean raw = head.kind() == Format.RAW;
-    cycles += PlayerCycles.ROW + (raw ? 0 : PlayerCycles.BITS);
-    cycles += head.flagged() ? PlayerCycles.FLAG : 0;
+    count.add(PlayerStep.ROW);
+    count.add(PlayerStep.BITS, raw ? 0 : 1);
+    count.add(PlayerStep.FLAG, head.flagged() ? 1 : 0);
     if (head.flagged() && bits(voice, 1) == 0) {
       return;
     }
@@ -151,8 +156,9 @@ final class SectionPlayer {
       at += data.columnBytes;
       int slots = some(at++);
       int stride = slots == 1 ? 0 : (byte) data.u8(at++);
-      cycles += PlayerCycles.ROW_GROUP + span(slots);
-      cycles += slots * (raw ? PlayerCycles.ROW_BYTE : PlayerCycles.SLOT);
+      count.add(PlayerStep.ROW_GROUP);
+      span(slots, 1);
+      count.add(raw ? PlayerStep.ROW_BYTE : PlayerStep.SLOT, slots);
       for (int slot = 0; slot < slots; slot++) {
         if (raw) {
           put(buffer, column, data.u8(voice.at++));
@@ -183,7 +189,7 @@ final class SectionPlayer {
       case Format.SCALED -> {
         int factor = data.u8(rule + 2 + data.columnBytes);
         int source = get(buffer, base + data.column(rule + 2));
-        cycles += PlayerCycles.SCALED_SLOT;
+        count.add(PlayerStep.SCALED_SLOT);
         yield ((source * factor) >> 8) + bias;
       }
       default -> throw PackedBytes.contents(rule);
@@ -192,15 +198,17 @@ final class SectionPlayer {
 
   private void echo(int from, Voice voice, byte[] buffer) {
     int at = from + 1;
-    cycles += PlayerCycles.ECHOES;
+    count.add(PlayerStep.ECHOES);
     for (int i = data.u8(from); i > 0; i--) {
       int to = voice.base + data.column(at);
       int source = voice.base + data.column(at + data.columnBytes);
       at += 2 * data.columnBytes;
-      int count = some(at++);
-      int stride = count == 1 ? 0 : (byte) data.u8(at++);
-      cycles += PlayerCycles.ECHO + 2 * span(count) + count * PlayerCycles.ECHO_BYTE;
-      for (int k = count; k > 0; k--) {
+      int bytes = some(at++);
+      int stride = bytes == 1 ? 0 : (byte) data.u8(at++);
+      count.add(PlayerStep.ECHO);
+      span(bytes, 2);
+      count.add(PlayerStep.ECHO_BYTE, bytes);
+      for (int k = bytes; k > 0; k--) {
         put(buffer, to, get(buffer, source));
         to += stride;
         source += stride;
@@ -208,17 +216,17 @@ final class SectionPlayer {
     }
   }
 
-  private static int span(int count) {
-    return count == 1 ? 0 : PlayerCycles.SPAN;
+  private void span(int parts, int times) {
+    count.add(PlayerStep.SPAN, parts == 1 ? 0 : times);
   }
 
   private int bits(Voice voice, int width) {
     int value = 0;
-    cycles += width * PlayerCycles.BIT;
+    count.add(PlayerStep.BIT, width);
     for (int i = 0; i < width; i++) {
       if (voice.held == EMPTY) {
         int next = data.u8(voice.at++);
-        cycles += PlayerCycles.NEXT_BYTE;
+        count.add(PlayerStep.NEXT_BYTE);
         value = value << 1 | next >> 7;
         voice.held = (next << 1 | 1) & 255;
       } else {

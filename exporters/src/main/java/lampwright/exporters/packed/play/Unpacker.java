@@ -12,6 +12,7 @@ public final class Unpacker {
   private final PackedBytes data;
   private final ProgramPlayer programs;
   private final Voice[] voices;
+  private final CycleCount count;
   private final int[] cycles;
 
   /**
@@ -21,8 +22,24 @@ public final class Unpacker {
    * @throws PackedDataException if it can't be played
    */
   public Unpacker(byte[] bytes) {
+    this(bytes, new CycleCount(null));
+  }
+
+  /**
+   * Reads and checks packed data, to play it and count what a controller would take for it.
+   *
+   * @param bytes the data
+   * @param cost what the controller takes for each step
+   * @throws PackedDataException if it can't be played
+   */
+  public Unpacker(byte[] bytes, DecodeCost cost) {
+    this(bytes, new CycleCount(cost));
+  }
+
+  private Unpacker(byte[] bytes, CycleCount count) {
+    this.count = count;
     data = new PackedBytes(bytes);
-    programs = new ProgramPlayer(data);
+    programs = new ProgramPlayer(data, count);
     voices = new Voice[data.lamps];
     for (int i = 0; i < voices.length; i++) {
       voices[i] = new Voice();
@@ -135,9 +152,9 @@ public final class Unpacker {
 
   /** Brings one lamp to the next frame. */
   public void frame(int lamp, byte[] buffer) {
-    programs.takeCycles();
+    count.take();
     programs.step(voices[lamp], buffer);
-    cycles[lamp] = programs.takeCycles();
+    cycles[lamp] = count.take();
   }
 
   /** Where a lamp is in its program. */
@@ -145,7 +162,10 @@ public final class Unpacker {
     return voices[lamp].copy();
   }
 
-  /** What each lamp's part of the last frame takes on an AVR, about, in clock cycles. */
+  /**
+   * What each lamp's part of the last frame takes on the controller, about, in clock cycles,
+   * without {@link PlayerStep#FRAME}; 0 where no cost was given.
+   */
   public int[] cyclesOfLamps() {
     return cycles.clone();
   }

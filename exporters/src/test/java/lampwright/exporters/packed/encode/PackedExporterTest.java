@@ -18,12 +18,13 @@ import lampwright.exporters.Progress;
 import lampwright.exporters.TestJobs;
 import lampwright.exporters.packed.SecondReader;
 import lampwright.exporters.packed.play.Unpacker;
+import lampwright.exporters.target.Target;
 import org.junit.jupiter.api.Test;
 
 class PackedExporterTest extends ExporterContract {
   @Override
   protected Exporter exporter() {
-    return new PackedExporter();
+    return new PackedExporter(Target.slowestDecodeCost());
   }
 
   @Override

@@ -11,6 +11,7 @@ import lampwright.exporters.packed.PackedCorpus;
 import lampwright.exporters.packed.SecondReader;
 import lampwright.exporters.packed.play.PackedDataException;
 import lampwright.exporters.packed.play.Unpacker;
+import lampwright.exporters.target.Target;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.constraints.IntRange;
@@ -44,7 +45,9 @@ class PackerPropertiesTest {
                 into[c] = columns[c][f];
               }
             });
-    byte[] packed = Packer.pack(model.layout(), List.of(scene), PackProgress.NONE).data();
+    byte[] packed =
+        Packer.pack(model.layout(), List.of(scene), Target.slowestDecodeCost(), PackProgress.NONE)
+            .data();
     List<int[]> rows = new SecondReader(packed).play(0, frames / 2);
     for (int f = 0; f < rows.size(); f++) {
       int shown = f < frames ? f : loop ? f - frames : frames - 1;
@@ -89,7 +92,9 @@ class PackerPropertiesTest {
                 into[c] = columns[c][f];
               }
             });
-    byte[] packed = Packer.pack(model.layout(), List.of(scene), PackProgress.NONE).data();
+    byte[] packed =
+        Packer.pack(model.layout(), List.of(scene), Target.slowestDecodeCost(), PackProgress.NONE)
+            .data();
     assertThat(packed.length).isLessThanOrEqualTo(frames * columns.length + 64);
     assertThat(new SecondReader(packed).play(0, 0).get(frames - 1)[0])
         .isEqualTo(columns[0][frames - 1] & 255);

@@ -21,6 +21,7 @@ import lampwright.exporters.packed.SecondReader;
 import lampwright.exporters.packed.Stage;
 import lampwright.exporters.packed.play.PackedDataException;
 import lampwright.exporters.packed.play.Unpacker;
+import lampwright.exporters.target.Target;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -31,21 +32,32 @@ class PackerTest {
   @Test
   void packingTwiceGivesTheSameBytes() {
     byte[] again =
-        Packer.pack(TRACTOR.layout(), List.of(TRACTOR.scene()), PackProgress.NONE).data();
+        Packer.pack(
+                TRACTOR.layout(),
+                List.of(TRACTOR.scene()),
+                Target.slowestDecodeCost(),
+                PackProgress.NONE)
+            .data();
     assertThat(again).isEqualTo(PackedCorpus.packed(TRACTOR));
   }
 
   @Test
   void progressRisesToOne() {
     List<Double> shares = new ArrayList<>();
-    Packer.pack(TRACTOR.layout(), List.of(TRACTOR.scene()), shares::add);
+    Packer.pack(
+        TRACTOR.layout(), List.of(TRACTOR.scene()), Target.slowestDecodeCost(), shares::add);
     assertThat(shares).isSorted().hasSizeGreaterThan(10).endsWith(1.0);
   }
 
   @Test
   void packingStopsWhenToldTo() {
     assertThatThrownBy(
-            () -> Packer.pack(TRACTOR.layout(), List.of(TRACTOR.scene()), share -> share < 0.5))
+            () ->
+                Packer.pack(
+                    TRACTOR.layout(),
+                    List.of(TRACTOR.scene()),
+                    Target.slowestDecodeCost(),
+                    share -> share < 0.5))
         .isInstanceOf(CancellationException.class);
   }
 
@@ -61,7 +73,9 @@ class PackerTest {
             (frame, into) -> {
               throw new AssertionError("read");
             });
-    assertThatThrownBy(() -> Packer.pack(layout, List.of(scene), PackProgress.NONE))
+    assertThatThrownBy(
+            () ->
+                Packer.pack(layout, List.of(scene), Target.slowestDecodeCost(), PackProgress.NONE))
         .isInstanceOf(IllegalArgumentException.class)
         .hasMessage(
             "scene long: 30000 frames of 3000 bytes are 90000000 bytes: at most 67108864 can be"
@@ -74,7 +88,8 @@ class PackerTest {
     int[] level = {0, 10, 10, 40, 90, 255};
     PackScene scene =
         new PackScene("rise", 6, false, 20000, (frame, into) -> into[0] = (byte) level[frame]);
-    byte[] packed = Packer.pack(layout, List.of(scene), PackProgress.NONE).data();
+    byte[] packed =
+        Packer.pack(layout, List.of(scene), Target.slowestDecodeCost(), PackProgress.NONE).data();
     List<int[]> rows = new SecondReader(packed).play(0, 50);
     assertThat(rows.get(4)[0]).isEqualTo(90);
     assertThat(rows.subList(5, 56)).allMatch(row -> row[0] == 255);
@@ -87,7 +102,8 @@ class PackerTest {
     PackLayout layout = new PackLayout(3, 0, whole.lamps().subList(0, 1));
     PackScene scene =
         new PackScene("stray", 4, true, 20000, (f, into) -> Arrays.fill(into, (byte) (f * 7)));
-    byte[] packed = Packer.pack(layout, List.of(scene), PackProgress.NONE).data();
+    byte[] packed =
+        Packer.pack(layout, List.of(scene), Target.slowestDecodeCost(), PackProgress.NONE).data();
     assertThat(new SecondReader(packed).play(0, 0).get(3)).containsExactly(21, 21, 21);
   }
 
@@ -111,7 +127,12 @@ class PackerTest {
             (f, into) -> System.arraycopy(resting, f * size, into, 0, size));
     Unpacker unpacker =
         new Unpacker(
-            Packer.pack(layout, List.of(TRACTOR.scene(), scene), PackProgress.NONE).data());
+            Packer.pack(
+                    layout,
+                    List.of(TRACTOR.scene(), scene),
+                    Target.slowestDecodeCost(),
+                    PackProgress.NONE)
+                .data());
     byte[] buffer = new byte[size];
     unpacker.select(0, buffer);
     for (int f = 0; f < 123; f++) {
@@ -157,7 +178,12 @@ class PackerTest {
             20000,
             (f, into) -> System.arraycopy(noise, f * bytes, into, 0, bytes));
     byte[] packed =
-        Packer.pack(new PackLayout(bytes, 400, lamps), List.of(scene), PackProgress.NONE).data();
+        Packer.pack(
+                new PackLayout(bytes, 400, lamps),
+                List.of(scene),
+                Target.slowestDecodeCost(),
+                PackProgress.NONE)
+            .data();
     assertThat(packed).hasSizeLessThanOrEqualTo(noise.length + 64);
   }
 
@@ -192,11 +218,20 @@ class PackerTest {
     List<PackLayout.LampColumns> lamps = model.layout().lamps();
     // Without a chain there is no wire to keep up with, and the shortest code is taken.
     byte[] shortest =
-        Packer.pack(new PackLayout(size, 0, lamps), List.of(scene), PackProgress.NONE).data();
+        Packer.pack(
+                new PackLayout(size, 0, lamps),
+                List.of(scene),
+                Target.slowestDecodeCost(),
+                PackProgress.NONE)
+            .data();
     int dear = worst(shortest);
     double wireMicros = dear / 16.0 * 4 * 0.99;
     byte[] quicker =
-        Packer.pack(new PackLayout(size, wireMicros, lamps), List.of(scene), PackProgress.NONE)
+        Packer.pack(
+                new PackLayout(size, wireMicros, lamps),
+                List.of(scene),
+                Target.slowestDecodeCost(),
+                PackProgress.NONE)
             .data();
     assertThat(worst(quicker)).isLessThanOrEqualTo((int) (wireMicros * 16 / 4));
     assertThat(quicker.length).isGreaterThan(shortest.length);
@@ -224,7 +259,8 @@ class PackerTest {
                 into[3 * k + 1] = (byte) (colours[place % 3] / 2);
               }
             });
-    Packed packed = Packer.pack(model.layout(), List.of(scene), PackProgress.NONE);
+    Packed packed =
+        Packer.pack(model.layout(), List.of(scene), Target.slowestDecodeCost(), PackProgress.NONE);
     assertThat(packed.standIns()).isEmpty();
   }
 
@@ -244,16 +280,21 @@ class PackerTest {
     for (int c = 0; c < 15; c += 3) {
       lamps.add(new PackLayout.LampColumns("lamp-" + c, List.of(c, c + 1, c + 2)));
     }
-    Packed packed = Packer.pack(new PackLayout(15, 60, lamps), List.of(scene), PackProgress.NONE);
+    Packed packed =
+        Packer.pack(
+            new PackLayout(15, 60, lamps),
+            List.of(scene),
+            Target.slowestDecodeCost(),
+            PackProgress.NONE);
     assertThat(packed.size()).isBetween(55_000, 65_279);
     assertThat(packed.standIns()).isEmpty();
   }
 
   private static int worst(byte[] packed) {
-    Unpacker unpacker = new Unpacker(packed);
+    Unpacker unpacker = new Unpacker(packed, Target.slowestDecodeCost());
     byte[] buffer = new byte[unpacker.frameBytes()];
     unpacker.select(0, buffer);
-    Load load = new Load();
+    Load load = new Load(Target.slowestDecodeCost());
     for (int f = 0; f <= unpacker.frames(0); f++) {
       unpacker.frame(buffer);
       load.take(unpacker.cyclesOfLamps());
@@ -323,7 +364,7 @@ class PackerTest {
   void goldenFileOfVersionTwoStaysReadable() throws IOException {
     byte[] packed = resource("version-2.packed");
     byte[] table = resource("version-2.bin");
-    Unpacker unpacker = new Unpacker(packed);
+    Unpacker unpacker = new Unpacker(packed, Target.slowestDecodeCost());
     byte[] buffer = new byte[unpacker.frameBytes()];
     unpacker.select(0, buffer);
     for (int f = 0; f < unpacker.frames(0); f++) {

@@ -11,6 +11,7 @@ import java.util.concurrent.atomic.AtomicInteger;
 import lampwright.exporters.packed.SecondReader;
 import lampwright.exporters.packed.encode.Packed.StandIn;
 import lampwright.exporters.packed.format.Format;
+import lampwright.exporters.target.Target;
 import org.junit.jupiter.api.Test;
 
 /** What becomes of codings that are wrong: each test puts one in. */
@@ -34,7 +35,10 @@ class SafetyNetTest {
 
   @Test
   void rightCodingNeedsNoStandIn() {
-    assertThat(Packer.pack(LAYOUT, List.of(ROAD, YARD), PackProgress.NONE).standIns()).isEmpty();
+    assertThat(
+            Packer.pack(LAYOUT, List.of(ROAD, YARD), Target.slowestDecodeCost(), PackProgress.NONE)
+                .standIns())
+        .isEmpty();
   }
 
   @Test
@@ -121,7 +125,12 @@ class SafetyNetTest {
     PackScene scene = scene("noise", (f, c) -> noise[40 * f + c]);
     PartCoder wrong = (s, lamp, haste) -> ofSection(new byte[] {0, 0, Format.HOLD, (byte) 0xE1});
     Packed packed =
-        Packer.pack(new PackLayout(40, 0, lamps), List.of(scene), wrong, PackProgress.NONE);
+        Packer.pack(
+            new PackLayout(40, 0, lamps),
+            List.of(scene),
+            Target.slowestDecodeCost(),
+            wrong,
+            PackProgress.NONE);
     assertThat(packed.standIns()).containsExactly(new StandIn("noise", Optional.empty()));
     assertThat(packed.size()).isLessThanOrEqualTo(noise.length + 64);
     assertPlays(packed, scene, 0);
@@ -138,11 +147,14 @@ class SafetyNetTest {
           LampPart part = scene.part(lamp, haste);
           return haste > 0 ? otherBytes(part) : part;
         };
-    Packed packed = Packer.pack(hasty, List.of(ROAD), coder, PackProgress.NONE);
+    Packed packed =
+        Packer.pack(hasty, List.of(ROAD), Target.slowestDecodeCost(), coder, PackProgress.NONE);
     assertThat(hurried.get()).isPositive();
     assertThat(packed.standIns()).hasSize(1);
     assertThat(packed.data())
-        .isEqualTo(Packer.pack(LAYOUT, List.of(ROAD), PackProgress.NONE).data());
+        .isEqualTo(
+            Packer.pack(LAYOUT, List.of(ROAD), Target.slowestDecodeCost(), PackProgress.NONE)
+                .data());
   }
 
   /** Nothing can be proved of frames that are never twice the same. */
@@ -151,7 +163,10 @@ class SafetyNetTest {
     Random random = new Random(20261202);
     PackScene unsteady =
         new PackScene("unsteady", FRAMES, true, 20000, (f, c) -> random.nextBytes(c));
-    assertThatThrownBy(() -> Packer.pack(LAYOUT, List.of(unsteady), PackProgress.NONE))
+    assertThatThrownBy(
+            () ->
+                Packer.pack(
+                    LAYOUT, List.of(unsteady), Target.slowestDecodeCost(), PackProgress.NONE))
         .isInstanceOf(PackRefusedException.class)
         .hasMessageContaining("do not decode to the frames");
   }
@@ -214,7 +229,8 @@ class SafetyNetTest {
   }
 
   private static Packed pack(PartCoder coder, PackScene... scenes) {
-    return Packer.pack(LAYOUT, List.of(scenes), coder, PackProgress.NONE);
+    return Packer.pack(
+        LAYOUT, List.of(scenes), Target.slowestDecodeCost(), coder, PackProgress.NONE);
   }
 
   private static void assertPlays(Packed packed, PackScene scene, int number) {

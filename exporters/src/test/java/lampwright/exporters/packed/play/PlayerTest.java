@@ -26,6 +26,7 @@ import lampwright.exporters.packed.MixedProjectsTest;
 import lampwright.exporters.packed.PackedCorpus;
 import lampwright.exporters.packed.encode.Packed;
 import lampwright.exporters.packed.encode.ScenePacker;
+import lampwright.exporters.target.Target;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -115,7 +116,9 @@ class PlayerTest {
       if (!job.scene().loop()) {
         continue;
       }
-      Packed packed = ScenePacker.pack("packed", List.of(job.table()), Progress.SILENT);
+      Packed packed =
+          ScenePacker.pack(
+              "packed", List.of(job.table()), Target.slowestDecodeCost(), Progress.SILENT);
       ByteArrayOutputStream rows = new ByteArrayOutputStream();
       byte[] row = new byte[job.table().layout().bytes()];
       for (FrameCursor cursor = job.table().cursor(); cursor.hasNext(); ) {
@@ -140,7 +143,7 @@ class PlayerTest {
     assertThat(counted.group(2)).isEqualTo("0");
     int bytes = table.layout().frameBytes();
     double worst = Double.parseDouble(counted.group(4)) * bytes;
-    // What the packer reckons with, PlayerCycles, is near what the simulator counts.
+    // What the packer reckons with, the target's cost, is near what the simulator counts.
     if (table.frames() > 10) {
       assertThat(estimate(table) / bytes)
           .isCloseTo(Double.parseDouble(counted.group(3)), withinPercentage(10));
@@ -156,13 +159,14 @@ class PlayerTest {
 
   /** Cycles of a frame on average, as the packer reckons. */
   private static double estimate(Corpus.Table table) {
-    Unpacker unpacker = new Unpacker(PackedCorpus.packed(table));
+    DecodeCost cost = Target.slowestDecodeCost();
+    Unpacker unpacker = new Unpacker(PackedCorpus.packed(table), cost);
     byte[] buffer = new byte[table.layout().frameBytes()];
     unpacker.select(0, buffer);
     long sum = 0;
     for (int f = 0; f < table.frames(); f++) {
       unpacker.frame(buffer);
-      sum += PlayerCycles.FRAME;
+      sum += cost.cycles(PlayerStep.FRAME);
       for (int cycles : unpacker.cyclesOfLamps()) {
         sum += cycles;
       }

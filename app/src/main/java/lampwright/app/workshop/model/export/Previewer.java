@@ -86,7 +86,7 @@ final class Previewer {
       return Optional.empty();
     }
     try {
-      return Optional.of(ScenePacker.pack("packed", alone, progress));
+      return Optional.of(ScenePacker.pack("packed", alone, Target.slowestDecodeCost(), progress));
     } catch (ExportRefusedException tooLong) {
       return Optional.empty();
     }
