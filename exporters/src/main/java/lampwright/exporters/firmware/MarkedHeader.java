@@ -4,18 +4,17 @@ import static java.nio.charset.StandardCharsets.UTF_8;
 
 import java.util.Locale;
 import java.util.zip.CRC32;
-import lampwright.exporters.table.CText;
+import lampwright.exporters.table.ExportMark;
 
 /**
- * A generated header that carries a number made from its content, and what other files of the same
- * export hold so that they don't compile with another one: files of different exports play, but not
- * what was seen.
+ * A generated header that carries a number made from its content, which the other files of the same
+ * export check.
  *
  * @param name of the header in the folder
  * @param text of it, without the number
  * @param crc CRC-32 of the text and what goes with it
  */
-record OneExport(String name, String text, long crc) {
+record MarkedHeader(String name, String text, long crc) {
   private static final String END = "\n#endif\n";
 
   /**
@@ -23,11 +22,11 @@ record OneExport(String name, String text, long crc) {
    *
    * @param with bytes that belong to it
    */
-  static OneExport of(String name, String text, byte... with) {
+  static MarkedHeader of(String name, String text, byte... with) {
     CRC32 crc = new CRC32();
     crc.update(text.getBytes(UTF_8));
     crc.update(with);
-    return new OneExport(name, text, crc.getValue());
+    return new MarkedHeader(name, text, crc.getValue());
   }
 
   /** The header with its number. */
@@ -36,10 +35,8 @@ record OneExport(String name, String text, long crc) {
       throw new IllegalArgumentException(name + ": needs an end that closes its #ifndef");
     }
     return text.substring(0, text.length() - END.length())
-        + "\n/* Tells this export from others. Leave it as it is if you change this file. */\n#define "
-        + macro()
-        + " "
-        + number()
+        + "\n/* Tells this export from others. Leave it as it is if you change this file. */\n"
+        + mark().define()
         + "\n"
         + END;
   }
@@ -51,26 +48,16 @@ record OneExport(String name, String text, long crc) {
 
   /** Stops the compiler where the header is of another export; it has to be included before. */
   String check() {
-    // Short, so that no formatter breaks it; README.md says what to do about a .new file.
-    return "\n#if "
-        + macro()
-        + " != "
-        + number()
-        + "\n#error \"this file and "
-        + file()
-        + " are of different exports: export again\"\n#endif\n";
+    // README.md says what to do about a .new file.
+    return "\n" + String.join("\n", mark().check("this file")) + "\n";
   }
 
   private String file() {
     return name.substring(name.lastIndexOf('/') + 1);
   }
 
-  private String macro() {
+  private ExportMark mark() {
     String stem = file().substring(0, file().lastIndexOf('.'));
-    return stem.toUpperCase(Locale.ROOT) + "_EXPORT";
-  }
-
-  private String number() {
-    return CText.number32(crc);
+    return new ExportMark(file(), stem.toUpperCase(Locale.ROOT) + "_EXPORT", crc);
   }
 }
