@@ -8,4 +8,4 @@ package lampwright.engine.meter;
  * @param peakFrame the first frame that draws so much
  * @param meanMilliamps over all frames
  */
-public record Draw(String id, double peakMilliamps, int peakFrame, double meanMilliamps) {}
+public record CurrentDraw(String id, double peakMilliamps, int peakFrame, double meanMilliamps) {}
