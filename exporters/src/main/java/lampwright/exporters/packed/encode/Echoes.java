@@ -13,8 +13,6 @@ import lampwright.exporters.packed.format.Coding;
  */
 final class Echoes {
   private static final int[] PITCHES = {1, 3, 4};
-  private static final int MAX_COUNT = 255;
-  private static final int MAX_STRIDE = 127;
 
   private final LampTable table;
   private final int pitch;
@@ -26,8 +24,8 @@ final class Echoes {
     this.table = table;
     pitch = pitch();
     int width = table.columns.length;
-    for (int at = pitch; pitch > 0 && at < width; at += MAX_COUNT) {
-      whole.add(new Grouping.Echo(at, at - pitch, Math.min(MAX_COUNT, width - at), 1));
+    for (int at = pitch; pitch > 0 && at < width; at += Grouping.MAX_COUNT) {
+      whole.add(new Grouping.Echo(at, at - pitch, Math.min(Grouping.MAX_COUNT, width - at), 1));
     }
   }
 
@@ -66,7 +64,7 @@ final class Echoes {
     List<Grouping.Echo> byPixel = spread(slots, pitch);
     byPixel.addAll(whole);
     List<Grouping.Echo> echoes = whole.isEmpty() || each.size() <= byPixel.size() ? each : byPixel;
-    if (echoes.size() > MAX_COUNT) {
+    if (echoes.size() > Grouping.MAX_COUNT) {
       throw new TooManyPartsException("echoes", echoes.size());
     }
     out.u8(echoes.size());
@@ -106,12 +104,12 @@ final class Echoes {
     List<int[]> best = List.of(first);
     for (int[] second : left.subList(1, left.size())) {
       int stride = second[0] - first[0];
-      if (stride > MAX_STRIDE) {
+      if (stride > Grouping.MAX_STRIDE) {
         break;
       }
       List<int[]> run = new ArrayList<>(List.of(first));
       for (int[] next : left) {
-        if (run.size() < MAX_COUNT && isShifted(first, next, run.size() * stride)) {
+        if (run.size() < Grouping.MAX_COUNT && isShifted(first, next, run.size() * stride)) {
           run.add(next);
         }
       }

@@ -3,6 +3,7 @@ package lampwright.exporters.packed.encode;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import lampwright.exporters.packed.format.Format;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -48,7 +49,7 @@ final class FineGrid {
       int denominator = pixels == 1 ? 1 : pixels * spread;
       for (int thirds = 3; thirds >= 1; thirds -= 2) {
         long fine = lcm(lcm(period, denominator), thirds);
-        if (fine > WaveFinder.maxSize()) {
+        if (fine > Format.MAX_WAVE_SIZE) {
           continue;
         }
         FineGrid grid = new FineGrid(values, slotAt, speed, (int) fine);
@@ -204,7 +205,7 @@ final class FineGrid {
       for (int w = 0; thirds && w < waves.size() && wave[e] < 0; w++) {
         for (int third = 1; third < 3 && wave[e] < 0; third++) {
           int[] merged = waves.get(w).clone();
-          if (lay(merged, e, third * (size / 3), spacing)
+          if (plot(merged, e, third * (size / 3), spacing)
               && WaveFinder.variationOfKnown(merged)
                   <= WaveFinder.variationOfKnown(waves.get(w)) * 9 / 8) {
             waves.set(w, merged);
@@ -216,7 +217,7 @@ final class FineGrid {
       if (wave[e] < 0) {
         int[] fresh = new int[size];
         Arrays.fill(fresh, -1);
-        if (!lay(fresh, e, 0, spacing)) {
+        if (!plot(fresh, e, 0, spacing)) {
           return null;
         }
         wave[e] = waves.size();
@@ -231,7 +232,7 @@ final class FineGrid {
   }
 
   /** Puts a colour's samples on the curve; false if two disagree. */
-  private boolean lay(int[] curve, int colour, int phase, int spacing) {
+  private boolean plot(int[] curve, int colour, int phase, int spacing) {
     for (int k = 0; k < slotAt[colour].length; k++) {
       int at = (int) ((phase + (long) k * spacing) % size);
       for (int value : values.get(slotAt[colour][k])) {

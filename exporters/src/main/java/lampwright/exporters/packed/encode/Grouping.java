@@ -28,8 +28,11 @@ final class Grouping {
     }
   }
 
-  private static final int MAX_COUNT = 255;
-  private static final int MAX_STRIDE = 127;
+  /** Most columns of a run or echo: its count is a byte. */
+  static final int MAX_COUNT = 255;
+
+  /** Widest stride: it is a signed byte. */
+  static final int MAX_STRIDE = 127;
 
   private Grouping() {}
 

@@ -9,17 +9,17 @@ import lampwright.exporters.packed.play.DecodeCost;
 /** Finds the shortest score of one lamp in one scene among the ways to code it. */
 final class LampCoder {
   /** Coding with the least work for the player. */
-  static final int MOST_HASTE = 3;
+  static final int MAX_SPEED_LEVEL = 3;
 
   /**
    * How to code.
    *
    * @param coding widths of numbers
    * @param speeds speeds at which lights may turn
-   * @param haste 0 for the shortest code, up to {@link #MOST_HASTE} for quicker ones
+   * @param speedLevel 0 for the shortest code, up to {@link #MAX_SPEED_LEVEL} for quicker ones
    * @param cost what the player takes
    */
-  record Options(Coding coding, List<FineGrid.Speed> speeds, int haste, DecodeCost cost) {
+  record Options(Coding coding, List<FineGrid.Speed> speeds, int speedLevel, DecodeCost cost) {
     Options {
       speeds = List.copyOf(speeds);
     }
@@ -58,8 +58,8 @@ final class LampCoder {
     WaveCoder waves = new WaveCoder(table, echoes, coding, events);
     for (RowPlan plan : plans) {
       StepsCoder steps = new StepsCoder(table, echoes, plan, events, coding);
-      Stretches stretches = new Stretches(table, steps, events, waves, plan, options);
-      for (Score score : stretches.scores()) {
+      RepeatFinder finder = new RepeatFinder(table, steps, events, waves, plan, options);
+      for (Score score : finder.scores()) {
         if (best == null || score.size(coding) < best.size(coding)) {
           best = score;
         }

@@ -3,7 +3,7 @@ package lampwright.exporters.packed.encode;
 import lampwright.exporters.packed.play.DecodeCost;
 import lampwright.exporters.packed.play.PlayerStep;
 
-/** What the frames of a scene take on a controller: the dearest of them. */
+/** What the frames of a scene take on a controller: the costliest of them. */
 final class Load {
   private final int ofEachFrame;
   private int worst;
@@ -25,7 +25,7 @@ final class Load {
     }
   }
 
-  /** Cycles of the dearest frame. */
+  /** Cycles of the costliest frame. */
   int worst() {
     return worst;
   }

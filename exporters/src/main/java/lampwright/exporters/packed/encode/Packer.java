@@ -81,11 +81,11 @@ public final class Packer {
     }
     PackProgress proving = share -> progress.proceed(CODING_SHARE + (1 - CODING_SHARE) * share);
     SafetyNet proved = SafetyNet.under(attempt, raw + SPARE, proving);
-    Haste haste = new Haste(proved.attempt(), proved.loads(), coder, progress);
+    SpeedTuning tuning = new SpeedTuning(proved.attempt(), proved.loads(), coder, progress);
     report(progress, 1);
     List<Packed.StandIn> standIns = new ArrayList<>(proved.standIns());
-    haste.standIns().stream().filter(s -> !standIns.contains(s)).forEach(standIns::add);
-    return new Packed(haste.data(), standIns);
+    tuning.standIns().stream().filter(s -> !standIns.contains(s)).forEach(standIns::add);
+    return new Packed(tuning.data(), standIns);
   }
 
   static PackRefusedException tooLong(Attempt attempt) {

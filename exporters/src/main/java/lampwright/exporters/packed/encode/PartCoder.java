@@ -7,7 +7,8 @@ interface PartCoder {
    * Codes it.
    *
    * @param lamp the lamp's number
-   * @param haste 0 for the shortest code, up to {@link LampCoder#MOST_HASTE} for quicker ones
+   * @param speedLevel 0 for the shortest code, up to {@link LampCoder#MAX_SPEED_LEVEL} for quicker
+   *     ones
    */
-  LampPart part(SceneCoder scene, int lamp, int haste);
+  LampPart part(SceneCoder scene, int lamp, int speedLevel);
 }

@@ -9,14 +9,14 @@ final class Periods {
   private static final long WORK = 400_000_000L;
 
   /** Frames from..to repeat with the period. */
-  record Stretch(int from, int to, int period) {}
+  record Repeat(int from, int to, int period) {}
 
   private Periods() {}
 
   /** The smallest divisor of the length with which all of it repeats; the length if none does. */
   static int dividing(long[] h) {
     for (int p = 1; p < h.length; p++) {
-      if (h.length % p == 0 && repeats(h, p)) {
+      if (h.length % p == 0 && repeatsAll(h, p)) {
         return p;
       }
     }
@@ -36,7 +36,7 @@ final class Periods {
     return h.length - fail[h.length - 1];
   }
 
-  private static boolean repeats(long[] h, int p) {
+  private static boolean repeatsAll(long[] h, int p) {
     for (int i = p; i < h.length; i++) {
       if (h[i] != h[i - p]) {
         return false;
@@ -46,7 +46,7 @@ final class Periods {
   }
 
   /** Parts that repeat, from the front, apart from each other; still parts don't count. */
-  static List<Stretch> stretches(long[] h, int longestPeriod) {
+  static List<Repeat> repeats(long[] h, int longestPeriod) {
     int n = h.length;
     int most = (int) Math.min(longestPeriod, Math.max(16, WORK / n));
     int[] bestEnd = new int[n];
@@ -61,11 +61,11 @@ final class Periods {
         }
       }
     }
-    List<Stretch> found = new ArrayList<>();
+    List<Repeat> found = new ArrayList<>();
     int t = 0;
     while (t < n) {
       if (bestEnd[t] > 0 && !still(h, t, bestPeriod[t])) {
-        found.add(new Stretch(t, bestEnd[t], bestPeriod[t]));
+        found.add(new Repeat(t, bestEnd[t], bestPeriod[t]));
         t = bestEnd[t];
       } else {
         t++;

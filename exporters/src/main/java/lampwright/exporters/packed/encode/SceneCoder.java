@@ -50,12 +50,13 @@ final class SceneCoder {
   /**
    * Codes a lamp.
    *
-   * @param haste 0 for the shortest code, up to {@link LampCoder#MOST_HASTE} for quicker ones
+   * @param speedLevel 0 for the shortest code, up to {@link LampCoder#MAX_SPEED_LEVEL} for quicker
+   *     ones
    */
-  LampPart part(int lamp, int haste) {
+  LampPart part(int lamp, int speedLevel) {
     LampTable table = table(lamp);
     List<FineGrid.Speed> speeds = Speeds.of(scene.periodMicros());
-    LampCoder.Options options = new LampCoder.Options(coding, speeds, haste, cost);
+    LampCoder.Options options = new LampCoder.Options(coding, speeds, speedLevel, cost);
     Score score = new LampCoder(table, scene.loop(), options).score();
     return merged ? shorter(table, score) : withSetup(table, score);
   }

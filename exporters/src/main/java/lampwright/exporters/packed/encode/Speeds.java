@@ -4,15 +4,17 @@ import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Set;
+import lampwright.exporters.packed.format.Format;
 
 /**
  * The speeds at which people let lights turn: a whole number of times a minute, or a period of a
  * multiple of ten milliseconds.
  */
 final class Speeds {
+  // What patterns are set to in practice. More speeds cost time and change no bytes of lights that
+  // turn at these; a speed that is not among them is found where its period is a few frames.
   private static final int MOST_A_MINUTE = 480;
   private static final int LONGEST_MS = 12000;
-  private static final int MAX_SIZE = 32767;
 
   private Speeds() {}
 
@@ -34,7 +36,7 @@ final class Speeds {
 
   private static void add(Set<FineGrid.Speed> speeds, long turns, long frames) {
     long g = gcd(turns, frames);
-    if (frames / g <= MAX_SIZE && 2 * turns < frames) {
+    if (frames / g <= Format.MAX_WAVE_SIZE && 2 * turns < frames) {
       speeds.add(new FineGrid.Speed((int) (turns / g), (int) (frames / g)));
     }
   }

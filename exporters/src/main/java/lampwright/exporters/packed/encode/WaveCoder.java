@@ -119,16 +119,16 @@ final class WaveCoder {
     for (int s = 0; s < table.slots.size(); s++) {
       slots.add(s);
     }
-    Sweeps ofTable = new Sweeps(table, from, to);
+    SweepFinder ofTable = new SweepFinder(table, from, to);
     for (Fit fit : ofTable.swings()) {
       Section section = write(fit, slots, from, 0);
       if (section != null) {
         found.add(Score.of(frames, to - from, section));
       }
     }
-    for (List<Sweeps.Way> ways : ofTable.find()) {
+    for (List<SweepFinder.Way> ways : ofTable.find()) {
       List<Section> sections = new ArrayList<>();
-      for (Sweeps.Way way : ways) {
+      for (SweepFinder.Way way : ways) {
         Section section = write(way.fit(), slots, way.from(), 0);
         if (section == null) {
           break;
@@ -138,7 +138,7 @@ final class WaveCoder {
       List<Score.Entry> entries = new ArrayList<>();
       int left = sections.size() == ways.size() ? frames : 0;
       for (int i = 0; left > 0; i++) {
-        Sweeps.Way way = ways.get(i % ways.size());
+        SweepFinder.Way way = ways.get(i % ways.size());
         int length = Math.min(left, way.to() - way.from());
         entries.add(new Score.Entry(length, sections.get(i % ways.size())));
         left -= length;

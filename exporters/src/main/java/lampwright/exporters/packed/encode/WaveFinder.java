@@ -15,7 +15,6 @@ import org.jspecify.annotations.Nullable;
  */
 final class WaveFinder {
   static final int MAX_PERIOD = 4096;
-  private static final int MAX_SIZE = 32767;
   private static final int[] SPREADS = {1, 2, 3, 4, 5, 10};
   private static final int[] PIXEL_BYTES = {4, 3, 1};
 
@@ -93,10 +92,6 @@ final class WaveFinder {
 
   static int[] spreads() {
     return SPREADS.clone();
-  }
-
-  static int maxSize() {
-    return MAX_SIZE;
   }
 
   private static Fit shifted(List<int[]> sorted, int period, int pace) {

@@ -55,7 +55,7 @@ final class PackedBytes {
     lamps = table(Format.LAMPS_AT, 1);
     scenes = table(Format.SCENES_AT, 1);
     if (tables < headerBytes || lamps == 0 || scenes == 0 || sceneAt(scenes) != size) {
-      throw contents(Format.SIZE_AT + placeBytes);
+      throw badContents(Format.SIZE_AT + placeBytes);
     }
   }
 
@@ -69,7 +69,7 @@ final class PackedBytes {
     return lampAt(lamps) + scene * (Format.SCENE_BYTES + lamps * placeBytes);
   }
 
-  static PackedDataException contents(int at) {
+  static PackedDataException badContents(int at) {
     return fault(
         PackedDataException.Fault.CONTENTS, "byte " + at + " of the packed data makes no sense");
   }
@@ -81,7 +81,7 @@ final class PackedBytes {
   /** A byte of the contents. */
   int u8(int at) {
     if (at < headerBytes || at >= tables) {
-      throw contents(at);
+      throw badContents(at);
     }
     return data[at] & 255;
   }
@@ -98,7 +98,7 @@ final class PackedBytes {
   /** A number in the header or the tables. */
   int table(int at, int count) {
     if (at > data.length - count) {
-      throw contents(at);
+      throw badContents(at);
     }
     int value = 0;
     for (int i = 0; i < count; i++) {
@@ -124,7 +124,7 @@ final class PackedBytes {
 
   private int follow(int at, int back) {
     if (back == 0 || back > tables - headerBytes) {
-      throw contents(at);
+      throw badContents(at);
     }
     return tables - back;
   }

@@ -20,7 +20,7 @@ final class ProgramPlayer {
   int list(int from, Voice voice, byte[] buffer) {
     int at = sections.patches(from, voice, buffer);
     if (data.u8(at) != Format.GO) {
-      throw PackedBytes.contents(at);
+      throw PackedBytes.badContents(at);
     }
     return at + 1;
   }
@@ -78,7 +78,7 @@ final class ProgramPlayer {
       frames = instruction(voice, head, fresh, buffer);
     }
     if (frames == 0) {
-      throw PackedBytes.contents(voice.at);
+      throw PackedBytes.badContents(voice.at);
     }
     voice.left = Math.min(frames, voice.round);
     voice.round -= voice.left;
@@ -100,7 +100,7 @@ final class ProgramPlayer {
       frames = data.u8(at++);
       voice.held = SectionPlayer.EMPTY;
     } else {
-      throw PackedBytes.contents(at - 1);
+      throw PackedBytes.badContents(at - 1);
     }
     voice.at = at;
     return frames;
@@ -126,7 +126,7 @@ final class ProgramPlayer {
   private int frames(int entry) {
     int frames = (data.u8(entry) << 8) | data.u8(entry + 1);
     if (frames < 1 || frames > Format.MAX_ENTRY_FRAMES) {
-      throw PackedBytes.contents(entry);
+      throw PackedBytes.badContents(entry);
     }
     return frames;
   }

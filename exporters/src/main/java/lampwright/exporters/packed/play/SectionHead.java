@@ -21,7 +21,7 @@ record SectionHead(int kind, int flags, int skip, int body) {
           default -> 0;
         };
     if ((kind & ~(Format.KIND_MASK | Format.LONG_SKIP | own)) != 0) {
-      throw PackedBytes.contents(section);
+      throw PackedBytes.badContents(section);
     }
     return new SectionHead(
         kind & Format.KIND_MASK, kind, data.number(section + 1, bytes), section + 1 + bytes);

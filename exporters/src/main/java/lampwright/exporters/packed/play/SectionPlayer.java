@@ -18,14 +18,14 @@ final class SectionPlayer {
 
   private void put(byte[] buffer, int column, int value) {
     if (column < 0 || column >= data.frameBytes) {
-      throw PackedBytes.contents(column);
+      throw PackedBytes.badContents(column);
     }
     buffer[column] = (byte) value;
   }
 
   private int get(byte[] buffer, int column) {
     if (column < 0 || column >= data.frameBytes) {
-      throw PackedBytes.contents(column);
+      throw PackedBytes.badContents(column);
     }
     return buffer[column] & 255;
   }
@@ -76,7 +76,7 @@ final class SectionPlayer {
     int body = head.body();
     int size = data.number(body, 2);
     if (size < 1 || size > Format.MAX_WAVE_SIZE) {
-      throw PackedBytes.contents(body);
+      throw PackedBytes.badContents(body);
     }
     int pace = phase(body + 2, size);
     int at = body + 4;
@@ -93,7 +93,7 @@ final class SectionPlayer {
       at += data.placeBytes;
       int column = voice.base + data.column(at);
       at += data.columnBytes;
-      int slots = some(at++);
+      int slots = nonZero(at++);
       int stride = slots == 1 ? 0 : (byte) data.u8(at++);
       int phase = phase(at, size);
       int step = slots == 1 ? 0 : phase(at + 2, size);
@@ -116,16 +116,16 @@ final class SectionPlayer {
   private int phase(int at, int size) {
     int phase = data.number(at, 2);
     if (phase >= size) {
-      throw PackedBytes.contents(at);
+      throw PackedBytes.badContents(at);
     }
     return phase;
   }
 
   /** A count that can't be 0. */
-  private int some(int at) {
+  private int nonZero(int at) {
     int count = data.u8(at);
     if (count == 0) {
-      throw PackedBytes.contents(at);
+      throw PackedBytes.badContents(at);
     }
     return count;
   }
@@ -133,7 +133,7 @@ final class SectionPlayer {
   private int sample(int wave, int phase, int size) {
     int kind = data.u8(wave);
     if (kind > Format.MIRROR_BETWEEN) {
-      throw PackedBytes.contents(wave);
+      throw PackedBytes.badContents(wave);
     }
     int first = data.number(wave + 1, 2);
     int last = data.number(wave + 3, 2);
@@ -154,7 +154,7 @@ final class SectionPlayer {
     for (int i = 0; i < groups; i++) {
       int column = voice.base + data.column(at);
       at += data.columnBytes;
-      int slots = some(at++);
+      int slots = nonZero(at++);
       int stride = slots == 1 ? 0 : (byte) data.u8(at++);
       count.add(PlayerStep.ROW_GROUP);
       span(slots, 1);
@@ -176,7 +176,7 @@ final class SectionPlayer {
   private int width(int rule) {
     int width = data.u8(rule) & ~Format.PREDICTOR_MASK;
     if (width > Format.MAX_WIDTH) {
-      throw PackedBytes.contents(rule);
+      throw PackedBytes.badContents(rule);
     }
     return width;
   }
@@ -192,7 +192,7 @@ final class SectionPlayer {
         count.add(PlayerStep.SCALED_SLOT);
         yield ((source * factor) >> 8) + bias;
       }
-      default -> throw PackedBytes.contents(rule);
+      default -> throw PackedBytes.badContents(rule);
     };
   }
 
@@ -203,7 +203,7 @@ final class SectionPlayer {
       int to = voice.base + data.column(at);
       int source = voice.base + data.column(at + data.columnBytes);
       at += 2 * data.columnBytes;
-      int bytes = some(at++);
+      int bytes = nonZero(at++);
       int stride = bytes == 1 ? 0 : (byte) data.u8(at++);
       count.add(PlayerStep.ECHO);
       span(bytes, 2);

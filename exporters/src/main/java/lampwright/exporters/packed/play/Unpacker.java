@@ -45,12 +45,12 @@ public final class Unpacker {
       voices[i] = new Voice();
       voices[i].base = data.table(data.lampAt(i), data.columnBytes);
       if (voices[i].base >= data.frameBytes) {
-        throw PackedBytes.contents(data.lampAt(i));
+        throw PackedBytes.badContents(data.lampAt(i));
       }
     }
     for (int i = 0; i < data.scenes; i++) {
       if (frames(i) == 0) {
-        throw PackedBytes.contents(data.sceneAt(i));
+        throw PackedBytes.badContents(data.sceneAt(i));
       }
     }
     cycles = new int[voices.length];
@@ -138,7 +138,7 @@ public final class Unpacker {
     }
     int end = dark == 0 ? data.frameBytes : voice.base + dark - row + 1;
     if (end > data.frameBytes) {
-      throw PackedBytes.contents(at);
+      throw PackedBytes.badContents(at);
     }
     Arrays.fill(buffer, voice.base, end, (byte) 0);
   }

@@ -11,7 +11,7 @@ import lampwright.exporters.packed.format.Coding;
 import lampwright.exporters.packed.format.Format;
 
 /** Cuts frames that don't repeat into sections. */
-final class Cuts {
+final class Segmenter {
   // Frames between which cuts are tried: few where a look costs much.
   private static final int FINE_GRID = 2;
   private static final int GRID = 4;
@@ -27,13 +27,13 @@ final class Cuts {
   /** Time that a byte takes on the wire: 8 bits of 1.25 us (WS2812B datasheet). */
   private static final double BYTE_MICROS = 10;
 
-  // Found by trial: with less, lamps of one pixel are never coded as rows.
+  /** More of it than a lamp's bytes take, for what a row costs beside them: found by trial. */
   private static final double BESIDE_MICROS = 60;
 
   /** Share of the wire's time that rows may take. */
   private static final double WIRE_SHARE = 0.25;
 
-  /** Share of the cap by haste. */
+  /** Share of the cap by speedLevel. */
   private static final double[] CAP_SHARE = {1, 0.6, 0, 0};
 
   private final LampTable table;
@@ -47,7 +47,7 @@ final class Cuts {
   /** Cuts made before: where nothing holds, all ways of cutting come to the same. */
   private final Map<List<Integer>, List<Score.Entry>> known = new HashMap<>();
 
-  Cuts(
+  Segmenter(
       LampTable table,
       RowPlan plan,
       StepsCoder steps,
@@ -64,7 +64,7 @@ final class Cuts {
   }
 
   /** The ways to code frames as one section. */
-  List<Section> ways(int from, int to) {
+  List<Section> codings(int from, int to) {
     List<Section> ways = new ArrayList<>();
     ways.add(events.section(from, to));
     if (fastEnough(from, to)) {
@@ -86,7 +86,7 @@ final class Cuts {
 
   /** The shortest way to play frames once. */
   private Section best(int from, int to) {
-    List<Section> once = ways(from, to);
+    List<Section> once = codings(from, to);
     if (PlainCoder.suits(table)) {
       once.add(PlainCoder.section(table, from, to));
     }
@@ -107,7 +107,8 @@ final class Cuts {
 
   private int cap() {
     double micros = BYTE_MICROS * table.columns.length + BESIDE_MICROS;
-    return (int) (micros * options.cost().megahertz() * WIRE_SHARE * CAP_SHARE[options.haste()]);
+    return (int)
+        (micros * options.cost().megahertz() * WIRE_SHARE * CAP_SHARE[options.speedLevel()]);
   }
 
   /** Splits where many small sections come out equal: at the ends of holds. */
@@ -138,7 +139,7 @@ final class Cuts {
     return entries;
   }
 
-  /** Cuts anywhere on a grid by dynamic programming on estimated sizes. */
+  /** Segmenter anywhere on a grid by dynamic programming on estimated sizes. */
   List<Score.Entry> sections(int from, int to) {
     return from >= to ? List.of() : known.computeIfAbsent(List.of(from, to), k -> cut(from, to));
   }

@@ -6,10 +6,10 @@ import java.util.concurrent.CancellationException;
 
 /**
  * Sees to it that the player has done with a frame in a quarter of the time that the wire takes for
- * it, as far as that goes: where many lamps change in one frame, the dearest of them are coded
+ * it, as far as that goes: where many lamps change in one frame, the costliest of them are coded
  * anew, longer but quicker to play.
  */
-final class Haste {
+final class SpeedTuning {
   /** Share of the wire's time, less what the target's cost may be wrong by. */
   private static final double SHARE = 0.25 * 0.95;
 
@@ -28,7 +28,7 @@ final class Haste {
   private final List<Packed.StandIn> standIns = new ArrayList<>();
   private Attempt best;
 
-  Haste(Attempt first, List<Load> loads, PartCoder coder, PackProgress progress) {
+  SpeedTuning(Attempt first, List<Load> loads, PartCoder coder, PackProgress progress) {
     this.coder = coder;
     this.progress = progress;
     best = first;
@@ -36,7 +36,7 @@ final class Haste {
     longest = (int) (first.data.length * GROWTH);
     for (int s = 0; s < first.scenes.size() && budget > 0 && !first.merged; s++) {
       if (loads.get(s).worst() > budget) {
-        hasten(s, loads.get(s));
+        speedUp(s, loads.get(s));
       }
     }
   }
@@ -51,9 +51,9 @@ final class Haste {
     return standIns;
   }
 
-  private void hasten(int scene, Load first) {
+  private void speedUp(int scene, Load first) {
     SceneCoder lamps = best.coder(scene);
-    int[] haste = new int[best.lamps.size()];
+    int[] speedLevel = new int[best.lamps.size()];
     Attempt attempt = best;
     Load load = first;
     for (int i = 0; i < TRIES && load.worst() > budget; i++) {
@@ -61,7 +61,7 @@ final class Haste {
         throw new CancellationException("packing was stopped");
       }
       List<LampPart> parts = new ArrayList<>(attempt.parts.get(scene));
-      if (!hastenDearest(lamps, parts, haste, load)) {
+      if (!speedUpCostliest(lamps, parts, speedLevel, load)) {
         return;
       }
       attempt = attempt.with(scene, parts);
@@ -80,23 +80,24 @@ final class Haste {
     }
   }
 
-  /** Codes the dearest lamp anew, and those coded like it; false if no lamp can be hastened. */
-  private boolean hastenDearest(SceneCoder scene, List<LampPart> parts, int[] haste, Load load) {
-    int dearest = -1;
-    for (int lamp = 0; lamp < haste.length; lamp++) {
-      if (haste[lamp] < LampCoder.MOST_HASTE
-          && (dearest < 0 || load.ofLamp(lamp) > load.ofLamp(dearest))) {
-        dearest = lamp;
+  /** Codes the costliest lamp anew, and those coded like it; false if no lamp can be sped up. */
+  private boolean speedUpCostliest(
+      SceneCoder scene, List<LampPart> parts, int[] speedLevel, Load load) {
+    int costliest = -1;
+    for (int lamp = 0; lamp < speedLevel.length; lamp++) {
+      if (speedLevel[lamp] < LampCoder.MAX_SPEED_LEVEL
+          && (costliest < 0 || load.ofLamp(lamp) > load.ofLamp(costliest))) {
+        costliest = lamp;
       }
     }
-    if (dearest < 0) {
+    if (costliest < 0) {
       return false;
     }
-    LampPart old = parts.get(dearest);
-    int more = haste[dearest] + 1;
-    for (int lamp = 0; lamp < haste.length; lamp++) {
-      if (lamp == dearest || parts.get(lamp).sameAs(old)) {
-        haste[lamp] = more;
+    LampPart old = parts.get(costliest);
+    int more = speedLevel[costliest] + 1;
+    for (int lamp = 0; lamp < speedLevel.length; lamp++) {
+      if (lamp == costliest || parts.get(lamp).sameAs(old)) {
+        speedLevel[lamp] = more;
         parts.set(lamp, coder.part(scene, lamp, more));
       }
     }

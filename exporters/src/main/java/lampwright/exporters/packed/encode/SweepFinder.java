@@ -3,12 +3,13 @@ package lampwright.exporters.packed.encode;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import lampwright.exporters.packed.format.Format;
 
 /**
  * Finds a picture that moves along a row of pixels at an even speed, one way or the other, for a
  * while at a time: a light that runs to and fro.
  */
-final class Sweeps {
+final class SweepFinder {
   private static final int[] PIXEL_BYTES = {4, 3, 1};
   private static final int LEAST_PIXELS = 4;
   private static final int LEAST_FRAMES = 4;
@@ -20,7 +21,7 @@ final class Sweeps {
   /** One way: the frames from its start on, and the curves that give them. */
   record Way(int from, int to, Fit fit) {}
 
-  Sweeps(LampTable table, int from, int to) {
+  SweepFinder(LampTable table, int from, int to) {
     this.table = table;
     this.from = from;
     this.to = to;
@@ -75,7 +76,7 @@ final class Sweeps {
       int pixels = slotAt[0].length;
       for (int steps : new int[] {2 * pixels - 2, pixels}) {
         long size = (long) period / WaveFinder.gcd(period, steps) * steps;
-        if (size <= WaveFinder.maxSize()) {
+        if (size <= Format.MAX_WAVE_SIZE) {
           paces.add(new Pace(slotAt, (int) size, (int) size / steps));
         }
       }
@@ -87,11 +88,11 @@ final class Sweeps {
     int pace = size / (to - from);
     int[][] curves = unknown(slotAt.length, size);
     int frame = from;
-    while (frame < to && lay(curves, slotAt, frame, (frame - from) * pace, spacing)) {
+    while (frame < to && plot(curves, slotAt, frame, (frame - from) * pace, spacing)) {
       frame++;
     }
     int turn = frame;
-    while (frame < to && lay(curves, slotAt, frame, (frame - from) * pace, size - spacing)) {
+    while (frame < to && plot(curves, slotAt, frame, (frame - from) * pace, size - spacing)) {
       frame++;
     }
     if (frame == to && turn > from + LEAST_FRAMES && turn < to) {
@@ -159,14 +160,14 @@ final class Sweeps {
     int pace = size / (to - from);
     int[][] curves = unknown(slotAt.length, size);
     int frame = start;
-    while (frame < to && lay(curves, slotAt, frame, (frame - start) * pace, spacing)) {
+    while (frame < to && plot(curves, slotAt, frame, (frame - start) * pace, spacing)) {
       frame++;
     }
     return new Way(start, frame, fit(curves, slotAt, pace, spacing, Fit.NEVER));
   }
 
   /** Puts one frame on the curves; if it doesn't fit, changes nothing. */
-  private boolean lay(int[][] curves, int[][] slotAt, int frame, int shared, int spacing) {
+  private boolean plot(int[][] curves, int[][] slotAt, int frame, int shared, int spacing) {
     for (int round = 0; round < 2; round++) {
       for (int e = 0; e < slotAt.length; e++) {
         int[] curve = curves[e];
