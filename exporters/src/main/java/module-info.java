@@ -6,7 +6,8 @@ module lampwright.exporters {
 
   exports lampwright.exporters;
   exports lampwright.exporters.firmware;
-  exports lampwright.exporters.packed;
+  exports lampwright.exporters.packed.encode;
+  exports lampwright.exporters.packed.play;
   exports lampwright.exporters.table;
   exports lampwright.exporters.target;
 }

@@ -1,5 +1,6 @@
 package lampwright.app;
 
+import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.classes;
 import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
 import static com.tngtech.archunit.library.Architectures.layeredArchitecture;
 import static com.tngtech.archunit.library.dependencies.SlicesRuleDefinition.slices;
@@ -21,7 +22,7 @@ class StructureTest {
   /** Packages from the ground up, and which others each may use beside the ground. */
   private static final Map<String, List<String>> PACKAGES = new LinkedHashMap<>();
 
-  private static final List<String> GROUND = List.of("check", "time", "facts");
+  private static final List<String> GROUND = List.of("check", "time", "facts", "field");
 
   static {
     PACKAGES.put("light", List.of());
@@ -30,12 +31,36 @@ class StructureTest {
     PACKAGES.put("scene", List.of("pattern", "rig", "light"));
     PACKAGES.put("situation", List.of("scene", "rig", "pattern", "light"));
     PACKAGES.put("disk", List.of());
-    PACKAGES.put("project", List.of("disk", "situation", "scene", "pattern", "rig", "light"));
+    PACKAGES.put("document", List.of("situation", "scene", "pattern", "rig", "light"));
+    PACKAGES.put(
+        "json", List.of("document", "disk", "situation", "scene", "pattern", "rig", "light"));
     PACKAGES.put("render", List.of("scene", "situation", "rig", "pattern", "light"));
     PACKAGES.put("meter", List.of("render", "rig", "light"));
     PACKAGES.put(
         "review",
-        List.of("meter", "render", "project", "situation", "scene", "pattern", "rig", "light"));
+        List.of(
+            "meter",
+            "render",
+            "json",
+            "document",
+            "situation",
+            "scene",
+            "pattern",
+            "rig",
+            "light"));
+  }
+
+  /** Packages of the exporters from the ground up, and which others of them each may use. */
+  private static final Map<String, List<String>> EXPORTERS = new LinkedHashMap<>();
+
+  static {
+    EXPORTERS.put("packed.format", List.of());
+    EXPORTERS.put("packed.play", List.of("packed.format"));
+    EXPORTERS.put("packed.encode", List.of("packed.play", "packed.format"));
+    EXPORTERS.put("target", List.of("packed.play"));
+    EXPORTERS.put("table", List.of("target"));
+    EXPORTERS.put(
+        "firmware", List.of("target", "table", "packed.encode", "packed.play", "packed.format"));
   }
 
   @ArchTest static final ArchRule enginePackagesLookOnlyTowardsTheLight = layers();
@@ -59,6 +84,7 @@ class StructureTest {
     layers = layers.whereLayer("check").mayNotAccessAnyLayer();
     layers = layers.whereLayer("time").mayOnlyAccessLayers("check");
     layers = layers.whereLayer("facts").mayOnlyAccessLayers("check");
+    layers = layers.whereLayer("field").mayOnlyAccessLayers("check");
     for (Map.Entry<String, List<String>> each : PACKAGES.entrySet()) {
       layers = layers.whereLayer(each.getKey()).mayOnlyAccessLayers(withGround(each.getValue()));
     }
@@ -68,6 +94,41 @@ class StructureTest {
   private static String[] withGround(Collection<String> names) {
     return Stream.concat(GROUND.stream(), names.stream()).toArray(String[]::new);
   }
+
+  @ArchTest static final ArchRule exportersLookOnlyTowardsTheBytes = exporters();
+
+  private static ArchRule exporters() {
+    var layers =
+        layeredArchitecture()
+            .consideringOnlyDependenciesInAnyPackage("lampwright.exporters..")
+            .layer("job")
+            .definedBy("lampwright.exporters");
+    for (String name : EXPORTERS.keySet()) {
+      layers = layers.layer(name).definedBy("lampwright.exporters." + name);
+    }
+    layers = layers.whereLayer("job").mayNotAccessAnyLayer();
+    for (Map.Entry<String, List<String>> each : EXPORTERS.entrySet()) {
+      layers =
+          layers
+              .whereLayer(each.getKey())
+              .mayOnlyAccessLayers(
+                  Stream.concat(Stream.of("job"), each.getValue().stream()).toArray(String[]::new));
+    }
+    return layers;
+  }
+
+  /** What is in no place of the table above is held by no rule. */
+  @ArchTest
+  static final ArchRule everyExporterHasItsPlace =
+      classes()
+          .that()
+          .resideInAPackage("lampwright.exporters..")
+          .should()
+          .resideInAnyPackage(
+              Stream.concat(
+                      Stream.of("lampwright.exporters"),
+                      EXPORTERS.keySet().stream().map(name -> "lampwright.exporters." + name))
+                  .toArray(String[]::new));
 
   @ArchTest
   static final ArchRule enginePackagesAreFreeOfCycles =

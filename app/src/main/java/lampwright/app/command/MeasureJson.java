@@ -8,8 +8,8 @@ import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import lampwright.engine.check.Checks;
 import lampwright.engine.document.Project;
+import lampwright.engine.meter.CurrentDraw;
 import lampwright.engine.meter.DitherFlicker;
-import lampwright.engine.meter.Draw;
 import lampwright.engine.meter.FlashCaution;
 import lampwright.engine.meter.FlashTrain;
 import lampwright.engine.meter.LampCaution;
@@ -101,7 +101,7 @@ final class MeasureJson {
     json.writeEndObject();
   }
 
-  private void drawn(Draw draw) {
+  private void drawn(CurrentDraw draw) {
     number("peakMilliamps", draw.peakMilliamps());
     json.writeNumberProperty("peakFrame", draw.peakFrame());
     number("meanMilliamps", draw.meanMilliamps());
@@ -120,7 +120,7 @@ final class MeasureJson {
     json.writeEndObject();
   }
 
-  private void output(Draw draw, SceneReport report) {
+  private void output(CurrentDraw draw, SceneReport report) {
     json.writeStartObject();
     json.writeStringProperty("id", draw.id());
     drawn(draw);
@@ -130,7 +130,7 @@ final class MeasureJson {
     json.writeEndObject();
   }
 
-  private void lamp(Draw draw, LightReport light) {
+  private void lamp(CurrentDraw draw, LightReport light) {
     json.writeStartObject();
     json.writeStringProperty("id", draw.id());
     drawn(draw);

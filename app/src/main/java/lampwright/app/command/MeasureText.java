@@ -9,7 +9,7 @@ import lampwright.engine.check.Harmless;
 import lampwright.engine.document.Project;
 import lampwright.engine.light.Chromaticity;
 import lampwright.engine.meter.ColourPlace;
-import lampwright.engine.meter.Draw;
+import lampwright.engine.meter.CurrentDraw;
 import lampwright.engine.meter.FlashCaution;
 import lampwright.engine.meter.FlashSpot;
 import lampwright.engine.meter.FlashTrain;
@@ -73,7 +73,7 @@ final class MeasureText {
 
   private void supply(SceneReport report) {
     Rig rig = report.table().layout().rig();
-    Draw supply = report.measure().supply();
+    CurrentDraw supply = report.measure().supply();
     say("");
     say(
         "  Supply     peak %s mA of %s mA (%s), frame %d at %.3f s; mean %s mA; %.2f J a run",
@@ -95,10 +95,10 @@ final class MeasureText {
     LineTimes times = Target.lineTimesOf(report.table().layout().rig());
     for (int i = 0; i < times.chains().size(); i++) {
       WireTime wire = times.chains().get(i);
-      Draw draw = report.measure().chains().get(i);
+      CurrentDraw draw = report.measure().chains().get(i);
       say(
-          "  Chain      %s  peak %s mA, mean %s mA; data transfer %.2f ms (%s of frame time); max %.1f"
-              + " frames/s; max %d pixels at this rate",
+          "  Chain      %s  peak %s mA, mean %s mA; data transfer %.2f ms (%s of frame time); max"
+              + " %.1f frames/s; max %d pixels at this rate",
           padded(wire.chain()),
           whole(draw.peakMilliamps()),
           whole(draw.meanMilliamps()),
@@ -112,7 +112,7 @@ final class MeasureText {
           "             all chains sent one after another: %.2f ms (%s of frame time)",
           times.frameUs() / 1000, percent(times.share(rate)));
     }
-    for (Draw draw : report.measure().outputs()) {
+    for (CurrentDraw draw : report.measure().outputs()) {
       say(
           "  Output     %s  peak %s mA, mean %s mA",
           padded(draw.id()), whole(draw.peakMilliamps()), whole(draw.meanMilliamps()));
@@ -157,7 +157,7 @@ final class MeasureText {
     for (int i = 0; i < lights.size(); i++) {
       LightReport light = lights.get(i);
       int place = i;
-      Draw draw = report.measure().lamps().get(i);
+      CurrentDraw draw = report.measure().lamps().get(i);
       say(
           "  Lamp       %s  peak %s mA; %s; %s",
           padded(light.id()),

@@ -10,7 +10,8 @@ import lampwright.engine.review.Finding;
 import lampwright.exporters.CancelledException;
 import lampwright.exporters.ExportRefusedException;
 import lampwright.exporters.Progress;
-import lampwright.exporters.packed.ScenePacker;
+import lampwright.exporters.packed.encode.ScenePacker;
+import lampwright.exporters.target.Target;
 
 /**
  * A scene measured, with the size of its packed data.
@@ -31,7 +32,8 @@ record Measured(SceneReport report, OptionalInt packedBytes, List<Finding> findi
       return OptionalInt.empty();
     }
     try {
-      return OptionalInt.of(ScenePacker.pack("packed", alone, progress).size());
+      return OptionalInt.of(
+          ScenePacker.pack("packed", alone, Target.slowestDecodeCost(), progress).size());
     } catch (ExportRefusedException tooLong) {
       return OptionalInt.empty();
     }

@@ -7,8 +7,9 @@ import lampwright.exporters.ExportOptions;
 import lampwright.exporters.Exporter;
 import lampwright.exporters.ExporterRegistry;
 import lampwright.exporters.firmware.FirmwareExporter;
-import lampwright.exporters.packed.PackedExporter;
+import lampwright.exporters.packed.encode.PackedExporter;
 import lampwright.exporters.table.TableExporters;
+import lampwright.exporters.target.Target;
 
 /** The formats that can be exported, by the words for them on the command line. */
 public final class ExportFormats {
@@ -48,7 +49,7 @@ public final class ExportFormats {
 
   private static ExporterRegistry registry() {
     List<Exporter> all = new ArrayList<>(TableExporters.all());
-    all.add(new PackedExporter());
+    all.add(new PackedExporter(Target.slowestDecodeCost()));
     return ExporterRegistry.of(all);
   }
 }

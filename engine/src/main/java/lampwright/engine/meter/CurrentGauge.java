@@ -49,23 +49,23 @@ final class CurrentGauge implements FrameGauge {
     lamps.forEach(part -> part.take(frame, bytes));
   }
 
-  Draw supply() {
+  CurrentDraw supply() {
     return supply.draw();
   }
 
-  List<Draw> chains() {
+  List<CurrentDraw> chains() {
     return draws(chains);
   }
 
-  List<Draw> outputs() {
+  List<CurrentDraw> outputs() {
     return draws(outputs);
   }
 
-  List<Draw> lamps() {
+  List<CurrentDraw> lamps() {
     return draws(lamps);
   }
 
-  private static List<Draw> draws(List<Part> parts) {
+  private static List<CurrentDraw> draws(List<Part> parts) {
     return parts.stream().map(Part::draw).toList();
   }
 
@@ -132,8 +132,8 @@ final class CurrentGauge implements FrameGauge {
       }
     }
 
-    Draw draw() {
-      return new Draw(id, peak, peakFrame, sum / frames);
+    CurrentDraw draw() {
+      return new CurrentDraw(id, peak, peakFrame, sum / frames);
     }
   }
 }

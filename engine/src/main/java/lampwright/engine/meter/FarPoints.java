@@ -11,6 +11,10 @@ final class FarPoints {
   private static final double FAR = TradeNumbers.number("flash caution", "least change of colour");
   private static final double ROUNDING = 1e-9;
   private static final double FAR_SQUARED = (FAR + ROUNDING) * (FAR + ROUNDING);
+
+  /**
+   * So many points are kept before all but their hull are dropped; changes the time taken alone.
+   */
   private static final int FEW = 48;
 
   // u' and v' by turns.

@@ -10,12 +10,43 @@ import lampwright.engine.facts.TradeNumbers;
 
 /** The work of {@link FlashTrain#measure}: all times here are in frames, and cost is linear. */
 final class FlashMeter {
+  // No standard says where a flash begins in a light of any shape, so the five below are ours,
+  // chosen so that every pattern is told as it is set; FlashTrainTest holds them.
+
+  /**
+   * A rise or fall of less than this share of the brightest light is no edge of a flash. With less,
+   * flicker counts as flashes; with more, the weaker flashes of a group are missed.
+   */
   private static final double LEAST_SWING = 0.3;
+
+  /**
+   * Between two flashes the light falls to this share of both peaks or lower. With more, a light
+   * that only dips counts as flashing; with less, flashes that a warm-up or a tail joins are one.
+   */
   private static final double MOST_VALLEY = 0.4;
+
+  /**
+   * Where the shorter edge, from 10 to 90 %, takes longer than this many seconds, and than {@link
+   * #SWELL_SHARE} of the time from flash to flash, the light swells and does not flash: a fade, a
+   * colour cycle. With less, the flash of a slow beacon is left out.
+   */
   private static final double SWELL_SECONDS = 0.5;
+
   private static final double SWELL_SHARE = 0.2;
+
+  /**
+   * The gap after a group is longer by this factor than those within it, at least. With less,
+   * uneven flashes fall apart into groups; with more, groups with short gaps are told as single
+   * flashes.
+   */
   private static final double GROUP_RATIO = 1.5;
+
+  /** Periods that differ from their mean by this share at most are regular to the eye. */
   private static final double EVEN = 0.25;
+
+  /** A regular period may be off by a frame, and by half a frame of rounding. */
+  private static final double EVEN_FRAMES = 1.5;
+
   private static final double LIT = TradeNumbers.number("special warning lamp", "on above");
 
   /**
@@ -291,8 +322,8 @@ final class FlashMeter {
     if (sorted.length < 3) {
       return near;
     }
-    double even = mean(sorted, median, 1.5);
-    long agreeing = Arrays.stream(sorted).filter(p -> Math.abs(p - median) <= 1.5).count();
+    double even = mean(sorted, median, EVEN_FRAMES);
+    long agreeing = Arrays.stream(sorted).filter(p -> Math.abs(p - median) <= EVEN_FRAMES).count();
     return agreeing >= sorted.length - 1 ? even : near;
   }
 
@@ -303,7 +334,9 @@ final class FlashMeter {
   private boolean regular(int[] size, int usual, double[] period, double mean) {
     long odd = Arrays.stream(size).filter(s -> s != usual).count();
     long uneven =
-        Arrays.stream(period).filter(p -> Math.abs(p - mean) > Math.max(1.5, EVEN * mean)).count();
+        Arrays.stream(period)
+            .filter(p -> Math.abs(p - mean) > Math.max(EVEN_FRAMES, EVEN * mean))
+            .count();
     // The seam of a loop may cut one group, and so a period before and after it.
     int allowed = loop && size.length > 2 ? 1 : 0;
     return odd <= allowed && uneven <= 2L * allowed;

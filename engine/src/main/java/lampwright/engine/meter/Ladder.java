@@ -14,6 +14,7 @@ import lampwright.engine.check.Checks;
  * comes by one and goes by the other.
  */
 public final class Ladder {
+  /** More than any wire has: keeps sums finite. */
   private static final double MOST_OHMS = 1e9;
 
   private final double supplyVolts;

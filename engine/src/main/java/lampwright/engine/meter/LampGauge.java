@@ -8,7 +8,11 @@ import org.jspecify.annotations.Nullable;
 
 /** Watches the light of a lamp: of each of its pixels, and of all of them together. */
 final class LampGauge {
-  /** Pixels that never reach this share of the brightest do not stand for the lamp. */
+  /**
+   * Pixels that never reach this share of the brightest do not stand for the lamp. Ours: the share
+   * above which a special warning lamp counts as on (UN Regulation 65); with 0, a pixel that glows
+   * faintly all the time would decide how the lamp flashes.
+   */
   private static final double LIT = 0.1;
 
   private final List<LampLight> lights;

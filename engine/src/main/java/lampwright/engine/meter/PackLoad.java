@@ -17,7 +17,7 @@ public record PackLoad(
     OptionalDouble hours, double meanMilliamps, double peakMilliamps, OptionalDouble fuseAmps) {
   private static final double MILLI = 1e-3;
 
-  static PackLoad of(Battery battery, Rig rig, Draw supply) {
+  static PackLoad of(Battery battery, Rig rig, CurrentDraw supply) {
     double volts = rig.supplyVolts();
     double peak = battery.packCurrent(supply.peakMilliamps(), volts);
     return new PackLoad(

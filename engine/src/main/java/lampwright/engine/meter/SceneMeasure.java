@@ -18,10 +18,10 @@ import lampwright.engine.render.FrameTable;
  * @param model the flash caution of all lamps together, each weighing the same
  */
 public record SceneMeasure(
-    Draw supply,
-    List<Draw> chains,
-    List<Draw> outputs,
-    List<Draw> lamps,
+    CurrentDraw supply,
+    List<CurrentDraw> chains,
+    List<CurrentDraw> outputs,
+    List<CurrentDraw> lamps,
     List<LightReport> lights,
     FlashCaution model) {
   public SceneMeasure {

@@ -5,7 +5,7 @@ import java.util.Set;
 import java.util.function.Consumer;
 import lampwright.engine.document.Project;
 import lampwright.engine.meter.ChainFeed;
-import lampwright.engine.meter.Draw;
+import lampwright.engine.meter.CurrentDraw;
 import lampwright.engine.meter.SceneReport;
 import lampwright.engine.render.FrameCurrent;
 import lampwright.engine.rig.Chain;
@@ -41,7 +41,7 @@ final class SupplyFindings implements Reviewer {
   }
 
   private static void current(Rig rig, SceneReport report, Consumer<Finding> found) {
-    Draw supply = report.measure().supply();
+    CurrentDraw supply = report.measure().supply();
     double limit = rig.supplyLimitMilliamps();
     if (supply.peakMilliamps() <= limit) {
       return;

@@ -22,8 +22,8 @@ import lampwright.exporters.ExportTarget;
 import lampwright.exporters.Progress;
 import lampwright.exporters.ProjectExporter;
 import lampwright.exporters.ProjectJob;
-import lampwright.exporters.packed.Packed;
-import lampwright.exporters.packed.ScenePacker;
+import lampwright.exporters.packed.encode.Packed;
+import lampwright.exporters.packed.encode.ScenePacker;
 import lampwright.exporters.target.Target;
 import lampwright.exporters.target.TargetFindings;
 
@@ -89,7 +89,7 @@ public final class FirmwareExporter implements ProjectExporter {
     refuse(facts.refusals());
     Rig rig = job.project().rig();
     Target target = Target.of(rig);
-    Packed packed = ScenePacker.pack(KEY, job.tables(), progress);
+    Packed packed = ScenePacker.pack(KEY, job.tables(), target.decodeCost(), progress);
     refuse(TargetFindings.programMemory(target, rig, packed.size()).stream().toList());
     List<Finding> plain = ScenePacker.findings(packed);
     List<Finding> all = new ArrayList<>(findings(job, facts));
@@ -127,9 +127,9 @@ public final class FirmwareExporter implements ProjectExporter {
     for (String name : SHARED) {
       texts.put(name, Resource.text(name));
     }
-    OneExport config = OneExport.of(CONFIG, ConfigFile.of(job, target, packed.length));
+    MarkedHeader config = MarkedHeader.of(CONFIG, ConfigFile.of(job, target, packed.length));
     texts.put(CONFIG, config.header());
-    OneExport scenes = OneExport.of(SCENES, ScenesFile.header(job, packed.length), packed);
+    MarkedHeader scenes = MarkedHeader.of(SCENES, ScenesFile.header(job, packed.length), packed);
     texts.put(SCENES, scenes.header());
     texts.put(SCENES_SOURCE, ScenesFile.source(packed) + config.check() + scenes.check());
     target.sources(rig).forEach((name, text) -> texts.put(name, checked(name, text, config)));
@@ -142,7 +142,7 @@ public final class FirmwareExporter implements ProjectExporter {
 
   // A source that was made for one rig and stands beside the configuration of another compiles no
   // more.
-  private static String checked(String name, String text, OneExport config) {
+  private static String checked(String name, String text, MarkedHeader config) {
     return name.endsWith(".c") ? text + config.include() + config.check() : text;
   }
 }

@@ -11,7 +11,7 @@ import lampwright.exporters.CancelledException;
 import lampwright.exporters.ExportFacts;
 import lampwright.exporters.ExportRefusedException;
 import lampwright.exporters.Progress;
-import lampwright.exporters.packed.ScenePacker;
+import lampwright.exporters.packed.encode.ScenePacker;
 import lampwright.exporters.target.Target;
 import lampwright.exporters.target.TargetFindings;
 
@@ -55,7 +55,7 @@ public final class FirmwareMemory {
       return List.of();
     }
     try {
-      int packed = ScenePacker.pack("firmware", tables, progress).size();
+      int packed = ScenePacker.pack("firmware", tables, target.decodeCost(), progress).size();
       return TargetFindings.programMemory(target, rig, packed).stream().toList();
     } catch (ExportRefusedException tooLong) {
       return tooLong.refusals();

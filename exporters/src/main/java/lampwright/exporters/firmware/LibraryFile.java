@@ -20,6 +20,7 @@ final class LibraryFile {
           .or(CharMatcher.inRange('0', '9'))
           .or(CharMatcher.anyOf(" _.-"));
 
+  /** Characters of a name (the same specification, from memory). */
   private static final int MAX_LENGTH = 63;
 
   private LibraryFile() {}

@@ -17,6 +17,8 @@ import lampwright.exporters.target.Target;
 /** What interrupts and the frame clock do on this controller with these chains. */
 final class ReadmeInterrupts {
   private static final double NS_PER_US = 1000;
+
+  /** From one end of the stick to the other, 1,000 to 2,000 us (common practice). */
   private static final double STICK_TRAVEL_US = 1000;
 
   /** Cycles that a controller takes into an interrupt routine and out of it (datasheets). */

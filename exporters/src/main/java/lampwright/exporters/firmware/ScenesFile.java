@@ -17,6 +17,8 @@ import lampwright.exporters.table.CText;
 /** The packed scenes as a C header and source. */
 final class ScenesFile {
   private static final BigDecimal MILLIHERTZ = BigDecimal.valueOf(1000);
+
+  /** Keeps lines below 100 characters. */
   private static final int BYTES_A_LINE = 20;
 
   private ScenesFile() {}

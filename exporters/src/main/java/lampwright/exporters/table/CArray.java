@@ -51,16 +51,11 @@ final class CArray {
     }
   }
 
-  static void end(ExportJob job, CNames names, long export, BlockOutput out) throws IOException {
+  static void end(ExportJob job, ExportMark mark, BlockOutput out) throws IOException {
     out.line("};");
     out.line("");
-    out.line("#if " + names.constant("EXPORT") + " != " + CText.number32(export));
-    out.line(
-        "#error \""
-            + job.fileName("h")
-            + " and "
-            + job.fileName("c")
-            + " are of different exports: export again.\"");
-    out.line("#endif");
+    for (String line : mark.check(job.fileName("c"))) {
+      out.line(line);
+    }
   }
 }

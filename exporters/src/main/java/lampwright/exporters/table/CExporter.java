@@ -147,7 +147,7 @@ final class CExporter extends TableExporter {
     CNames names = new CNames(job.scene());
     // Tells this export from others: a header beside a table of another one does not compile.
     CRC32 crc = new CRC32();
-    crc.update(header(job, names, 0));
+    crc.update(header(job, names, mark(job, names, 0)));
     writeFile(
         target,
         job.fileName("c"),
@@ -160,16 +160,20 @@ final class CExporter extends TableExporter {
                 crc.update(frame);
                 CArray.frame(frame, out);
               });
-          CArray.end(job, names, crc.getValue(), out);
+          CArray.end(job, mark(job, names, crc.getValue()), out);
         });
-    byte[] header = header(job, names, crc.getValue());
+    byte[] header = header(job, names, mark(job, names, crc.getValue()));
     writeFile(target, job.fileName("h"), out -> out.bytes(header, 0, header.length));
   }
 
-  private static byte[] header(ExportJob job, CNames names, long export) throws IOException {
+  private static ExportMark mark(ExportJob job, CNames names, long crc) {
+    return new ExportMark(job.fileName("h"), names.constant("EXPORT"), crc);
+  }
+
+  private static byte[] header(ExportJob job, CNames names, ExportMark mark) throws IOException {
     ByteArrayOutputStream bytes = new ByteArrayOutputStream();
     BlockOutput out = new BlockOutput(bytes);
-    new CHeader(job, names, export, out).write();
+    new CHeader(job, names, mark, out).write();
     out.flush();
     return bytes.toByteArray();
   }

@@ -12,13 +12,13 @@ import lampwright.exporters.ExportJob;
 final class CHeader {
   private final ExportJob job;
   private final CNames names;
-  private final long export;
+  private final ExportMark mark;
   private final BlockOutput out;
   private final FrameLayout layout;
   private final FrameRate rate;
 
-  CHeader(ExportJob job, CNames names, long export, BlockOutput out) {
-    this.export = export;
+  CHeader(ExportJob job, CNames names, ExportMark mark, BlockOutput out) {
+    this.mark = mark;
     this.job = job;
     this.names = names;
     this.out = out;
@@ -84,7 +84,7 @@ final class CHeader {
     define("LOOP", job.scene().loop() ? "1" : "0");
     out.line("");
     out.line("/* Tells this export from others; the .c holds the same number. */");
-    define("EXPORT", CText.number32(export));
+    out.line(mark.define());
   }
 
   private void rigConstants() throws IOException {

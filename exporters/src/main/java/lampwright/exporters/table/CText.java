@@ -67,7 +67,7 @@ public final class CText {
   }
 
   /** A number of 32 bits, as C writes it. */
-  public static String number32(long number) {
+  static String number32(long number) {
     return String.format(Locale.ROOT, "0x%08XUL", number);
   }
 }

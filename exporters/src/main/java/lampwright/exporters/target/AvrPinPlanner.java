@@ -21,6 +21,7 @@ import lampwright.engine.rig.Rig;
 
 /** Gives every chain and output of a rig a pin of an AVR: what the project states, else ours. */
 final class AvrPinPlanner {
+  /** As many as a port has pins. Ours: each chain has a routine of its own in program memory. */
   static final int MAX_CHAINS = 8;
 
   private final Rig rig;

@@ -26,6 +26,7 @@ abstract sealed class AvrTarget extends Target permits Atmega328p, Atmega32u4, A
   /** From the last bit of a chain to the first of the next, us: measured, rounded up. */
   private static final double BETWEEN_CHAINS_US = 10;
 
+  /** The slowest step of the timer (datasheets), so that it wraps as seldom as can be. */
   private static final int CLOCK_DIVIDER = 1024;
 
   private final AvrPins pins;

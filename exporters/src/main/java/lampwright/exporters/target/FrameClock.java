@@ -10,6 +10,7 @@ import lampwright.engine.check.Checks;
  * @param wide whether it counts in 16 bits
  */
 public record FrameClock(int timer, double tickUs, boolean wide) {
+  /** Ticks until a counter of 8 bits wraps. */
   private static final int SHORT_TICKS = 256;
 
   /** The counter in words. */

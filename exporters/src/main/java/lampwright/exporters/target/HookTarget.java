@@ -20,6 +20,7 @@ abstract sealed class HookTarget extends Target permits Rp2040, OtherController 
   /** The first pins are those of the usual serial port. */
   private static final int FIRST_FREE = 2;
 
+  /** The unit of the clock that the builder's function gives: the tick of an AVR at 16 MHz. */
   private static final double HOOK_TICK_US = 64;
 
   private static final List<String> FIXED =

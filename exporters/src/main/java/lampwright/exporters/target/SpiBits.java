@@ -19,7 +19,7 @@ public record SpiBits(int hertz, int zero, int one) {
   /** Clocks to try: bits of 1.25 us first, then longer and shorter ones. */
   private static final int[] HERTZ = {6_400_000, 6_000_000, 5_600_000, 5_000_000, 8_000_000};
 
-  /** Enough room for an SPI that can't have just this clock. */
+  /** Enough room, as a share of the clock, for an SPI that can't have just this clock: ours. */
   private static final double ENOUGH_ROOM = 0.1;
 
   private record Choice(SpiBits bits, double room) {}

@@ -10,6 +10,7 @@ import lampwright.engine.review.Finding;
 import lampwright.engine.rig.Chain;
 import lampwright.engine.rig.Controller;
 import lampwright.engine.rig.Rig;
+import lampwright.exporters.packed.play.DecodeCost;
 
 /**
  * A controller as the firmware sees it, at one clock. Everything that the program knows of a
@@ -116,6 +117,23 @@ public abstract sealed class Target permits AvrTarget, HookTarget {
   /** What the rig's firmware takes of its memory. */
   public final FirmwareSize size(Rig rig) {
     return new FirmwareSize(this, rig);
+  }
+
+  /**
+   * What playing packed data costs on the slowest controllers that it is made for. Data that stands
+   * alone is coded by it.
+   */
+  public static DecodeCost slowestDecodeCost() {
+    return AvrDecodeCost.AT_16_MHZ;
+  }
+
+  /**
+   * What playing packed data costs on it. The same for all so far, so that a scene's data is the
+   * same whatever plays it: the others are faster (RP2040), or nothing is known of them; only an
+   * AVR at 8 MHz takes twice the time.
+   */
+  public final DecodeCost decodeCost() {
+    return slowestDecodeCost();
   }
 
   /** How long frames take on the rig's data lines. */

@@ -10,6 +10,10 @@ import java.util.Locale;
 import java.util.Random;
 import java.util.zip.Deflater;
 import lampwright.exporters.CancelledException;
+import lampwright.exporters.packed.encode.PackProgress;
+import lampwright.exporters.packed.encode.PackScene;
+import lampwright.exporters.packed.encode.Packer;
+import lampwright.exporters.target.Target;
 
 /** Prints what the corpus and the samples come to, packed and by general-purpose compressors. */
 final class Benchmark {
@@ -33,7 +37,13 @@ final class Benchmark {
     Means corpus = new Means();
     for (Corpus.Table table : Corpus.all()) {
       long start = System.nanoTime();
-      int size = Packer.pack(table.layout(), List.of(table.scene()), PackProgress.NONE).size();
+      int size =
+          Packer.pack(
+                  table.layout(),
+                  List.of(table.scene()),
+                  Target.slowestDecodeCost(),
+                  PackProgress.NONE)
+              .size();
       corpus.add(row(table.name(), table.bytes(), size, System.nanoTime() - start));
     }
     Means samples = new Means();
@@ -72,7 +82,7 @@ final class Benchmark {
             1_000_000 / 60,
             (f, into) -> System.arraycopy(table, f * size, into, 0, size));
     long start = System.nanoTime();
-    Packer.pack(model.layout(), List.of(scene), PackProgress.NONE);
+    Packer.pack(model.layout(), List.of(scene), Target.slowestDecodeCost(), PackProgress.NONE);
     System.out.printf(
         Locale.ROOT,
         "%d RGBW pixels, %d frames that wander at random, %s: %.1f s%n",

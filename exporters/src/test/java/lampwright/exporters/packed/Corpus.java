@@ -18,9 +18,11 @@ import static lampwright.exporters.packed.Patterns.tint;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
+import lampwright.exporters.packed.encode.PackLayout;
+import lampwright.exporters.packed.encode.PackScene;
 
 /** The fixed corpus of frame tables on which the packed coding is measured. */
-final class Corpus {
+public final class Corpus {
   private static final double[] AMBER = srgb(255, 160, 0);
   private static final double[] RED = srgb(255, 0, 0);
   private static final double[] BLUE = srgb(0, 40, 255);
@@ -29,7 +31,7 @@ final class Corpus {
   private static final double[] COOL = kelvin(1e6 / 6500);
 
   /** One frame table with its layout. */
-  static final class Table {
+  public static final class Table {
     private final String name;
     private final PackLayout layout;
     private final int fps;
@@ -37,7 +39,7 @@ final class Corpus {
     private final boolean loop;
     private final byte[] bytes;
 
-    Table(String name, PackLayout layout, int fps, int frames, boolean loop, byte[] bytes) {
+    public Table(String name, PackLayout layout, int fps, int frames, boolean loop, byte[] bytes) {
       this.name = name;
       this.layout = layout;
       this.fps = fps;
@@ -46,31 +48,31 @@ final class Corpus {
       this.bytes = bytes;
     }
 
-    String name() {
+    public String name() {
       return name;
     }
 
-    PackLayout layout() {
+    public PackLayout layout() {
       return layout;
     }
 
-    int fps() {
+    public int fps() {
       return fps;
     }
 
-    int frames() {
+    public int frames() {
       return frames;
     }
 
-    boolean loop() {
+    public boolean loop() {
       return loop;
     }
 
-    byte[] bytes() {
+    public byte[] bytes() {
       return bytes;
     }
 
-    PackScene scene() {
+    public PackScene scene() {
       int size = layout.frameBytes();
       return new PackScene(
           name,
@@ -100,7 +102,7 @@ final class Corpus {
   }
 
   /** All tables, in a fixed order. */
-  static List<Table> all() {
+  public static List<Table> all() {
     List<Table> all = new ArrayList<>();
     beacons(all);
     flashes(all);
@@ -341,11 +343,11 @@ final class Corpus {
   }
 
   /** The recovery tractor's rig: 16 RGBW pixels and 4 outputs. */
-  static Model tractor() {
+  public static Model tractor() {
     return rgbw(4, 2, 2, 2, 2, 4).outputs(4);
   }
 
-  static Table tractorWorking() {
+  public static Table tractorWorking() {
     Model m = tractor();
     Stage s =
         stage(m, 50, 3000)

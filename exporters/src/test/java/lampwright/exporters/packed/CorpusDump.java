@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.stream.Collectors;
+import lampwright.exporters.packed.encode.PackLayout;
 
 /** Writes the corpus as bare frame tables, with a list of their layouts. */
 final class CorpusDump {

@@ -16,7 +16,7 @@ import lampwright.exporters.ExportOptions;
  * Random projects of sixteen lamps, each with a pattern of its own whose period meets neither the
  * frames nor the scene's length, as builders write them.
  */
-final class MixedProjects {
+public final class MixedProjects {
   private static final int LAMPS = 16;
   private static final String[] CHARACTERS = {
     "Fl(2) 7s", "Oc 3.1s", "Iso 2.3s", "Q", "VQ", "VQ(6)+LFl 10s", "Q(3) 5.7s", "Mo(A) 4.9s", "F"
@@ -34,12 +34,12 @@ final class MixedProjects {
   }
 
   /** The only scene of a project. */
-  static ExportJob job(long seed) {
+  public static ExportJob job(long seed) {
     return read(new MixedProjects(new Random(seed)).project());
   }
 
   /** The first scene of a project file's text. */
-  static ExportJob read(String text) {
+  public static ExportJob read(String text) {
     ReadResult result = ProjectReader.read("mixed", text.getBytes(UTF_8));
     Project project =
         result.project().orElseThrow(() -> new AssertionError(result.lines() + "\n" + text));
@@ -47,7 +47,7 @@ final class MixedProjects {
   }
 
   /** A project of one lamp of some pixels whose only cue covers the scene. */
-  static ExportJob oneLamp(int pixels, int lengthMs, int framesPerSecond, String pattern) {
+  public static ExportJob oneLamp(int pixels, int lengthMs, int framesPerSecond, String pattern) {
     return read(
         String.format(
             Locale.ROOT,

@@ -7,13 +7,16 @@ import lampwright.engine.render.FrameCursor;
 import lampwright.exporters.CancelledException;
 import lampwright.exporters.ExportJob;
 import lampwright.exporters.Progress;
+import lampwright.exporters.packed.encode.Packed;
+import lampwright.exporters.packed.encode.ScenePacker;
+import lampwright.exporters.target.Target;
 import org.junit.jupiter.api.Test;
 
 /**
  * Ordinary scenes whose periods meet neither the frames nor each other: a share of them in every
  * run, all 5,000 with {@code -Dlampwright.mixedProjects=5000}.
  */
-class MixedProjectsTest {
+public class MixedProjectsTest {
   private static final int PROJECTS = Integer.getInteger("lampwright.mixedProjects", 300);
 
   /** The flash whose wave was checked over one period and played on though it did not close. */
@@ -35,7 +38,9 @@ class MixedProjectsTest {
   }
 
   private static void assertComesBack(ExportJob job) throws CancelledException {
-    Packed packed = ScenePacker.pack("packed", List.of(job.table()), Progress.SILENT);
+    Packed packed =
+        ScenePacker.pack(
+            "packed", List.of(job.table()), Target.slowestDecodeCost(), Progress.SILENT);
     assertThat(packed.standIns()).as("%s", job).isEmpty();
     int frames = job.table().frameCount();
     List<int[]> rows = new SecondReader(packed.data()).play(0, frames + 1);

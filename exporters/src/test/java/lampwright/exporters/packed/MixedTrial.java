@@ -5,6 +5,9 @@ import java.util.Locale;
 import lampwright.exporters.CancelledException;
 import lampwright.exporters.ExportJob;
 import lampwright.exporters.Progress;
+import lampwright.exporters.packed.encode.Packed;
+import lampwright.exporters.packed.encode.ScenePacker;
+import lampwright.exporters.target.Target;
 
 /**
  * Packs many mixed projects and prints how many have a coding that fails its proof, and what all
@@ -22,7 +25,9 @@ final class MixedTrial {
     long packed = 0;
     for (long seed = first; seed < first + projects; seed++) {
       ExportJob job = MixedProjects.job(seed);
-      Packed made = ScenePacker.pack("packed", List.of(job.table()), Progress.SILENT);
+      Packed made =
+          ScenePacker.pack(
+              "packed", List.of(job.table()), Target.slowestDecodeCost(), Progress.SILENT);
       raw += job.table().bytes();
       packed += made.size();
       if (!made.standIns().isEmpty()) {

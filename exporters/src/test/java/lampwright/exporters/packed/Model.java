@@ -2,22 +2,23 @@ package lampwright.exporters.packed;
 
 import java.util.ArrayList;
 import java.util.List;
+import lampwright.exporters.packed.encode.PackLayout;
 
 /** A rig of the corpus under construction: where each emitter of each lamp stands in the frame. */
-final class Model {
+public final class Model {
   /** Frame offsets of red, green, blue and white of each pixel; -1 where the pixel has none. */
-  record LampEmitters(String id, List<int[]> pixels) {}
+  public record LampEmitters(String id, List<int[]> pixels) {}
 
   // 1.25 us a bit and 300 us reset, which every pixel type of the corpus stands.
   private static final double BYTE_US = 10;
   private static final double RESET_US = 300;
 
   final List<LampEmitters> lamps = new ArrayList<>();
-  int frameBytes;
+  public int frameBytes;
   int outputs;
 
   /** Adds a chain whose lamps have the given numbers of pixels, one after another. */
-  Model chain(boolean white, int... lampPixels) {
+  public Model chain(boolean white, int... lampPixels) {
     int size = white ? 4 : 3;
     for (int count : lampPixels) {
       List<int[]> pixels = new ArrayList<>();
@@ -32,7 +33,7 @@ final class Model {
   }
 
   /** Adds driver outputs, each a lamp; call after the chains. */
-  Model outputs(int count) {
+  public Model outputs(int count) {
     for (int i = 0; i < count; i++) {
       lamps.add(new LampEmitters("lamp-" + lamps.size(), List.of(new int[] {frameBytes++})));
       outputs++;
@@ -40,7 +41,7 @@ final class Model {
     return this;
   }
 
-  PackLayout layout() {
+  public PackLayout layout() {
     List<PackLayout.LampColumns> columns = new ArrayList<>();
     for (LampEmitters lamp : lamps) {
       List<Integer> offsets = new ArrayList<>();

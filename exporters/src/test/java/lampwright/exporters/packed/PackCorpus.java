@@ -4,6 +4,9 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import lampwright.exporters.packed.encode.PackProgress;
+import lampwright.exporters.packed.encode.Packer;
+import lampwright.exporters.target.Target;
 
 /** Writes the packed corpus. */
 final class PackCorpus {
@@ -12,7 +15,13 @@ final class PackCorpus {
   public static void main(String[] args) throws IOException {
     Path dir = Path.of(args[0]);
     for (Corpus.Table table : Corpus.all()) {
-      byte[] data = Packer.pack(table.layout(), List.of(table.scene()), PackProgress.NONE).data();
+      byte[] data =
+          Packer.pack(
+                  table.layout(),
+                  List.of(table.scene()),
+                  Target.slowestDecodeCost(),
+                  PackProgress.NONE)
+              .data();
       Files.write(dir.resolve(table.name() + ".packed"), data);
       StringBuilder c = new StringBuilder();
       c.append("#include <stdint.h>\n#include \"lampwright_config.h\"\n");

@@ -1,15 +1,15 @@
 package lampwright.exporters.packed;
 
 /** The patterns of the corpus, in linear drive, by the design's arithmetic. */
-final class Patterns {
+public final class Patterns {
   /** Colour and level of pixel k of n at time (ms) from the cue's start; fills r, g, b, w. */
   @FunctionalInterface
-  interface Pattern {
+  public interface Pattern {
     void at(Time t, int k, int n, double[] drive);
   }
 
   /** An instant as a whole number of milliseconds over a whole number. */
-  record Time(long num, long den) {
+  public record Time(long num, long den) {
     double ms() {
       return (double) num / den;
     }
@@ -25,7 +25,7 @@ final class Patterns {
 
   private Patterns() {}
 
-  static double curve(double v) {
+  public static double curve(double v) {
     return StrictMath.pow(Math.max(0, Math.min(1, v)), GAMMA);
   }
 
@@ -36,19 +36,19 @@ final class Patterns {
   }
 
   /** Direct colour from 8-bit codes. */
-  static double[] srgb(int r, int g, int b) {
+  public static double[] srgb(int r, int g, int b) {
     return new double[] {curve(r / 255.0), curve(g / 255.0), curve(b / 255.0), 0};
   }
 
-  static double[] drive(double r, double g, double b, double w) {
+  public static double[] drive(double r, double g, double b, double w) {
     return new double[] {r, g, b, w};
   }
 
-  static Pattern steady(double[] c, double level) {
+  public static Pattern steady(double[] c, double level) {
     return (t, k, n, d) -> put(d, c, curve(level));
   }
 
-  static Pattern flash(double[] c, int on, int off, int flashes, int gap) {
+  public static Pattern flash(double[] c, int on, int off, int flashes, int gap) {
     long period = (long) flashes * (on + off) + gap;
     return (t, k, n, d) -> {
       double at = t.turn(period, 1) * period + 1e-9;
@@ -57,12 +57,12 @@ final class Patterns {
     };
   }
 
-  static Pattern indicator(double[] c, int perMinute, double share, double phase) {
+  public static Pattern indicator(double[] c, int perMinute, double share, double phase) {
     return (t, k, n, d) ->
         put(d, c, (t.turn(60000, perMinute) + phase) % 1 < share - 1e-12 ? 1 : 0);
   }
 
-  static Pattern beacon(double[] c, int perMinute, double beam, boolean clockwise) {
+  public static Pattern beacon(double[] c, int perMinute, double beam, boolean clockwise) {
     return (t, k, n, d) -> {
       double centre = 360 * t.turn(60000, perMinute);
       double apart = Math.abs((clockwise ? centre : 360 - centre) - 360.0 * k / n) % 360;
@@ -71,7 +71,7 @@ final class Patterns {
     };
   }
 
-  static Pattern chase(double[] c, int stepMs, int width, int tail, boolean bounce) {
+  public static Pattern chase(double[] c, int stepMs, int width, int tail, boolean bounce) {
     return (t, k, n, d) -> {
       int period = bounce ? Math.max(1, 2 * n - 2) : n;
       int s = (int) (t.num() / (t.den() * stepMs) % period);
@@ -91,14 +91,14 @@ final class Patterns {
     };
   }
 
-  static Pattern fill(double[] c, int over, int hold, int off) {
+  public static Pattern fill(double[] c, int over, int hold, int off) {
     return (t, k, n, d) -> {
       double at = t.turn(over + hold + off, 1) * (over + hold + off) + 1e-9;
       put(d, c, at >= (double) over * k / n && at < over + hold ? 1 : 0);
     };
   }
 
-  static Pattern cycle(int periodMs, double spread, double level, boolean backwards) {
+  public static Pattern cycle(int periodMs, double spread, double level, boolean backwards) {
     return (t, k, n, d) -> {
       double turn = t.turn(periodMs, 1);
       double hue = (backwards ? -turn : turn) + spread * k / n;
@@ -113,7 +113,7 @@ final class Patterns {
   }
 
   /** Matched white, read off the table of mixes by straight lines in mired. */
-  static double[] kelvin(double mired) {
+  public static double[] kelvin(double mired) {
     double[][] mixes = {
       {1e6 / 10000, 0.3705, 1, 0.8518, 1},
       {1e6 / 6500, 0.5610, 1, 0.4918, 1},
@@ -134,7 +134,7 @@ final class Patterns {
     return out;
   }
 
-  static Pattern tint(double from, double to, double lengthMs, double level) {
+  public static Pattern tint(double from, double to, double lengthMs, double level) {
     return (t, k, n, d) -> {
       double u = t.ms() / lengthMs;
       put(d, kelvin(1e6 / from + u * (1e6 / to - 1e6 / from)), curve(level));
@@ -142,12 +142,12 @@ final class Patterns {
   }
 
   /** One keyframe. */
-  static final class Key {
+  public static final class Key {
     private final int atMs;
     private final double[] colour;
     private final double level;
 
-    Key(int atMs, double[] colour, double level) {
+    public Key(int atMs, double[] colour, double level) {
       this.atMs = atMs;
       this.colour = colour;
       this.level = level;
@@ -166,7 +166,7 @@ final class Patterns {
     }
   }
 
-  static Pattern keyframes(boolean smooth, Key... keys) {
+  public static Pattern keyframes(boolean smooth, Key... keys) {
     return (t, k, n, d) -> {
       int period = keys[keys.length - 1].atMs();
       double at = t.turn(period, 1) * period;
@@ -191,7 +191,7 @@ final class Patterns {
     return ((z ^ (z >>> 31)) >>> 11) * 0x1p-53;
   }
 
-  static Pattern flicker(double[] c, long seed, double depth, double rateHz) {
+  public static Pattern flicker(double[] c, long seed, double depth, double rateHz) {
     return (t, k, n, d) -> {
       double at = t.ms() * rateHz / 1000;
       long i = (long) Math.floor(at);
@@ -202,7 +202,7 @@ final class Patterns {
     };
   }
 
-  static Pattern testWalk(int stepMs, int emitters) {
+  public static Pattern testWalk(int stepMs, int emitters) {
     return (t, k, n, d) -> {
       long s = t.num() / (t.den() * stepMs) % ((long) n * emitters);
       for (int e = 0; e < 4; e++) {
@@ -212,7 +212,7 @@ final class Patterns {
   }
 
   /** Lit from the first to the second of each pair, ms in the period. */
-  static Pattern rhythm(double[] c, int periodMs, int... onOff) {
+  public static Pattern rhythm(double[] c, int periodMs, int... onOff) {
     return (t, k, n, d) -> {
       double at = t.turn(periodMs, 1) * periodMs + 1e-9;
       boolean lit = false;

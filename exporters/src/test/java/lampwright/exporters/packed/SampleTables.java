@@ -14,6 +14,8 @@ import lampwright.exporters.ExportJob;
 import lampwright.exporters.ExportOptions;
 import lampwright.exporters.Progress;
 import lampwright.exporters.TestJobs;
+import lampwright.exporters.packed.encode.ScenePacker;
+import lampwright.exporters.target.Target;
 
 /** Every scene of the projects that come with the program, rendered as an export renders it. */
 final class SampleTables {
@@ -42,7 +44,9 @@ final class SampleTables {
 
     /** What the packed export writes. */
     byte[] packed() throws CancelledException {
-      return ScenePacker.pack("packed", List.of(job.table()), Progress.SILENT).data();
+      return ScenePacker.pack(
+              "packed", List.of(job.table()), Target.slowestDecodeCost(), Progress.SILENT)
+          .data();
     }
   }
 

@@ -11,7 +11,7 @@ import java.util.List;
  * A second decoder of packed light, written from the format's text alone; it shares no code with
  * the packer and the first decoder, and works another way: it makes whole frame tables.
  */
-final class SecondReader {
+public final class SecondReader {
   private final byte[] file;
   private final boolean wideColumns;
   private final boolean widePlaces;
@@ -19,7 +19,7 @@ final class SecondReader {
   private final int lamps;
   private final int tables;
 
-  SecondReader(byte[] file) {
+  public SecondReader(byte[] file) {
     this.file = file;
     int flags = file[7];
     wideColumns = (flags & 1) == 1;
@@ -49,7 +49,7 @@ final class SecondReader {
   }
 
   /** The frame table of a scene, and so many frames more. */
-  List<int[]> play(int scene, int more) {
+  public List<int[]> play(int scene, int more) {
     int placeBytes = widePlaces ? 3 : 2;
     int lampBytes = (wideColumns ? 2 : 1) + placeBytes;
     DataInput table = at(tables + lamps * lampBytes + scene * (6 + lamps * placeBytes));

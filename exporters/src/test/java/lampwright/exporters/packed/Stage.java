@@ -4,7 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 
 /** Renders a scene of the corpus: cues over each other, warm-up, rounding, dither. */
-final class Stage {
+public final class Stage {
   private record Cue(int lamp, int startMs, int endMs, int fadeMs, Patterns.Pattern pattern) {}
 
   private record Feel(int lamp, double riseMs, double fallMs) {}
@@ -17,7 +17,7 @@ final class Stage {
   private final List<Cue> cues = new ArrayList<>();
   private final List<Feel> feels = new ArrayList<>();
 
-  Stage(Model model, int fps, int frames, boolean loop, boolean dither) {
+  public Stage(Model model, int fps, int frames, boolean loop, boolean dither) {
     this.model = model;
     this.fps = fps;
     this.frames = frames;
@@ -25,22 +25,22 @@ final class Stage {
     this.dither = dither;
   }
 
-  Stage cue(int lamp, Patterns.Pattern pattern) {
+  public Stage cue(int lamp, Patterns.Pattern pattern) {
     return cue(lamp, 0, Integer.MAX_VALUE, 0, pattern);
   }
 
-  Stage cue(int lamp, int startMs, int endMs, int fadeMs, Patterns.Pattern pattern) {
+  public Stage cue(int lamp, int startMs, int endMs, int fadeMs, Patterns.Pattern pattern) {
     cues.add(new Cue(lamp, startMs, endMs, fadeMs, pattern));
     return this;
   }
 
-  Stage feel(int lamp, double riseMs, double fallMs) {
+  public Stage feel(int lamp, double riseMs, double fallMs) {
     feels.add(new Feel(lamp, riseMs, fallMs));
     return this;
   }
 
   /** The frame table, frame by frame. */
-  byte[] render() {
+  public byte[] render() {
     double[] y = new double[model.frameBytes];
     double[] error = new double[model.frameBytes];
     byte[] table = new byte[Math.multiplyExact(frames, model.frameBytes)];

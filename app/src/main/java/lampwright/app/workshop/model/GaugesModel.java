@@ -13,7 +13,7 @@ import lampwright.app.review.Reviews;
 import lampwright.app.workshop.model.problems.Target;
 import lampwright.app.workshop.words.Texts;
 import lampwright.app.workshop.words.Titles;
-import lampwright.engine.meter.Draw;
+import lampwright.engine.meter.CurrentDraw;
 import lampwright.engine.meter.FlashCaution;
 import lampwright.engine.meter.FlashSpot;
 import lampwright.engine.meter.FlashTrain;
@@ -100,13 +100,13 @@ public final class GaugesModel {
   private Gauge supplyNow() {
     Rig rig = bench.project().rig();
     double limit = rig.supplyLimitMilliamps();
-    Optional<Draw> worst = report().map(r -> r.measure().supply());
+    Optional<CurrentDraw> worst = report().map(r -> r.measure().supply());
     OptionalDouble now = milliampsNow();
     String reading =
         now.isPresent()
             ? texts.get("supply.reading", amps(now.getAsDouble()), amps(limit))
             : texts.get("supply.dark", amps(limit));
-    double peak = worst.map(Draw::peakMilliamps).orElse(now.orElse(0));
+    double peak = worst.map(CurrentDraw::peakMilliamps).orElse(now.orElse(0));
     String details =
         worst
             .map(

@@ -21,7 +21,7 @@ import lampwright.engine.scene.Scene;
 import lampwright.exporters.CancelledException;
 import lampwright.exporters.ExportFacts;
 import lampwright.exporters.ExportRefusedException;
-import lampwright.exporters.packed.ScenePacker;
+import lampwright.exporters.packed.encode.ScenePacker;
 import lampwright.exporters.target.Target;
 import lampwright.exporters.target.TargetFindings;
 import org.jspecify.annotations.Nullable;
@@ -142,6 +142,7 @@ public final class PackRoom implements AutoCloseable {
           ScenePacker.pack(
                   "packed",
                   tables,
+                  Target.of(tables.get(0).layout().rig()).decodeCost(),
                   (done, total) -> {
                     if (Thread.currentThread().isInterrupted()) {
                       throw new CancelledException();

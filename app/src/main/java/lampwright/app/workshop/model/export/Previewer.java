@@ -23,8 +23,8 @@ import lampwright.engine.scene.Scene;
 import lampwright.exporters.CancelledException;
 import lampwright.exporters.ExportRefusedException;
 import lampwright.exporters.Progress;
-import lampwright.exporters.packed.Packed;
-import lampwright.exporters.packed.ScenePacker;
+import lampwright.exporters.packed.encode.Packed;
+import lampwright.exporters.packed.encode.ScenePacker;
 import lampwright.exporters.target.Target;
 
 /**
@@ -86,7 +86,7 @@ final class Previewer {
       return Optional.empty();
     }
     try {
-      return Optional.of(ScenePacker.pack("packed", alone, progress));
+      return Optional.of(ScenePacker.pack("packed", alone, Target.slowestDecodeCost(), progress));
     } catch (ExportRefusedException tooLong) {
       return Optional.empty();
     }

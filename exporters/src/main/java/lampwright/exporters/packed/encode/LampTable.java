@@ -1,0 +1,119 @@
+package lampwright.exporters.packed.encode;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+
+/**
+ * One lamp's part of a frame table, column by column, with what the coders ask of it. Columns are
+ * numbered from the lamp's first byte, so that lamps of one build can share code.
+ */
+final class LampTable {
+  /** Numbers of the lamp's columns, ascending, from 0. */
+  final int[] columns;
+
+  /** Values by index in {@link #columns}, then frame. */
+  final byte[][] values;
+
+  final int frames;
+
+  /** Index of the columns that change at all, grouped into slots of equal columns. */
+  final List<int[]> slots = new ArrayList<>();
+
+  /** Index in {@link #columns} of each column number, or -1. */
+  final int[] indexOf;
+
+  LampTable(int[] columns, byte[][] values, int frames) {
+    this.columns = columns;
+    this.values = values;
+    this.frames = frames;
+    indexOf = new int[columns[columns.length - 1] + 1];
+    Arrays.fill(indexOf, -1);
+    for (int i = 0; i < columns.length; i++) {
+      indexOf[columns[i]] = i;
+    }
+    findSlots();
+  }
+
+  private void findSlots() {
+    for (int i = 0; i < columns.length; i++) {
+      if (isConstant(i)) {
+        continue;
+      }
+      boolean found = false;
+      for (int s = 0; s < slots.size() && !found; s++) {
+        int[] slot = slots.get(s);
+        if (Arrays.equals(values[slot[0]], values[i])) {
+          int[] more = Arrays.copyOf(slot, slot.length + 1);
+          more[slot.length] = i;
+          slots.set(s, more);
+          found = true;
+        }
+      }
+      if (!found) {
+        slots.add(new int[] {i});
+      }
+    }
+  }
+
+  boolean isConstant(int index) {
+    byte first = values[index][0];
+    for (int f = 1; f < frames; f++) {
+      if (values[index][f] != first) {
+        return false;
+      }
+    }
+    return true;
+  }
+
+  int at(int index, int frame) {
+    return values[index][frame] & 255;
+  }
+
+  /** The columns' values at one frame. */
+  int[] row(int frame) {
+    int[] row = new int[columns.length];
+    for (int i = 0; i < row.length; i++) {
+      row[i] = at(i, frame);
+    }
+    return row;
+  }
+
+  /** Whether a slot changes from the frame before. */
+  boolean changed(int slot, int frame) {
+    byte[] v = values[slots.get(slot)[0]];
+    return v[frame] != v[frame - 1];
+  }
+
+  /** Whether nothing changes from the frame before. */
+  boolean still(int frame) {
+    for (int s = 0; s < slots.size(); s++) {
+      if (changed(s, frame)) {
+        return false;
+      }
+    }
+    return true;
+  }
+
+  /** A hash of each frame's changing columns. */
+  long[] hashes() {
+    long[] hashes = new long[frames];
+    for (int[] slot : slots) {
+      byte[] v = values[slot[0]];
+      for (int f = 0; f < frames; f++) {
+        long h = (hashes[f] ^ (v[f] & 255)) * 0x9E3779B97F4A7C15L;
+        hashes[f] = h ^ (h >>> 29);
+      }
+    }
+    return hashes;
+  }
+
+  /** The same lamp over fewer frames, from the first. */
+  LampTable first(int count) {
+    byte[][] cut = new byte[values.length][];
+    for (int i = 0; i < cut.length; i++) {
+      cut[i] = Arrays.copyOf(values[i], count);
+    }
+    return new LampTable(columns, cut, count);
+  }
+}

@@ -1,0 +1,47 @@
+package lampwright.exporters.packed.encode;
+
+import java.nio.ByteBuffer;
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Set;
+import lampwright.exporters.packed.format.Coding;
+import lampwright.exporters.packed.format.Format;
+
+/**
+ * What one lamp does in one scene: the sections to play, in order.
+ *
+ * @param entries sections with the frames that each is played for
+ */
+record Score(List<Entry> entries) {
+  /** A section played for some frames. */
+  record Entry(int frames, Section section) {}
+
+  /** A section that starts again after every period, played for some frames. */
+  static Score of(int frames, int period, Section section) {
+    List<Entry> entries = new ArrayList<>();
+    int most = Math.max(1, Format.MAX_ENTRY_FRAMES / period) * period;
+    for (int left = frames; left > 0; left -= most) {
+      entries.add(new Entry(Math.min(left, most), section));
+    }
+    return new Score(entries);
+  }
+
+  /** Bytes that this adds to packed data, equal sections and waves counted once. */
+  int size(Coding coding) {
+    Set<ByteBuffer> seen = new HashSet<>();
+    int size = 0;
+    for (Entry entry : entries) {
+      size += 2 + coding.placeBytes();
+      if (seen.add(ByteBuffer.wrap(entry.section().bytes()))) {
+        size += entry.section().bytes().length;
+      }
+      for (Section.WaveRef ref : entry.section().waves()) {
+        if (seen.add(ByteBuffer.wrap(ref.wave()))) {
+          size += ref.wave().length;
+        }
+      }
+    }
+    return size;
+  }
+}

@@ -1,0 +1,131 @@
+package lampwright.exporters.packed.play;
+
+import java.util.zip.CRC32;
+import lampwright.exporters.packed.format.Format;
+
+/**
+ * Packed data with its header and the extent of its tables read and checked. Every further read is
+ * checked too: of a table against the data's end, of contents against the tables, before which all
+ * contents lie.
+ */
+final class PackedBytes {
+  private final byte[] data;
+  final int columnBytes;
+  final int placeBytes;
+  private final int tables;
+  private final int headerBytes;
+  final int frameBytes;
+  final int lamps;
+  final int scenes;
+
+  PackedBytes(byte[] data) {
+    this.data = data.clone();
+    if (data.length < Format.LEAST_BYTES
+        || table(0, 1) != Format.MAGIC_0
+        || table(1, 1) != Format.MAGIC_1) {
+      throw fault(PackedDataException.Fault.NOT_PACKED, "not packed light");
+    }
+    int flags = table(Format.FLAGS_AT, 1);
+    if (table(Format.VERSION_AT, 1) != Format.VERSION
+        || flags > (Format.WIDE_COLUMNS | Format.WIDE_PLACES)) {
+      throw fault(
+          PackedDataException.Fault.VERSION,
+          "format version "
+              + table(Format.VERSION_AT, 1)
+              + ", flags "
+              + flags
+              + ": only version 2 can be read");
+    }
+    columnBytes = (flags & Format.WIDE_COLUMNS) != 0 ? 2 : 1;
+    placeBytes = (flags & Format.WIDE_PLACES) != 0 ? 3 : 2;
+    int size = table(Format.SIZE_AT, placeBytes);
+    if (size != data.length) {
+      throw fault(
+          PackedDataException.Fault.SIZE,
+          "size: " + data.length + " bytes, but the header says " + size);
+    }
+    CRC32 crc = new CRC32();
+    crc.update(data, Format.CHECKED_FROM, data.length - Format.CHECKED_FROM);
+    if (table(Format.CRC_AT, 4) != (int) crc.getValue()) {
+      throw fault(PackedDataException.Fault.CHECKSUM, "checksum: the data is damaged");
+    }
+    tables = table(Format.SIZE_AT + placeBytes, placeBytes);
+    headerBytes = Format.HEADER_BYTES + 2 * (placeBytes - 2);
+    frameBytes = table(Format.FRAME_BYTES_AT, 2);
+    lamps = table(Format.LAMPS_AT, 1);
+    scenes = table(Format.SCENES_AT, 1);
+    if (tables < headerBytes || lamps == 0 || scenes == 0 || sceneAt(scenes) != size) {
+      throw badContents(Format.SIZE_AT + placeBytes);
+    }
+  }
+
+  /** Where a lamp's table is. */
+  int lampAt(int lamp) {
+    return tables + lamp * (columnBytes + placeBytes);
+  }
+
+  /** Where a scene's table is. */
+  int sceneAt(int scene) {
+    return lampAt(lamps) + scene * (Format.SCENE_BYTES + lamps * placeBytes);
+  }
+
+  static PackedDataException badContents(int at) {
+    return fault(
+        PackedDataException.Fault.CONTENTS, "byte " + at + " of the packed data makes no sense");
+  }
+
+  private static PackedDataException fault(PackedDataException.Fault fault, String message) {
+    return new PackedDataException(fault, message);
+  }
+
+  /** A byte of the contents. */
+  int u8(int at) {
+    if (at < headerBytes || at >= tables) {
+      throw badContents(at);
+    }
+    return data[at] & 255;
+  }
+
+  /** A number in the contents. */
+  int number(int at, int count) {
+    int value = 0;
+    for (int i = 0; i < count; i++) {
+      value |= u8(at + i) << (8 * i);
+    }
+    return value;
+  }
+
+  /** A number in the header or the tables. */
+  int table(int at, int count) {
+    if (at > data.length - count) {
+      throw badContents(at);
+    }
+    int value = 0;
+    for (int i = 0; i < count; i++) {
+      value |= (data[at + i] & 255) << (8 * i);
+    }
+    return value;
+  }
+
+  int column(int at) {
+    return number(at, columnBytes);
+  }
+
+  /** Where a place in the contents leads. */
+  int place(int at) {
+    return follow(at, number(at, placeBytes));
+  }
+
+  /** Where a place in the tables leads, 0 if nowhere. */
+  int tablePlace(int at) {
+    int back = table(at, placeBytes);
+    return back == 0 ? 0 : follow(at, back);
+  }
+
+  private int follow(int at, int back) {
+    if (back == 0 || back > tables - headerBytes) {
+      throw badContents(at);
+    }
+    return tables - back;
+  }
+}

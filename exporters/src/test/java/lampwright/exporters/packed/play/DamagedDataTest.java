@@ -1,0 +1,65 @@
+package lampwright.exporters.packed.play;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import java.util.Arrays;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.Timeout;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.Arguments;
+import org.junit.jupiter.params.provider.MethodSource;
+
+/** The decoder's one refusal, whatever is damaged while the checksum is right. */
+@Timeout(value = 10, threadMode = Timeout.ThreadMode.SEPARATE_THREAD)
+class DamagedDataTest {
+  static Stream<Arguments> cases() {
+    return DamagedData.all().entrySet().stream().map(e -> Arguments.of(e.getKey(), e.getValue()));
+  }
+
+  @Test
+  void dataThatBreaksNoRulePlays() {
+    Unpacker unpacker = new Unpacker(DamagedData.whole());
+    byte[] buffer = new byte[8];
+    unpacker.select(0, buffer);
+    unpacker.frame(buffer);
+    assertThat(Arrays.copyOf(buffer, 3)).containsExactly(1, 2, 0);
+  }
+
+  @ParameterizedTest
+  @MethodSource("cases")
+  void decoderRefuses(String name, byte[] data) {
+    assertThatThrownBy(() -> play(data))
+        .isInstanceOf(PackedDataException.class)
+        .satisfies(
+            e ->
+                assertThat(((PackedDataException) e).fault())
+                    .isEqualTo(PackedDataException.Fault.CONTENTS));
+  }
+
+  /** Lamps started in the midst of it: the one refusal or none, but an end. */
+  @ParameterizedTest
+  @MethodSource("cases")
+  void seekEnds(String name, byte[] data) {
+    Unpacker unpacker;
+    try {
+      unpacker = new Unpacker(data);
+      unpacker.select(0, 0, unpacker.frames(0) - 1, new byte[unpacker.frameBytes()]);
+    } catch (PackedDataException refused) {
+      assertThat(refused.fault()).isEqualTo(PackedDataException.Fault.CONTENTS);
+    }
+  }
+
+  private static void play(byte[] data) {
+    Unpacker unpacker = new Unpacker(data);
+    byte[] buffer = new byte[unpacker.frameBytes()];
+    unpacker.select(0, buffer);
+    for (int i = 0; i < 60; i++) {
+      unpacker.frame(buffer);
+    }
+    for (int lamp = 0; lamp < unpacker.lamps(); lamp++) {
+      unpacker.select(lamp, 0, unpacker.frames(0) - 1, buffer);
+    }
+  }
+}
