@@ -21,7 +21,7 @@ class StructureTest {
   /** Packages from the ground up, and which others each may use beside the ground. */
   private static final Map<String, List<String>> PACKAGES = new LinkedHashMap<>();
 
-  private static final List<String> GROUND = List.of("check", "time", "facts");
+  private static final List<String> GROUND = List.of("check", "time", "facts", "work");
 
   static {
     PACKAGES.put("light", List.of());
@@ -57,6 +57,7 @@ class StructureTest {
       layers = layers.optionalLayer(name).definedBy("lampwright.engine." + name + "..");
     }
     layers = layers.whereLayer("check").mayNotAccessAnyLayer();
+    layers = layers.whereLayer("work").mayNotAccessAnyLayer();
     layers = layers.whereLayer("time").mayOnlyAccessLayers("check");
     layers = layers.whereLayer("facts").mayOnlyAccessLayers("check");
     for (Map.Entry<String, List<String>> each : PACKAGES.entrySet()) {
