@@ -3,8 +3,6 @@ package lampwright.app.workshop.view;
 import java.nio.file.Path;
 import java.util.Optional;
 import java.util.concurrent.Executor;
-import java.util.concurrent.ExecutorService;
-import java.util.concurrent.Executors;
 import lampwright.app.workshop.disk.DiskThread;
 import lampwright.app.workshop.edit.Projects;
 import lampwright.app.workshop.model.Asker;
@@ -28,6 +26,7 @@ import lampwright.app.workshop.model.ribbon.RibbonsModel;
 import lampwright.app.workshop.model.rig.RigHands;
 import lampwright.app.workshop.model.rig.RigModel;
 import lampwright.engine.disk.Owner;
+import lampwright.engine.work.LatestWorker;
 
 /** All models of one workshop, put together. */
 final class WorkshopParts implements AutoCloseable {
@@ -36,13 +35,8 @@ final class WorkshopParts implements AutoCloseable {
   private final DrawingSheet sheet = new DrawingSheet();
   private final DiskThread disk = new DiskThread("disk");
   private final DiskThread reader = new DiskThread("reader");
-  private final ExecutorService background =
-      Executors.newSingleThreadExecutor(
-          work -> {
-            Thread thread = new Thread(work, "workshop");
-            thread.setDaemon(true);
-            return thread;
-          });
+  private final LatestWorker searcher;
+  private final LatestWorker exporter;
   private final Executor screen;
   private final Asker asker;
   private final LightRoom lights;
@@ -68,6 +62,8 @@ final class WorkshopParts implements AutoCloseable {
   WorkshopParts(Asker asker, Executor screen, Path state, Runnable end) {
     this.asker = asker;
     this.screen = screen;
+    searcher = LatestWorker.named("searcher", screen, LatestWorker.Ending.ASK);
+    exporter = LatestWorker.named("exporter", screen, LatestWorker.Ending.ASK);
     lights = new LightRoom(bench, screen);
     packs = new PackRoom(bench, screen);
     gauges = new GaugesModel(bench, lights, packs, playhead);
@@ -81,7 +77,7 @@ final class WorkshopParts implements AutoCloseable {
     player = new Player(bench, lights, playhead, asker, judge.cautionProperty());
     problems =
         new ProblemsModel(
-            bench, playhead, lights.reportProperty(), packs.packedProperty(), background, screen);
+            bench, playhead, lights.reportProperty(), packs.packedProperty(), searcher);
     files =
         new FilesModel(new Workplace(bench, asker, disk, reader, screen, state, Owner.self()), end);
   }
@@ -164,7 +160,7 @@ final class WorkshopParts implements AutoCloseable {
   ExportModel export() {
     ExportModel model =
         new ExportModel(
-            bench.project(), bench.selection().scene(), exportFolder, asker, background, screen);
+            bench.project(), bench.selection().scene(), exportFolder, asker, exporter, screen);
     model.folderProperty().addListener((of, before, now) -> exportFolder = now);
     return model;
   }
@@ -175,7 +171,8 @@ final class WorkshopParts implements AutoCloseable {
     judge.close();
     packs.close();
     ribbons.close();
-    background.shutdownNow();
+    searcher.close();
+    exporter.close();
     reader.close();
     disk.close();
   }

@@ -80,6 +80,10 @@ public final class WorkshopWindow {
     return parts;
   }
 
+  boolean isShowing() {
+    return stage.isShowing();
+  }
+
   /** Shows it, and opens a file if there is one. */
   public void show(Optional<Path> file) {
     WindowState before = remembered();
@@ -306,6 +310,7 @@ public final class WorkshopWindow {
     } catch (IOException | IllegalArgumentException lost) {
       // It opens as before next time.
     }
+    parts.player().pause();
     drawing.close();
     parts.close();
     stage.close();

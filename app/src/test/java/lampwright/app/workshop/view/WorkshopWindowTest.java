@@ -275,6 +275,22 @@ class WorkshopWindowTest {
         .isEqualTo(60000.0 / 90, org.assertj.core.api.Assertions.within(1e-6));
   }
 
+  /** Issue 13: quitting while playing threw RejectedExecutionException. */
+  @Test
+  void quittingWhilePlayingThrowsNothing(FxRobot robot) throws Exception {
+    robot.clickOn("#ribbons").type(KeyCode.SPACE);
+    await(() -> window.parts().playhead().frame() > 3);
+    robot.interact(() -> window.parts().files().quit());
+    await(() -> !window.isShowing());
+    assertThat(window.parts().player().playingProperty().get()).isFalse();
+    // Whatever still comes in once the window is gone; interact() hands on what it throws.
+    robot.interact(
+        () -> {
+          window.parts().playhead().go(window.parts().playhead().frame() + 1);
+          window.parts().bench().open(Projects4Tests.small());
+        });
+  }
+
   @Test
   void wrongNumberSaysWhatIsAllowedAndChangesNothing(FxRobot robot) {
     robot.clickOn("#slip-rig");

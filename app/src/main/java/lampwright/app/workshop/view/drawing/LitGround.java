@@ -2,6 +2,7 @@ package lampwright.app.workshop.view.drawing;
 
 import java.util.List;
 import java.util.Optional;
+import javafx.application.Platform;
 import javafx.geometry.Rectangle2D;
 import javafx.scene.SnapshotParameters;
 import javafx.scene.canvas.Canvas;
@@ -32,7 +33,7 @@ final class LitGround {
   private final Inks<Ink> inks;
   private final ProjectPictures pictures;
   private final ImageView glowing = new ImageView();
-  private final GlowRoom room = new GlowRoom(this::show);
+  private final GlowPainter painter = new GlowPainter(Platform::runLater, this::show);
   private @Nullable WritableImage image;
   private @Nullable Glow glow;
   private Dots.Frame frame = new Dots.Frame(0, 0, 1, 1);
@@ -69,7 +70,7 @@ final class LitGround {
 
   /** Ends its thread. */
   void close() {
-    room.close();
+    painter.close();
   }
 
   /** Forgets what it drew, as when colours have changed. */
@@ -142,7 +143,7 @@ final class LitGround {
     // First, since it may dim what is painted now.
     judge.painted(new Painting(light.get(), now, dots, exposure));
     float most = player.dimmedProperty().get() ? Player.DIMMED_MOST : Float.MAX_VALUE;
-    room.want(
+    painter.request(
         () -> {
           now.paint(screen, bytes, dots, exposure, most);
           return now;
