@@ -23,6 +23,7 @@ import lampwright.engine.meter.RateVerdict;
 import lampwright.engine.meter.SceneReport;
 import lampwright.engine.meter.WireTime;
 import lampwright.engine.render.FrameCurrent;
+import lampwright.engine.render.FrameStore;
 import lampwright.engine.review.Finding;
 import lampwright.engine.review.Subject;
 import lampwright.engine.rig.Lamp;
@@ -40,7 +41,7 @@ public final class GaugesModel {
   private final ReadOnlyObjectWrapper<Gauge> wire;
   private final ReadOnlyObjectWrapper<Gauge> memory;
   private final ReadOnlyObjectWrapper<Gauge> flash;
-  private @Nullable SceneLight shown;
+  private @Nullable FrameStore shown;
   private @Nullable FrameCurrent current;
   private byte[] frame = {};
 
@@ -140,7 +141,7 @@ public final class GaugesModel {
     if (light.isEmpty()) {
       return OptionalDouble.empty();
     }
-    SceneLight now = light.get();
+    FrameStore now = light.get().frames();
     FrameCurrent of = current;
     if (of == null || now != shown) {
       of = new FrameCurrent(now.table().layout());

@@ -11,7 +11,7 @@ import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
 import lampwright.engine.document.Project;
 import lampwright.engine.meter.SceneReport;
-import lampwright.engine.render.FrameTable;
+import lampwright.engine.render.BackgroundRenderer;
 import lampwright.engine.rig.Rig;
 import lampwright.engine.scene.Scene;
 import lampwright.engine.work.LatestWorker;
@@ -26,7 +26,7 @@ public final class LightRoom implements AutoCloseable {
   private static final Duration REST = Duration.ofMillis(120);
 
   private final Bench bench;
-  private final LatestWorker renderer;
+  private final BackgroundRenderer<SceneLight> renderer;
   private final LatestWorker meter;
   private final ReadOnlyObjectWrapper<Optional<SceneLight>> light =
       new ReadOnlyObjectWrapper<>(Optional.empty());
@@ -41,7 +41,7 @@ public final class LightRoom implements AutoCloseable {
    */
   public LightRoom(Bench bench, Executor screen) {
     this.bench = bench;
-    this.renderer = LatestWorker.named("renderer", screen, LatestWorker.Ending.INTERRUPT);
+    this.renderer = new BackgroundRenderer<>(screen, SceneLight::of, new Shown());
     this.meter = LatestWorker.named("meter", screen, LatestWorker.Ending.INTERRUPT);
     bench.projectProperty().addListener((of, before, now) -> refresh());
     bench.selectionProperty().addListener((of, before, now) -> refresh());
@@ -92,21 +92,23 @@ public final class LightRoom implements AutoCloseable {
       report.set(Optional.empty());
     }
     measuring.set(now.isPresent());
-    now.ifPresent(w -> renderer.request(turn -> render(w, turn)));
+    now.ifPresent(w -> renderer.request(w.rig(), w.scene()));
   }
 
-  private void render(Wanted of, LatestWorker.Turn turn) {
-    SceneLight rendered = new SceneLight(FrameTable.of(of.rig(), of.scene()));
-    rendered.render(() -> turn.show(() -> show(rendered)));
-    // While a hand drags, every moment is another scene: only one that stays is measured.
-    turn.show(() -> meter.request(REST, measurement -> measure(rendered, measurement)));
-  }
-
-  private void show(SceneLight rendered) {
-    if (light.get().filter(now -> now == rendered).isEmpty()) {
-      light.set(Optional.of(rendered));
+  private final class Shown implements BackgroundRenderer.Listener<SceneLight> {
+    @Override
+    public void progressed(SceneLight rendered) {
+      if (light.get().filter(now -> now == rendered).isEmpty()) {
+        light.set(Optional.of(rendered));
+      }
+      progress.set(progress.get() + 1);
     }
-    progress.set(progress.get() + 1);
+
+    // While a hand drags, every moment is another scene: only one that stays is measured.
+    @Override
+    public void completed(SceneLight rendered) {
+      meter.request(REST, turn -> measure(rendered, turn));
+    }
   }
 
   private void measure(SceneLight rendered, LatestWorker.Turn turn) {

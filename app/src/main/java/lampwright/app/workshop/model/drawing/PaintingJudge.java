@@ -38,7 +38,7 @@ public final class PaintingJudge implements AutoCloseable {
       worker.cancel();
       caution.set(Optional.empty());
     }
-    if (!requested && painting.light().complete()) {
+    if (!requested && painting.light().frames().complete()) {
       requested = true;
       worker.request(turn -> judge(painting, turn));
     }

@@ -361,10 +361,10 @@ public final class RibbonsModel implements AutoCloseable {
     int needed =
         (int)
             Math.min(
-                light.get().frameCount(),
-                lastMs * light.get().table().framesPerSecond() / 1000 + 2);
+                light.get().frames().frameCount(),
+                lastMs * light.get().frames().table().framesPerSecond() / 1000 + 2);
     // More frames than are in sight change nothing.
-    int rendered = Math.min(light.get().rendered(), needed);
+    int rendered = Math.min(light.get().frames().rendered(), needed);
     strips.request(new StripPainter.Request(light.get(), rendered, axis(), pixels, lamps, open));
   }
 }

@@ -134,9 +134,9 @@ final class LitGround {
     if (light.isEmpty() || now == null) {
       return;
     }
-    byte[] bytes = new byte[light.get().table().layout().bytes()];
-    int at = Math.min(model.playhead().frame(), light.get().frameCount() - 1);
-    light.get().read(at, bytes);
+    byte[] bytes = new byte[light.get().frames().table().layout().bytes()];
+    int at = Math.min(model.playhead().frame(), light.get().frames().frameCount() - 1);
+    light.get().frames().read(at, bytes);
     ScreenLight screen = light.get().screen();
     List<Dots.Dot> dots = model.dots(screen, frame);
     float exposure = (float) Math.pow(2, model.exposureProperty().get());

@@ -336,16 +336,16 @@ class RibbonsTest {
   void stripIsTheMeanLightOfItsFrames() {
     Project project = Projects4Tests.sample("recovery-tractor");
     SceneLight light =
-        new SceneLight(FrameTable.of(project.rig(), project.scene("working").orElseThrow()));
-    light.render(() -> {});
+        SceneLight.of(FrameTable.of(project.rig(), project.scene("working").orElseThrow()));
+    light.frames().render(() -> {});
     // Five frames a pixel: fewer than are looked at, so each counts.
     Strip strip =
         Strip.paint(light, new TimeAxis(0, 100), 50, new int[] {0}, new boolean[] {true})[0];
-    byte[] frame = new byte[light.table().layout().bytes()];
+    byte[] frame = new byte[light.frames().table().layout().bytes()];
     for (int x = 0; x < 40; x++) {
       float[] sum = new float[3];
       for (int f = 5 * x; f < 5 * x + 5; f++) {
-        light.read(f, frame);
+        light.frames().read(f, frame);
         light.screen().addLamp(frame, 0, sum, 0);
       }
       assertThat(strip.argb()[x]).isEqualTo(Srgb8.argb(sum[0] / 5, sum[1] / 5, sum[2] / 5));
