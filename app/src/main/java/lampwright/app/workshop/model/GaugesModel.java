@@ -54,21 +54,14 @@ public final class GaugesModel {
     wire = new ReadOnlyObjectWrapper<>(wireNow());
     memory = new ReadOnlyObjectWrapper<>(memoryNow());
     flash = new ReadOnlyObjectWrapper<>(flashNow());
-    playhead.frameProperty().addListener((of, before, now) -> supply.set(supplyNow()));
+    bench.watch(BenchState::frame, (before, now) -> supply.set(supplyNow()));
     lights.progressProperty().addListener((of, before, now) -> supply.set(supplyNow()));
     lights.reportProperty().addListener((of, before, now) -> refresh());
     packs.packedProperty().addListener((of, before, now) -> memory.set(memoryNow()));
     packs.progressProperty().addListener((of, before, now) -> memory.set(memoryNow()));
-    bench.projectProperty().addListener((of, before, now) -> refresh());
-    bench
-        .selectionProperty()
-        .addListener(
-            (of, before, now) -> {
-              flash.set(flashNow());
-              if (!before.scene().equals(now.scene())) {
-                wire.set(wireNow());
-              }
-            });
+    bench.watch(BenchState::project, (before, now) -> refresh());
+    bench.watch(BenchState::selection, (before, now) -> flash.set(flashNow()));
+    bench.watch(state -> state.selection().scene(), (before, now) -> wire.set(wireNow()));
   }
 
   /** Current now, at worst, and what the supply can give. */

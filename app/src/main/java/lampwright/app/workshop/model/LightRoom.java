@@ -43,8 +43,7 @@ public final class LightRoom implements AutoCloseable {
     this.bench = bench;
     this.renderer = new BackgroundRenderer<>(screen, SceneLight::of, new Shown());
     this.meter = LatestWorker.named("meter", screen, LatestWorker.Ending.INTERRUPT);
-    bench.projectProperty().addListener((of, before, now) -> refresh());
-    bench.selectionProperty().addListener((of, before, now) -> refresh());
+    bench.watch(BenchState::contents, (before, now) -> refresh());
     refresh();
   }
 

@@ -56,7 +56,7 @@ public final class PackRoom implements AutoCloseable {
   public PackRoom(Bench bench, Executor screen) {
     this.bench = bench;
     this.packer = LatestWorker.named("packer", screen, LatestWorker.Ending.INTERRUPT);
-    bench.projectProperty().addListener((of, before, now) -> refresh());
+    bench.watch(BenchState::project, (before, now) -> refresh());
     refresh();
   }
 

@@ -13,6 +13,7 @@ import javafx.scene.control.Tooltip;
 import javafx.scene.layout.FlowPane;
 import lampwright.app.workshop.edit.NumberText;
 import lampwright.app.workshop.model.Bench;
+import lampwright.app.workshop.model.BenchState;
 import lampwright.app.workshop.model.ribbon.RibbonsModel;
 import lampwright.app.workshop.model.rig.RigHands;
 import lampwright.app.workshop.words.Texts;
@@ -46,8 +47,7 @@ final class SceneBar extends FlowPane {
           scenes.setValue(bench.selection().scene().orElse(null));
           shows = false;
         };
-    bench.projectProperty().addListener((of, before, now) -> show.run());
-    bench.selectionProperty().addListener((of, before, now) -> show.run());
+    bench.watch(BenchState::contents, (before, now) -> show.run());
     show.run();
     scenes.setOnAction(
         event -> {

@@ -12,6 +12,7 @@ import javafx.collections.ObservableList;
 import lampwright.app.review.Reviews;
 import lampwright.app.workshop.edit.Selection;
 import lampwright.app.workshop.model.Bench;
+import lampwright.app.workshop.model.BenchState;
 import lampwright.app.workshop.model.PackRoom;
 import lampwright.app.workshop.model.Playhead;
 import lampwright.engine.document.Project;
@@ -56,7 +57,7 @@ public final class ProblemsModel {
     this.searcher = searcher;
     report.addListener((of, before, now) -> show());
     packed.addListener((of, before, now) -> show());
-    bench.projectProperty().addListener((of, before, now) -> search());
+    bench.watch(BenchState::project, (before, now) -> search());
     search();
   }
 

@@ -16,6 +16,7 @@ import lampwright.app.workshop.edit.CueRef;
 import lampwright.app.workshop.edit.Selection;
 import lampwright.app.workshop.model.Asker;
 import lampwright.app.workshop.model.Bench;
+import lampwright.app.workshop.model.BenchState;
 import lampwright.app.workshop.words.Texts;
 import lampwright.engine.light.Colour;
 import lampwright.engine.pattern.Look;
@@ -43,11 +44,11 @@ public final class CueHands {
     this.model = model;
     this.asker = asker;
     this.bench = model.bench();
-    bench.selectionProperty().addListener((of, before, now) -> look(now));
-    look(bench.selection());
+    bench.watch(BenchState::selection, (before, now) -> refresh(now));
+    refresh(bench.selection());
   }
 
-  private void look(Selection now) {
+  private void refresh(Selection now) {
     anyCue.set(!now.cues().isEmpty());
     anyLamp.set(!now.lamps().isEmpty() && now.scene().isPresent());
   }

@@ -21,6 +21,7 @@ import lampwright.app.workshop.edit.CueEdits;
 import lampwright.app.workshop.edit.CueRef;
 import lampwright.app.workshop.edit.LampOrder;
 import lampwright.app.workshop.model.Bench;
+import lampwright.app.workshop.model.BenchState;
 import lampwright.app.workshop.model.DrawingSheet;
 import lampwright.app.workshop.model.LightRoom;
 import lampwright.app.workshop.model.Playhead;
@@ -64,22 +65,15 @@ public final class RibbonsModel implements AutoCloseable {
     this.playhead = playhead;
     this.sheet = sheet;
     this.strips = new StripPainter(screen);
-    bench.projectProperty().addListener((of, before, now) -> layOut());
-    bench
-        .selectionProperty()
-        .addListener(
-            (of, before, now) -> {
-              layOut();
-              if (!before.lamp().equals(now.lamp())) {
-                now.lamp().ifPresent(this::bringIntoSight);
-              }
-            });
+    bench.watch(BenchState::contents, (before, now) -> layOut());
+    bench.watch(
+        state -> state.selection().lamp(), (before, now) -> now.ifPresent(this::bringIntoSight));
     sheet.viewProperty().addListener((of, before, now) -> layOut());
     axis.addListener((of, before, now) -> requestStrips());
     top.addListener((of, before, now) -> requestStrips());
     lights.progressProperty().addListener((of, before, now) -> requestStrips());
     lights.lightProperty().addListener((of, before, now) -> requestStrips());
-    playhead.frameProperty().addListener((of, before, now) -> follow());
+    bench.watch(BenchState::frame, (before, now) -> follow());
     layOut();
   }
 

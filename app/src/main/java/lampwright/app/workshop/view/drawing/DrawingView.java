@@ -10,6 +10,7 @@ import javafx.scene.canvas.GraphicsContext;
 import javafx.scene.input.KeyEvent;
 import javafx.scene.input.ScrollEvent;
 import javafx.scene.layout.Region;
+import lampwright.app.workshop.model.BenchState;
 import lampwright.app.workshop.model.drawing.DrawingModel;
 import lampwright.app.workshop.model.drawing.PaintingJudge;
 import lampwright.app.workshop.model.play.Player;
@@ -55,8 +56,7 @@ public final class DrawingView extends Region {
   }
 
   private void bind(Player player) {
-    model.bench().projectProperty().addListener((of, before, now) -> redraw());
-    model.bench().selectionProperty().addListener((of, before, now) -> redraw());
+    model.bench().watch(BenchState::contents, (before, now) -> redraw());
     model.sheet().viewProperty().addListener((of, before, now) -> redraw());
     model.sheet().nightProperty().addListener((of, before, now) -> redraw());
     model.sheet().rowsProperty().addListener((of, before, now) -> redraw());

@@ -15,6 +15,7 @@ import javafx.scene.text.Text;
 import lampwright.app.workshop.edit.CueRef;
 import lampwright.app.workshop.edit.Selection;
 import lampwright.app.workshop.model.Bench;
+import lampwright.app.workshop.model.BenchState;
 import lampwright.app.workshop.model.ribbon.CueHands;
 import lampwright.app.workshop.model.ribbon.RibbonsModel;
 import lampwright.app.workshop.view.Inks;
@@ -102,8 +103,7 @@ public final class RibbonsView extends Region {
               titlesDirty = true;
               repaint();
             });
-    bench.selectionProperty().addListener((of, before, now) -> repaintAll());
-    bench.projectProperty().addListener((of, before, now) -> repaintAll());
+    bench.watch(BenchState::contents, (before, now) -> repaintAll());
     model.playhead().frameProperty().addListener((of, before, now) -> placePlayhead());
     focusedProperty().addListener((of, before, now) -> speak());
   }

@@ -18,6 +18,7 @@ import javafx.scene.layout.Region;
 import javafx.scene.text.Font;
 import javafx.scene.text.Text;
 import javafx.scene.text.TextAlignment;
+import lampwright.app.workshop.model.BenchState;
 import lampwright.app.workshop.model.rig.RigHands;
 import lampwright.app.workshop.model.rig.RigModel;
 import lampwright.app.workshop.model.rig.RigPart;
@@ -59,7 +60,7 @@ public final class WiringView extends Region {
     down.setFocusTraversable(false);
     down.valueProperty().addListener((of, before, now) -> redraw());
     getChildren().setAll(inks, canvas, down);
-    model.bench().projectProperty().addListener((of, before, now) -> redraw());
+    model.bench().watch(BenchState::project, (before, now) -> redraw());
     model.chosenProperty().addListener((of, before, now) -> redraw());
     model.markedProperty().addListener((of, before, now) -> redraw());
     focusedProperty().addListener((of, before, now) -> redraw());
