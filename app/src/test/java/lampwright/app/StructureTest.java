@@ -98,6 +98,7 @@ class StructureTest {
           .that()
           .resideInAnyPackage(
               "lampwright.app.export..",
+              "lampwright.app.picture..",
               "lampwright.app.workshop.disk..",
               "lampwright.app.workshop.edit..",
               "lampwright.app.workshop.words..")

@@ -1,0 +1,90 @@
+package lampwright.app.picture;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+
+/** One thing that is drawn. Lengths are pixels; x grows to the right and y downwards. */
+public sealed interface Shape {
+  /** A point. */
+  record Point(double x, double y) {}
+
+  /** A straight line. */
+  record Line(double x1, double y1, double x2, double y2, Stroke stroke) implements Shape {}
+
+  /**
+   * A rectangle.
+   *
+   * @param x of its left edge
+   * @param y of its upper edge
+   */
+  record Rect(
+      double x, double y, double width, double height, Optional<Ink> fill, Optional<Stroke> stroke)
+      implements Shape {}
+
+  /** An ellipse around a point. */
+  record Ellipse(
+      double x,
+      double y,
+      double radiusX,
+      double radiusY,
+      Optional<Ink> fill,
+      Optional<Stroke> stroke)
+      implements Shape {}
+
+  /**
+   * A closed shape with straight sides.
+   *
+   * @param corners at least three
+   */
+  record Path(List<Point> corners, Optional<Ink> fill, Optional<Stroke> stroke) implements Shape {
+    public Path {
+      corners = List.copyOf(corners);
+      if (corners.size() < 3) {
+        throw new IllegalArgumentException("corners: " + corners.size() + ": needs 3 or more");
+      }
+    }
+  }
+
+  /** Which side of a text its point is on. */
+  enum Side {
+    LEFT,
+    MIDDLE
+  }
+
+  /** Which height of a text its point is at. */
+  enum Height {
+    TOP,
+    CENTRE,
+    BOTTOM
+  }
+
+  /**
+   * One line of text.
+   *
+   * @param size of the type
+   * @param most wider text is squeezed to this
+   */
+  record Text(
+      double x,
+      double y,
+      String text,
+      double size,
+      Side side,
+      Height height,
+      Ink ink,
+      OptionalDouble most)
+      implements Shape {}
+
+  /**
+   * Colours side by side, as a strip of light.
+   *
+   * @param argb from the left, each as wide as the others; 0 where there is nothing
+   */
+  record Strip(double x, double y, double width, double height, List<Integer> argb)
+      implements Shape {
+    public Strip {
+      argb = List.copyOf(argb);
+    }
+  }
+}
