@@ -77,6 +77,33 @@ public sealed interface Shape {
       implements Shape {}
 
   /**
+   * One line of text on a plate above a point, shifted so that it stays within the drawing.
+   *
+   * @param x of the plate's middle
+   * @param bottom of the plate
+   * @param size of the type
+   */
+  record Label(double x, double bottom, String text, double size, Ink ink, Ink plate)
+      implements Shape {
+    /** Room of the plate to the left and to the right of the text. */
+    public static final double ROOM = 4;
+
+    /** What the plate keeps from the drawing's edges. */
+    public static final double EDGE = 2;
+
+    /** The plate's left edge, for text of this width in a drawing of this width. */
+    public double left(double textWidth, double drawingWidth) {
+      double most = drawingWidth - textWidth - 2 * ROOM;
+      return Math.max(EDGE, Math.min(most, x - textWidth / 2 - ROOM));
+    }
+
+    /** The plate's upper edge, for text of this height. */
+    public double top(double textHeight) {
+      return Math.max(EDGE, bottom - textHeight - EDGE);
+    }
+  }
+
+  /**
    * Colours side by side, as a strip of light.
    *
    * @param argb from the left, each as wide as the others; 0 where there is nothing

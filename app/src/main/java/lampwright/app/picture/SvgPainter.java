@@ -3,6 +3,7 @@ package lampwright.app.picture;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 
@@ -34,11 +35,11 @@ public final class SvgPainter {
     attribute("viewBox", "0 0 " + wide + " " + high);
     attribute("font-family", "sans-serif");
     svg.append(">\n");
-    list.shapes().forEach(this::shape);
+    list.shapes().forEach(shape -> shape(shape, list.width()));
     return svg.append("</svg>\n").toString();
   }
 
-  private void shape(Shape shape) {
+  private void shape(Shape shape, double width) {
     if (shape instanceof Shape.Line line) {
       svg.append("<line");
       attribute("x1", number(line.x1()));
@@ -67,6 +68,8 @@ public final class SvgPainter {
       look(path.fill(), path.stroke());
     } else if (shape instanceof Shape.Text text) {
       text(text);
+    } else if (shape instanceof Shape.Label label) {
+      label(label, width);
     } else if (shape instanceof Shape.Strip strip) {
       strip(strip);
     }
@@ -109,6 +112,27 @@ public final class SvgPainter {
       case CENTRE -> 0.36 * text.size();
       case BOTTOM -> -0.2 * text.size();
     };
+  }
+
+  // Nothing here can measure type: letters are half as wide as they are high on average.
+  private void label(Shape.Label label, double width) {
+    double wide = label.text().length() * label.size() * 0.55;
+    double high = label.size() * 1.2;
+    double left = label.left(wide, width);
+    double top = label.top(high);
+    svg.append("<rect");
+    box(left, top, wide + 2 * Shape.Label.ROOM, high + Shape.Label.EDGE);
+    look(Optional.of(label.plate()), Optional.empty());
+    text(
+        new Shape.Text(
+            left + Shape.Label.ROOM,
+            top + 1,
+            label.text(),
+            label.size(),
+            Shape.Side.LEFT,
+            Shape.Height.TOP,
+            label.ink(),
+            OptionalDouble.empty()));
   }
 
   // Neighbours of one colour are one rectangle.

@@ -12,10 +12,22 @@ import java.util.Map;
 import java.util.Optional;
 import javax.xml.parsers.DocumentBuilderFactory;
 import lampwright.app.workshop.Projects4Tests;
+import lampwright.app.workshop.model.Bench;
+import lampwright.app.workshop.model.DrawingSheet;
+import lampwright.app.workshop.model.LightRoom;
+import lampwright.app.workshop.model.Playhead;
+import lampwright.app.workshop.model.drawing.CallOuts;
+import lampwright.app.workshop.model.drawing.Dots;
+import lampwright.app.workshop.model.drawing.DrawingInk;
+import lampwright.app.workshop.model.drawing.DrawingModel;
+import lampwright.app.workshop.model.drawing.Outline;
 import lampwright.app.workshop.model.rig.WiringDrawing;
 import lampwright.app.workshop.model.rig.WiringInk;
 import lampwright.app.workshop.model.rig.WiringLayout;
+import lampwright.app.workshop.words.Titles;
+import lampwright.engine.rig.Lamp;
 import lampwright.engine.rig.Rig;
+import lampwright.engine.rig.View;
 import org.junit.jupiter.api.Test;
 import org.w3c.dom.Document;
 import org.w3c.dom.Element;
@@ -146,6 +158,47 @@ class SvgPainterTest {
       assertThat(texts).anyMatch(text -> text.contains(output.id()));
     }
     assertThat(texts).contains("Roof beacon, left");
+  }
+
+  @Test
+  void labelStaysWithinTheDrawing() {
+    Shape.Label label = new Shape.Label(5, 4, "a", 10, TestInk.LINE, TestInk.BODY);
+    assertThat(label.left(40, 100)).isEqualTo(2);
+    assertThat(label.top(12)).isEqualTo(2);
+    Shape.Label right = new Shape.Label(95, 50, "a", 10, TestInk.LINE, TestInk.BODY);
+    assertThat(right.left(40, 100)).isEqualTo(52);
+    assertThat(right.top(12)).isEqualTo(36);
+  }
+
+  /** Each side of the model, and the selected lamp with its leader line and name. */
+  @Test
+  void modelIsWrittenWithItsLamps() throws Exception {
+    Bench bench = new Bench(Projects4Tests.sample("recovery-tractor"));
+    DrawingSheet sheet = new DrawingSheet();
+    try (LightRoom lights = new LightRoom(bench, work -> {})) {
+      DrawingModel model = new DrawingModel(bench, lights, new Playhead(bench), sheet);
+      for (View view : View.values()) {
+        sheet.viewProperty().set(view);
+        Dots.Frame frame = Dots.Frame.within(400, 300, Outline.aspect(view), 20);
+        DisplayList.Builder outline = new DisplayList.Builder(400, 300);
+        Outline.add(outline, view, frame, DrawingInk.DAY_BODY, DrawingInk.DAY_LINE);
+        assertThat(elements(parsed(outline.build()))).hasSizeGreaterThan(5);
+        CallOuts callOuts = new CallOuts(model, frame, 400, 300);
+        List<Lamp> drawn = model.drawn();
+        assertThat(elements(parsed(callOuts.sockets()))).hasSize(drawn.size());
+        if (!drawn.isEmpty()) {
+          String lamp = drawn.get(drawn.size() - 1).id();
+          bench.select(bench.selection().withLamps(List.of(lamp)));
+          sheet.rowsProperty().set(List.of(new DrawingSheet.Row(lamp, 120)));
+          List<Element> over = elements(parsed(callOuts.over(13, Optional.empty(), false)));
+          assertThat(over)
+              .anySatisfy(e -> assertThat(values(e, "y1", "x2", "y2")).isEqualTo("120 400 120"));
+          assertThat(over)
+              .extracting(Element::getTextContent)
+              .contains(Titles.of(drawn.get(drawn.size() - 1)));
+        }
+      }
+    }
   }
 
   @Test

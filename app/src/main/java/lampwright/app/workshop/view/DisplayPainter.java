@@ -6,6 +6,7 @@ import javafx.geometry.VPos;
 import javafx.scene.canvas.GraphicsContext;
 import javafx.scene.paint.Paint;
 import javafx.scene.text.Font;
+import javafx.scene.text.Text;
 import javafx.scene.text.TextAlignment;
 import lampwright.app.picture.DisplayList;
 import lampwright.app.picture.Ink;
@@ -26,11 +27,11 @@ public final class DisplayPainter {
   public static void paint(DisplayList list, GraphicsContext g, Function<Ink, Paint> inks) {
     DisplayPainter painter = new DisplayPainter(g, inks);
     g.save();
-    list.shapes().forEach(painter::shape);
+    list.shapes().forEach(shape -> painter.shape(shape, list.width()));
     g.restore();
   }
 
-  private void shape(Shape shape) {
+  private void shape(Shape shape, double width) {
     if (shape instanceof Shape.Line line) {
       stroke(line.stroke());
       g.strokeLine(line.x1(), line.y1(), line.x2(), line.y2());
@@ -58,6 +59,8 @@ public final class DisplayPainter {
           () -> g.strokePolygon(x, y, x.length));
     } else if (shape instanceof Shape.Text text) {
       text(text);
+    } else if (shape instanceof Shape.Label label) {
+      label(label, width);
     } else if (shape instanceof Shape.Strip strip) {
       strip(strip);
     }
@@ -97,6 +100,22 @@ public final class DisplayPainter {
     } else {
       g.fillText(text.text(), text.x(), text.y());
     }
+  }
+
+  private void label(Shape.Label label, double width) {
+    Text measured = new Text(label.text());
+    measured.setFont(Font.font(label.size()));
+    double wide = measured.getLayoutBounds().getWidth();
+    double high = measured.getLayoutBounds().getHeight();
+    double left = label.left(wide, width);
+    double top = label.top(high);
+    g.setFill(inks.apply(label.plate()));
+    g.fillRect(left, top, wide + 2 * Shape.Label.ROOM, high + Shape.Label.EDGE);
+    g.setFill(inks.apply(label.ink()));
+    g.setFont(measured.getFont());
+    g.setTextAlign(TextAlignment.LEFT);
+    g.setTextBaseline(VPos.TOP);
+    g.fillText(label.text(), left + Shape.Label.ROOM, top + 1);
   }
 
   private void strip(Shape.Strip strip) {

@@ -12,14 +12,18 @@ import javafx.scene.image.ImageView;
 import javafx.scene.image.PixelFormat;
 import javafx.scene.image.WritableImage;
 import javafx.scene.paint.Color;
+import lampwright.app.picture.DisplayList;
 import lampwright.app.workshop.model.SceneLight;
 import lampwright.app.workshop.model.ScreenLight;
 import lampwright.app.workshop.model.drawing.Dots;
+import lampwright.app.workshop.model.drawing.DrawingInk;
 import lampwright.app.workshop.model.drawing.DrawingModel;
 import lampwright.app.workshop.model.drawing.Glow;
+import lampwright.app.workshop.model.drawing.Outline;
 import lampwright.app.workshop.model.drawing.Painting;
 import lampwright.app.workshop.model.drawing.PaintingJudge;
 import lampwright.app.workshop.model.play.Player;
+import lampwright.app.workshop.view.DisplayPainter;
 import lampwright.app.workshop.view.Inks;
 import org.jspecify.annotations.Nullable;
 
@@ -30,7 +34,7 @@ final class LitGround {
   private final DrawingModel model;
   private final Player player;
   private final PaintingJudge judge;
-  private final Inks<Ink> inks;
+  private final Inks<DrawingInk> inks;
   private final ProjectPictures pictures;
   private final ImageView glowing = new ImageView();
   private final GlowPainter painter = new GlowPainter(Platform::runLater, this::show);
@@ -44,7 +48,7 @@ final class LitGround {
       DrawingModel model,
       Player player,
       PaintingJudge judge,
-      Inks<Ink> inks,
+      Inks<DrawingInk> inks,
       ProjectPictures pictures) {
     this.model = model;
     this.judge = judge;
@@ -94,7 +98,7 @@ final class LitGround {
     frame = Dots.Frame.within(width, height, aspect, MARGIN);
     Canvas canvas = new Canvas(width, height);
     GraphicsContext g = canvas.getGraphicsContext2D();
-    g.setFill(inks.of(night ? Ink.NIGHT : Ink.DAY));
+    g.setFill(inks.of(night ? DrawingInk.NIGHT : DrawingInk.DAY));
     g.fillRect(0, 0, width, height);
     if (picture.isPresent()) {
       // By night a photograph is seen as by moonlight.
@@ -102,12 +106,14 @@ final class LitGround {
       g.drawImage(picture.get(), frame.x(), frame.y(), frame.width(), frame.height());
       g.setGlobalAlpha(1);
     } else {
-      Outline.draw(
-          g,
+      DisplayList.Builder outline = new DisplayList.Builder(width, height);
+      Outline.add(
+          outline,
           model.view(),
           frame,
-          inks.of(night ? Ink.NIGHT_BODY : Ink.DAY_BODY),
-          inks.of(night ? Ink.NIGHT_LINE : Ink.DAY_LINE));
+          night ? DrawingInk.NIGHT_BODY : DrawingInk.DAY_BODY,
+          night ? DrawingInk.NIGHT_LINE : DrawingInk.DAY_LINE);
+      DisplayPainter.paint(outline.build(), g, inks::paint);
     }
     keep(canvas, width, height);
     return true;
