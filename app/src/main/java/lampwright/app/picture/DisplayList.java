@@ -58,14 +58,16 @@ public record DisplayList(double width, double height, List<Shape> shapes) {
     public Builder text(
         double x, double y, String text, double size, Shape.Height height, Ink ink) {
       return add(
-          new Shape.Text(x, y, text, size, Shape.Side.LEFT, height, ink, OptionalDouble.empty()));
+          new Shape.Text(
+              x, y, text, size, false, Shape.Side.LEFT, height, ink, OptionalDouble.empty()));
     }
 
     /** Adds text that begins at a point and is squeezed to a width. */
     public Builder text(
         double x, double y, String text, double size, Shape.Height height, Ink ink, double most) {
       return add(
-          new Shape.Text(x, y, text, size, Shape.Side.LEFT, height, ink, OptionalDouble.of(most)));
+          new Shape.Text(
+              x, y, text, size, false, Shape.Side.LEFT, height, ink, OptionalDouble.of(most)));
     }
 
     /** Adds text around a point. */
@@ -76,6 +78,7 @@ public record DisplayList(double width, double height, List<Shape> shapes) {
               y,
               text,
               size,
+              false,
               Shape.Side.MIDDLE,
               Shape.Height.CENTRE,
               ink,

@@ -33,15 +33,19 @@ public sealed interface Shape {
       implements Shape {}
 
   /**
-   * A closed shape with straight sides.
+   * Straight lines from corner to corner.
    *
-   * @param corners at least three
+   * @param corners at least three of a closed path, two of an open one
+   * @param closed whether a line leads back to the first
+   * @param fill none of an open path
    */
-  record Path(List<Point> corners, Optional<Ink> fill, Optional<Stroke> stroke) implements Shape {
+  record Path(List<Point> corners, boolean closed, Optional<Ink> fill, Optional<Stroke> stroke)
+      implements Shape {
     public Path {
       corners = List.copyOf(corners);
-      if (corners.size() < 3) {
-        throw new IllegalArgumentException("corners: " + corners.size() + ": needs 3 or more");
+      int least = closed ? 3 : 2;
+      if (corners.size() < least) {
+        throw new IllegalArgumentException("corners: " + corners.size() + ": needs " + least);
       }
     }
   }
@@ -63,6 +67,7 @@ public sealed interface Shape {
    * One line of text.
    *
    * @param size of the type
+   * @param bold whether it is of heavy type
    * @param most wider text is squeezed to this
    */
   record Text(
@@ -70,6 +75,7 @@ public sealed interface Shape {
       double y,
       String text,
       double size,
+      boolean bold,
       Side side,
       Height height,
       Ink ink,
@@ -103,15 +109,7 @@ public sealed interface Shape {
     }
   }
 
-  /**
-   * Colours side by side, as a strip of light.
-   *
-   * @param argb from the left, each as wide as the others; 0 where there is nothing
-   */
-  record Strip(double x, double y, double width, double height, List<Integer> argb)
-      implements Shape {
-    public Strip {
-      argb = List.copyOf(argb);
-    }
-  }
+  /** Colours side by side, as a strip of light; each is as wide as the others. */
+  record Strip(double x, double y, double width, double height, ColourRow colours)
+      implements Shape {}
 }

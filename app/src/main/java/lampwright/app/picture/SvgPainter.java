@@ -1,6 +1,5 @@
 package lampwright.app.picture;
 
-import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -59,7 +58,7 @@ public final class SvgPainter {
       attribute("ry", number(ellipse.radiusY()));
       look(ellipse.fill(), ellipse.stroke());
     } else if (shape instanceof Shape.Path path) {
-      svg.append("<polygon");
+      svg.append(path.closed() ? "<polygon" : "<polyline");
       attribute(
           "points",
           path.corners().stream()
@@ -97,6 +96,9 @@ public final class SvgPainter {
     attribute("x", number(text.x()));
     attribute("y", number(text.y() + dropped(text)));
     attribute("font-size", number(text.size()));
+    if (text.bold()) {
+      attribute("font-weight", "bold");
+    }
     if (text.side() == Shape.Side.MIDDLE) {
       attribute("text-anchor", "middle");
     }
@@ -129,6 +131,7 @@ public final class SvgPainter {
             top + 1,
             label.text(),
             label.size(),
+            false,
             Shape.Side.LEFT,
             Shape.Height.TOP,
             label.ink(),
@@ -137,12 +140,12 @@ public final class SvgPainter {
 
   // Neighbours of one colour are one rectangle.
   private void strip(Shape.Strip strip) {
-    List<Integer> argb = strip.argb();
-    double step = strip.width() / Math.max(1, argb.size());
-    for (int from = 0, to; from < argb.size(); from = to) {
-      int colour = argb.get(from);
+    ColourRow row = strip.colours();
+    double step = strip.width() / Math.max(1, row.size());
+    for (int from = 0, to; from < row.size(); from = to) {
+      int colour = row.argb(from);
       to = from + 1;
-      while (to < argb.size() && argb.get(to) == colour) {
+      while (to < row.size() && row.argb(to) == colour) {
         to++;
       }
       int alpha = colour >>> 24;

@@ -12,6 +12,7 @@ import java.util.Map;
 import java.util.Optional;
 import javax.xml.parsers.DocumentBuilderFactory;
 import lampwright.app.workshop.Projects4Tests;
+import lampwright.app.workshop.edit.CueRef;
 import lampwright.app.workshop.model.Bench;
 import lampwright.app.workshop.model.DrawingSheet;
 import lampwright.app.workshop.model.LightRoom;
@@ -21,6 +22,9 @@ import lampwright.app.workshop.model.drawing.Dots;
 import lampwright.app.workshop.model.drawing.DrawingInk;
 import lampwright.app.workshop.model.drawing.DrawingModel;
 import lampwright.app.workshop.model.drawing.Outline;
+import lampwright.app.workshop.model.ribbon.RibbonDrawing;
+import lampwright.app.workshop.model.ribbon.RibbonInk;
+import lampwright.app.workshop.model.ribbon.RibbonsModel;
 import lampwright.app.workshop.model.rig.WiringDrawing;
 import lampwright.app.workshop.model.rig.WiringInk;
 import lampwright.app.workshop.model.rig.WiringLayout;
@@ -86,10 +90,12 @@ class SvgPainterTest {
             .add(
                 new Shape.Path(
                     List.of(new Shape.Point(0, 0), new Shape.Point(9.25, 0), new Shape.Point(0, 9)),
+                    true,
                     Optional.empty(),
                     Optional.of(line)))
             .centred(50, 50, "7", 10, TestInk.LINE)
-            .add(new Shape.Strip(0, 90, 40, 5, List.of(0xFFFF0000, 0xFFFF0000, 0, 0xFF0000FF)))
+            .add(
+                new Shape.Strip(0, 90, 40, 5, new ColourRow(0xFFFF0000, 0xFFFF0000, 0, 0xFF0000FF)))
             .build();
     List<Element> found = elements(parsed(list));
     assertThat(found)
@@ -201,6 +207,61 @@ class SvgPainterTest {
     }
   }
 
+  /** Every lamp has a title, every cue of the scene its handle and name, the selected one marks. */
+  @Test
+  void ribbonsAreWrittenWithTheirCues() throws Exception {
+    Bench bench = new Bench(Projects4Tests.sample("recovery-tractor"));
+    try (LightRoom lights = new LightRoom(bench, work -> {});
+        RibbonsModel ribbons =
+            new RibbonsModel(bench, lights, new Playhead(bench), new DrawingSheet(), work -> {})) {
+      ribbons.resize(900, 2000, 16, 30);
+      ribbons.showAll();
+      bench.select(
+          bench.selection().withCues(List.of(new CueRef(0, 0))).withLamps(List.of("beacon-left")));
+      ribbons.toggleUnfolded("beacon-left");
+      RibbonDrawing drawing = new RibbonDrawing(ribbons, 13);
+      List<Element> titles = elements(parsed(drawing.titles(300, 2000)));
+      for (Lamp lamp : bench.project().rig().lamps()) {
+        assertThat(titles).anyMatch(e -> e.getTextContent().endsWith(lamp.title()));
+      }
+      assertThat(titles)
+          .filteredOn(e -> e.getAttribute("font-weight").equals("bold"))
+          .extracting(Element::getTextContent)
+          .containsExactly("● Roof beacon, left");
+      assertThat(elements(parsed(drawing.timeLine(900, 30))))
+          .extracting(Element::getTextContent)
+          .contains("0 s", "1 s");
+      List<String> names =
+          elements(parsed(drawing.rows(900, 2000))).stream()
+              .map(Element::getTextContent)
+              .filter(text -> !text.isEmpty())
+              .toList();
+      long cues =
+          bench.scene().orElseThrow().tracks().stream()
+              .mapToLong(track -> (long) track.lamps().size() * track.cues().size())
+              .sum();
+      assertThat(names).contains("rotating beacon").hasSizeLessThanOrEqualTo((int) cues);
+      assertThat(drawing.rows(900, 2000).shapes())
+          .anyMatch(
+              shape ->
+                  shape instanceof Shape.Rect rect
+                      && rect.fill().equals(Optional.of(RibbonInk.CUE_CHOSEN)));
+    }
+  }
+
+  @Test
+  void openPathIsALine() throws Exception {
+    Shape.Path path =
+        new Shape.Path(
+            List.of(new Shape.Point(0, 0), new Shape.Point(1, 1)),
+            false,
+            Optional.empty(),
+            Optional.of(Stroke.thin(TestInk.LINE)));
+    Element line = elements(parsed(new DisplayList(5, 5, List.of(path)))).get(0);
+    assertThat(line.getLocalName() + " " + values(line, "points", "fill"))
+        .isEqualTo("polyline 0,0 1,1 none");
+  }
+
   @Test
   void pathRefusesTwoCorners() {
     assertThatIllegalArgumentException()
@@ -208,9 +269,10 @@ class SvgPainterTest {
             () ->
                 new Shape.Path(
                     List.of(new Shape.Point(0, 0), new Shape.Point(1, 1)),
+                    true,
                     Optional.empty(),
                     Optional.empty()))
-        .withMessage("corners: 2: needs 3 or more");
+        .withMessage("corners: 2: needs 3");
   }
 
   @Test

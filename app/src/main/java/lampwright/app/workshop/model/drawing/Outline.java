@@ -127,7 +127,7 @@ public final class Outline {
     for (int i = 0; i < points.length; i += 2) {
       corners.add(new Shape.Point(x(points[i]), y(points[i + 1])));
     }
-    list.add(new Shape.Path(corners, Optional.of(body), Optional.of(line)));
+    list.add(new Shape.Path(corners, true, Optional.of(body), Optional.of(line)));
   }
 
   // Of the drawing's width and height, 0 to 1, to pixels.

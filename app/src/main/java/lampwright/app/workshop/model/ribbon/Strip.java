@@ -1,5 +1,6 @@
 package lampwright.app.workshop.model.ribbon;
 
+import lampwright.app.picture.ColourRow;
 import lampwright.app.workshop.model.SceneLight;
 import lampwright.app.workshop.model.ScreenLight;
 import lampwright.app.workshop.model.Srgb8;
@@ -11,12 +12,12 @@ public final class Strip {
   private static final int MOST_SAMPLES = 8;
 
   private final TimeAxis axis;
-  private final int[] argb;
+  private final ColourRow colours;
   private final int[][] duties;
 
   private Strip(TimeAxis axis, int[] argb, int[][] duties) {
     this.axis = axis;
-    this.argb = argb;
+    this.colours = new ColourRow(argb);
     this.duties = duties;
   }
 
@@ -27,15 +28,12 @@ public final class Strip {
 
   /** Pixels from left to right. */
   public int width() {
-    return argb.length;
+    return colours.size();
   }
 
-  /**
-   * Colours from the left; 0, transparent, past the scene's end or where no light is known. Not a
-   * copy.
-   */
-  public int[] argb() {
-    return argb;
+  /** Colours from the left; 0, transparent, past the scene's end or where no light is known. */
+  public ColourRow colours() {
+    return colours;
   }
 
   /** For how many of the lamp's bytes there are duties: none unless they were asked for. */

@@ -29,6 +29,7 @@ public final class DrawingView extends Region {
   private final DrawingModel model;
   private final LitGround ground;
   private final Inks<DrawingInk> inks = new Inks<>(DrawingInk.class, this::anew);
+  private final DisplayPainter painter = new DisplayPainter(inks::paint);
   private final Canvas sockets = new Canvas();
   private final Canvas over = new Canvas();
   private List<Object> socketsOf = List.of();
@@ -131,6 +132,6 @@ public final class DrawingView extends Region {
   private void paint(DisplayList list, Canvas canvas) {
     GraphicsContext g = canvas.getGraphicsContext2D();
     g.clearRect(0, 0, list.width(), list.height());
-    DisplayPainter.paint(list, g, inks::paint);
+    painter.paint(list, g);
   }
 }

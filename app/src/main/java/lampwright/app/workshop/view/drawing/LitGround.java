@@ -113,7 +113,7 @@ final class LitGround {
           frame,
           night ? DrawingInk.NIGHT_BODY : DrawingInk.DAY_BODY,
           night ? DrawingInk.NIGHT_LINE : DrawingInk.DAY_LINE);
-      DisplayPainter.paint(outline.build(), g, inks::paint);
+      new DisplayPainter(inks::paint).paint(outline.build(), g);
     }
     keep(canvas, width, height);
     return true;

@@ -36,6 +36,7 @@ public final class WiringView extends Region {
   private final RigModel model;
   private final RigHands hands;
   private final Inks<WiringInk> inks;
+  private final DisplayPainter painter;
   private final Canvas canvas = new Canvas();
   private final ScrollBar down = new ScrollBar();
   private @Nullable WiringLayout layout;
@@ -47,6 +48,7 @@ public final class WiringView extends Region {
     this.model = model;
     this.hands = hands;
     this.inks = new Inks<>(WiringInk.class, this::redraw);
+    this.painter = new DisplayPainter(inks::paint);
     getStyleClass().add("wiring");
     setId("wiring");
     setFocusTraversable(true);
@@ -108,7 +110,7 @@ public final class WiringView extends Region {
 
   private void draw(WiringLayout now, double width, double height, double size) {
     double top = down.isDisable() ? 0 : down.getValue();
-    DisplayPainter.paint(
+    painter.paint(
         WiringDrawing.of(
             model.bench().project().rig(),
             now,
@@ -117,8 +119,7 @@ public final class WiringView extends Region {
                 model.chosenProperty().get(),
                 model.markedProperty().get(),
                 isFocused() ? OptionalInt.of(cursor) : OptionalInt.empty())),
-        canvas.getGraphicsContext2D(),
-        inks::paint);
+        canvas.getGraphicsContext2D());
   }
 
   private void pressed(MouseEvent event) {

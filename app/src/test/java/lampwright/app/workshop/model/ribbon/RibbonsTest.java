@@ -348,10 +348,10 @@ class RibbonsTest {
         light.frames().read(f, frame);
         light.screen().addLamp(frame, 0, sum, 0);
       }
-      assertThat(strip.argb()[x]).isEqualTo(Srgb8.argb(sum[0] / 5, sum[1] / 5, sum[2] / 5));
+      assertThat(strip.colours().argb(x)).isEqualTo(Srgb8.argb(sum[0] / 5, sum[1] / 5, sum[2] / 5));
       assertThat(strip.duty(0, x)).isEqualTo(frame[light.screen().columns(0, 0)[0]] & 0xFF);
     }
-    assertThat(strip.argb()[40]).isZero();
+    assertThat(strip.colours().argb(40)).isZero();
     assertThat(strip.duty(0, 40)).isEqualTo(-1);
   }
 
