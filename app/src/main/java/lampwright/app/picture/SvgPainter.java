@@ -191,8 +191,8 @@ public final class SvgPainter {
     return c == '\t'
         || c == '\n'
         || c == '\r'
-        || c >= 0x20 && c < 0xD800
-        || c >= 0xE000 && c < 0xFFFE
+        || (c >= 0x20 && c < 0xD800)
+        || (c >= 0xE000 && c < 0xFFFE)
         || c >= 0x10000;
   }
 }

@@ -97,7 +97,7 @@ public final class LightRoom implements AutoCloseable {
   private final class Shown implements BackgroundRenderer.Listener<SceneLight> {
     @Override
     public void progressed(SceneLight rendered) {
-      if (light.get().filter(now -> now == rendered).isEmpty()) {
+      if (!light.get().equals(Optional.of(rendered))) {
         light.set(Optional.of(rendered));
       }
       progress.set(progress.get() + 1);

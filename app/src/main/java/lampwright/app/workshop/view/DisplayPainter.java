@@ -1,7 +1,6 @@
 package lampwright.app.workshop.view;
 
 import java.util.HashMap;
-import java.util.IdentityHashMap;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
@@ -26,8 +25,8 @@ public final class DisplayPainter {
 
   private final Function<Ink, Paint> inks;
   private final Map<Type, Font> fonts = new HashMap<>();
-  private Map<ColourRow, WritableImage> images = new IdentityHashMap<>();
-  private Map<ColourRow, WritableImage> imagesBefore = new IdentityHashMap<>();
+  private Map<ColourRow, WritableImage> images = new HashMap<>();
+  private Map<ColourRow, WritableImage> imagesBefore = new HashMap<>();
   private String family = Font.getDefault().getFamily();
 
   public DisplayPainter(Function<Ink, Paint> inks) {
@@ -44,7 +43,7 @@ public final class DisplayPainter {
   public void paint(DisplayList list, GraphicsContext g) {
     // What the last drawing had and this one has not is let go.
     imagesBefore = images;
-    images = new IdentityHashMap<>();
+    images = new HashMap<>();
     On on = new On(g);
     g.save();
     list.shapes().forEach(shape -> on.shape(shape, list.width()));

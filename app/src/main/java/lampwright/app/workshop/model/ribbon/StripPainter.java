@@ -35,7 +35,7 @@ final class StripPainter implements AutoCloseable {
     }
 
     private boolean sameLook(Request other) {
-      return light == other.light && axis.equals(other.axis) && width == other.width;
+      return light.equals(other.light) && axis.equals(other.axis) && width == other.width;
     }
   }
 
