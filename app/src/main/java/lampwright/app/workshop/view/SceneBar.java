@@ -15,7 +15,7 @@ import lampwright.app.workshop.edit.NumberText;
 import lampwright.app.workshop.model.Bench;
 import lampwright.app.workshop.model.BenchState;
 import lampwright.app.workshop.model.ribbon.RibbonsModel;
-import lampwright.app.workshop.model.rig.RigHands;
+import lampwright.app.workshop.model.rig.RigCommands;
 import lampwright.app.workshop.words.Texts;
 import lampwright.engine.scene.Scene;
 
@@ -25,7 +25,7 @@ final class SceneBar extends FlowPane {
 
   private boolean shows;
 
-  SceneBar(Bench bench, RibbonsModel ribbons, RigHands rig, Runnable offerKinds) {
+  SceneBar(Bench bench, RibbonsModel ribbons, RigCommands rig, Runnable offerKinds) {
     Texts texts = Texts.of("workshop");
     getStyleClass().add("drawing-bar");
     setHgap(8);

@@ -11,7 +11,7 @@ import lampwright.app.workshop.model.command.Commands;
 import lampwright.app.workshop.model.drawing.DrawingModel;
 import lampwright.app.workshop.model.play.Player;
 import lampwright.app.workshop.model.ribbon.RibbonCommands;
-import lampwright.app.workshop.model.rig.RigHands;
+import lampwright.app.workshop.model.rig.RigCommands;
 import lampwright.engine.rig.View;
 
 /** Every command of the workshop. To add one: a line here or in its model's list, and its words. */
@@ -38,8 +38,8 @@ final class WorkshopCommands {
                             new InMenu(CommandMenu.PROJECT, 2),
                             window.export())
                         .withShortcut("Shortcut+E")),
-                RibbonCommands.cues(parts.hands(), window.offerKinds()),
-                rig(parts.rigHands()),
+                RibbonCommands.cues(parts.cueCommands(), window.offerKinds()),
+                rig(parts.rigCommands()),
                 play(parts.player()),
                 drawing(parts.drawing(), parts.picture()),
                 RibbonCommands.look(parts.ribbons()),
@@ -48,7 +48,7 @@ final class WorkshopCommands {
             .toList());
   }
 
-  private static List<Command> rig(RigHands hands) {
+  private static List<Command> rig(RigCommands hands) {
     InMenu rig = new InMenu(CommandMenu.RIG, 1);
     return List.of(
         Command.of("rig.act.addChain", rig, hands::addChain),

@@ -20,7 +20,7 @@ final class WorkshopPanels {
   static List<Panel> of(WorkshopParts parts, CueSheetView cues) {
     return List.of(
         new Panel(CUE, words(CUE), () -> cues),
-        new Panel(RIG, words(RIG), () -> new RigView(parts.rig(), parts.rigHands())),
+        new Panel(RIG, words(RIG), () -> new RigView(parts.rig(), parts.rigCommands())),
         new Panel(PROBLEMS, counted(parts.problems()), () -> new ProblemsView(parts.problems())));
   }
 

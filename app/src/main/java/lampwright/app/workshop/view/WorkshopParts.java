@@ -21,9 +21,9 @@ import lampwright.app.workshop.model.files.FilesModel;
 import lampwright.app.workshop.model.files.Workplace;
 import lampwright.app.workshop.model.play.Player;
 import lampwright.app.workshop.model.problems.ProblemsModel;
-import lampwright.app.workshop.model.ribbon.CueHands;
+import lampwright.app.workshop.model.ribbon.CueCommands;
 import lampwright.app.workshop.model.ribbon.RibbonsModel;
-import lampwright.app.workshop.model.rig.RigHands;
+import lampwright.app.workshop.model.rig.RigCommands;
 import lampwright.app.workshop.model.rig.RigModel;
 import lampwright.engine.disk.Owner;
 import lampwright.engine.work.LatestWorker;
@@ -43,10 +43,10 @@ final class WorkshopParts implements AutoCloseable {
   private final PackRoom packs;
   private final GaugesModel gauges;
   private final RibbonsModel ribbons;
-  private final CueHands hands;
+  private final CueCommands hands;
   private final CueSheetModel cues;
   private final RigModel rig;
-  private final RigHands rigHands;
+  private final RigCommands rigCommands;
   private final DrawingModel drawing;
   private final PaintingJudge judge;
   private final Player player;
@@ -68,10 +68,10 @@ final class WorkshopParts implements AutoCloseable {
     packs = new PackRoom(bench, screen);
     gauges = new GaugesModel(bench, lights, packs, playhead);
     ribbons = new RibbonsModel(bench, lights, playhead, sheet, screen);
-    hands = new CueHands(ribbons, asker);
+    hands = new CueCommands(ribbons, asker);
     cues = new CueSheetModel(bench, lights);
     rig = new RigModel(bench, asker);
-    rigHands = new RigHands(rig, asker);
+    rigCommands = new RigCommands(rig, asker);
     drawing = new DrawingModel(bench, lights, playhead, sheet);
     judge = new PaintingJudge(screen);
     player = new Player(bench, lights, playhead, asker, judge.cautionProperty());
@@ -110,7 +110,7 @@ final class WorkshopParts implements AutoCloseable {
     return ribbons;
   }
 
-  CueHands hands() {
+  CueCommands cueCommands() {
     return hands;
   }
 
@@ -122,8 +122,8 @@ final class WorkshopParts implements AutoCloseable {
     return rig;
   }
 
-  RigHands rigHands() {
-    return rigHands;
+  RigCommands rigCommands() {
+    return rigCommands;
   }
 
   DrawingModel drawing() {

@@ -68,7 +68,7 @@ public final class WorkshopWindow {
     states = new WindowStates(state);
     parts = new WorkshopParts(asker, Platform::runLater, state, this::end);
     cueSheet = new CueSheetView(parts.cues());
-    ribbons = new RibbonsView(parts.ribbons(), parts.hands(), this::toCueSheet);
+    ribbons = new RibbonsView(parts.ribbons(), parts.cueCommands(), this::toCueSheet);
     drawing =
         new DrawingView(
             parts.drawing(), parts.player(), parts.judge(), parts.files().document()::file);
@@ -149,7 +149,7 @@ public final class WorkshopWindow {
     VBox left = new VBox(drawingBar, drawing);
     VBox.setVgrow(drawing, Priority.ALWAYS);
     SceneBar sceneBar =
-        new SceneBar(parts.bench(), parts.ribbons(), parts.rigHands(), ribbons::offerKinds);
+        new SceneBar(parts.bench(), parts.ribbons(), parts.rigCommands(), ribbons::offerKinds);
     VBox right = new VBox(sceneBar, ribbons);
     VBox.setVgrow(ribbons, Priority.ALWAYS);
     sheet.getItems().setAll(left, right);

@@ -13,7 +13,7 @@ public final class RibbonCommands {
    *
    * @param offerKinds lets the builder choose a pattern for a new cue
    */
-  public static List<Command> cues(CueHands hands, Runnable offerKinds) {
+  public static List<Command> cues(CueCommands hands, Runnable offerKinds) {
     Command.InMenu cues = new Command.InMenu(CommandMenu.CUES, 2);
     return List.of(
         Command.of("ribbons.act.add", cues, offerKinds).when(hands.anyLampProperty()),
@@ -28,7 +28,7 @@ public final class RibbonCommands {
         Command.of("ribbons.act.chooseAll", cues, hands::chooseAll).withShortcut("Shortcut+A"));
   }
 
-  private static Command cue(Command.Place place, CueHands hands, String id, Runnable run) {
+  private static Command cue(Command.Place place, CueCommands hands, String id, Runnable run) {
     return Command.of(id, place, run).when(hands.anyCueProperty());
   }
 

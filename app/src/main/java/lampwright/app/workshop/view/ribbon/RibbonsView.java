@@ -16,7 +16,7 @@ import lampwright.app.workshop.edit.CueRef;
 import lampwright.app.workshop.edit.Selection;
 import lampwright.app.workshop.model.Bench;
 import lampwright.app.workshop.model.BenchState;
-import lampwright.app.workshop.model.ribbon.CueHands;
+import lampwright.app.workshop.model.ribbon.CueCommands;
 import lampwright.app.workshop.model.ribbon.RibbonDrawing;
 import lampwright.app.workshop.model.ribbon.RibbonInk;
 import lampwright.app.workshop.model.ribbon.RibbonsModel;
@@ -60,7 +60,7 @@ public final class RibbonsView extends Region {
   /**
    * @param toCueSheet gives the focus to the sheet of the chosen cue
    */
-  public RibbonsView(RibbonsModel model, CueHands hands, Runnable toCueSheet) {
+  public RibbonsView(RibbonsModel model, CueCommands hands, Runnable toCueSheet) {
     this.model = model;
     this.bench = model.bench();
     this.inks = new Inks<>(RibbonInk.class, this::repaintAll);

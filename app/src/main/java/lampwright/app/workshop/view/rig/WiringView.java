@@ -14,7 +14,7 @@ import javafx.scene.input.ScrollEvent;
 import javafx.scene.layout.Region;
 import javafx.scene.text.Text;
 import lampwright.app.workshop.model.BenchState;
-import lampwright.app.workshop.model.rig.RigHands;
+import lampwright.app.workshop.model.rig.RigCommands;
 import lampwright.app.workshop.model.rig.RigModel;
 import lampwright.app.workshop.model.rig.RigPart;
 import lampwright.app.workshop.model.rig.WiringDrawing;
@@ -34,7 +34,7 @@ import org.jspecify.annotations.Nullable;
 public final class WiringView extends Region {
   private final Texts texts = Texts.of("rig");
   private final RigModel model;
-  private final RigHands hands;
+  private final RigCommands hands;
   private final Inks<WiringInk> inks;
   private final DisplayPainter painter;
   private final Canvas canvas = new Canvas();
@@ -44,7 +44,7 @@ public final class WiringView extends Region {
   private int cursor;
   private int anchor;
 
-  public WiringView(RigModel model, RigHands hands) {
+  public WiringView(RigModel model, RigCommands hands) {
     this.model = model;
     this.hands = hands;
     this.inks = new Inks<>(WiringInk.class, this::redraw);

@@ -44,7 +44,7 @@ class RibbonsTest {
   private final DrawingSheet sheet = new DrawingSheet();
   private final RibbonsModel model = new RibbonsModel(bench, lights, playhead, sheet, screen::add);
   private final ReadyAnswers asker = new ReadyAnswers();
-  private final CueHands hands = new CueHands(model, asker);
+  private final CueCommands hands = new CueCommands(model, asker);
 
   // roof: 200 to 600 and 1000 to 1400; amber shares a track with it from 0 to 300.
   private static Project project() {

@@ -30,7 +30,7 @@ import lampwright.engine.scene.Scene;
 import lampwright.engine.scene.Span;
 
 /** All that is done to cues from the menu and by keys. */
-public final class CueHands {
+public final class CueCommands {
   private final Texts texts = Texts.of("ribbons");
   private final RibbonsModel model;
   private final Bench bench;
@@ -40,7 +40,7 @@ public final class CueHands {
   private final ReadOnlyBooleanWrapper anyCopied = new ReadOnlyBooleanWrapper();
   private List<CueEdits.Copied> copied = List.of();
 
-  public CueHands(RibbonsModel model, Asker asker) {
+  public CueCommands(RibbonsModel model, Asker asker) {
     this.model = model;
     this.asker = asker;
     this.bench = model.bench();
