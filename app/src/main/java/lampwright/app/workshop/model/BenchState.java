@@ -3,7 +3,7 @@ package lampwright.app.workshop.model;
 import java.util.Optional;
 import lampwright.app.workshop.edit.History;
 import lampwright.app.workshop.edit.Selection;
-import lampwright.engine.project.Project;
+import lampwright.engine.document.Project;
 import lampwright.engine.scene.Scene;
 
 /**
