@@ -18,4 +18,5 @@ module lampwright.engine {
   exports lampwright.engine.rig;
   exports lampwright.engine.scene;
   exports lampwright.engine.time;
+  exports lampwright.engine.work;
 }

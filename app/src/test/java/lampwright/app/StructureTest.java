@@ -22,7 +22,7 @@ class StructureTest {
   /** Packages from the ground up, and which others each may use beside the ground. */
   private static final Map<String, List<String>> PACKAGES = new LinkedHashMap<>();
 
-  private static final List<String> GROUND = List.of("check", "time", "facts", "field");
+  private static final List<String> GROUND = List.of("check", "time", "facts", "field", "work");
 
   static {
     PACKAGES.put("light", List.of());
@@ -82,6 +82,7 @@ class StructureTest {
       layers = layers.optionalLayer(name).definedBy("lampwright.engine." + name + "..");
     }
     layers = layers.whereLayer("check").mayNotAccessAnyLayer();
+    layers = layers.whereLayer("work").mayNotAccessAnyLayer();
     layers = layers.whereLayer("time").mayOnlyAccessLayers("check");
     layers = layers.whereLayer("facts").mayOnlyAccessLayers("check");
     layers = layers.whereLayer("field").mayOnlyAccessLayers("check");
@@ -158,6 +159,7 @@ class StructureTest {
           .that()
           .resideInAnyPackage(
               "lampwright.app.export..",
+              "lampwright.app.picture..",
               "lampwright.app.workshop.disk..",
               "lampwright.app.workshop.edit..",
               "lampwright.app.workshop.words..")

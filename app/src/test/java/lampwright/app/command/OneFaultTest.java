@@ -23,6 +23,7 @@ import lampwright.engine.document.Project;
 import lampwright.engine.json.ProjectReader;
 import lampwright.engine.meter.SceneReport;
 import lampwright.engine.render.FrameTable;
+import lampwright.engine.work.LatestWorker;
 import lampwright.exporters.CancelledException;
 import lampwright.exporters.Progress;
 import lampwright.exporters.firmware.FirmwareMemory;
@@ -150,8 +151,7 @@ class OneFaultTest {
             new Playhead(bench),
             new SimpleObjectProperty<>(Optional.of(report)),
             new SimpleObjectProperty<>(Optional.of(packed(project))),
-            Runnable::run,
-            Runnable::run);
+            new LatestWorker(Runnable::run, Runnable::run, LatestWorker.Ending.ASK));
     assertThat(
             model.rows().stream()
                 .map(row -> row.finding())

@@ -54,9 +54,12 @@ public final class DiskThread implements Background, AutoCloseable {
     return Duration.ofNanos(System.nanoTime());
   }
 
-  /** Ends it once what is in hand is done, or after ten seconds. */
+  /** Ends it once what is in hand is done, or after ten seconds; a second time does nothing. */
   @Override
   public void close() {
+    if (thread.isShutdown()) {
+      return;
+    }
     thread.execute(thread::shutdown);
     try {
       if (!thread.awaitTermination(END_SECONDS, TimeUnit.SECONDS)) {

@@ -1,6 +1,9 @@
 package lampwright.app.workshop.model;
 
+import java.util.List;
 import java.util.Optional;
+import java.util.concurrent.CopyOnWriteArrayList;
+import java.util.function.BiConsumer;
 import java.util.function.Function;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
@@ -16,10 +19,33 @@ import lampwright.engine.scene.Cue;
 import lampwright.engine.scene.Scene;
 
 /**
- * The project on the bench, what is chosen in it, and the way back. All edits go through {@link
- * #apply}. For one thread: the screen's.
+ * The state of the bench, and the way back. All edits go through {@link #apply}, and whoever shows
+ * a part of the state {@linkplain #watch watches} it. For one thread: the screen's.
  */
 public final class Bench {
+  private final class Watcher<T> {
+    private final Function<BenchState, T> part;
+    private final BiConsumer<T, T> changed;
+    private T seen;
+
+    Watcher(Function<BenchState, T> part, BiConsumer<T, T> changed) {
+      this.part = part;
+      this.changed = changed;
+      this.seen = part.apply(state);
+    }
+
+    // A watcher may change the state: the others then see the newest, and each change once.
+    void look() {
+      T now = part.apply(state);
+      T before = seen;
+      if (!now.equals(before)) {
+        seen = now;
+        changed.accept(before, now);
+      }
+    }
+  }
+
+  private final List<Watcher<?>> watchers = new CopyOnWriteArrayList<>();
   private final ReadOnlyObjectWrapper<Project> project;
   private final ReadOnlyObjectWrapper<Selection> selection;
   private final ReadOnlyObjectWrapper<Optional<String>> refusal =
@@ -29,19 +55,38 @@ public final class Bench {
   private final ReadOnlyObjectWrapper<Optional<String>> redoName =
       new ReadOnlyObjectWrapper<>(Optional.empty());
   private History history = new History();
+  private BenchState state;
 
   public Bench(Project first) {
+    state = BenchState.of(first);
     project = new ReadOnlyObjectWrapper<>(first);
-    selection = new ReadOnlyObjectWrapper<>(Selection.first(first));
+    selection = new ReadOnlyObjectWrapper<>(state.selection());
+    watch(BenchState::project, (before, now) -> project.set(now));
+    watch(BenchState::selection, (before, now) -> selection.set(now));
   }
 
-  /** The project as it is now. */
+  /** All that is on the bench now. */
+  public BenchState state() {
+    return state;
+  }
+
+  /**
+   * Watches a part of the state.
+   *
+   * @param part compared by {@code equals}
+   * @param changed is told what it was and what it is, once the whole state is the new one
+   */
+  public <T> void watch(Function<BenchState, T> part, BiConsumer<T, T> changed) {
+    watchers.add(new Watcher<>(part, changed));
+  }
+
+  /** The project as it is now; {@link #watch} tells of several parts at once. */
   public ReadOnlyObjectProperty<Project> projectProperty() {
     return project.getReadOnlyProperty();
   }
 
   public Project project() {
-    return project.get();
+    return state.project();
   }
 
   /** What is chosen; always within the project. */
@@ -50,7 +95,7 @@ public final class Bench {
   }
 
   public Selection selection() {
-    return selection.get();
+    return state.selection();
   }
 
   /** Why the last edit was refused; empty once one was made. */
@@ -70,7 +115,7 @@ public final class Bench {
 
   /** The scene on the bench. */
   public Optional<Scene> scene() {
-    return selection().scene().flatMap(id -> project().scene(id));
+    return state.scene();
   }
 
   /** The lamp chosen last. */
@@ -85,7 +130,12 @@ public final class Bench {
 
   /** Chooses; what the project has not is left out. */
   public void select(Selection wanted) {
-    selection.set(wanted.within(project()));
+    change(state.with(project(), wanted));
+  }
+
+  /** Shows a frame, or the nearest that the scene has. */
+  public void go(int frame) {
+    change(state.withFrame(frame));
   }
 
   /** Makes an edit, and keeps what is chosen. Returns whether the model took it. */
@@ -110,7 +160,7 @@ public final class Bench {
     }
     refusal.set(Optional.empty());
     if (!changed.equals(project())) {
-      history.did(edit, now());
+      history.did(edit, state.contents());
       show(new History.State(changed, after));
     } else {
       select(after);
@@ -156,12 +206,12 @@ public final class Bench {
 
   /** Takes the last edit back. */
   public void undo() {
-    history.undo(now()).ifPresent(this::show);
+    history.undo(state.contents()).ifPresent(this::show);
   }
 
   /** Makes the edit undone last again. */
   public void redo() {
-    history.redo(now()).ifPresent(this::show);
+    history.redo(state.contents()).ifPresent(this::show);
   }
 
   /** Puts another project on the bench; there is no way back to this one. */
@@ -171,18 +221,14 @@ public final class Bench {
     show(new History.State(opened, Selection.NOTHING));
   }
 
-  private History.State now() {
-    return new History.State(project(), selection());
-  }
-
-  private void show(History.State state) {
-    // Listeners of either see nothing chosen that the project has not.
-    Selection fitting = state.selection().within(state.project());
-    boolean known = fitting.scene().flatMap(project()::scene).isPresent();
-    selection.set(known ? fitting.within(project()) : Selection.NOTHING);
-    project.set(state.project());
-    selection.set(fitting);
+  private void show(History.State contents) {
+    change(state.with(contents.project(), contents.selection()));
     undoName.set(history.undoName());
     redoName.set(history.redoName());
+  }
+
+  private void change(BenchState wanted) {
+    state = wanted;
+    watchers.forEach(Watcher::look);
   }
 }

@@ -23,6 +23,7 @@ import lampwright.engine.meter.RateVerdict;
 import lampwright.engine.meter.SceneReport;
 import lampwright.engine.meter.WireTime;
 import lampwright.engine.render.FrameCurrent;
+import lampwright.engine.render.FrameStore;
 import lampwright.engine.review.Finding;
 import lampwright.engine.review.Subject;
 import lampwright.engine.rig.Lamp;
@@ -40,7 +41,7 @@ public final class GaugesModel {
   private final ReadOnlyObjectWrapper<Gauge> wire;
   private final ReadOnlyObjectWrapper<Gauge> memory;
   private final ReadOnlyObjectWrapper<Gauge> flash;
-  private @Nullable SceneLight shown;
+  private @Nullable FrameStore shown;
   private @Nullable FrameCurrent current;
   private byte[] frame = {};
 
@@ -53,21 +54,14 @@ public final class GaugesModel {
     wire = new ReadOnlyObjectWrapper<>(wireNow());
     memory = new ReadOnlyObjectWrapper<>(memoryNow());
     flash = new ReadOnlyObjectWrapper<>(flashNow());
-    playhead.frameProperty().addListener((of, before, now) -> supply.set(supplyNow()));
+    bench.watch(BenchState::frame, (before, now) -> supply.set(supplyNow()));
     lights.progressProperty().addListener((of, before, now) -> supply.set(supplyNow()));
     lights.reportProperty().addListener((of, before, now) -> refresh());
     packs.packedProperty().addListener((of, before, now) -> memory.set(memoryNow()));
     packs.progressProperty().addListener((of, before, now) -> memory.set(memoryNow()));
-    bench.projectProperty().addListener((of, before, now) -> refresh());
-    bench
-        .selectionProperty()
-        .addListener(
-            (of, before, now) -> {
-              flash.set(flashNow());
-              if (!before.scene().equals(now.scene())) {
-                wire.set(wireNow());
-              }
-            });
+    bench.watch(BenchState::project, (before, now) -> refresh());
+    bench.watch(BenchState::selection, (before, now) -> flash.set(flashNow()));
+    bench.watch(state -> state.selection().scene(), (before, now) -> wire.set(wireNow()));
   }
 
   /** Current now, at worst, and what the supply can give. */
@@ -140,7 +134,7 @@ public final class GaugesModel {
     if (light.isEmpty()) {
       return OptionalDouble.empty();
     }
-    SceneLight now = light.get();
+    FrameStore now = light.get().frames();
     FrameCurrent of = current;
     if (of == null || now != shown) {
       of = new FrameCurrent(now.table().layout());

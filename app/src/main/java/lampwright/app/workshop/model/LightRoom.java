@@ -1,13 +1,8 @@
 package lampwright.app.workshop.model;
 
+import java.time.Duration;
 import java.util.Optional;
-import java.util.concurrent.CancellationException;
 import java.util.concurrent.Executor;
-import java.util.concurrent.ExecutorService;
-import java.util.concurrent.Executors;
-import java.util.concurrent.Future;
-import java.util.concurrent.ScheduledExecutorService;
-import java.util.concurrent.TimeUnit;
 import javafx.beans.property.ReadOnlyBooleanProperty;
 import javafx.beans.property.ReadOnlyBooleanWrapper;
 import javafx.beans.property.ReadOnlyLongProperty;
@@ -16,10 +11,10 @@ import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
 import lampwright.engine.document.Project;
 import lampwright.engine.meter.SceneReport;
-import lampwright.engine.render.FrameTable;
+import lampwright.engine.render.BackgroundRenderer;
 import lampwright.engine.rig.Rig;
 import lampwright.engine.scene.Scene;
-import org.jspecify.annotations.Nullable;
+import lampwright.engine.work.LatestWorker;
 
 /**
  * Renders and measures the scene on the bench in the background, anew after every edit; an edit in
@@ -28,13 +23,11 @@ import org.jspecify.annotations.Nullable;
 public final class LightRoom implements AutoCloseable {
   private record Wanted(Rig rig, Scene scene) {}
 
-  private static final long REST_MS = 120;
+  private static final Duration REST = Duration.ofMillis(120);
 
   private final Bench bench;
-  private final Executor screen;
-  private final ExecutorService renderer = Executors.newSingleThreadExecutor(LightRoom::quiet);
-  private final ScheduledExecutorService meter =
-      Executors.newSingleThreadScheduledExecutor(LightRoom::quiet);
+  private final BackgroundRenderer<SceneLight> renderer;
+  private final LatestWorker meter;
   private final ReadOnlyObjectWrapper<Optional<SceneLight>> light =
       new ReadOnlyObjectWrapper<>(Optional.empty());
   private final ReadOnlyObjectWrapper<Optional<SceneReport>> report =
@@ -42,18 +35,16 @@ public final class LightRoom implements AutoCloseable {
   private final ReadOnlyLongWrapper progress = new ReadOnlyLongWrapper();
   private final ReadOnlyBooleanWrapper measuring = new ReadOnlyBooleanWrapper();
   private Optional<Wanted> wanted = Optional.empty();
-  private @Nullable Future<?> rendering;
-  private @Nullable Future<?> measurement;
 
   /**
    * @param screen runs what it is given on the screen's thread
    */
   public LightRoom(Bench bench, Executor screen) {
     this.bench = bench;
-    this.screen = screen;
-    bench.projectProperty().addListener((of, before, now) -> look());
-    bench.selectionProperty().addListener((of, before, now) -> look());
-    look();
+    this.renderer = new BackgroundRenderer<>(screen, SceneLight::of, new Shown());
+    this.meter = LatestWorker.named("meter", screen, LatestWorker.Ending.INTERRUPT);
+    bench.watch(BenchState::contents, (before, now) -> refresh());
+    refresh();
   }
 
   /** The light of the scene on the bench; the frames of it come in while it is looked at. */
@@ -81,11 +72,11 @@ public final class LightRoom implements AutoCloseable {
   /** Ends the threads. */
   @Override
   public void close() {
-    renderer.shutdownNow();
-    meter.shutdownNow();
+    renderer.close();
+    meter.close();
   }
 
-  private void look() {
+  private void refresh() {
     Project project = bench.project();
     Optional<Wanted> now = bench.scene().map(scene -> new Wanted(project.rig(), scene));
     if (now.equals(wanted)) {
@@ -93,70 +84,38 @@ public final class LightRoom implements AutoCloseable {
     }
     boolean other = !now.map(w -> w.scene().id()).equals(wanted.map(w -> w.scene().id()));
     wanted = now;
-    cancel(rendering);
-    cancel(measurement);
+    renderer.cancel();
+    meter.cancel();
     if (other || now.isEmpty()) {
       light.set(Optional.empty());
       report.set(Optional.empty());
     }
     measuring.set(now.isPresent());
-    now.ifPresent(
-        w -> {
-          rendering = renderer.submit(() -> render(w));
+    now.ifPresent(w -> renderer.request(w.rig(), w.scene()));
+  }
+
+  private final class Shown implements BackgroundRenderer.Listener<SceneLight> {
+    @Override
+    public void progressed(SceneLight rendered) {
+      if (!light.get().equals(Optional.of(rendered))) {
+        light.set(Optional.of(rendered));
+      }
+      progress.set(progress.get() + 1);
+    }
+
+    // While a hand drags, every moment is another scene: only one that stays is measured.
+    @Override
+    public void completed(SceneLight rendered) {
+      meter.request(REST, turn -> measure(rendered, turn));
+    }
+  }
+
+  private void measure(SceneLight rendered, LatestWorker.Turn turn) {
+    SceneReport found = rendered.measure();
+    turn.show(
+        () -> {
+          measuring.set(false);
+          report.set(Optional.of(found));
         });
-  }
-
-  private void render(Wanted of) {
-    try {
-      SceneLight rendered = new SceneLight(FrameTable.of(of.rig(), of.scene()));
-      rendered.render(() -> screen.execute(() -> show(of, rendered)));
-      screen.execute(() -> rest(of, rendered));
-    } catch (CancellationException overtaken) {
-      // A newer one is wanted.
-    }
-  }
-
-  private void show(Wanted of, SceneLight rendered) {
-    if (!wanted.equals(Optional.of(of))) {
-      return;
-    }
-    if (light.get().filter(now -> now == rendered).isEmpty()) {
-      light.set(Optional.of(rendered));
-    }
-    progress.set(progress.get() + 1);
-  }
-
-  // While a hand drags, every moment is another scene: only one that stays is measured.
-  private void rest(Wanted of, SceneLight rendered) {
-    if (wanted.equals(Optional.of(of))) {
-      measurement = meter.schedule(() -> measure(of, rendered), REST_MS, TimeUnit.MILLISECONDS);
-    }
-  }
-
-  private void measure(Wanted of, SceneLight rendered) {
-    try {
-      SceneReport found = rendered.measure();
-      screen.execute(
-          () -> {
-            if (wanted.equals(Optional.of(of))) {
-              measuring.set(false);
-              report.set(Optional.of(found));
-            }
-          });
-    } catch (CancellationException overtaken) {
-      // A newer one is wanted.
-    }
-  }
-
-  private static void cancel(@Nullable Future<?> work) {
-    if (work != null) {
-      work.cancel(true);
-    }
-  }
-
-  private static Thread quiet(Runnable work) {
-    Thread thread = new Thread(work, "light-room");
-    thread.setDaemon(true);
-    return thread;
   }
 }

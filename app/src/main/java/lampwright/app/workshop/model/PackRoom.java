@@ -1,13 +1,9 @@
 package lampwright.app.workshop.model;
 
+import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
-import java.util.concurrent.CancellationException;
 import java.util.concurrent.Executor;
-import java.util.concurrent.Executors;
-import java.util.concurrent.Future;
-import java.util.concurrent.ScheduledExecutorService;
-import java.util.concurrent.TimeUnit;
 import javafx.beans.property.ReadOnlyDoubleProperty;
 import javafx.beans.property.ReadOnlyDoubleWrapper;
 import javafx.beans.property.ReadOnlyObjectProperty;
@@ -18,13 +14,13 @@ import lampwright.engine.render.FrameTable;
 import lampwright.engine.review.Finding;
 import lampwright.engine.rig.Rig;
 import lampwright.engine.scene.Scene;
+import lampwright.engine.work.LatestWorker;
 import lampwright.exporters.CancelledException;
 import lampwright.exporters.ExportFacts;
 import lampwright.exporters.ExportRefusedException;
 import lampwright.exporters.packed.encode.ScenePacker;
 import lampwright.exporters.target.Target;
 import lampwright.exporters.target.TargetFindings;
-import org.jspecify.annotations.Nullable;
 
 /**
  * Packs all scenes of the project in the background, a little after the last edit, to know what
@@ -45,31 +41,23 @@ public final class PackRoom implements AutoCloseable {
 
   private record Wanted(Rig rig, List<Scene> scenes) {}
 
-  private static final long REST_MS = 800;
+  private static final Duration REST = Duration.ofMillis(800);
 
   private final Bench bench;
-  private final Executor screen;
-  private final ScheduledExecutorService packer =
-      Executors.newSingleThreadScheduledExecutor(
-          work -> {
-            Thread thread = new Thread(work, "pack-room");
-            thread.setDaemon(true);
-            return thread;
-          });
+  private final LatestWorker packer;
   private final ReadOnlyObjectWrapper<Optional<Packed>> packed =
       new ReadOnlyObjectWrapper<>(Optional.empty());
   private final ReadOnlyDoubleWrapper progress = new ReadOnlyDoubleWrapper(1);
   private Optional<Wanted> wanted = Optional.empty();
-  private @Nullable Future<?> packing;
 
   /**
    * @param screen runs what it is given on the screen's thread
    */
   public PackRoom(Bench bench, Executor screen) {
     this.bench = bench;
-    this.screen = screen;
-    bench.projectProperty().addListener((of, before, now) -> look());
-    look();
+    this.packer = LatestWorker.named("packer", screen, LatestWorker.Ending.INTERRUPT);
+    bench.watch(BenchState::project, (before, now) -> refresh());
+    refresh();
   }
 
   /** What all scenes take packed; empty until that is known. */
@@ -84,19 +72,17 @@ public final class PackRoom implements AutoCloseable {
 
   /** Stops packing until the next edit. */
   public void cancel() {
-    if (packing != null) {
-      packing.cancel(true);
-    }
+    packer.cancel();
     progress.set(1);
   }
 
   /** Ends the thread. */
   @Override
   public void close() {
-    packer.shutdownNow();
+    packer.close();
   }
 
-  private void look() {
+  private void refresh() {
     Project project = bench.project();
     Optional<Wanted> now =
         project.scenes().isEmpty()
@@ -111,27 +97,27 @@ public final class PackRoom implements AutoCloseable {
     now.ifPresent(
         w -> {
           progress.set(0);
-          packing = packer.schedule(() -> pack(w), REST_MS, TimeUnit.MILLISECONDS);
+          packer.request(REST, turn -> pack(w, turn));
         });
   }
 
-  private void pack(Wanted of) {
+  private void pack(Wanted of, LatestWorker.Turn turn) {
     try {
       List<FrameTable> tables =
           of.scenes().stream().map(scene -> FrameTable.of(of.rig(), scene)).toList();
-      Packed found = packed(of, tables);
-      show(
-          of,
+      Packed found = packed(of, tables, turn);
+      turn.show(
           () -> {
             progress.set(1);
             packed.set(Optional.of(found));
           });
-    } catch (CancelledException | CancellationException overtaken) {
+    } catch (CancelledException overtaken) {
       // A newer one is wanted, or none.
     }
   }
 
-  private Packed packed(Wanted of, List<FrameTable> tables) throws CancelledException {
+  private Packed packed(Wanted of, List<FrameTable> tables, LatestWorker.Turn turn)
+      throws CancelledException {
     List<Fault> faults = ScenePacker.faults(tables);
     if (!faults.isEmpty()) {
       return new Packed(0, ExportFacts.refused("firmware", faults));
@@ -144,13 +130,13 @@ public final class PackRoom implements AutoCloseable {
                   tables,
                   Target.of(tables.get(0).layout().rig()).decodeCost(),
                   (done, total) -> {
-                    if (Thread.currentThread().isInterrupted()) {
+                    if (turn.overtaken()) {
                       throw new CancelledException();
                     }
                     int percent = (int) (100L * done / Math.max(1, total));
                     if (percent > shown[0]) {
                       shown[0] = percent;
-                      show(of, () -> progress.set(percent / 100.0));
+                      turn.show(() -> progress.set(percent / 100.0));
                     }
                   })
               .size();
@@ -166,14 +152,5 @@ public final class PackRoom implements AutoCloseable {
         .flatMap(named -> TargetFindings.programMemory(Target.of(named), rig, bytes))
         .stream()
         .toList();
-  }
-
-  private void show(Wanted of, Runnable change) {
-    screen.execute(
-        () -> {
-          if (wanted.equals(Optional.of(of))) {
-            change.run();
-          }
-        });
   }
 }

@@ -1,158 +1,28 @@
 package lampwright.app.workshop.model;
 
-import java.util.Objects;
-import java.util.concurrent.CancellationException;
-import lampwright.engine.meter.FrameGauge;
 import lampwright.engine.meter.SceneReport;
-import lampwright.engine.render.FrameCursor;
+import lampwright.engine.render.FrameStore;
 import lampwright.engine.render.FrameTable;
-import org.jspecify.annotations.Nullable;
 
 /**
- * The rendered frames of one scene, kept as they come. One thread renders them in order; any thread
- * may read.
+ * The light of one scene.
+ *
+ * @param frames its bytes, which come in while they are looked at
+ * @param screen how they look on the screen
  */
-public final class SceneLight {
-  /** The most bytes of frames that are kept; a longer scene is rendered where it is looked at. */
-  public static final long MAX_KEPT_BYTES = 256L << 20;
-
-  private static final int CHUNK_FRAMES = 256;
-
-  private final FrameTable table;
-  private final ScreenLight screen;
-  private final int frameBytes;
-  private final byte[] @Nullable [] chunks;
-  private final boolean kept;
-  private volatile int rendered;
-  // For frames that are not kept, or not yet; made when first needed.
-  private @Nullable FrameCursor loose;
-
-  public SceneLight(FrameTable table) {
-    this.table = table;
-    this.screen = ScreenLight.of(table.layout());
-    this.frameBytes = table.layout().bytes();
-    this.kept = table.bytes() <= MAX_KEPT_BYTES;
-    this.chunks = new byte[kept ? (table.frameCount() + CHUNK_FRAMES - 1) / CHUNK_FRAMES : 0][];
+public record SceneLight(FrameStore frames, ScreenLight screen) {
+  /** The light of frames. */
+  public static SceneLight of(FrameStore frames) {
+    return new SceneLight(frames, ScreenLight.of(frames.table().layout()));
   }
 
-  public FrameTable table() {
-    return table;
-  }
-
-  /** How its bytes look on the screen. */
-  public ScreenLight screen() {
-    return screen;
-  }
-
-  public int frameCount() {
-    return table.frameCount();
-  }
-
-  /** Frames rendered so far, from the first. */
-  public int rendered() {
-    return rendered;
-  }
-
-  /** Whether all that will be kept is rendered. */
-  public boolean complete() {
-    return !kept || rendered == frameCount();
-  }
-
-  /**
-   * Renders what is kept, for the one thread that does.
-   *
-   * @param after called after every few frames
-   * @throws java.util.concurrent.CancellationException if the thread is interrupted
-   */
-  public void render(Runnable after) {
-    if (!kept) {
-      after.run();
-      return;
-    }
-    FrameCursor cursor = table.cursor();
-    byte[] frame = new byte[frameBytes];
-    while (cursor.hasNext()) {
-      int at = cursor.position();
-      if (at % CHUNK_FRAMES == 0) {
-        int frames = Math.min(CHUNK_FRAMES, frameCount() - at);
-        chunks[at / CHUNK_FRAMES] = new byte[frames * frameBytes];
-      }
-      cursor.next(frame);
-      byte[] chunk = Objects.requireNonNull(chunks[at / CHUNK_FRAMES]);
-      System.arraycopy(frame, 0, chunk, at % CHUNK_FRAMES * frameBytes, frameBytes);
-      // Publishes the bytes to readers.
-      rendered = at + 1;
-      if (rendered % CHUNK_FRAMES == 0 || rendered == frameCount()) {
-        after.run();
-      }
-    }
-  }
-
-  /** Whether a frame is rendered, or none are kept and each is rendered where it is looked at. */
-  public boolean has(int frame) {
-    return !kept || frame < rendered;
-  }
-
-  /**
-   * Reads a frame.
-   *
-   * @param into room for one frame; untouched if the frame is not there yet
-   * @return whether it is there: rendered, or of a scene whose frames can be rendered one by one
-   * @throws IndexOutOfBoundsException if the scene has no such frame
-   */
-  public boolean read(int frame, byte[] into) {
-    Objects.checkIndex(frame, frameCount());
-    if (frame < rendered) {
-      byte[] chunk = Objects.requireNonNull(chunks[frame / CHUNK_FRAMES]);
-      System.arraycopy(chunk, frame % CHUNK_FRAMES * frameBytes, into, 0, frameBytes);
-      return true;
-    }
-    return readLoose(frame, into);
+  /** The light of a scene of which nothing is rendered yet. */
+  public static SceneLight of(FrameTable table) {
+    return of(new FrameStore(table));
   }
 
   /** Measures it, from the frames that are kept if all are. */
   SceneReport measure() {
-    return kept ? SceneReport.of(table, this::show) : SceneReport.of(table);
-  }
-
-  /**
-   * Shows all frames in order, those that are kept or else rendered anew.
-   *
-   * @throws CancellationException if the thread is interrupted
-   */
-  public void show(FrameGauge gauge) {
-    byte[] frame = new byte[frameBytes];
-    if (!kept) {
-      for (FrameCursor cursor = table.cursor(); cursor.hasNext(); ) {
-        int at = cursor.position();
-        cursor.next(frame);
-        gauge.frame(at, frame);
-      }
-      return;
-    }
-    for (int i = 0; i < frameCount(); i++) {
-      if (Thread.currentThread().isInterrupted()) {
-        throw new CancellationException("showing the frames was interrupted");
-      }
-      read(i, frame);
-      gauge.frame(i, frame);
-    }
-  }
-
-  private synchronized boolean readLoose(int frame, byte[] into) {
-    // The factor of a scene cap is found by rendering everything: too long for a reader.
-    if (!table.seeksAtOnce()) {
-      return false;
-    }
-    FrameCursor cursor = loose;
-    if (cursor == null) {
-      cursor = table.cursor();
-      loose = cursor;
-    }
-    if (cursor.position() != frame) {
-      cursor.seek(frame);
-    }
-    cursor.next(into);
-    return true;
+    return SceneReport.of(frames.table(), gauge -> frames.forEach(gauge::frame));
   }
 }

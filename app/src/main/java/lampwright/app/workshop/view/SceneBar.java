@@ -13,8 +13,9 @@ import javafx.scene.control.Tooltip;
 import javafx.scene.layout.FlowPane;
 import lampwright.app.workshop.edit.NumberText;
 import lampwright.app.workshop.model.Bench;
+import lampwright.app.workshop.model.BenchState;
 import lampwright.app.workshop.model.ribbon.RibbonsModel;
-import lampwright.app.workshop.model.rig.RigHands;
+import lampwright.app.workshop.model.rig.RigCommands;
 import lampwright.app.workshop.words.Texts;
 import lampwright.engine.scene.Scene;
 
@@ -24,7 +25,7 @@ final class SceneBar extends FlowPane {
 
   private boolean shows;
 
-  SceneBar(Bench bench, RibbonsModel ribbons, RigHands rig, Runnable offerKinds) {
+  SceneBar(Bench bench, RibbonsModel ribbons, RigCommands rig, Runnable offerKinds) {
     Texts texts = Texts.of("workshop");
     getStyleClass().add("drawing-bar");
     setHgap(8);
@@ -46,8 +47,7 @@ final class SceneBar extends FlowPane {
           scenes.setValue(bench.selection().scene().orElse(null));
           shows = false;
         };
-    bench.projectProperty().addListener((of, before, now) -> show.run());
-    bench.selectionProperty().addListener((of, before, now) -> show.run());
+    bench.watch(BenchState::contents, (before, now) -> show.run());
     show.run();
     scenes.setOnAction(
         event -> {

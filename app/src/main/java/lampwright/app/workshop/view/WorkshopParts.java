@@ -3,8 +3,6 @@ package lampwright.app.workshop.view;
 import java.nio.file.Path;
 import java.util.Optional;
 import java.util.concurrent.Executor;
-import java.util.concurrent.ExecutorService;
-import java.util.concurrent.Executors;
 import lampwright.app.workshop.disk.DiskThread;
 import lampwright.app.workshop.edit.Projects;
 import lampwright.app.workshop.model.Asker;
@@ -23,11 +21,12 @@ import lampwright.app.workshop.model.files.FilesModel;
 import lampwright.app.workshop.model.files.Workplace;
 import lampwright.app.workshop.model.play.Player;
 import lampwright.app.workshop.model.problems.ProblemsModel;
-import lampwright.app.workshop.model.ribbon.CueHands;
+import lampwright.app.workshop.model.ribbon.CueCommands;
 import lampwright.app.workshop.model.ribbon.RibbonsModel;
-import lampwright.app.workshop.model.rig.RigHands;
+import lampwright.app.workshop.model.rig.RigCommands;
 import lampwright.app.workshop.model.rig.RigModel;
 import lampwright.engine.disk.Owner;
+import lampwright.engine.work.LatestWorker;
 
 /** All models of one workshop, put together. */
 final class WorkshopParts implements AutoCloseable {
@@ -36,23 +35,18 @@ final class WorkshopParts implements AutoCloseable {
   private final DrawingSheet sheet = new DrawingSheet();
   private final DiskThread disk = new DiskThread("disk");
   private final DiskThread reader = new DiskThread("reader");
-  private final ExecutorService background =
-      Executors.newSingleThreadExecutor(
-          work -> {
-            Thread thread = new Thread(work, "workshop");
-            thread.setDaemon(true);
-            return thread;
-          });
+  private final LatestWorker searcher;
+  private final LatestWorker exporter;
   private final Executor screen;
   private final Asker asker;
   private final LightRoom lights;
   private final PackRoom packs;
   private final GaugesModel gauges;
   private final RibbonsModel ribbons;
-  private final CueHands hands;
+  private final CueCommands hands;
   private final CueSheetModel cues;
   private final RigModel rig;
-  private final RigHands rigHands;
+  private final RigCommands rigCommands;
   private final DrawingModel drawing;
   private final PaintingJudge judge;
   private final Player player;
@@ -68,20 +62,22 @@ final class WorkshopParts implements AutoCloseable {
   WorkshopParts(Asker asker, Executor screen, Path state, Runnable end) {
     this.asker = asker;
     this.screen = screen;
+    searcher = LatestWorker.named("searcher", screen, LatestWorker.Ending.ASK);
+    exporter = LatestWorker.named("exporter", screen, LatestWorker.Ending.ASK);
     lights = new LightRoom(bench, screen);
     packs = new PackRoom(bench, screen);
     gauges = new GaugesModel(bench, lights, packs, playhead);
     ribbons = new RibbonsModel(bench, lights, playhead, sheet, screen);
-    hands = new CueHands(ribbons, asker);
+    hands = new CueCommands(ribbons, asker);
     cues = new CueSheetModel(bench, lights);
     rig = new RigModel(bench, asker);
-    rigHands = new RigHands(rig, asker);
+    rigCommands = new RigCommands(rig, asker);
     drawing = new DrawingModel(bench, lights, playhead, sheet);
     judge = new PaintingJudge(screen);
     player = new Player(bench, lights, playhead, asker, judge.cautionProperty());
     problems =
         new ProblemsModel(
-            bench, playhead, lights.reportProperty(), packs.packedProperty(), background, screen);
+            bench, playhead, lights.reportProperty(), packs.packedProperty(), searcher);
     files =
         new FilesModel(new Workplace(bench, asker, disk, reader, screen, state, Owner.self()), end);
   }
@@ -114,7 +110,7 @@ final class WorkshopParts implements AutoCloseable {
     return ribbons;
   }
 
-  CueHands hands() {
+  CueCommands cueCommands() {
     return hands;
   }
 
@@ -126,8 +122,8 @@ final class WorkshopParts implements AutoCloseable {
     return rig;
   }
 
-  RigHands rigHands() {
-    return rigHands;
+  RigCommands rigCommands() {
+    return rigCommands;
   }
 
   DrawingModel drawing() {
@@ -164,7 +160,7 @@ final class WorkshopParts implements AutoCloseable {
   ExportModel export() {
     ExportModel model =
         new ExportModel(
-            bench.project(), bench.selection().scene(), exportFolder, asker, background, screen);
+            bench.project(), bench.selection().scene(), exportFolder, asker, exporter, screen);
     model.folderProperty().addListener((of, before, now) -> exportFolder = now);
     return model;
   }
@@ -175,7 +171,8 @@ final class WorkshopParts implements AutoCloseable {
     judge.close();
     packs.close();
     ribbons.close();
-    background.shutdownNow();
+    searcher.close();
+    exporter.close();
     reader.close();
     disk.close();
   }

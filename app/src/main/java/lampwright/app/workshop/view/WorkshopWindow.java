@@ -15,10 +15,9 @@ import javafx.scene.control.ButtonBase;
 import javafx.scene.control.ComboBoxBase;
 import javafx.scene.control.Label;
 import javafx.scene.control.SplitPane;
-import javafx.scene.control.Tab;
-import javafx.scene.control.TabPane;
 import javafx.scene.control.TextInputControl;
 import javafx.scene.input.KeyCode;
+import javafx.scene.input.KeyCombination;
 import javafx.scene.input.KeyEvent;
 import javafx.scene.layout.BorderPane;
 import javafx.scene.layout.Priority;
@@ -29,6 +28,8 @@ import lampwright.app.workshop.disk.StateFolder;
 import lampwright.app.workshop.disk.WindowState;
 import lampwright.app.workshop.disk.WindowStates;
 import lampwright.app.workshop.model.Gauge;
+import lampwright.app.workshop.model.command.Command;
+import lampwright.app.workshop.model.command.Commands;
 import lampwright.app.workshop.model.problems.Target;
 import lampwright.app.workshop.model.rig.RigPart;
 import lampwright.app.workshop.view.cue.CueSheetView;
@@ -37,7 +38,6 @@ import lampwright.app.workshop.view.drawing.DrawingView;
 import lampwright.app.workshop.view.drawing.TransportBar;
 import lampwright.app.workshop.view.export.ExportDialog;
 import lampwright.app.workshop.view.ribbon.RibbonsView;
-import lampwright.app.workshop.view.rig.RigView;
 import lampwright.app.workshop.words.Texts;
 
 /**
@@ -54,13 +54,13 @@ public final class WorkshopWindow {
   private final WindowStates states;
   private final WorkshopParts parts;
   private final BooleanProperty dark = new SimpleBooleanProperty(true);
-  private final TabPane slips = new TabPane();
   private final SplitPane sheet = new SplitPane();
   private final SplitPane halves = new SplitPane();
   private final CueSheetView cueSheet;
   private final RibbonsView ribbons;
   private final DrawingView drawing;
-  private final RigView rig;
+  private final Panels panels;
+  private final Commands commands;
 
   public WorkshopWindow(Stage stage) {
     this.stage = stage;
@@ -68,16 +68,33 @@ public final class WorkshopWindow {
     states = new WindowStates(state);
     parts = new WorkshopParts(asker, Platform::runLater, state, this::end);
     cueSheet = new CueSheetView(parts.cues());
-    ribbons = new RibbonsView(parts.ribbons(), parts.hands(), this::toCueSheet);
+    ribbons = new RibbonsView(parts.ribbons(), parts.cueCommands(), this::toCueSheet);
     drawing =
         new DrawingView(
             parts.drawing(), parts.player(), parts.judge(), parts.files().document()::file);
-    rig = new RigView(parts.rig(), parts.rigHands());
+    panels = new Panels(WorkshopPanels.of(parts, cueSheet));
+    commands =
+        WorkshopCommands.of(
+            parts,
+            new WorkshopCommands.Window(this::export, ribbons::offerKinds, this::keys, dark));
+  }
+
+  Panels panels() {
+    return panels;
+  }
+
+  /** What can be done in it. */
+  Commands commands() {
+    return commands;
   }
 
   /** The models behind it. */
   WorkshopParts parts() {
     return parts;
+  }
+
+  boolean isShowing() {
+    return stage.isShowing();
   }
 
   /** Shows it, and opens a file if there is one. */
@@ -97,7 +114,7 @@ public final class WorkshopWindow {
           Theme.light(scene, now);
           asker.stylesheets().setAll(scene.getStylesheets());
         });
-    scene.addEventHandler(KeyEvent.KEY_PRESSED, this::playKey);
+    scene.addEventHandler(KeyEvent.KEY_PRESSED, this::plainKey);
     stage.setScene(scene);
     stage.titleProperty().bind(parts.files().document().titleProperty());
     stage.setOnCloseRequest(
@@ -110,7 +127,7 @@ public final class WorkshopWindow {
     ribbons.requestFocus();
     if (parts.bench().project().rig().lamps().isEmpty()) {
       // A new project begins with its rig.
-      slips.getSelectionModel().select(1);
+      panels.show(WorkshopPanels.RIG);
     }
     parts.problems().setGuide((target, row) -> lead(target));
     parts
@@ -121,7 +138,7 @@ public final class WorkshopWindow {
             (of, was, now) -> {
               parts.drawing().showFullestView();
               if (!parts.bench().project().rig().lamps().isEmpty()) {
-                slips.getSelectionModel().select(0);
+                panels.show(WorkshopPanels.CUE);
               }
             });
     parts.files().start(file);
@@ -132,7 +149,7 @@ public final class WorkshopWindow {
     VBox left = new VBox(drawingBar, drawing);
     VBox.setVgrow(drawing, Priority.ALWAYS);
     SceneBar sceneBar =
-        new SceneBar(parts.bench(), parts.ribbons(), parts.rigHands(), ribbons::offerKinds);
+        new SceneBar(parts.bench(), parts.ribbons(), parts.rigCommands(), ribbons::offerKinds);
     VBox right = new VBox(sceneBar, ribbons);
     VBox.setVgrow(ribbons, Priority.ALWAYS);
     sheet.getItems().setAll(left, right);
@@ -146,25 +163,12 @@ public final class WorkshopWindow {
     drawing.boundsInParentProperty().addListener((of, before, now) -> shift.run());
     VBox upper = new VBox(sheet, new TransportBar(parts.bench(), parts.playhead(), parts.player()));
     VBox.setVgrow(sheet, Priority.ALWAYS);
-    slips.setTabClosingPolicy(TabPane.TabClosingPolicy.UNAVAILABLE);
-    slips.getStyleClass().add("slips");
-    Tab problems = slip("slip.problems", new ProblemsView(parts.problems()));
-    Runnable count =
-        () ->
-            problems.setText(
-                texts.get("slip.problems.count", Integer.toString(parts.problems().problems())));
-    parts
-        .problems()
-        .rows()
-        .addListener((javafx.collections.ListChangeListener<Object>) change -> count.run());
-    count.run();
-    slips.getTabs().setAll(slip("slip.cue", cueSheet), slip("slip.rig", rig), problems);
     halves.setOrientation(Orientation.VERTICAL);
-    halves.getItems().setAll(upper, slips);
+    halves.getItems().setAll(upper, panels.node());
     BorderPane root = new BorderPane(halves);
     root.setTop(
         new VBox(
-            new WorkshopMenus(parts).bar(this::export, ribbons::offerKinds, this::keys, dark),
+            new WorkshopMenus(commands, parts.files()).bar(),
             new GaugesView(parts.gauges(), this::lead)));
     root.setBottom(status());
     root.setId("workshop");
@@ -191,14 +195,8 @@ public final class WorkshopWindow {
     return status;
   }
 
-  private Tab slip(String key, Node content) {
-    Tab tab = new Tab(texts.get(key), content);
-    tab.setId(key.replace('.', '-'));
-    return tab;
-  }
-
   private void toCueSheet() {
-    slips.getSelectionModel().select(0);
+    panels.show(WorkshopPanels.CUE);
     cueSheet.focusFirst();
   }
 
@@ -211,12 +209,12 @@ public final class WorkshopWindow {
     if (target instanceof Target.OfLamp lamp) {
       parts.bench().select(parts.bench().selection().withLamps(List.of(lamp.id())));
       parts.rig().chosenProperty().set(new RigPart.OfLamp(lamp.id()));
-      slips.getSelectionModel().select(1);
+      panels.show(WorkshopPanels.RIG);
     } else if (target instanceof Target.OfCue) {
       toCueSheet();
     } else {
       parts.rig().chosenProperty().set(part(target));
-      slips.getSelectionModel().select(1);
+      panels.show(WorkshopPanels.RIG);
     }
   }
 
@@ -236,30 +234,27 @@ public final class WorkshopWindow {
   }
 
   private void keys() {
-    asker.tell(texts.get("keys.title"), texts.get("keys.text"));
+    String table = commands.keyTable(keys -> KeyCombination.valueOf(keys).getDisplayText());
+    asker.tell(texts.get("keys.title"), table + "\n" + texts.get("keys.text"));
   }
 
-  // Keys without a modifier play, unless they are meant for a control.
-  private void playKey(KeyEvent event) {
+  // Keys without a modifier are commands, unless they are meant for a control.
+  private void plainKey(KeyEvent event) {
     Node focus = stage.getScene().getFocusOwner();
     boolean typed = focus instanceof TextInputControl || focus instanceof ComboBoxBase;
     boolean pressed = focus instanceof ButtonBase && event.getCode() == KeyCode.SPACE;
     if (typed || pressed || event.isShortcutDown() || event.isAltDown() || event.isShiftDown()) {
       return;
     }
-    switch (event.getCode()) {
-      case SPACE -> parts.player().toggle();
-      case COMMA -> parts.player().step(-1);
-      case PERIOD -> parts.player().step(1);
-      case HOME -> parts.player().toStart();
-      case END -> parts.player().toEnd();
-      case L -> parts.player().loopingProperty().set(!parts.player().loopingProperty().get());
-      case P -> WorkshopMenus.nextPace(parts.player());
-      default -> {
+    for (Command command : commands.all()) {
+      if (command.plainShortcut()
+          && command.enabled().get()
+          && KeyCombination.valueOf(command.shortcut()).match(event)) {
+        command.run().run();
+        event.consume();
         return;
       }
     }
-    event.consume();
   }
 
   private WindowState remembered() {
@@ -306,6 +301,7 @@ public final class WorkshopWindow {
     } catch (IOException | IllegalArgumentException lost) {
       // It opens as before next time.
     }
+    parts.player().pause();
     drawing.close();
     parts.close();
     stage.close();

@@ -136,6 +136,60 @@ class BenchTest {
   }
 
   @Test
+  void watchersSeeOneWholeStateForEachChange() {
+    List<String> seen = new ArrayList<>();
+    bench.watch(
+        BenchState::contents,
+        (before, now) -> {
+          assertThat(now).isEqualTo(bench.state().contents());
+          assertThat(bench.projectProperty().get()).isEqualTo(bench.project());
+          seen.add(
+              before.project().name() + " " + now.project().name() + " " + now.selection().lamp());
+        });
+    bench.apply(named("a"), bench.selection().withLamps(List.of("amber")));
+    bench.select(bench.selection());
+    bench.go(3);
+    assertThat(seen).containsExactly("small a Optional[amber]");
+    bench.undo();
+    assertThat(seen).containsExactly("small a Optional[amber]", "a small Optional.empty");
+  }
+
+  @Test
+  void watcherThatChangesTheStateLeavesEachWatcherWithTheNewest() {
+    List<Integer> seen = new ArrayList<>();
+    bench.watch(BenchState::frame, (before, now) -> bench.go(Math.max(now, 7)));
+    bench.watch(BenchState::frame, (before, now) -> seen.add(now));
+    bench.go(5);
+    assertThat(seen).containsExactly(7);
+    bench.go(9);
+    assertThat(seen).containsExactly(7, 9);
+  }
+
+  /** Scene work has 50 frames, rest 25. */
+  @Test
+  void frameStaysWithinItsSceneAndAnotherSceneBeginsAtItsFirst() {
+    bench.go(200);
+    assertThat(bench.state().frame()).isEqualTo(49);
+    bench.go(-1);
+    assertThat(bench.state().frame()).isZero();
+    bench.go(40);
+    bench.apply(
+        Edit.of(
+            "Shorten",
+            p ->
+                Projects.inScene(
+                    p,
+                    "work",
+                    s -> Scene.TRACKS.with(Projects.emptyScene(s.id(), 300), s.tracks()))));
+    assertThat(bench.state().frame()).isEqualTo(14);
+    bench.select(bench.selection().withScene("rest"));
+    assertThat(bench.state().frame()).isZero();
+    bench.go(24);
+    bench.apply(Edit.of("None", p -> Project.SCENES.with(p, List.of())));
+    assertThat(bench.state().frame()).isZero();
+  }
+
+  @Test
   void openingForgetsTheWayBack() {
     bench.apply(named("a"));
     bench.open(Projects.fresh());

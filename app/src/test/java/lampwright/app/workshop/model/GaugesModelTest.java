@@ -37,7 +37,7 @@ class GaugesModelTest {
     assertThat(before.mark().getAsDouble())
         .isEqualTo(draw.peakMilliamps() / project.rig().supplyLimitMilliamps());
     assertThat(before.frame()).hasValue(draw.peakFrame());
-    run(() -> lights.lightProperty().get().filter(SceneLight::complete).isPresent());
+    run(() -> lights.lightProperty().get().filter(light -> light.frames().complete()).isPresent());
     playhead.go(draw.peakFrame());
     Gauge worst = gauges.supplyProperty().get();
     assertThat(worst.share().getAsDouble()).isEqualTo(worst.mark().getAsDouble());

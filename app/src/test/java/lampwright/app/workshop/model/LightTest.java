@@ -7,7 +7,6 @@ import static org.assertj.core.api.Assertions.within;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.BlockingQueue;
-import java.util.concurrent.CancellationException;
 import java.util.concurrent.LinkedBlockingQueue;
 import java.util.concurrent.TimeUnit;
 import java.util.function.BooleanSupplier;
@@ -18,6 +17,7 @@ import lampwright.engine.document.Project;
 import lampwright.engine.light.Chromaticity;
 import lampwright.engine.render.FrameCursor;
 import lampwright.engine.render.FrameLayout;
+import lampwright.engine.render.FrameStore;
 import lampwright.engine.render.FrameTable;
 import lampwright.engine.scene.Scene;
 import org.junit.jupiter.api.Test;
@@ -104,7 +104,7 @@ class LightTest {
   void keptFramesAreThoseOfTheFrameTable(String sample) {
     Project project = Projects4Tests.sample(sample);
     FrameTable table = FrameTable.of(project.rig(), project.scenes().get(0));
-    SceneLight light = new SceneLight(table);
+    FrameStore light = new FrameStore(table);
     int bytes = table.layout().bytes();
     byte[] early = new byte[bytes];
     int some = table.frameCount() / 2;
@@ -130,19 +130,6 @@ class LightTest {
   }
 
   @Test
-  void renderingEndsWhenItsThreadIsInterrupted() {
-    Project project = Projects4Tests.small();
-    SceneLight light = new SceneLight(FrameTable.of(project.rig(), project.scenes().get(0)));
-    Thread.currentThread().interrupt();
-    try {
-      assertThatThrownBy(() -> light.render(() -> {})).isInstanceOf(CancellationException.class);
-    } finally {
-      assertThat(Thread.interrupted()).isTrue();
-    }
-    assertThat(light.rendered()).isZero();
-  }
-
-  @Test
   void lightRoomShowsTheSceneAndItsMeasureAfterEveryEdit() throws InterruptedException {
     BlockingQueue<Runnable> screen = new LinkedBlockingQueue<>();
     Bench bench = new Bench(Projects4Tests.small());
@@ -150,7 +137,7 @@ class LightTest {
       run(screen, () -> !room.measuringProperty().get() && complete(room));
       assertThat(peak(room)).isGreaterThan(10);
       byte[] frame = new byte[9];
-      assertThat(room.lightProperty().get().orElseThrow().read(0, frame)).isTrue();
+      assertThat(room.lightProperty().get().orElseThrow().frames().read(0, frame)).isTrue();
       assertThat(frame[0]).isEqualTo((byte) 255);
       bench.apply(
           Edit.of("Dark", p -> Projects.inScene(p, "work", s -> Scene.TRACKS.with(s, List.of()))));
@@ -162,7 +149,8 @@ class LightTest {
       bench.select(bench.selection().withScene("rest"));
       assertThat(room.lightProperty().get()).isEmpty();
       run(screen, () -> complete(room));
-      assertThat(room.lightProperty().get().map(SceneLight::frameCount)).isEqualTo(Optional.of(25));
+      assertThat(room.lightProperty().get().map(l -> l.frames().frameCount()))
+          .isEqualTo(Optional.of(25));
     }
   }
 
@@ -183,12 +171,12 @@ class LightTest {
   }
 
   private static boolean complete(LightRoom room) {
-    return room.lightProperty().get().filter(SceneLight::complete).isPresent();
+    return room.lightProperty().get().filter(light -> light.frames().complete()).isPresent();
   }
 
   private static boolean dark(LightRoom room) {
     byte[] frame = new byte[9];
-    return room.lightProperty().get().orElseThrow().read(0, frame) && frame[0] == 0;
+    return room.lightProperty().get().orElseThrow().frames().read(0, frame) && frame[0] == 0;
   }
 
   private static double peak(LightRoom room) {

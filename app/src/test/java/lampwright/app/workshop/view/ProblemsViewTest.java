@@ -21,6 +21,7 @@ import lampwright.engine.document.Project;
 import lampwright.engine.meter.SceneReport;
 import lampwright.engine.render.FrameTable;
 import lampwright.engine.review.Finding;
+import lampwright.engine.work.LatestWorker;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
 import org.testfx.api.FxRobot;
@@ -44,8 +45,7 @@ class ProblemsViewTest {
             new Playhead(bench),
             new SimpleObjectProperty<>(Optional.of(SceneReport.of(wild))),
             new SimpleObjectProperty<>(Optional.empty()),
-            Runnable::run,
-            Runnable::run);
+            new LatestWorker(Runnable::run, Runnable::run, LatestWorker.Ending.ASK));
     model.setGuide((target, row) -> led.add(target));
     stage.setScene(new Scene(new ProblemsView(model), 700, 400));
     stage.show();

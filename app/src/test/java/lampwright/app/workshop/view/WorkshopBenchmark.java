@@ -28,6 +28,7 @@ import lampwright.engine.light.Colour;
 import lampwright.engine.pattern.ColourCycle;
 import lampwright.engine.pattern.Look;
 import lampwright.engine.pattern.Tint;
+import lampwright.engine.render.FrameStore;
 import lampwright.engine.rig.BuiltInPixelTypes;
 import lampwright.engine.rig.Chain;
 import lampwright.engine.rig.Lamp;
@@ -216,7 +217,13 @@ public final class WorkshopBenchmark {
           }
           boolean whole =
               there
-                  && parts.lights().lightProperty().get().filter(SceneLight::complete).isPresent()
+                  && parts
+                      .lights()
+                      .lightProperty()
+                      .get()
+                      .map(SceneLight::frames)
+                      .filter(FrameStore::complete)
+                      .isPresent()
                   && !parts.lights().measuringProperty().get();
           if (!begun && whole && parts.packs().progressProperty().get() >= 1) {
             parts.sheet().viewProperty().set(View.SIDE);

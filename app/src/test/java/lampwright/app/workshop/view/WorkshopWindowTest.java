@@ -23,6 +23,7 @@ import lampwright.app.export.ExportPart;
 import lampwright.app.export.ExportRun;
 import lampwright.app.workshop.Projects4Tests;
 import lampwright.app.workshop.edit.Projects;
+import lampwright.app.workshop.model.command.Command;
 import lampwright.app.workshop.model.ribbon.RibbonLayout;
 import lampwright.engine.document.Project;
 import lampwright.engine.json.ProjectReader;
@@ -273,6 +274,51 @@ class WorkshopWindowTest {
     assertThat(window.parts().player().playingProperty().get()).isFalse();
     assertThat(window.parts().ribbons().beatMsProperty().get().orElseThrow().doubleValue())
         .isEqualTo(60000.0 / 90, org.assertj.core.api.Assertions.within(1e-6));
+  }
+
+  @Test
+  void everyCommandAndPanelIsInTheWindow(FxRobot robot) {
+    java.util.Map<String, javafx.scene.control.MenuItem> items = new java.util.TreeMap<>();
+    javafx.scene.control.MenuBar bar =
+        robot.lookup(".menu-bar").queryAs(javafx.scene.control.MenuBar.class);
+    bar.getMenus().stream()
+        .flatMap(menu -> menu.getItems().stream())
+        .filter(item -> item.getId() != null)
+        .forEach(item -> assertThat(items.put(item.getId(), item)).isNull());
+    for (Command command : window.commands().all()) {
+      var item = items.remove(WorkshopMenus.itemId(command));
+      if (command.place() instanceof Command.InMenu) {
+        assertThat(item.getText()).isEqualTo(command.words().getValue());
+        assertThat(item.isDisable()).isEqualTo(!command.enabled().get());
+      }
+    }
+    assertThat(items).isEmpty();
+    java.util.Set<String> words = new java.util.TreeSet<>();
+    for (Panel panel : window.panels().all()) {
+      assertThat(panel.words().getValue()).isNotBlank();
+      assertThat(words.add(panel.words().getValue())).isTrue();
+      robot.clickOn("#" + Panels.tabId(panel.id()));
+      assertThat(window.panels().shown()).isEqualTo(panel.id());
+    }
+    assertThat(words).hasSize(window.panels().node().getTabs().size());
+    robot.interact(() -> window.panels().show(WorkshopPanels.CUE));
+    assertThat(window.panels().shown()).isEqualTo(WorkshopPanels.CUE);
+  }
+
+  /** Issue 13: quitting while playing threw RejectedExecutionException. */
+  @Test
+  void quittingWhilePlayingThrowsNothing(FxRobot robot) throws Exception {
+    robot.clickOn("#ribbons").type(KeyCode.SPACE);
+    await(() -> window.parts().playhead().frame() > 3);
+    robot.interact(() -> window.parts().files().quit());
+    await(() -> !window.isShowing());
+    assertThat(window.parts().player().playingProperty().get()).isFalse();
+    // Whatever still comes in once the window is gone; interact() hands on what it throws.
+    robot.interact(
+        () -> {
+          window.parts().playhead().go(window.parts().playhead().frame() + 1);
+          window.parts().bench().open(Projects4Tests.small());
+        });
   }
 
   @Test

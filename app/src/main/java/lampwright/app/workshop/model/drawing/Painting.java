@@ -29,11 +29,11 @@ public record Painting(SceneLight light, Glow glow, List<Dots.Dot> dots, float e
             glow,
             dots,
             exposure,
-            light.table().framesPerSecond(),
-            light.frameCount());
-    light.show(flashes);
+            light.frames().table().framesPerSecond(),
+            light.frames().frameCount());
+    light.frames().forEach(flashes::frame);
     flashes.nextRound();
-    light.show(flashes);
+    light.frames().forEach(flashes::frame);
     return flashes.worst();
   }
 }

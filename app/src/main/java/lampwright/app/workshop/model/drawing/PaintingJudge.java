@@ -1,39 +1,28 @@
 package lampwright.app.workshop.model.drawing;
 
 import java.util.Optional;
-import java.util.concurrent.CancellationException;
 import java.util.concurrent.Executor;
-import java.util.concurrent.ExecutorService;
-import java.util.concurrent.Executors;
-import java.util.concurrent.Future;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
 import lampwright.engine.meter.FlashCaution;
-import org.jspecify.annotations.Nullable;
+import lampwright.engine.work.LatestWorker;
 
 /**
  * Judges in the background how often what the drawing paints flashes on the screen. Its property
  * changes on the screen's thread alone, from which alone it is called.
  */
 public final class PaintingJudge implements AutoCloseable {
-  private final Executor screen;
-  private final ExecutorService worker =
-      Executors.newSingleThreadExecutor(
-          work -> {
-            Thread thread = new Thread(work, "painting-judge");
-            thread.setDaemon(true);
-            return thread;
-          });
+  private final LatestWorker worker;
   private final ReadOnlyObjectWrapper<Optional<FlashCaution>> caution =
       new ReadOnlyObjectWrapper<>(Optional.empty());
   private Optional<Painting> current = Optional.empty();
-  private @Nullable Future<?> work;
+  private boolean requested;
 
   /**
    * @param screen runs what it is given on the screen's thread
    */
   public PaintingJudge(Executor screen) {
-    this.screen = screen;
+    worker = LatestWorker.named("painting-judge", screen, LatestWorker.Ending.INTERRUPT);
   }
 
   /** The caution of what is painted now; none while it is not known. */
@@ -45,34 +34,24 @@ public final class PaintingJudge implements AutoCloseable {
   public void painted(Painting painting) {
     if (!current.equals(Optional.of(painting))) {
       current = Optional.of(painting);
-      if (work != null) {
-        work.cancel(true);
-        work = null;
-      }
+      requested = false;
+      worker.cancel();
       caution.set(Optional.empty());
     }
-    if (work == null && painting.light().complete()) {
-      work = worker.submit(() -> judge(painting));
+    if (!requested && painting.light().frames().complete()) {
+      requested = true;
+      worker.request(turn -> judge(painting, turn));
     }
   }
 
-  private void judge(Painting painting) {
-    try {
-      FlashCaution found = painting.flashes();
-      screen.execute(
-          () -> {
-            if (current.equals(Optional.of(painting))) {
-              caution.set(Optional.of(found));
-            }
-          });
-    } catch (CancellationException overtaken) {
-      // Something else is painted by now.
-    }
+  private void judge(Painting painting, LatestWorker.Turn turn) {
+    FlashCaution found = painting.flashes();
+    turn.show(() -> caution.set(Optional.of(found)));
   }
 
   /** Ends its thread. */
   @Override
   public void close() {
-    worker.shutdownNow();
+    worker.close();
   }
 }

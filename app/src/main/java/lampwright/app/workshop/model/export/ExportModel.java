@@ -6,7 +6,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Executor;
-import java.util.concurrent.atomic.AtomicInteger;
 import javafx.beans.binding.Bindings;
 import javafx.beans.binding.BooleanBinding;
 import javafx.beans.property.ObjectProperty;
@@ -26,6 +25,7 @@ import lampwright.app.workshop.words.Texts;
 import lampwright.engine.check.InvalidModelException;
 import lampwright.engine.document.Project;
 import lampwright.engine.scene.Scene;
+import lampwright.engine.work.LatestWorker;
 import lampwright.exporters.CancelledException;
 import lampwright.exporters.ExportOptions;
 import lampwright.exporters.ExportRefusedException;
@@ -58,7 +58,7 @@ public final class ExportModel {
   private final Texts texts = Texts.of("export");
   private final Project project;
   private final Asker asker;
-  private final Executor background;
+  private final LatestWorker worker;
   private final Executor screen;
   private final List<ExportChoice> scenes;
   private final List<ExportChoice> formats;
@@ -71,24 +71,22 @@ public final class ExportModel {
   private final ReadOnlyDoubleWrapper progress = new ReadOnlyDoubleWrapper();
   private final BooleanBinding ready;
   private final Previewer previewer;
-  // The number of the work wanted now; work of another number ends itself.
-  private final AtomicInteger wanted = new AtomicInteger();
 
   /**
    * @param first id of the scene on the bench, which is chosen at first; all if there is none
    * @param folder where it went last time
-   * @param background does one thing after another
+   * @param worker writes and measures; one whose work asks whether it is overtaken
    */
   public ExportModel(
       Project project,
       Optional<String> first,
       Optional<Path> folder,
       Asker asker,
-      Executor background,
+      LatestWorker worker,
       Executor screen) {
     this.project = project;
     this.asker = asker;
-    this.background = background;
+    this.worker = worker;
     this.screen = screen;
     this.previewer = new Previewer(project);
     this.scenes =
@@ -104,11 +102,11 @@ public final class ExportModel {
             preview,
             stage,
             this.folder);
-    scenes.forEach(choice -> choice.chosenProperty().addListener((of, before, now) -> look()));
-    formats.forEach(choice -> choice.chosenProperty().addListener((of, before, now) -> look()));
-    this.folder.addListener((of, before, now) -> look());
-    address.addListener((of, before, now) -> look());
-    look();
+    scenes.forEach(choice -> choice.chosenProperty().addListener((of, before, now) -> refresh()));
+    formats.forEach(choice -> choice.chosenProperty().addListener((of, before, now) -> refresh()));
+    this.folder.addListener((of, before, now) -> refresh());
+    address.addListener((of, before, now) -> refresh());
+    refresh();
   }
 
   /** The project's scenes. */
@@ -158,7 +156,7 @@ public final class ExportModel {
 
   /** Ends what is being written or measured; what was there before stays. */
   public void cancel() {
-    wanted.incrementAndGet();
+    worker.cancel();
     if (writing()) {
       stage.set(new Stage.Failed(texts.get("cancelled")));
     }
@@ -170,30 +168,30 @@ public final class ExportModel {
     if (run.isEmpty() || !ready.get()) {
       return;
     }
-    int number = wanted.incrementAndGet();
     stage.set(new Stage.Writing(texts.get("writing.begins")));
     progress.set(0);
-    background.execute(
-        () -> {
-          Stage end = writeNow(run.get(), number);
-          screen.execute(
-              () -> {
-                if (number == wanted.get()) {
-                  stage.set(end);
-                  preview(false);
-                } else if (end instanceof Stage.Done) {
-                  // The wish to end it came too late.
-                  stage.set(end);
-                }
-              });
+    worker.request(
+        turn -> {
+          Stage end = writeNow(run.get(), turn);
+          screen.execute(() -> ended(end, turn.overtaken()));
         });
+  }
+
+  private void ended(Stage end, boolean cancelled) {
+    if (!cancelled) {
+      stage.set(end);
+      preview();
+    } else if (end instanceof Stage.Done) {
+      // It was asked to end too late.
+      stage.set(end);
+    }
   }
 
   private boolean writing() {
     return stage.get() instanceof Stage.Writing;
   }
 
-  private Stage writeNow(ExportRun run, int number) {
+  private Stage writeNow(ExportRun run, LatestWorker.Turn turn) {
     List<Path> written = new ArrayList<>();
     ExportRun.Watcher watcher =
         new ExportRun.Watcher() {
@@ -203,13 +201,8 @@ public final class ExportModel {
                 part.scene()
                     .map(id -> texts.get("writing.scene", id, part.format()))
                     .orElse(texts.get("writing.folder", part.format()));
-            screen.execute(
-                () -> {
-                  if (number == wanted.get()) {
-                    stage.set(new Stage.Writing(what));
-                  }
-                });
-            return progress(number);
+            turn.show(() -> stage.set(new Stage.Writing(what)));
+            return progress(turn);
           }
 
           @Override
@@ -228,47 +221,36 @@ public final class ExportModel {
   }
 
   // Called for each frame, so the screen hears of each percent alone.
-  private Progress progress(int number) {
+  private Progress progress(LatestWorker.Turn turn) {
     int[] shown = {-1};
     return (done, total) -> {
-      if (number != wanted.get()) {
+      if (turn.overtaken()) {
         throw new CancelledException();
       }
       int percent = (int) (100L * done / Math.max(1, total));
       if (percent != shown[0]) {
         shown[0] = percent;
-        screen.execute(() -> progress.set(percent / 100.0));
+        turn.show(() -> progress.set(percent / 100.0));
       }
     };
   }
 
-  private void look() {
+  private void refresh() {
     if (!writing()) {
       stage.set(new Stage.Choosing());
-      preview(true);
+      preview();
     }
   }
 
-  private void preview(boolean anew) {
-    int number = anew ? wanted.incrementAndGet() : wanted.get();
+  private void preview() {
     List<Scene> chosen = chosenScenes();
     List<String> faults = faults();
     Optional<ExportRun> run = run();
-    background.execute(
-        () -> {
+    worker.request(
+        turn -> {
           try {
             previewer.find(
-                chosen,
-                run,
-                faults,
-                progress(number),
-                found ->
-                    screen.execute(
-                        () -> {
-                          if (number == wanted.get()) {
-                            preview.set(found);
-                          }
-                        }));
+                chosen, run, faults, progress(turn), found -> turn.show(() -> preview.set(found)));
           } catch (CancelledException overtaken) {
             // Something else is wanted now.
           }

@@ -10,9 +10,11 @@ import javafx.beans.property.ReadOnlyBooleanProperty;
 import javafx.beans.property.ReadOnlyBooleanWrapper;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
+import javafx.beans.value.ObservableValue;
 import lampwright.app.workshop.disk.Recoveries;
-import lampwright.app.workshop.model.Act;
 import lampwright.app.workshop.model.Bench;
+import lampwright.app.workshop.model.command.Command;
+import lampwright.app.workshop.model.command.CommandMenu;
 import lampwright.app.workshop.words.Texts;
 import lampwright.engine.document.Project;
 
@@ -21,6 +23,9 @@ import lampwright.engine.document.Project;
  * a disk: what is asked for here is done a little later.
  */
 public final class FilesModel {
+  /** The id of the command after which the last files are listed. */
+  public static final String OPEN = "files.open";
+
   private static final Duration LOOK_EVERY = Duration.ofSeconds(1);
 
   private final Texts texts = Texts.of("files");
@@ -81,31 +86,36 @@ public final class FilesModel {
     return note.getReadOnlyProperty();
   }
 
-  /** What can be done, with its keys. */
-  public List<Act> acts() {
+  /** What can be done. */
+  public List<Command> commands() {
     Bench bench = place.bench();
+    Command.InMenu files = new Command.InMenu(CommandMenu.PROJECT, 1);
+    Command.InMenu end = new Command.InMenu(CommandMenu.PROJECT, 3);
     return List.of(
-        act("new", "Shortcut+N", this::newProject),
-        act("open", "Shortcut+O", this::open),
-        act("save", "Shortcut+S", this::save),
-        act("save.as", "Shortcut+Shift+S", this::saveAs),
-        act("quit", "Shortcut+Q", this::quit),
-        new Act(
-            "undo",
-            "Shortcut+Z",
-            Bindings.createBooleanBinding(
-                () -> bench.undoNameProperty().get().isPresent(), bench.undoNameProperty()),
-            bench::undo),
-        new Act(
-            "redo",
-            "Shortcut+Shift+Z",
-            Bindings.createBooleanBinding(
-                () -> bench.redoNameProperty().get().isPresent(), bench.redoNameProperty()),
-            bench::redo));
+        idle("files.new", files, this::newProject).withShortcut("Shortcut+N"),
+        idle(OPEN, files, this::open).withShortcut("Shortcut+O"),
+        idle("files.save", files, this::save).withShortcut("Shortcut+S"),
+        idle("files.save.as", files, this::saveAs).withShortcut("Shortcut+Shift+S"),
+        idle("files.quit", end, this::quit).withShortcut("Shortcut+Q"),
+        back("undo", bench.undoNameProperty(), bench::undo).withShortcut("Shortcut+Z"),
+        back("redo", bench.redoNameProperty(), bench::redo).withShortcut("Shortcut+Shift+Z"));
   }
 
-  private Act act(String key, String keys, Runnable run) {
-    return new Act(key, keys, busy.not(), run);
+  private Command idle(String id, Command.Place place, Runnable run) {
+    return Command.of(id, place, run).when(busy.not());
+  }
+
+  // Names what it takes back or brings back.
+  private Command back(String key, ObservableValue<Optional<String>> name, Runnable run) {
+    return Command.of("files." + key, new Command.InMenu(CommandMenu.CUES, 1), run)
+        .when(Bindings.createBooleanBinding(() -> name.getValue().isPresent(), name))
+        .named(
+            Bindings.createStringBinding(
+                () ->
+                    name.getValue()
+                        .map(n -> texts.get(key + ".named", n))
+                        .orElseGet(() -> texts.get(key)),
+                name));
   }
 
   /**

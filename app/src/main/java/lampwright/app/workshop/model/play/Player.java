@@ -12,6 +12,7 @@ import javafx.beans.property.SimpleBooleanProperty;
 import javafx.beans.property.SimpleObjectProperty;
 import lampwright.app.workshop.model.Asker;
 import lampwright.app.workshop.model.Bench;
+import lampwright.app.workshop.model.BenchState;
 import lampwright.app.workshop.model.LightRoom;
 import lampwright.app.workshop.model.Playhead;
 import lampwright.app.workshop.words.Texts;
@@ -100,17 +101,10 @@ public final class Player {
     this.playhead = playhead;
     this.asker = asker;
     pace.addListener((of, before, now) -> clockRuns = false);
-    bench
-        .selectionProperty()
-        .addListener(
-            (of, before, now) -> {
-              if (!before.scene().equals(now.scene())) {
-                pause();
-              }
-            });
+    bench.watch(state -> state.selection().scene(), (before, now) -> pause());
     lights.reportProperty().addListener((of, before, now) -> judge());
     painted.addListener((of, before, now) -> judge());
-    bench.projectProperty().addListener((of, before, now) -> judge());
+    bench.watch(BenchState::project, (before, now) -> judge());
     judge();
   }
 

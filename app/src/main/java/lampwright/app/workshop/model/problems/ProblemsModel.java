@@ -3,7 +3,6 @@ package lampwright.app.workshop.model.problems;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.concurrent.Executor;
 import java.util.function.BiConsumer;
 import javafx.beans.property.ReadOnlyBooleanProperty;
 import javafx.beans.property.ReadOnlyBooleanWrapper;
@@ -13,12 +12,14 @@ import javafx.collections.ObservableList;
 import lampwright.app.review.Reviews;
 import lampwright.app.workshop.edit.Selection;
 import lampwright.app.workshop.model.Bench;
+import lampwright.app.workshop.model.BenchState;
 import lampwright.app.workshop.model.PackRoom;
 import lampwright.app.workshop.model.Playhead;
 import lampwright.engine.document.Project;
 import lampwright.engine.meter.SceneReport;
 import lampwright.engine.review.Finding;
 import lampwright.engine.review.Review;
+import lampwright.engine.work.LatestWorker;
 import lampwright.exporters.firmware.FirmwareMemory;
 
 /**
@@ -30,38 +31,33 @@ public final class ProblemsModel {
   private final Playhead playhead;
   private final ObservableValue<Optional<SceneReport>> report;
   private final ObservableValue<Optional<PackRoom.Packed>> packed;
-  private final Executor background;
-  private final Executor screen;
+  private final LatestWorker searcher;
   private final ObservableList<ProblemRow> rows = FXCollections.observableArrayList();
   private final ObservableList<ProblemRow> unmodifiable =
       FXCollections.unmodifiableObservableList(rows);
   private final ReadOnlyBooleanWrapper searching = new ReadOnlyBooleanWrapper();
   private BiConsumer<Target, ProblemRow> guide = (target, row) -> {};
   private List<Finding> ofProject = List.of();
-  private boolean running;
 
   /**
    * @param report what was measured of the scene on the bench
    * @param packed what packing all scenes gave
-   * @param background does what takes longer than a frame
-   * @param screen runs what it is given on the screen's thread
+   * @param searcher finds what takes longer than a frame
    */
   public ProblemsModel(
       Bench bench,
       Playhead playhead,
       ObservableValue<Optional<SceneReport>> report,
       ObservableValue<Optional<PackRoom.Packed>> packed,
-      Executor background,
-      Executor screen) {
+      LatestWorker searcher) {
     this.bench = bench;
     this.playhead = playhead;
     this.report = report;
     this.packed = packed;
-    this.background = background;
-    this.screen = screen;
+    this.searcher = searcher;
     report.addListener((of, before, now) -> show());
     packed.addListener((of, before, now) -> show());
-    bench.projectProperty().addListener((of, before, now) -> search());
+    bench.watch(BenchState::project, (before, now) -> search());
     search();
   }
 
@@ -124,27 +120,17 @@ public final class ProblemsModel {
         .orElse(0);
   }
 
-  // One search at a time; the project as it is when that ends is searched next.
   private void search() {
     searching.set(true);
-    if (running) {
-      return;
-    }
-    running = true;
     Project project = bench.project();
-    background.execute(
-        () -> {
+    searcher.request(
+        turn -> {
           List<Finding> found = Reviews.ALL.ofProject(project);
-          screen.execute(() -> found(project, found));
+          turn.show(() -> found(found));
         });
   }
 
-  private void found(Project project, List<Finding> found) {
-    running = false;
-    if (!project.equals(bench.project())) {
-      search();
-      return;
-    }
+  private void found(List<Finding> found) {
     searching.set(false);
     ofProject = found;
     show();

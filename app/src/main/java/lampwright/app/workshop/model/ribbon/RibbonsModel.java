@@ -21,6 +21,7 @@ import lampwright.app.workshop.edit.CueEdits;
 import lampwright.app.workshop.edit.CueRef;
 import lampwright.app.workshop.edit.LampOrder;
 import lampwright.app.workshop.model.Bench;
+import lampwright.app.workshop.model.BenchState;
 import lampwright.app.workshop.model.DrawingSheet;
 import lampwright.app.workshop.model.LightRoom;
 import lampwright.app.workshop.model.Playhead;
@@ -37,7 +38,7 @@ public final class RibbonsModel implements AutoCloseable {
   private final LightRoom lights;
   private final Playhead playhead;
   private final DrawingSheet sheet;
-  private final StripRoom strips;
+  private final StripPainter strips;
   private final ObjectProperty<TimeAxis> axis = new SimpleObjectProperty<>(new TimeAxis(0, 5));
   private final ReadOnlyDoubleWrapper top = new ReadOnlyDoubleWrapper();
   private final BooleanProperty snapping = new SimpleBooleanProperty(true);
@@ -63,24 +64,17 @@ public final class RibbonsModel implements AutoCloseable {
     this.lights = lights;
     this.playhead = playhead;
     this.sheet = sheet;
-    this.strips = new StripRoom(screen);
-    bench.projectProperty().addListener((of, before, now) -> lay());
-    bench
-        .selectionProperty()
-        .addListener(
-            (of, before, now) -> {
-              lay();
-              if (!before.lamp().equals(now.lamp())) {
-                now.lamp().ifPresent(this::bringIntoSight);
-              }
-            });
-    sheet.viewProperty().addListener((of, before, now) -> lay());
-    axis.addListener((of, before, now) -> wish());
-    top.addListener((of, before, now) -> wish());
-    lights.progressProperty().addListener((of, before, now) -> wish());
-    lights.lightProperty().addListener((of, before, now) -> wish());
-    playhead.frameProperty().addListener((of, before, now) -> follow());
-    lay();
+    this.strips = new StripPainter(screen);
+    bench.watch(BenchState::contents, (before, now) -> layOut());
+    bench.watch(
+        state -> state.selection().lamp(), (before, now) -> now.ifPresent(this::bringIntoSight));
+    sheet.viewProperty().addListener((of, before, now) -> layOut());
+    axis.addListener((of, before, now) -> requestStrips());
+    top.addListener((of, before, now) -> requestStrips());
+    lights.progressProperty().addListener((of, before, now) -> requestStrips());
+    lights.lightProperty().addListener((of, before, now) -> requestStrips());
+    bench.watch(BenchState::frame, (before, now) -> follow());
+    layOut();
   }
 
   /** Which time is in sight. */
@@ -157,10 +151,10 @@ public final class RibbonsModel implements AutoCloseable {
     height = newHeight;
     em = newEm;
     if (other || first) {
-      lay();
+      layOut();
     }
     scrollTo(top());
-    wish();
+    requestStrips();
   }
 
   /** Whether a lamp's duty curves are shown. */
@@ -175,7 +169,7 @@ public final class RibbonsModel implements AutoCloseable {
       changed.add(lamp);
     }
     unfolded = Set.copyOf(changed);
-    lay();
+    layOut();
   }
 
   /** Scrolls the rows, within what there is. */
@@ -289,7 +283,7 @@ public final class RibbonsModel implements AutoCloseable {
     strips.close();
   }
 
-  private void lay() {
+  private void layOut() {
     Optional<Scene> scene = bench.scene();
     List<Lamp> rig = bench.project().rig().lamps();
     // Most changes of a selection move nothing.
@@ -311,7 +305,7 @@ public final class RibbonsModel implements AutoCloseable {
       showAll();
     }
     scrollTo(top());
-    wish();
+    requestStrips();
   }
 
   private void tellRows() {
@@ -339,7 +333,7 @@ public final class RibbonsModel implements AutoCloseable {
     }
   }
 
-  private void wish() {
+  private void requestStrips() {
     Optional<SceneLight> light = lights.lightProperty().get();
     if (light.isEmpty() || layout().isEmpty()) {
       return;
@@ -361,10 +355,10 @@ public final class RibbonsModel implements AutoCloseable {
     int needed =
         (int)
             Math.min(
-                light.get().frameCount(),
-                lastMs * light.get().table().framesPerSecond() / 1000 + 2);
+                light.get().frames().frameCount(),
+                lastMs * light.get().frames().table().framesPerSecond() / 1000 + 2);
     // More frames than are in sight change nothing.
-    int rendered = Math.min(light.get().rendered(), needed);
-    strips.want(new StripRoom.Wish(light.get(), rendered, axis(), pixels, lamps, open));
+    int rendered = Math.min(light.get().frames().rendered(), needed);
+    strips.request(new StripPainter.Request(light.get(), rendered, axis(), pixels, lamps, open));
   }
 }

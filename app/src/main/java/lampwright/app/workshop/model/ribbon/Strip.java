@@ -1,8 +1,10 @@
 package lampwright.app.workshop.model.ribbon;
 
+import lampwright.app.picture.ColourRow;
 import lampwright.app.workshop.model.SceneLight;
 import lampwright.app.workshop.model.ScreenLight;
 import lampwright.app.workshop.model.Srgb8;
+import lampwright.engine.render.FrameStore;
 
 /** The light of one lamp over a stretch of time, one screen colour a pixel. */
 public final class Strip {
@@ -10,12 +12,12 @@ public final class Strip {
   private static final int MOST_SAMPLES = 8;
 
   private final TimeAxis axis;
-  private final int[] argb;
+  private final ColourRow colours;
   private final int[][] duties;
 
   private Strip(TimeAxis axis, int[] argb, int[][] duties) {
     this.axis = axis;
-    this.argb = argb;
+    this.colours = new ColourRow(argb);
     this.duties = duties;
   }
 
@@ -26,15 +28,12 @@ public final class Strip {
 
   /** Pixels from left to right. */
   public int width() {
-    return argb.length;
+    return colours.size();
   }
 
-  /**
-   * Colours from the left; 0, transparent, past the scene's end or where no light is known. Not a
-   * copy.
-   */
-  public int[] argb() {
-    return argb;
+  /** Colours from the left; 0, transparent, past the scene's end or where no light is known. */
+  public ColourRow colours() {
+    return colours;
   }
 
   /** For how many of the lamp's bytes there are duties: none unless they were asked for. */
@@ -57,8 +56,9 @@ public final class Strip {
   public static Strip[] paint(
       SceneLight light, TimeAxis axis, int width, int[] lamps, boolean[] withDuties) {
     ScreenLight screen = light.screen();
-    double framesPerMs = light.table().framesPerSecond() / 1000;
-    byte[] frame = new byte[light.table().layout().bytes()];
+    FrameStore frames = light.frames();
+    double framesPerMs = frames.table().framesPerSecond() / 1000;
+    byte[] frame = new byte[frames.table().layout().bytes()];
     int[][] argb = new int[lamps.length][width];
     int[][][] duties = new int[lamps.length][][];
     int[][] columns = new int[lamps.length][];
@@ -79,7 +79,7 @@ public final class Strip {
       int read = 0;
       for (int s = 0; s < samples; s++) {
         long at = first + (last - first) * s / samples;
-        if (at < light.frameCount() && light.has((int) at) && light.read((int) at, frame)) {
+        if (at < frames.frameCount() && frames.has((int) at) && frames.read((int) at, frame)) {
           read++;
           for (int i = 0; i < lamps.length; i++) {
             screen.addLamp(frame, lamps[i], sums, 3 * i);

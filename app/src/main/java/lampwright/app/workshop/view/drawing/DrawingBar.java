@@ -7,6 +7,7 @@ import javafx.scene.control.ToggleButton;
 import javafx.scene.control.ToggleGroup;
 import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.HBox;
+import lampwright.app.workshop.model.BenchState;
 import lampwright.app.workshop.model.drawing.DrawingModel;
 import lampwright.app.workshop.words.Texts;
 import lampwright.app.workshop.words.Titles;
@@ -101,8 +102,7 @@ public final class DrawingBar extends FlowPane {
                     unplaced.getChildren().add(chip);
                   });
         };
-    model.bench().projectProperty().addListener((of, before, now) -> list.run());
-    model.bench().selectionProperty().addListener((of, before, now) -> list.run());
+    model.bench().watch(BenchState::contents, (before, now) -> list.run());
     list.run();
     getChildren().setAll(sides, night, light, unplaced);
   }

@@ -10,9 +10,15 @@ import javafx.scene.canvas.GraphicsContext;
 import javafx.scene.input.KeyEvent;
 import javafx.scene.input.ScrollEvent;
 import javafx.scene.layout.Region;
+import javafx.scene.text.Text;
+import lampwright.app.picture.DisplayList;
+import lampwright.app.workshop.model.BenchState;
+import lampwright.app.workshop.model.drawing.CallOuts;
+import lampwright.app.workshop.model.drawing.DrawingInk;
 import lampwright.app.workshop.model.drawing.DrawingModel;
 import lampwright.app.workshop.model.drawing.PaintingJudge;
 import lampwright.app.workshop.model.play.Player;
+import lampwright.app.workshop.view.DisplayPainter;
 import lampwright.app.workshop.view.Inks;
 
 /**
@@ -22,7 +28,8 @@ import lampwright.app.workshop.view.Inks;
 public final class DrawingView extends Region {
   private final DrawingModel model;
   private final LitGround ground;
-  private final CallOutPainter painter;
+  private final Inks<DrawingInk> inks = new Inks<>(DrawingInk.class, this::anew);
+  private final DisplayPainter painter = new DisplayPainter(inks::paint);
   private final Canvas sockets = new Canvas();
   private final Canvas over = new Canvas();
   private List<Object> socketsOf = List.of();
@@ -38,10 +45,8 @@ public final class DrawingView extends Region {
       PaintingJudge judge,
       Supplier<Optional<Path>> projectFile) {
     this.model = model;
-    Inks<Ink> inks = new Inks<>(Ink.class, this::anew);
     this.ground =
         new LitGround(model, player, judge, inks, new ProjectPictures(projectFile, this::anew));
-    this.painter = new CallOutPainter(model, inks);
     getStyleClass().add("drawing");
     setId("drawing");
     setFocusTraversable(true);
@@ -55,8 +60,7 @@ public final class DrawingView extends Region {
   }
 
   private void bind(Player player) {
-    model.bench().projectProperty().addListener((of, before, now) -> redraw());
-    model.bench().selectionProperty().addListener((of, before, now) -> redraw());
+    model.bench().watch(BenchState::contents, (before, now) -> redraw());
     model.sheet().viewProperty().addListener((of, before, now) -> redraw());
     model.sheet().nightProperty().addListener((of, before, now) -> redraw());
     model.sheet().rowsProperty().addListener((of, before, now) -> redraw());
@@ -112,19 +116,22 @@ public final class DrawingView extends Region {
       }
     }
     boolean anew = ground.draw((int) width, (int) height);
-    painter.frame(ground.frame());
+    CallOuts callOuts = new CallOuts(model, ground.frame(), width, height);
     List<Object> now =
         List.of(model.bench().project().rig().lamps(), model.bench().selection().lamps());
     if (anew || !now.equals(socketsOf)) {
       socketsOf = now;
       ground.light();
-      painter.sockets(sockets.getGraphicsContext2D(), width, height);
+      paint(callOuts.sockets(), sockets);
       setAccessibleText(model.words());
     }
-    GraphicsContext g = over.getGraphicsContext2D();
-    painter.callOuts(g, width, height, ground.missing());
-    if (isFocused()) {
-      painter.focus(g, width, height);
-    }
+    double em = new Text().getFont().getSize();
+    paint(callOuts.over(em, ground.missing(), isFocused()), over);
+  }
+
+  private void paint(DisplayList list, Canvas canvas) {
+    GraphicsContext g = canvas.getGraphicsContext2D();
+    g.clearRect(0, 0, list.width(), list.height());
+    painter.paint(list, g);
   }
 }

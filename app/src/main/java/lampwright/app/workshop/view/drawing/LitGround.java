@@ -2,6 +2,7 @@ package lampwright.app.workshop.view.drawing;
 
 import java.util.List;
 import java.util.Optional;
+import javafx.application.Platform;
 import javafx.geometry.Rectangle2D;
 import javafx.scene.SnapshotParameters;
 import javafx.scene.canvas.Canvas;
@@ -11,14 +12,18 @@ import javafx.scene.image.ImageView;
 import javafx.scene.image.PixelFormat;
 import javafx.scene.image.WritableImage;
 import javafx.scene.paint.Color;
+import lampwright.app.picture.DisplayList;
 import lampwright.app.workshop.model.SceneLight;
 import lampwright.app.workshop.model.ScreenLight;
 import lampwright.app.workshop.model.drawing.Dots;
+import lampwright.app.workshop.model.drawing.DrawingInk;
 import lampwright.app.workshop.model.drawing.DrawingModel;
 import lampwright.app.workshop.model.drawing.Glow;
+import lampwright.app.workshop.model.drawing.Outline;
 import lampwright.app.workshop.model.drawing.Painting;
 import lampwright.app.workshop.model.drawing.PaintingJudge;
 import lampwright.app.workshop.model.play.Player;
+import lampwright.app.workshop.view.DisplayPainter;
 import lampwright.app.workshop.view.Inks;
 import org.jspecify.annotations.Nullable;
 
@@ -29,10 +34,10 @@ final class LitGround {
   private final DrawingModel model;
   private final Player player;
   private final PaintingJudge judge;
-  private final Inks<Ink> inks;
+  private final Inks<DrawingInk> inks;
   private final ProjectPictures pictures;
   private final ImageView glowing = new ImageView();
-  private final GlowRoom room = new GlowRoom(this::show);
+  private final GlowPainter painter = new GlowPainter(Platform::runLater, this::show);
   private @Nullable WritableImage image;
   private @Nullable Glow glow;
   private Dots.Frame frame = new Dots.Frame(0, 0, 1, 1);
@@ -43,7 +48,7 @@ final class LitGround {
       DrawingModel model,
       Player player,
       PaintingJudge judge,
-      Inks<Ink> inks,
+      Inks<DrawingInk> inks,
       ProjectPictures pictures) {
     this.model = model;
     this.judge = judge;
@@ -69,7 +74,7 @@ final class LitGround {
 
   /** Ends its thread. */
   void close() {
-    room.close();
+    painter.close();
   }
 
   /** Forgets what it drew, as when colours have changed. */
@@ -93,7 +98,7 @@ final class LitGround {
     frame = Dots.Frame.within(width, height, aspect, MARGIN);
     Canvas canvas = new Canvas(width, height);
     GraphicsContext g = canvas.getGraphicsContext2D();
-    g.setFill(inks.of(night ? Ink.NIGHT : Ink.DAY));
+    g.setFill(inks.of(night ? DrawingInk.NIGHT : DrawingInk.DAY));
     g.fillRect(0, 0, width, height);
     if (picture.isPresent()) {
       // By night a photograph is seen as by moonlight.
@@ -101,12 +106,14 @@ final class LitGround {
       g.drawImage(picture.get(), frame.x(), frame.y(), frame.width(), frame.height());
       g.setGlobalAlpha(1);
     } else {
-      Outline.draw(
-          g,
+      DisplayList.Builder outline = new DisplayList.Builder(width, height);
+      Outline.add(
+          outline,
           model.view(),
           frame,
-          inks.of(night ? Ink.NIGHT_BODY : Ink.DAY_BODY),
-          inks.of(night ? Ink.NIGHT_LINE : Ink.DAY_LINE));
+          night ? DrawingInk.NIGHT_BODY : DrawingInk.DAY_BODY,
+          night ? DrawingInk.NIGHT_LINE : DrawingInk.DAY_LINE);
+      new DisplayPainter(inks::paint).paint(outline.build(), g);
     }
     keep(canvas, width, height);
     return true;
@@ -133,16 +140,16 @@ final class LitGround {
     if (light.isEmpty() || now == null) {
       return;
     }
-    byte[] bytes = new byte[light.get().table().layout().bytes()];
-    int at = Math.min(model.playhead().frame(), light.get().frameCount() - 1);
-    light.get().read(at, bytes);
+    byte[] bytes = new byte[light.get().frames().table().layout().bytes()];
+    int at = Math.min(model.playhead().frame(), light.get().frames().frameCount() - 1);
+    light.get().frames().read(at, bytes);
     ScreenLight screen = light.get().screen();
     List<Dots.Dot> dots = model.dots(screen, frame);
     float exposure = (float) Math.pow(2, model.exposureProperty().get());
     // First, since it may dim what is painted now.
     judge.painted(new Painting(light.get(), now, dots, exposure));
     float most = player.dimmedProperty().get() ? Player.DIMMED_MOST : Float.MAX_VALUE;
-    room.want(
+    painter.request(
         () -> {
           now.paint(screen, bytes, dots, exposure, most);
           return now;

@@ -70,9 +70,7 @@ public final class TransportBar extends HBox {
     time.getStyleClass().add("transport-time");
     Runnable show =
         () -> time.setText(bench.scene().map(scene -> time(scene, playhead.frame())).orElse(""));
-    playhead.frameProperty().addListener((of, before, now) -> show.run());
-    bench.projectProperty().addListener((of, before, now) -> show.run());
-    bench.selectionProperty().addListener((of, before, now) -> show.run());
+    bench.watch(state -> state, (before, now) -> show.run());
     show.run();
     Label dimmed = new Label("◐ " + texts.get("dimmed"));
     dimmed.setId("dimmed");

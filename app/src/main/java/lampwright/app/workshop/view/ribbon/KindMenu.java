@@ -6,7 +6,7 @@ import java.util.Optional;
 import javafx.scene.control.ContextMenu;
 import javafx.scene.control.MenuItem;
 import javafx.scene.layout.Region;
-import lampwright.app.workshop.model.ribbon.CueHands;
+import lampwright.app.workshop.model.ribbon.CueCommands;
 import lampwright.app.workshop.words.Texts;
 import lampwright.engine.pattern.Patterns;
 
@@ -15,13 +15,13 @@ final class KindMenu {
   private static final String ID = "kind-";
 
   private final Region owner;
-  private final CueHands hands;
+  private final CueCommands hands;
   private final ContextMenu menu = new ContextMenu();
 
   /**
    * @param owner is what the list lies over; it has the focus again when one was chosen
    */
-  KindMenu(Region owner, CueHands hands) {
+  KindMenu(Region owner, CueCommands hands) {
     this.owner = owner;
     this.hands = hands;
     Texts texts = Texts.of("ribbons");

@@ -1,11 +1,11 @@
 package lampwright.app.workshop.view.ribbon;
 
 import javafx.scene.input.KeyEvent;
-import lampwright.app.workshop.model.ribbon.CueHands;
+import lampwright.app.workshop.model.ribbon.CueCommands;
 
 /** What the keys do in the ribbons. */
 final class RibbonKeys {
-  private final CueHands hands;
+  private final CueCommands hands;
   private final Runnable toCueSheet;
   private final Runnable offerKinds;
   private final Runnable cancel;
@@ -15,7 +15,7 @@ final class RibbonKeys {
    * @param offerKinds opens the list of patterns for a fresh cue
    * @param cancel gives up what the mouse does, or the choice of cues
    */
-  RibbonKeys(CueHands hands, Runnable toCueSheet, Runnable offerKinds, Runnable cancel) {
+  RibbonKeys(CueCommands hands, Runnable toCueSheet, Runnable offerKinds, Runnable cancel) {
     this.hands = hands;
     this.toCueSheet = toCueSheet;
     this.offerKinds = offerKinds;

@@ -15,8 +15,12 @@ import javafx.scene.text.Text;
 import lampwright.app.workshop.edit.CueRef;
 import lampwright.app.workshop.edit.Selection;
 import lampwright.app.workshop.model.Bench;
-import lampwright.app.workshop.model.ribbon.CueHands;
+import lampwright.app.workshop.model.BenchState;
+import lampwright.app.workshop.model.ribbon.CueCommands;
+import lampwright.app.workshop.model.ribbon.RibbonDrawing;
+import lampwright.app.workshop.model.ribbon.RibbonInk;
 import lampwright.app.workshop.model.ribbon.RibbonsModel;
+import lampwright.app.workshop.view.DisplayPainter;
 import lampwright.app.workshop.view.Inks;
 import lampwright.app.workshop.words.Texts;
 import lampwright.app.workshop.words.Titles;
@@ -30,8 +34,10 @@ public final class RibbonsView extends Region {
   private final Texts texts = Texts.of("ribbons");
   private final RibbonsModel model;
   private final Bench bench;
-  private final Inks<Ink> inks;
-  private final RibbonPainter painter;
+  private final Inks<RibbonInk> inks;
+  private final DisplayPainter painter;
+  // Its own, as it keeps the strips of the last drawing.
+  private final DisplayPainter rowsPainter;
   private final Canvas titles = new Canvas();
   private final Canvas timeLine = new Canvas();
   private final Canvas rows = new Canvas();
@@ -54,11 +60,12 @@ public final class RibbonsView extends Region {
   /**
    * @param toCueSheet gives the focus to the sheet of the chosen cue
    */
-  public RibbonsView(RibbonsModel model, CueHands hands, Runnable toCueSheet) {
+  public RibbonsView(RibbonsModel model, CueCommands hands, Runnable toCueSheet) {
     this.model = model;
     this.bench = model.bench();
-    this.inks = new Inks<>(Ink.class, this::repaintAll);
-    this.painter = new RibbonPainter(model, inks);
+    this.inks = new Inks<>(RibbonInk.class, this::repaintAll);
+    this.painter = new DisplayPainter(inks::paint);
+    this.rowsPainter = new DisplayPainter(inks::paint);
     this.scroll = new RibbonScroll(model);
     this.kinds = new KindMenu(this, hands);
     RubberBand band = new RubberBand(model, rows);
@@ -102,8 +109,7 @@ public final class RibbonsView extends Region {
               titlesDirty = true;
               repaint();
             });
-    bench.selectionProperty().addListener((of, before, now) -> repaintAll());
-    bench.projectProperty().addListener((of, before, now) -> repaintAll());
+    bench.watch(BenchState::contents, (before, now) -> repaintAll());
     model.playhead().frameProperty().addListener((of, before, now) -> placePlayhead());
     focusedProperty().addListener((of, before, now) -> speak());
   }
@@ -158,7 +164,8 @@ public final class RibbonsView extends Region {
     em = Math.ceil(base.getSize() * 1.25);
     if (base.getSize() != fontDrawn) {
       fontDrawn = base.getSize();
-      painter.font(base);
+      painter.family(base.getFamily());
+      rowsPainter.family(base.getFamily());
       titlesDirty = true;
       timeDirty = true;
     }
@@ -201,15 +208,19 @@ public final class RibbonsView extends Region {
   }
 
   private void paint() {
+    RibbonDrawing drawing = new RibbonDrawing(model, fontDrawn);
     if (titlesDirty) {
-      painter.titles(titles.getGraphicsContext2D(), titles.getWidth(), titles.getHeight());
+      painter.paint(
+          drawing.titles(titles.getWidth(), titles.getHeight()), titles.getGraphicsContext2D());
     }
     if (timeDirty) {
-      painter.timeLine(timeLine.getGraphicsContext2D(), timeLine.getWidth(), timeLine.getHeight());
+      painter.paint(
+          drawing.timeLine(timeLine.getWidth(), timeLine.getHeight()),
+          timeLine.getGraphicsContext2D());
     }
     titlesDirty = false;
     timeDirty = false;
-    painter.rows(rows.getGraphicsContext2D(), rows.getWidth(), rows.getHeight());
+    rowsPainter.paint(drawing.rows(rows.getWidth(), rows.getHeight()), rows.getGraphicsContext2D());
     boolean nothing = model.layout().map(l -> l.rows().isEmpty()).orElse(true);
     empty.setVisible(nothing);
     empty.setText(texts.get(bench.scene().isEmpty() ? "pane.noScene" : "pane.empty"));

@@ -12,7 +12,7 @@ import javafx.scene.layout.Priority;
 import javafx.scene.layout.VBox;
 import lampwright.app.workshop.edit.Kind;
 import lampwright.app.workshop.model.cue.PixelLook;
-import lampwright.app.workshop.model.rig.RigHands;
+import lampwright.app.workshop.model.rig.RigCommands;
 import lampwright.app.workshop.model.rig.RigModel;
 import lampwright.app.workshop.model.rig.RigPart;
 import lampwright.app.workshop.view.cue.ColourFields;
@@ -26,12 +26,12 @@ import org.jspecify.annotations.Nullable;
 public final class RigView extends SplitPane {
   private final Texts texts = Texts.of("rig");
   private final RigModel model;
-  private final RigHands hands;
+  private final RigCommands hands;
   private final ListView<RigPart> list = new ListView<>();
   private final WiringView wiring;
   private boolean lists;
 
-  public RigView(RigModel model, RigHands hands) {
+  public RigView(RigModel model, RigCommands hands) {
     this.model = model;
     this.hands = hands;
     getStyleClass().add("rig");

@@ -52,8 +52,8 @@ class PaintedFlashesTest {
             true,
             Dither.OFF,
             List.of(Track.of(List.of("bar"), Cue.of(0, 2000, flash))));
-    SceneLight light = new SceneLight(FrameTable.of(RIG, scene));
-    light.render(() -> {});
+    SceneLight light = SceneLight.of(FrameTable.of(RIG, scene));
+    light.frames().render(() -> {});
     return light;
   }
 
@@ -93,7 +93,7 @@ class PaintedFlashesTest {
     SceneLight light = light(new Colour.Drive(0, 0, 1, 0));
     Glow glow = ground(0);
     byte[] frame = new byte[18];
-    light.read(0, frame);
+    light.frames().read(0, frame);
     glow.paint(light.screen(), frame, DOTS, 16, Float.MAX_VALUE);
     assertThat(glow.argb()[20 * SIDE + 20]).isEqualTo(0xFF0000FF);
   }
@@ -185,7 +185,7 @@ class PaintedFlashesTest {
   void dimmedLightOfCloseLampsDoesNotAddUp() {
     SceneLight light = light(new Colour.Drive(1, 1, 1, 0));
     byte[] frame = new byte[18];
-    light.read(0, frame);
+    light.frames().read(0, frame);
     Glow glow = ground(0);
     List<Dots.Dot> close =
         List.of(

@@ -14,6 +14,7 @@ import lampwright.app.workshop.model.files.ReadyAnswers;
 import lampwright.app.workshop.model.files.Turns;
 import lampwright.engine.document.Project;
 import lampwright.engine.render.FrameTable;
+import lampwright.engine.work.LatestWorker;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -31,7 +32,13 @@ class ExportModelTest {
 
   private void make(Project project, Optional<String> first) {
     model =
-        new ExportModel(project, first, Optional.of(folder.resolve("out")), asker, turns, turns);
+        new ExportModel(
+            project,
+            first,
+            Optional.of(folder.resolve("out")),
+            asker,
+            new LatestWorker(turns, turns, LatestWorker.Ending.ASK),
+            turns);
     turns.drain();
   }
 

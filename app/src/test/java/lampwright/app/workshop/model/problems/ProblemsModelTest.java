@@ -22,6 +22,7 @@ import lampwright.engine.render.FrameTable;
 import lampwright.engine.review.Code;
 import lampwright.engine.review.Finding;
 import lampwright.engine.review.Severity;
+import lampwright.engine.work.LatestWorker;
 import org.junit.jupiter.api.Test;
 
 class ProblemsModelTest {
@@ -34,7 +35,8 @@ class ProblemsModelTest {
   private final ObjectProperty<Optional<PackRoom.Packed>> packed =
       new SimpleObjectProperty<>(Optional.empty());
   private final ProblemsModel model =
-      new ProblemsModel(bench, playhead, report, packed, turns, turns);
+      new ProblemsModel(
+          bench, playhead, report, packed, new LatestWorker(turns, turns, LatestWorker.Ending.ASK));
 
   private void measure(String scene) {
     bench.select(bench.selection().withScene(scene));

@@ -44,7 +44,7 @@ class RibbonsTest {
   private final DrawingSheet sheet = new DrawingSheet();
   private final RibbonsModel model = new RibbonsModel(bench, lights, playhead, sheet, screen::add);
   private final ReadyAnswers asker = new ReadyAnswers();
-  private final CueHands hands = new CueHands(model, asker);
+  private final CueCommands hands = new CueCommands(model, asker);
 
   // roof: 200 to 600 and 1000 to 1400; amber shares a track with it from 0 to 300.
   private static Project project() {
@@ -336,22 +336,22 @@ class RibbonsTest {
   void stripIsTheMeanLightOfItsFrames() {
     Project project = Projects4Tests.sample("recovery-tractor");
     SceneLight light =
-        new SceneLight(FrameTable.of(project.rig(), project.scene("working").orElseThrow()));
-    light.render(() -> {});
+        SceneLight.of(FrameTable.of(project.rig(), project.scene("working").orElseThrow()));
+    light.frames().render(() -> {});
     // Five frames a pixel: fewer than are looked at, so each counts.
     Strip strip =
         Strip.paint(light, new TimeAxis(0, 100), 50, new int[] {0}, new boolean[] {true})[0];
-    byte[] frame = new byte[light.table().layout().bytes()];
+    byte[] frame = new byte[light.frames().table().layout().bytes()];
     for (int x = 0; x < 40; x++) {
       float[] sum = new float[3];
       for (int f = 5 * x; f < 5 * x + 5; f++) {
-        light.read(f, frame);
+        light.frames().read(f, frame);
         light.screen().addLamp(frame, 0, sum, 0);
       }
-      assertThat(strip.argb()[x]).isEqualTo(Srgb8.argb(sum[0] / 5, sum[1] / 5, sum[2] / 5));
+      assertThat(strip.colours().argb(x)).isEqualTo(Srgb8.argb(sum[0] / 5, sum[1] / 5, sum[2] / 5));
       assertThat(strip.duty(0, x)).isEqualTo(frame[light.screen().columns(0, 0)[0]] & 0xFF);
     }
-    assertThat(strip.argb()[40]).isZero();
+    assertThat(strip.colours().argb(40)).isZero();
     assertThat(strip.duty(0, 40)).isEqualTo(-1);
   }
 

@@ -50,7 +50,7 @@ class RigModelTest {
       };
   private final Bench bench = new Bench(Projects4Tests.small());
   private final RigModel model = new RigModel(bench, asker);
-  private final RigHands hands = new RigHands(model, asker);
+  private final RigCommands hands = new RigCommands(model, asker);
 
   @SuppressWarnings("unchecked")
   private <V> Slot<V> slot(String key) {

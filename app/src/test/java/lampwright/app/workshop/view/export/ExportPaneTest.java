@@ -8,8 +8,6 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.concurrent.Callable;
-import java.util.concurrent.ExecutorService;
-import java.util.concurrent.Executors;
 import java.util.concurrent.TimeUnit;
 import javafx.application.Platform;
 import javafx.scene.Scene;
@@ -21,6 +19,7 @@ import lampwright.app.workshop.Samples;
 import lampwright.app.workshop.model.export.ExportChoice;
 import lampwright.app.workshop.model.export.ExportModel;
 import lampwright.app.workshop.model.files.ReadyAnswers;
+import lampwright.engine.work.LatestWorker;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
@@ -33,7 +32,8 @@ import org.testfx.util.WaitForAsyncUtils;
 @ExtendWith(ApplicationExtension.class)
 class ExportPaneTest {
   @TempDir static Path folder;
-  private final ExecutorService background = Executors.newSingleThreadExecutor();
+  private final LatestWorker worker =
+      LatestWorker.named("exporter", Platform::runLater, LatestWorker.Ending.ASK);
   private ExportModel model;
   private Stage dialog;
 
@@ -48,7 +48,7 @@ class ExportPaneTest {
             Optional.of("walk"),
             Optional.of(folder),
             new ReadyAnswers(),
-            background,
+            worker,
             Platform::runLater);
     dialog = ExportDialog.show(stage, model, List.of(new PrimerLight().getUserAgentStylesheet()));
   }
@@ -56,7 +56,7 @@ class ExportPaneTest {
   @AfterEach
   void end(FxRobot robot) {
     robot.interact(dialog::close);
-    background.shutdownNow();
+    worker.close();
   }
 
   private static void until(Callable<Boolean> condition) throws Exception {

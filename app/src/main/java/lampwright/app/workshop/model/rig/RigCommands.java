@@ -26,13 +26,13 @@ import lampwright.engine.rig.PixelType;
 import lampwright.engine.scene.Scene;
 
 /** All that is done to parts of the rig, and to scenes, from the menu and by buttons. */
-public final class RigHands {
+public final class RigCommands {
   private final Texts texts = Texts.of("rig");
   private final RigModel model;
   private final Bench bench;
   private final Asker asker;
 
-  public RigHands(RigModel model, Asker asker) {
+  public RigCommands(RigModel model, Asker asker) {
     this.model = model;
     this.bench = model.bench();
     this.asker = asker;

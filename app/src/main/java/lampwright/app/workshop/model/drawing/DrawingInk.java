@@ -1,7 +1,9 @@
-package lampwright.app.workshop.view.drawing;
+package lampwright.app.workshop.model.drawing;
+
+import lampwright.app.picture.Ink;
 
 /** The colours of the drawing. */
-enum Ink {
+public enum DrawingInk implements Ink {
   PAPER,
   NIGHT,
   NIGHT_BODY,

@@ -1,7 +1,9 @@
-package lampwright.app.workshop.view.ribbon;
+package lampwright.app.workshop.model.ribbon;
+
+import lampwright.app.picture.Ink;
 
 /** The colours of the ribbons. */
-enum Ink {
+public enum RibbonInk implements Ink {
   PAPER,
   ROW_CHOSEN,
   TEXT,

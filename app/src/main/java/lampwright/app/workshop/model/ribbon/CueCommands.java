@@ -16,6 +16,7 @@ import lampwright.app.workshop.edit.CueRef;
 import lampwright.app.workshop.edit.Selection;
 import lampwright.app.workshop.model.Asker;
 import lampwright.app.workshop.model.Bench;
+import lampwright.app.workshop.model.BenchState;
 import lampwright.app.workshop.words.Texts;
 import lampwright.engine.light.Colour;
 import lampwright.engine.pattern.Look;
@@ -29,7 +30,7 @@ import lampwright.engine.scene.Scene;
 import lampwright.engine.scene.Span;
 
 /** All that is done to cues from the menu and by keys. */
-public final class CueHands {
+public final class CueCommands {
   private final Texts texts = Texts.of("ribbons");
   private final RibbonsModel model;
   private final Bench bench;
@@ -39,15 +40,15 @@ public final class CueHands {
   private final ReadOnlyBooleanWrapper anyCopied = new ReadOnlyBooleanWrapper();
   private List<CueEdits.Copied> copied = List.of();
 
-  public CueHands(RibbonsModel model, Asker asker) {
+  public CueCommands(RibbonsModel model, Asker asker) {
     this.model = model;
     this.asker = asker;
     this.bench = model.bench();
-    bench.selectionProperty().addListener((of, before, now) -> look(now));
-    look(bench.selection());
+    bench.watch(BenchState::selection, (before, now) -> refresh(now));
+    refresh(bench.selection());
   }
 
-  private void look(Selection now) {
+  private void refresh(Selection now) {
     anyCue.set(!now.cues().isEmpty());
     anyLamp.set(!now.lamps().isEmpty() && now.scene().isPresent());
   }

@@ -1,0 +1,174 @@
+package lampwright.app.workshop.model.ribbon;
+
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.Set;
+import lampwright.app.picture.DisplayList;
+import lampwright.app.picture.Shape;
+import lampwright.app.picture.Stroke;
+import lampwright.app.workshop.words.Titles;
+import lampwright.engine.rig.Lamp;
+import lampwright.engine.rig.LampFunction;
+import lampwright.engine.scene.Scene;
+
+/** Draws the ribbons that are in sight. */
+public final class RibbonDrawing {
+  private static final Stroke LINE = Stroke.thin(RibbonInk.LINE);
+
+  private final RibbonsModel model;
+  private final double size;
+
+  /**
+   * @param size of the type, in pixels
+   */
+  public RibbonDrawing(RibbonsModel model, double size) {
+    this.model = model;
+    this.size = size;
+  }
+
+  /** The titles of the rows in sight; sizes in pixels. */
+  public DisplayList titles(double width, double height) {
+    DisplayList.Builder list = new DisplayList.Builder(width, height);
+    list.fillRect(0, 0, width, height, RibbonInk.PAPER);
+    Set<String> chosen = model.bench().selection().lamps();
+    for (RibbonLayout.Row row : inSight(height)) {
+      title(list, row, chosen.contains(row.lamp().id()));
+    }
+    return list.line(width - 0.5, 0, width - 0.5, height, LINE).build();
+  }
+
+  private List<RibbonLayout.Row> inSight(double height) {
+    return model.layout().map(l -> l.between(model.top(), model.top() + height)).orElse(List.of());
+  }
+
+  private void title(DisplayList.Builder list, RibbonLayout.Row row, boolean on) {
+    double y = row.y() - model.top();
+    Lamp lamp = row.lamp();
+    if (on) {
+      list.fillRect(0, y, list.width(), row.height() - 3, RibbonInk.ROW_CHOSEN);
+    }
+    double middle = y + row.stripHeight() / 2;
+    String fold = model.isUnfolded(lamp.id()) ? "▾" : "▸";
+    list.text(4, middle, fold, size, Shape.Height.CENTRE, RibbonInk.TEXT);
+    double room = list.width() - 24;
+    shortened((on ? "● " : "") + Titles.of(lamp), size, room)
+        .ifPresent(
+            text ->
+                list.add(
+                    new Shape.Text(
+                        18,
+                        middle,
+                        text,
+                        size,
+                        on,
+                        Shape.Side.LEFT,
+                        Shape.Height.CENTRE,
+                        RibbonInk.TEXT,
+                        OptionalDouble.empty())));
+    if (lamp.function() != LampFunction.OTHER) {
+      small(
+          list,
+          lamp.function().key().replace('-', ' '),
+          18,
+          y + row.stripHeight() + row.laneHeight() / 2,
+          room,
+          RibbonInk.TEXT_SOFT);
+    }
+  }
+
+  private void small(
+      DisplayList.Builder list, String text, double x, double y, double room, RibbonInk ink) {
+    double small = size * 0.85;
+    shortened(text, small, room)
+        .ifPresent(cut -> list.text(x, y, cut, small, Shape.Height.CENTRE, ink));
+  }
+
+  // By an estimate of the letters' width: nothing here can measure type.
+  private static Optional<String> shortened(String text, double size, double width) {
+    int room = (int) (width / (size * 0.56));
+    if (room >= text.length()) {
+      return Optional.of(text);
+    }
+    return room >= 2 ? Optional.of(text.substring(0, room - 1) + "…") : Optional.empty();
+  }
+
+  /** The time line; sizes in pixels. */
+  public DisplayList timeLine(double width, double height) {
+    DisplayList.Builder list = new DisplayList.Builder(width, height);
+    list.fillRect(0, 0, width, height, RibbonInk.PAPER);
+    TimeAxis axis = model.axis();
+    for (TimeAxis.Tick tick : axis.ticks(width)) {
+      double x = Math.round(axis.x(tick.ms())) + 0.5;
+      boolean named = !tick.label().isEmpty();
+      list.line(x, named ? height * 0.35 : height * 0.75, x, height, LINE);
+      if (named) {
+        list.text(x + 3, 2, tick.label(), size * 0.85, Shape.Height.TOP, RibbonInk.TEXT_SOFT);
+      }
+    }
+    model.bench().scene().ifPresent(scene -> end(list, scene));
+    return list.line(0, height - 0.5, width, height - 0.5, LINE).build();
+  }
+
+  private void end(DisplayList.Builder list, Scene scene) {
+    double end = model.axis().x(scene.lengthMs().doubleValue());
+    double bottom = list.height();
+    list.add(
+        new Shape.Path(
+            List.of(
+                new Shape.Point(end, bottom),
+                new Shape.Point(end - 7, bottom),
+                new Shape.Point(end, bottom - 9)),
+            true,
+            Optional.of(RibbonInk.CUE_CHOSEN_EDGE),
+            Optional.empty()));
+  }
+
+  /** The rows in sight; sizes in pixels. */
+  public DisplayList rows(double width, double height) {
+    DisplayList.Builder list = new DisplayList.Builder(width, height);
+    list.fillRect(0, 0, width, height, RibbonInk.PAPER);
+    Optional<Scene> scene = model.bench().scene();
+    if (model.layout().isEmpty() || scene.isEmpty()) {
+      return list.build();
+    }
+    Set<String> lamps = model.bench().selection().lamps();
+    LaneDrawing lanes = new LaneDrawing(model, scene.get(), list, this::small);
+    for (RibbonLayout.Row row : inSight(height)) {
+      double y = row.y() - model.top();
+      if (lamps.contains(row.lamp().id())) {
+        list.fillRect(0, y, width, row.height() - 3, RibbonInk.ROW_CHOSEN);
+      }
+      strip(list, row, y);
+      for (int lane = 0; lane < row.lanes().size(); lane++) {
+        lanes.lane(row, lane);
+      }
+      if (row.curves() > 0) {
+        CurveDrawing.add(list, model, row, size * 0.85);
+      }
+    }
+    double end = model.axis().x(scene.get().lengthMs().doubleValue());
+    if (end < width) {
+      double from = Math.max(0, end);
+      list.fillRect(from, 0, width - from, height, RibbonInk.PAST_END);
+      double x = Math.round(end) + 0.5;
+      list.line(x, 0, x, height, Stroke.thin(RibbonInk.CUE_CHOSEN_EDGE));
+    }
+    return list.build();
+  }
+
+  // A strip that was painted for another look at time is stretched until the next one is there.
+  private void strip(DisplayList.Builder list, RibbonLayout.Row row, double y) {
+    double height = row.stripHeight() - 4;
+    list.fillRect(0, y + 2, list.width(), height, RibbonInk.UNLIT);
+    Map<Integer, Strip> strips = model.stripsProperty().get();
+    Strip strip = strips.get(row.index());
+    if (strip != null) {
+      TimeAxis axis = model.axis();
+      double x = axis.x(strip.axis().leftMs());
+      double shown = strip.width() * strip.axis().msPerPixel() / axis.msPerPixel();
+      list.add(new Shape.Strip(x, y + 2, shown, height, strip.colours()));
+    }
+  }
+}

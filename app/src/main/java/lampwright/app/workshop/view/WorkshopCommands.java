@@ -1,0 +1,114 @@
+package lampwright.app.workshop.view;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Stream;
+import javafx.beans.property.BooleanProperty;
+import lampwright.app.workshop.model.command.Command;
+import lampwright.app.workshop.model.command.Command.InMenu;
+import lampwright.app.workshop.model.command.CommandMenu;
+import lampwright.app.workshop.model.command.Commands;
+import lampwright.app.workshop.model.drawing.DrawingModel;
+import lampwright.app.workshop.model.play.Player;
+import lampwright.app.workshop.model.ribbon.RibbonCommands;
+import lampwright.app.workshop.model.rig.RigCommands;
+import lampwright.engine.rig.View;
+
+/** Every command of the workshop. To add one: a line here or in its model's list, and its words. */
+final class WorkshopCommands {
+  /**
+   * What only the window can do.
+   *
+   * @param export opens the export
+   * @param offerKinds lets the builder choose a pattern for a new cue
+   * @param keys shows the table of keys
+   * @param dark whether the window is dark
+   */
+  record Window(Runnable export, Runnable offerKinds, Runnable keys, BooleanProperty dark) {}
+
+  private WorkshopCommands() {}
+
+  static Commands of(WorkshopParts parts, Window window) {
+    return new Commands(
+        Stream.of(
+                parts.files().commands(),
+                List.of(
+                    Command.of(
+                            "workshop.menu.export",
+                            new InMenu(CommandMenu.PROJECT, 2),
+                            window.export())
+                        .withShortcut("Shortcut+E")),
+                RibbonCommands.cues(parts.cueCommands(), window.offerKinds()),
+                rig(parts.rigCommands()),
+                play(parts.player()),
+                drawing(parts.drawing(), parts.picture()),
+                RibbonCommands.look(parts.ribbons()),
+                window(parts, window))
+            .flatMap(List::stream)
+            .toList());
+  }
+
+  private static List<Command> rig(RigCommands hands) {
+    InMenu rig = new InMenu(CommandMenu.RIG, 1);
+    return List.of(
+        Command.of("rig.act.addChain", rig, hands::addChain),
+        Command.of("rig.act.addOutput", rig, hands::addOutput),
+        Command.of("rig.act.makeLamp", rig, hands::makeLamp).withShortcut("Shortcut+L"),
+        Command.of("rig.act.makeLamps", rig, hands::makeLamps).withShortcut("Shortcut+Shift+P"),
+        Command.of("rig.act.benchTest", rig, hands::benchTest).withShortcut("Shortcut+B"),
+        Command.of("rig.act.addType", rig, hands::addType),
+        Command.of("rig.act.addScene", rig, hands::addScene),
+        Command.of("rig.act.copyScene", rig, hands::copyScene),
+        Command.of("rig.act.remove", rig, hands::remove));
+  }
+
+  private static List<Command> play(Player player) {
+    InMenu play = new InMenu(CommandMenu.PLAY, 1);
+    return List.of(
+        Command.of("drawing.act.play", play, player::toggle).withShortcut("Space"),
+        Command.of("drawing.act.back", play, () -> player.step(-1)).withShortcut("Comma"),
+        Command.of("drawing.act.forward", play, () -> player.step(1)).withShortcut("Period"),
+        Command.of("drawing.act.start", play, player::toStart).withShortcut("Home"),
+        Command.of("drawing.act.end", play, player::toEnd).withShortcut("End"),
+        Command.toggle("drawing.act.loop", play, player.loopingProperty()).withShortcut("L"),
+        Command.of(
+                "drawing.act.slower",
+                play,
+                () -> player.paceProperty().set(player.paceProperty().get().next()))
+            .withShortcut("P"));
+  }
+
+  private static List<Command> drawing(DrawingModel model, Runnable choosePicture) {
+    InMenu show = new InMenu(CommandMenu.SHOW, 1);
+    return List.of(
+        view("drawing.act.view.front", model, View.FRONT).withShortcut("Shortcut+1"),
+        view("drawing.act.view.side", model, View.SIDE).withShortcut("Shortcut+2"),
+        view("drawing.act.view.rear", model, View.REAR).withShortcut("Shortcut+3"),
+        view("drawing.act.view.top", model, View.TOP).withShortcut("Shortcut+4"),
+        Command.toggle("drawing.act.night", show, model.sheet().nightProperty()),
+        Command.of("drawing.act.brighter", show, () -> expose(model, 1)),
+        Command.of("drawing.act.darker", show, () -> expose(model, -1)),
+        Command.of("drawing.act.picture", show, choosePicture),
+        Command.of("drawing.act.outline", show, () -> model.picture(Optional.empty())));
+  }
+
+  private static Command view(String id, DrawingModel model, View view) {
+    return Command.of(id, new InMenu(CommandMenu.SHOW, 1), view, model.sheet().viewProperty()::set);
+  }
+
+  private static void expose(DrawingModel model, int by) {
+    int wanted = model.exposureProperty().get() + by;
+    model
+        .exposureProperty()
+        .set(Math.max(DrawingModel.LEAST_EXPOSURE, Math.min(DrawingModel.MOST_EXPOSURE, wanted)));
+  }
+
+  private static List<Command> window(WorkshopParts parts, Window window) {
+    InMenu show = new InMenu(CommandMenu.SHOW, 3);
+    return List.of(
+        Command.toggle("workshop.menu.dark", show, window.dark()).withShortcut("Shortcut+Shift+D"),
+        Command.of("workshop.menu.stopPacking", show, parts.packs()::cancel)
+            .when(parts.packs().progressProperty().lessThan(1)),
+        Command.of("workshop.menu.keys", show, window.keys()).withShortcut("F1"));
+  }
+}

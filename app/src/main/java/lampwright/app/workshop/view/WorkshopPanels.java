@@ -1,0 +1,36 @@
+package lampwright.app.workshop.view;
+
+import java.util.List;
+import javafx.beans.binding.Bindings;
+import javafx.beans.property.ReadOnlyStringWrapper;
+import javafx.beans.value.ObservableValue;
+import lampwright.app.workshop.model.problems.ProblemsModel;
+import lampwright.app.workshop.view.cue.CueSheetView;
+import lampwright.app.workshop.view.rig.RigView;
+import lampwright.app.workshop.words.Texts;
+
+/** Every panel of the workshop. To add one: its view, its model, a line here and its words. */
+final class WorkshopPanels {
+  static final String CUE = "cue";
+  static final String RIG = "rig";
+  static final String PROBLEMS = "problems";
+
+  private WorkshopPanels() {}
+
+  static List<Panel> of(WorkshopParts parts, CueSheetView cues) {
+    return List.of(
+        new Panel(CUE, words(CUE), () -> cues),
+        new Panel(RIG, words(RIG), () -> new RigView(parts.rig(), parts.rigCommands())),
+        new Panel(PROBLEMS, counted(parts.problems()), () -> new ProblemsView(parts.problems())));
+  }
+
+  private static ObservableValue<String> words(String id) {
+    return new ReadOnlyStringWrapper(Texts.of("workshop").get("slip." + id)).getReadOnlyProperty();
+  }
+
+  private static ObservableValue<String> counted(ProblemsModel model) {
+    Texts texts = Texts.of("workshop");
+    return Bindings.createStringBinding(
+        () -> texts.get("slip.problems.count", Integer.toString(model.problems())), model.rows());
+  }
+}
