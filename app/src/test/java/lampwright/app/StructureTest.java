@@ -5,6 +5,7 @@ import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
 import static com.tngtech.archunit.library.Architectures.layeredArchitecture;
 import static com.tngtech.archunit.library.dependencies.SlicesRuleDefinition.slices;
 
+import com.tngtech.archunit.core.importer.Location;
 import com.tngtech.archunit.core.importer.ImportOption;
 import com.tngtech.archunit.junit.AnalyzeClasses;
 import com.tngtech.archunit.junit.ArchTest;
@@ -17,8 +18,16 @@ import java.util.stream.Stream;
 import lampwright.engine.rig.Lamp;
 
 /** Light flows one way: who may import whom. */
-@AnalyzeClasses(packages = "lampwright", importOptions = ImportOption.DoNotIncludeTests.class)
+@AnalyzeClasses(packages = "lampwright", importOptions = {ImportOption.DoNotIncludeTests.class, StructureTest.NoTestJars.class})
 class StructureTest {
+  /** Leaves out the tests of the other modules, which come as jars. */
+  static final class NoTestJars implements ImportOption {
+    @Override
+    public boolean includes(Location location) {
+      return !location.contains("-tests.jar");
+    }
+  }
+
   /** Packages from the ground up, and which others each may use beside the ground. */
   private static final Map<String, List<String>> PACKAGES = new LinkedHashMap<>();
 

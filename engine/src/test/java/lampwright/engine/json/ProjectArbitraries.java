@@ -6,6 +6,8 @@ import java.util.Optional;
 import java.util.Random;
 import lampwright.engine.document.Picture;
 import lampwright.engine.document.Project;
+import lampwright.engine.field.Shape;
+import lampwright.engine.pattern.Patterns;
 import lampwright.engine.rig.Lamp;
 import lampwright.engine.rig.PixelType;
 import lampwright.engine.rig.Rig;
@@ -87,10 +89,15 @@ public final class ProjectArbitraries {
         fade(),
         fade(),
         chance.of(Blend.values()),
-        new PatternChance(chance, matched).pattern());
+        new RandomValues(chance, this::allowed).value(Patterns.ANY));
   }
 
   private BigDecimal fade() {
     return chance.flag() ? BigDecimal.ZERO : chance.decimal("0", "500");
+  }
+
+  // A tint is mixed by chromaticity, and so are these colours.
+  private boolean allowed(Shape<?> shape) {
+    return matched || !List.of("tint", "kelvin", "signal").contains(shape.key());
   }
 }

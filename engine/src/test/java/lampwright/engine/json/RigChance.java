@@ -15,12 +15,10 @@ import lampwright.engine.light.FittedEmitter;
 import lampwright.engine.rig.Battery;
 import lampwright.engine.rig.BuiltInPixelTypes;
 import lampwright.engine.rig.Chain;
-import lampwright.engine.rig.Conductor;
 import lampwright.engine.rig.Controller;
 import lampwright.engine.rig.CurrentCap;
 import lampwright.engine.rig.DriverOutput;
 import lampwright.engine.rig.EmitterOrder;
-import lampwright.engine.rig.Ends;
 import lampwright.engine.rig.Feed;
 import lampwright.engine.rig.Feel;
 import lampwright.engine.rig.Fitting;
@@ -35,7 +33,6 @@ import lampwright.engine.rig.Pin;
 import lampwright.engine.rig.PixelRun;
 import lampwright.engine.rig.PixelType;
 import lampwright.engine.rig.Place;
-import lampwright.engine.rig.Regulator;
 import lampwright.engine.rig.Rig;
 import lampwright.engine.rig.SupplyNeeds;
 import lampwright.engine.rig.View;
@@ -169,7 +166,7 @@ final class RigChance {
     Optional<OutputDrive> drive = chance.maybe(() -> chance.of(OutputDrive.values()));
     return new DriverOutput(
         chance.id("o"),
-        new PatternChance(chance, matched).srgb(),
+        new RandomValues(chance, shape -> true).value(DriverOutput.COLOUR),
         chance.number(0, 500),
         chance.whole(1, 5),
         chance.number(0.5, 10),
@@ -187,34 +184,13 @@ final class RigChance {
   }
 
   private Feed feed() {
-    return new Feed(
-        conductor(),
-        chance.number(0, 5000),
-        chance.of(Ends.values()),
-        chance.maybeNumber(0, 5000),
-        chance.flag() ? Feed.DEFAULT_STRIP : conductor(),
-        chance.number(0, 200),
-        chance.maybeNumber(0.01, 30));
-  }
-
-  private Conductor conductor() {
-    return chance.flag()
-        ? new Conductor.Gauge(chance.whole(0, 40))
-        : new Conductor.Area(chance.number(0.01, 10));
+    return new RandomValues(chance, shape -> true).record(Feed.SHAPE);
   }
 
   private Battery battery() {
-    Regulator regulator = chance.of(Regulator.values());
-    return new Battery(
-        chance.number(1, 9000),
-        chance.number(0.01, 1),
-        chance.maybeNumber(0.5, 60),
-        regulator,
-        regulator.switching() ? chance.maybeNumber(0.1, 1) : OptionalDouble.empty(),
-        chance.maybeNumber(0.01, 30));
+    return new RandomValues(chance, shape -> true).record(Battery.SHAPE);
   }
 
-  // Cuts the chains into runs with gaps, and deals runs and outputs to lamps.
   private List<Lamp> lamps(List<Chain> chains, List<DriverOutput> outputs) {
     List<PixelRun> runs = new ArrayList<>();
     for (Chain chain : chains) {
