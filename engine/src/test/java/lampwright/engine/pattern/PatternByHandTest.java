@@ -145,4 +145,87 @@ class PatternByHandTest {
       }
     }
   }
+
+  /** Hues of a cycle stand a quarter of the circle apart: red, yellow-green, cyan, violet. */
+  @Test
+  void cycleSpreadsItsHuesOverTheRow() {
+    List<Mixer> row = List.of(DIRECT, DIRECT, DIRECT, DIRECT);
+    ColourCycle cycle =
+        new ColourCycle(Look.DEFAULT, BigDecimal.ZERO, BigDecimal.valueOf(1000), 1, 1, false);
+    double[][] hues = {{1, 0, 0, 0}, {0.5, 1, 0, 0}, {0, 1, 1, 0}, {0.5, 0, 1, 0}};
+    for (int quarter = 0; quarter < 4; quarter++) {
+      double[][] pixels = paint(cycle, row, quarter * 250 + "");
+      for (int k = 0; k < 4; k++) {
+        assertThat(pixels[k]).containsExactly(hues[(k + quarter) % 4], within(1e-12));
+      }
+    }
+    ColourCycle together =
+        new ColourCycle(Look.DEFAULT, BigDecimal.ZERO, BigDecimal.valueOf(1000), 0, 1, true);
+    double[][] pixels = paint(together, List.of(DIRECT, DIRECT, OUTPUT, DIRECT), "250");
+    assertThat(pixels[0]).containsExactly(hues[3], within(1e-12));
+    assertThat(pixels[1]).containsExactly(hues[3], within(1e-12));
+    assertThat(pixels[2]).containsExactly(1, 0, 0, 0);
+    assertThat(pixels[3]).containsExactly(hues[3], within(1e-12));
+  }
+
+  @Test
+  void testWalkLightsOneEmitterAndNoOther() {
+    TestWalk walk = new TestWalk(Look.DEFAULT, BigDecimal.ZERO, BigDecimal.valueOf(100));
+    for (int step = 0; step < 6; step++) {
+      double[] row = new double[2 * Mixer.SLOTS];
+      // The output has one step, the pixel four; then all begins again.
+      row[step % 5 == 0 ? 0 : 3 + step] = 1;
+      double[][] pixels = paint(walk, List.of(OUTPUT, DIRECT), step * 100 + "");
+      assertThat(pixels[0]).containsExactly(Arrays.copyOfRange(row, 0, 4));
+      assertThat(pixels[1]).containsExactly(Arrays.copyOfRange(row, 4, 8));
+    }
+  }
+
+  /** Intervals are half open: lit from their start on, dark at their very end. */
+  @Test
+  void lightEndsAtTheInstantThatItsTimeIsOver() {
+    BigDecimal zero = BigDecimal.ZERO;
+    Painting indicator =
+        new Painting(
+            new Indicator(Look.DEFAULT, zero, BigDecimal.valueOf(60), new BigDecimal("0.5")),
+            1,
+            2000);
+    assertThat(indicator.at("499.999")).containsExactly(1.0);
+    assertThat(indicator.at("500")).containsExactly(0.0);
+    assertThat(indicator.at("1000")).containsExactly(1.0);
+    // Two flashes of 40 ms, each with 15 ms of dark; then a gap begins at 110.
+    Painting flash =
+        new Painting(
+            new Flash(
+                Look.DEFAULT,
+                zero,
+                BigDecimal.valueOf(40),
+                BigDecimal.valueOf(15),
+                2,
+                BigDecimal.valueOf(100)),
+            1,
+            1000);
+    assertThat(flash.at("110")).containsExactly(0.0);
+    assertThat(flash.at("210")).containsExactly(1.0);
+  }
+
+  /** CSS Easing 1: x of both points is 0 to 1; y here is at most 10 either way. */
+  @Test
+  void easingsAreReadUpToTheirLimits() {
+    assertThat(Easing.parse("cubic-bezier(0, -10, 1, 10)")).isPresent();
+    assertThat(Easing.parse("cubic-bezier(1, 10, 0, -10)")).isPresent();
+    for (String wrong :
+        List.of(
+            "cubic-bezier(-0.01, 0, 1, 1)",
+            "cubic-bezier(1.01, 0, 1, 1)",
+            "cubic-bezier(0, 0, -0.01, 1)",
+            "cubic-bezier(0, 0, 1.01, 1)",
+            "cubic-bezier(0, 10.01, 1, 1)",
+            "cubic-bezier(0, 0, 1, -10.01)")) {
+      assertThat(Easing.parse(wrong)).as(wrong).isEmpty();
+    }
+    for (String word : List.of("linear", "hold", "smooth")) {
+      assertThat(Easing.parse(word).orElseThrow().text()).isEqualTo(word);
+    }
+  }
 }

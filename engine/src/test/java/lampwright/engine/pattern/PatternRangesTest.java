@@ -135,6 +135,14 @@ class PatternRangesTest {
   }
 
   @Test
+  void morseUnitIsAtMost10Seconds() {
+    assertThat(new LightCharacter(LOOK, ZERO, "Mo(A) 200s", BigDecimal.valueOf(10_000)).unitMs())
+        .isEqualByComparingTo("10000");
+    refused(
+        "unitMs", () -> new LightCharacter(LOOK, ZERO, "Mo(A) 200s", new BigDecimal("10000.1")));
+  }
+
+  @Test
   void keyframesAreInOrderOfTime() {
     assertThat(
             new Keyframes(LOOK, ZERO, List.of(keyframe("0"), keyframe("5"), keyframe("5")), true)
