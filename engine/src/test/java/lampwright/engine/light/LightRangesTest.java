@@ -88,6 +88,7 @@ class LightRangesTest {
     assertThat(last.distanceTo(new Chromaticity(0.7347, 0.2653))).isLessThan(0.02);
     refused("spectrum", () -> Spectrum.chromaticity(nm -> 0));
     refused("spectrum", () -> Spectrum.chromaticity(nm -> Double.POSITIVE_INFINITY));
+    refused("spectrum", () -> Spectrum.chromaticity(nm -> 1e308));
   }
 
   /** The words of docs/formats.md. */

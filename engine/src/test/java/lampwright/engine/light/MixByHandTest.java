@@ -169,4 +169,30 @@ class MixByHandTest {
   void srgbIsStraightUpToItsEdge() {
     assertThat(Curve.Srgb.decode(0.04045)).isEqualTo(0.04045 / 12.92);
   }
+
+  // Hue 120 at half saturation has the codes 0.5, 1, 0.5.
+  @Test
+  void directHueIsWrittenAtItsLightWhereItIsAsked() {
+    double[] into = {9, 9, 9, 9, 9, 9};
+    DIRECT.mixHue(1.0 / 3, 0.5, 0.5, into, 1);
+    assertThat(into).containsExactly(new double[] {9, 0.25, 0.5, 0.25, 0, 9}, within(1e-12));
+  }
+
+  /** The linear programme of GamutTest gives these drives at the chromaticity of 4,000 K. */
+  @Test
+  void directWhiteIsMatched() {
+    double[] into = {9, 9, 9, 9, 9, 9};
+    DIRECT.mixKelvin(4000, Double.POSITIVE_INFINITY, 1, into, 1);
+    assertThat(into).containsExactly(new double[] {9, 1, 0.9368, 0.0404, 1, 9}, within(0.001));
+  }
+
+  @Test
+  void dimmedMatchIsThatOfLessLight() {
+    Mix mix = new MatchedMixer(Packages.fitted(Packages.bench())).mix(new Colour.Kelvin(4000));
+    double[] expected = new double[4];
+    mix.write(0.25, expected, 0);
+    double[] dimmed = new double[4];
+    mix.dimmed(0.5).write(0.5, dimmed, 0);
+    assertThat(dimmed).containsExactly(expected, within(1e-12));
+  }
 }
