@@ -57,10 +57,10 @@ class LightRangesTest {
   @Test
   void drivesAreShares() {
     assertThatCode(() -> new Colour.Drive(0, 1, 0, 1)).doesNotThrowAnyException();
-    refused("drive.r", () -> new Colour.Drive(1.1, 0, 0, 0));
-    refused("drive.g", () -> new Colour.Drive(0, -0.1, 0, 0));
-    refused("drive.b", () -> new Colour.Drive(0, 0, 1.1, 0));
-    refused("drive.w", () -> new Colour.Drive(0, 0, 0, -0.1));
+    refused("drive: r:", () -> new Colour.Drive(1.1, 0, 0, 0));
+    refused("drive: g:", () -> new Colour.Drive(0, -0.1, 0, 0));
+    refused("drive: b:", () -> new Colour.Drive(0, 0, 1.1, 0));
+    refused("drive: w:", () -> new Colour.Drive(0, 0, 0, -0.1));
   }
 
   @Test
