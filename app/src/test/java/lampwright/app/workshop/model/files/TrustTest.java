@@ -2,7 +2,6 @@ package lampwright.app.workshop.model.files;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.junit.jupiter.api.Assertions.assertTimeoutPreemptively;
-import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import java.io.IOException;
 import java.io.RandomAccessFile;
@@ -17,6 +16,7 @@ import java.util.stream.Stream;
 import lampwright.app.workshop.disk.Recoveries;
 import lampwright.app.workshop.edit.Projects;
 import lampwright.app.workshop.model.Bench;
+import lampwright.engine.disk.NamedPipe;
 import lampwright.engine.disk.Owner;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -39,15 +39,6 @@ class TrustTest {
     shop = new Shop(state);
   }
 
-  private static Path pipe(Path place) throws InterruptedException {
-    try {
-      assumeTrue(new ProcessBuilder("mkfifo", place.toString()).start().waitFor() == 0);
-    } catch (IOException noSuchCommand) {
-      assumeTrue(false, "mkfifo is missing");
-    }
-    return place;
-  }
-
   private static void sparse(Path place, long bytes) throws IOException {
     try (RandomAccessFile sparse = new RandomAccessFile(place.toFile(), "rw")) {
       sparse.setLength(bytes);
@@ -61,7 +52,7 @@ class TrustTest {
 
   @Test
   void pipeIsRefusedInWordsAndNothingStaysBusy() throws InterruptedException {
-    Path pipe = pipe(folder.resolve("pipe.lampwright.json"));
+    Path pipe = NamedPipe.at(folder.resolve("pipe.lampwright.json"));
 
     assertTimeoutPreemptively(NEVER, () -> shop.open(pipe));
 
@@ -71,7 +62,7 @@ class TrustTest {
 
   @Test
   void pipeInPlaceOfTheRecoveryFileIsPutAside() throws InterruptedException {
-    pipe(Recoveries.beside(file));
+    NamedPipe.at(Recoveries.beside(file));
 
     assertTimeoutPreemptively(NEVER, () -> shop.open(file));
 
@@ -93,8 +84,8 @@ class TrustTest {
   @Test
   void pipesAndEndlessFilesInTheStateFolderStopNothing() throws IOException, InterruptedException {
     Files.createDirectories(state.resolve("recovery"));
-    pipe(state.resolve("recent"));
-    pipe(state.resolve("recovery").resolve("1-1-1.recovery"));
+    NamedPipe.at(state.resolve("recent"));
+    NamedPipe.at(state.resolve("recovery").resolve("1-1-1.recovery"));
     sparse(state.resolve("recovery").resolve("2-1-1.recovery"), 200L << 30);
 
     assertTimeoutPreemptively(
