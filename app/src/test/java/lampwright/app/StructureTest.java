@@ -5,8 +5,8 @@ import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
 import static com.tngtech.archunit.library.Architectures.layeredArchitecture;
 import static com.tngtech.archunit.library.dependencies.SlicesRuleDefinition.slices;
 
-import com.tngtech.archunit.core.importer.Location;
 import com.tngtech.archunit.core.importer.ImportOption;
+import com.tngtech.archunit.core.importer.Location;
 import com.tngtech.archunit.junit.AnalyzeClasses;
 import com.tngtech.archunit.junit.ArchTest;
 import com.tngtech.archunit.lang.ArchRule;
@@ -18,7 +18,9 @@ import java.util.stream.Stream;
 import lampwright.engine.rig.Lamp;
 
 /** Light flows one way: who may import whom. */
-@AnalyzeClasses(packages = "lampwright", importOptions = {ImportOption.DoNotIncludeTests.class, StructureTest.NoTestJars.class})
+@AnalyzeClasses(
+    packages = "lampwright",
+    importOptions = {ImportOption.DoNotIncludeTests.class, StructureTest.NoTestJars.class})
 class StructureTest {
   /** Leaves out the tests of the other modules, which come as jars. */
   static final class NoTestJars implements ImportOption {

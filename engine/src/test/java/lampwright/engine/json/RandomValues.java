@@ -31,6 +31,7 @@ import lampwright.engine.field.Shape;
 import lampwright.engine.field.TextType;
 import lampwright.engine.field.UnionType;
 import lampwright.engine.field.WholeType;
+import lampwright.engine.rig.BuiltInPixelTypes;
 
 /**
  * Random values of fields and records, from what describes them: mostly near what is usual, now and
@@ -222,7 +223,8 @@ final class RandomValues {
 
     @Override
     public <E> Object reference(ReferenceType<E> type) {
-      throw new IllegalArgumentException("what names another is made beside it: " + type.list());
+      // What names another part has to be set by who knows the parts; this is any name.
+      return type.list().equals("pixelTypes") ? BuiltInPixelTypes.standIn() : chance.id("x");
     }
 
     @Override

@@ -45,24 +45,32 @@ final class FormOfType implements FieldType.Visitor<FieldForm<?, ?>> {
   @Override
   public FieldForm<?, ?> decimal(DecimalType type) {
     BigDecimal least = type.above() ? LEAST : BigDecimal.valueOf(type.min());
-    Kind.Amount kind = amount(UnitForm.of(type.unit()), least, BigDecimal.valueOf(type.max()));
-    return FieldForm.same(kind, first(kind, UnitForm.of(type.unit())));
+    Kind.Amount kind =
+        amount(
+            UnitForm.of(type.unit(), (double) type.max()), least, BigDecimal.valueOf(type.max()));
+    return FieldForm.same(kind, first(kind, UnitForm.of(type.unit(), (double) type.max())));
   }
 
   @Override
   public FieldForm<?, ?> number(NumberType type) {
     Kind.Amount kind = amount(type);
     return new FieldForm<Double, BigDecimal>(
-        kind, BigDecimal::valueOf, BigDecimal::doubleValue, first(kind, UnitForm.of(type.unit())));
+        kind,
+        BigDecimal::valueOf,
+        BigDecimal::doubleValue,
+        first(kind, UnitForm.of(type.unit(), type.max())));
   }
 
   @Override
   public <N extends Number> FieldForm<?, ?> whole(WholeType<N> type) {
     return new FieldForm<N, Long>(
-        new Kind.Whole(UnitForm.of(type.unit()).key(), type.min(), type.max()),
+        new Kind.Whole(UnitForm.of(type.unit(), (double) type.max()).key(), type.min(), type.max()),
         Number::longValue,
         value -> type.of().apply(value),
-        Math.max(type.min(), Math.min(type.max(), UnitForm.of(type.unit()).first().longValue())));
+        Math.max(
+            type.min(),
+            Math.min(
+                type.max(), UnitForm.of(type.unit(), (double) type.max()).first().longValue())));
   }
 
   @Override
@@ -162,7 +170,7 @@ final class FormOfType implements FieldType.Visitor<FieldForm<?, ?>> {
 
   private static Kind.Amount amount(NumberType type) {
     BigDecimal least = type.above() ? LEAST : BigDecimal.valueOf(type.min());
-    return amount(UnitForm.of(type.unit()), least, BigDecimal.valueOf(type.max()));
+    return amount(UnitForm.of(type.unit(), type.max()), least, BigDecimal.valueOf(type.max()));
   }
 
   private static Kind.Amount amount(UnitForm unit, BigDecimal min, BigDecimal max) {

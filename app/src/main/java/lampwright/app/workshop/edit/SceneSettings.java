@@ -11,8 +11,8 @@ public final class SceneSettings {
   public static List<Setting<Scene, ?>> all() {
     return List.of(
         FieldSettings.of(Scene.LENGTH_MS, "scene.lengthMs"),
-        FieldSettings.of(Scene.FRAMES_PER_SECOND, "scene.framesPerSecond"),
+        FieldSettings.of(Scene.FRAMES_PER_SECOND),
         FieldSettings.of(Scene.LOOP, "scene.loop"),
-        FieldSettings.of(Scene.DITHER, "scene.dither"));
+        FieldSettings.of(Scene.DITHER));
   }
 }

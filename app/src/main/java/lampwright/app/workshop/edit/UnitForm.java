@@ -11,7 +11,12 @@ import lampwright.engine.field.Unit;
  * @param first what an optional number of it begins with, within its range
  */
 record UnitForm(String key, BigDecimal step, BigDecimal first) {
-  static UnitForm of(Unit unit) {
+  /**
+   * The form of numbers up to a greatest.
+   *
+   * @param max a supply is changed in greater steps than an LED
+   */
+  static UnitForm of(Unit unit, double max) {
     return switch (unit) {
       case NONE -> form("", "0.1", "0");
       case SHARE -> form("", "0.05", "0.9");
@@ -26,7 +31,7 @@ record UnitForm(String key, BigDecimal step, BigDecimal first) {
       case MILLICANDELA -> form("mcd", "10", "400");
       case VOLTS -> form("volts", "0.1", "5");
       case AMPS -> form("amps", "0.5", "2");
-      case MILLIAMPS -> form("milliamps", "1", "20");
+      case MILLIAMPS -> form("milliamps", max > 10_000 ? "50" : "1", "20");
       case MILLIAMP_HOURS -> form("milliampHours", "100", "2000");
       case MEGAHERTZ -> form("megahertz", "1", "16");
       case MILLIMETRES -> form("mm", "10", "1000");
