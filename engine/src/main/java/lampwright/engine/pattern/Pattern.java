@@ -21,6 +21,7 @@ public sealed interface Pattern
         Tint,
         Fade,
         Keyframes,
+        Breathe,
         Flicker,
         TestWalk,
         LightCharacter {

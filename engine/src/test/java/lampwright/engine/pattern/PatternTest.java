@@ -60,6 +60,22 @@ class PatternTest {
   }
 
   @Test
+  void breatheRisesAndFallsAlongACosineThroughTheCurve() {
+    // By hand: level 0.2 + 0.8 x (1 - cos) / 2 is 0.2, 0.6, 1 and 0.6 at the quarters; squared.
+    Painting breath =
+        new Painting(
+            new Breathe(Look.DEFAULT, NONE, dec("1000"), 0.2),
+            List.of(Mixers.forOutput(new Curve.Power(2))),
+            new Curve.Power(2),
+            4000);
+    assertThat(breath.at("0").get(0)).isCloseTo(0.04, within(1e-12));
+    assertThat(breath.at("250").get(0)).isCloseTo(0.36, within(1e-12));
+    assertThat(breath.at("500").get(0)).isCloseTo(1.0, within(1e-12));
+    assertThat(breath.at("1750").get(0)).isCloseTo(0.36, within(1e-12));
+    assertThat(breath.at("2000").get(0)).isCloseTo(0.04, within(1e-12));
+  }
+
+  @Test
   void flashIsOnFirstAndOffAtTheEndOfItsOnPart() {
     Painting flash =
         new Painting(new Flash(WHITE, NONE, dec("40"), dec("15"), 2, dec("100")), 1, 1000);

@@ -16,4 +16,9 @@ public final class Titles {
   public static String of(Lamp lamp) {
     return Harmless.text(lamp.title(), MAX);
   }
+
+  /** A kind of pattern as people call it. */
+  public static String ofKind(String kind) {
+    return Texts.of("settings").get("kind." + kind);
+  }
 }

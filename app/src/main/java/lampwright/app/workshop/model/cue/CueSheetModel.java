@@ -261,7 +261,7 @@ public final class CueSheetModel {
         track().orElseThrow().lamps().stream()
             .map(id -> bench.project().rig().lamp(id).map(Lamp::title).orElse(id))
             .collect(Collectors.joining(", "));
-    String kind = names.get("kind." + cue.pattern().kind());
+    String kind = Titles.ofKind(cue.pattern().kind());
     String period =
         cue.pattern()
             .period()

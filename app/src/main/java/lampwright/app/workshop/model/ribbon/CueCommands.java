@@ -18,6 +18,7 @@ import lampwright.app.workshop.model.Asker;
 import lampwright.app.workshop.model.Bench;
 import lampwright.app.workshop.model.BenchState;
 import lampwright.app.workshop.words.Texts;
+import lampwright.app.workshop.words.Titles;
 import lampwright.engine.light.Colour;
 import lampwright.engine.pattern.Look;
 import lampwright.engine.pattern.Pattern;
@@ -88,7 +89,7 @@ public final class CueCommands {
     Colour colour = function.usualColour();
     Pattern pattern = Patterns.fresh(kind, new Look(colour, 1));
     return bench.applyToCues(
-        texts.get("edit.add", texts.get("kind." + kind)),
+        texts.get("edit.add", Titles.ofKind(kind)),
         Optional.empty(),
         scene -> {
           BigDecimal length = lengthMs.orElseGet(() -> room(scene, lamps, atMs));

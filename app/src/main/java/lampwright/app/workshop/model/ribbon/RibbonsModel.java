@@ -27,6 +27,7 @@ import lampwright.app.workshop.model.LightRoom;
 import lampwright.app.workshop.model.Playhead;
 import lampwright.app.workshop.model.SceneLight;
 import lampwright.app.workshop.words.Texts;
+import lampwright.app.workshop.words.Titles;
 import lampwright.engine.rig.Lamp;
 import lampwright.engine.scene.Cue;
 import lampwright.engine.scene.Scene;
@@ -275,7 +276,7 @@ public final class RibbonsModel implements AutoCloseable {
 
   /** The name of a cue's pattern. */
   public String kind(Cue cue) {
-    return texts.get("kind." + cue.pattern().kind());
+    return Titles.ofKind(cue.pattern().kind());
   }
 
   @Override

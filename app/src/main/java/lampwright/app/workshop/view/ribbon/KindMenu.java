@@ -7,7 +7,7 @@ import javafx.scene.control.ContextMenu;
 import javafx.scene.control.MenuItem;
 import javafx.scene.layout.Region;
 import lampwright.app.workshop.model.ribbon.CueCommands;
-import lampwright.app.workshop.words.Texts;
+import lampwright.app.workshop.words.Titles;
 import lampwright.engine.pattern.Patterns;
 
 /** The list of patterns for a fresh cue, offered where the cue will stand. */
@@ -24,9 +24,8 @@ final class KindMenu {
   KindMenu(Region owner, CueCommands hands) {
     this.owner = owner;
     this.hands = hands;
-    Texts texts = Texts.of("ribbons");
     for (String kind : Patterns.kinds()) {
-      MenuItem item = new MenuItem(texts.get("kind." + kind));
+      MenuItem item = new MenuItem(Titles.ofKind(kind));
       item.setId(ID + kind);
       menu.getItems().add(item);
     }
