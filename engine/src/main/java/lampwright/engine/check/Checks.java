@@ -163,7 +163,16 @@ public final class Checks {
    * @throws NumberFormatException if it is not finite
    */
   public static String exact(double value) {
-    return canonical(BigDecimal.valueOf(value)).toPlainString();
+    return canonical(value).toPlainString();
+  }
+
+  /**
+   * The canonical decimal of a number: reading it gives the same number.
+   *
+   * @throws NumberFormatException if it is not finite
+   */
+  public static BigDecimal canonical(double value) {
+    return canonical(BigDecimal.valueOf(value));
   }
 
   /** The canonical form of a decimal: no trailing zeros, so that equal numbers are equal values. */

@@ -14,10 +14,10 @@ final class Components<R> {
   private final List<Part<R, ?>> inOrder = new ArrayList<>();
   private final MethodHandle constructor;
 
-  Components(Class<R> type, List<? extends Part<R, ?>> parts) {
+  Components(Class<R> type, List<Part<R, ?>> parts) {
     RecordComponent[] components = type.getRecordComponents();
     for (RecordComponent component : components) {
-      List<? extends Part<R, ?>> giving =
+      List<Part<R, ?>> giving =
           parts.stream().filter(p -> p.component().equals(component.getName())).toList();
       if (giving.size() != 1) {
         throw new IllegalArgumentException(

@@ -1,6 +1,5 @@
 package lampwright.engine.field;
 
-import java.math.BigDecimal;
 import lampwright.engine.check.Checks;
 
 /**
@@ -37,7 +36,7 @@ public record NumberType(Unit unit, double min, boolean above, double max)
 
   @Override
   public Object plain(Double value) {
-    return Checks.canonical(BigDecimal.valueOf(value));
+    return Checks.canonical(value);
   }
 
   @Override

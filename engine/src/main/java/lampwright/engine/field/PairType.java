@@ -20,8 +20,7 @@ public record PairType(Unit unit, double min, double max, boolean alone)
 
   @Override
   public Object plain(List<Double> value) {
-    List<BigDecimal> numbers =
-        value.stream().map(v -> Checks.canonical(BigDecimal.valueOf(v))).toList();
+    List<BigDecimal> numbers = value.stream().map(v -> Checks.canonical((double) v)).toList();
     return numbers.size() == 1 ? numbers.get(0) : numbers;
   }
 

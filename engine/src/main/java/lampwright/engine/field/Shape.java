@@ -46,15 +46,9 @@ public final class Shape<R> {
   @SafeVarargs
   @SuppressWarnings("varargs") // the array is copied and not kept
   public static <R extends Record> Shape<R> of(String key, Class<R> type, Part<R, ?>... parts) {
-    return of(key, type, List.of(parts));
-  }
-
-  /** The same of parts in a list. */
-  public static <R extends Record> Shape<R> of(
-      String key, Class<R> type, List<? extends Part<R, ?>> parts) {
-    Components<R> components = new Components<>(type, List.copyOf(parts));
-    return new Shape<R>(key, type, List.copyOf(parts), components::make, Optional.of(components))
-        .joined();
+    List<Part<R, ?>> inOrder = List.of(parts);
+    Components<R> components = new Components<>(type, inOrder);
+    return new Shape<>(key, type, inOrder, components::make, Optional.of(components)).joined();
   }
 
   /**
@@ -127,18 +121,12 @@ public final class Shape<R> {
    * itself if it has no such component.
    */
   public R with(R record, String component, Object value) {
-    Draft<R> draft = draft(record);
-    for (Part<R, ?> part : parts) {
-      if (part.component().equals(component)) {
-        setUnchecked(draft, part, value);
-      }
-    }
-    return draft.make();
+    return part(component).map(part -> withUnchecked(record, part, value)).orElse(record);
   }
 
   @SuppressWarnings("unchecked") // the record's constructor refuses a value of another type
-  private static <R, V> void setUnchecked(Draft<R> draft, Part<R, V> part, Object value) {
-    draft.set(part, (V) value);
+  private static <R, V> R withUnchecked(R record, Part<R, V> part, Object value) {
+    return part.with(record, (V) value);
   }
 
   /** The part that gives a component, if there is one of this name. */

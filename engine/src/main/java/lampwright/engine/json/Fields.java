@@ -58,22 +58,22 @@ final class Fields {
     return object.find(name).map(json -> new Located(json, where.field(name), problems));
   }
 
-  /** The word of a field that must be given; empty if it is not, or is none of these. */
-  Optional<String> word(String name, List<String> words) {
-    ValueKind<String> kind =
-        ValueKind.text("needs " + ValueKind.either(words), Optional::of)
-            .knowing(words)
-            .only(words::contains);
+  /** The value of a field; empty if it is not given, or not accepted, which is reported. */
+  <T> Optional<T> given(String name, ValueKind<T> kind) {
     Optional<Located> at = find(name);
-    if (at.isEmpty()) {
-      missing(name, kind.allowed());
-      return Optional.empty();
-    }
-    Optional<String> word = at.get().as(kind);
-    if (word.isEmpty()) {
+    Optional<T> value = at.flatMap(there -> there.as(kind));
+    if (at.isPresent() && value.isEmpty()) {
       breaks(name);
     }
-    return word;
+    return value;
+  }
+
+  /** The same of a field that must be given: it is reported where it is not. */
+  <T> Optional<T> required(String name, ValueKind<T> kind) {
+    if (!has(name)) {
+      missing(name, kind.allowed());
+    }
+    return given(name, kind);
   }
 
   /**

@@ -3,7 +3,6 @@ package lampwright.engine.json;
 import com.google.common.base.CharMatcher;
 import java.util.List;
 import java.util.Optional;
-import java.util.function.Function;
 import lampwright.engine.field.ChoiceType;
 import lampwright.engine.field.DecimalType;
 import lampwright.engine.field.FieldType;
@@ -32,9 +31,7 @@ final class JsonKind implements FieldType.Visitor<ValueKind<?>> {
 
   @Override
   public <E> ValueKind<?> choice(ChoiceType<E> type) {
-    Function<String, Optional<E>> reading =
-        text -> type.values().stream().filter(v -> type.key().apply(v).equals(text)).findFirst();
-    return ValueKind.text("needs " + ValueKind.either(type.keys()), reading).knowing(type.keys());
+    return ValueKind.choice(type.values(), type.key());
   }
 
   @Override

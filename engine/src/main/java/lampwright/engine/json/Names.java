@@ -27,12 +27,7 @@ final class Names {
 
   /** Reads the id of an object of the list; a stand-in if there is none to read. */
   String read(Fields fields) {
-    String id = fields.find("id").flatMap(at -> at.as(ValueKind.TEXT)).orElse("");
-    if (!fields.has("id")) {
-      fields.missing("id", ValueKind.TEXT.allowed());
-    } else if (fields.find("id").flatMap(at -> ValueKind.TEXT.read(at.json())).isEmpty()) {
-      fields.breaks("id");
-    }
+    String id = fields.required("id", ValueKind.TEXT).orElse("");
     if (id.isEmpty()) {
       // The empty id stays: it was reported as missing, or the record reports it.
       return fields.sound() ? id : standIn(fields.line(), fields.column());

@@ -123,11 +123,7 @@ public final class ProjectReader {
 
   private static void version(Fields f) {
     String allowed = "needs " + Project.VERSION;
-    if (!f.has(VERSION_FIELD)) {
-      f.missing(VERSION_FIELD, allowed);
-    }
-    long version =
-        f.find(VERSION_FIELD).flatMap(at -> at.as(number(allowed))).orElse((long) Project.VERSION);
+    long version = f.required(VERSION_FIELD, number(allowed)).orElse((long) Project.VERSION);
     if (version != Project.VERSION) {
       f.report(new Fault(VERSION_FIELD, String.valueOf(version), allowed), References.NONE);
     }
@@ -138,7 +134,7 @@ public final class ProjectReader {
   }
 
   private static void situations(Fields f) {
-    int count = f.find("situations").flatMap(at -> at.as(ValueKind.LIST)).map(List::size).orElse(0);
+    int count = f.given("situations", ValueKind.LIST).map(List::size).orElse(0);
     if (count > 0) {
       f.report(
           new Fault(

@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import lampwright.engine.check.Checks;
 import lampwright.engine.document.FieldWords;
 import lampwright.engine.document.Project;
 import lampwright.engine.field.ChoiceType;
@@ -133,11 +134,6 @@ public final class ProjectSchema implements FieldType.Visitor<Map<String, Object
     return schema;
   }
 
-  private static BigDecimal decimal(double value) {
-    return (BigDecimal)
-        new NumberType(lampwright.engine.field.Unit.NONE, value, value).plain(value);
-  }
-
   @Override
   public <E> Map<String, Object> choice(ChoiceType<E> type) {
     Map<String, Object> schema = new LinkedHashMap<>();
@@ -206,7 +202,8 @@ public final class ProjectSchema implements FieldType.Visitor<Map<String, Object
 
   @Override
   public Map<String, Object> number(NumberType type) {
-    return number("number", decimal(type.min()), type.above(), decimal(type.max()));
+    return number(
+        "number", Checks.canonical(type.min()), type.above(), Checks.canonical(type.max()));
   }
 
   @Override
@@ -216,7 +213,8 @@ public final class ProjectSchema implements FieldType.Visitor<Map<String, Object
 
   @Override
   public Map<String, Object> pair(PairType type) {
-    Map<String, Object> one = number("number", decimal(type.min()), false, decimal(type.max()));
+    Map<String, Object> one =
+        number("number", Checks.canonical(type.min()), false, Checks.canonical(type.max()));
     Map<String, Object> two = type("array");
     two.put("items", one);
     two.put("minItems", BigDecimal.valueOf(2));

@@ -102,13 +102,8 @@ final class RigReader implements References {
   }
 
   private PixelType type(Fields f) {
-    Optional<Located> at = f.find(Chain.TYPE.name());
     PixelType standIn = BuiltInPixelTypes.standIn();
-    if (at.isEmpty()) {
-      f.missing(Chain.TYPE.name(), ValueKind.TEXT.allowed());
-      return standIn;
-    }
-    Optional<String> id = at.get().as(ValueKind.TEXT);
+    Optional<String> id = f.required(Chain.TYPE.name(), ValueKind.TEXT);
     if (id.isEmpty() || typeNames.excuses(id.get())) {
       f.breaks(Chain.TYPE.name());
       return standIn;

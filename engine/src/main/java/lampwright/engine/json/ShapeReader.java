@@ -37,8 +37,10 @@ import lampwright.engine.field.WholeType;
  * reading goes on.
  */
 final class ShapeReader {
-  // A type is asked for its kind once in a file, not for every value.
+  // A type is asked for its kind and words once in a file, not for every value.
   private final IdentityHashMap<FieldType<?>, ValueKind<?>> kinds = new IdentityHashMap<>();
+
+  private final IdentityHashMap<UnionType<?>, ValueKind<?>> words = new IdentityHashMap<>();
 
   private final Map<Shape<?>, Function<Located, ?>> standIns = new HashMap<>();
 
@@ -58,27 +60,29 @@ final class ShapeReader {
 
   /** An object; empty if anything is wrong with it, which is then reported. */
   <R> Optional<R> object(Shape<R> shape, Located at) {
-    Fields f = at.fields();
-    Draft<R> draft = fill(shape, f);
+    return made(shape, at.fields());
+  }
+
+  private <R> Optional<R> made(Shape<R> shape, Fields f) {
+    Draft<R> draft = fill(shape, f, shape.draft());
     Optional<R> made = f.build(() -> Optional.of(draft.make()), Optional::empty);
     f.close();
     return f.sound() ? made : Optional.empty();
   }
 
-  /** What an object gives of a shape's parts. */
-  <R> Draft<R> fill(Shape<R> shape, Fields f) {
-    return fill(shape, f, shape.draft());
-  }
-
   /** What an object gives of those parts of a shape that are not set yet. */
   <R> Draft<R> fill(Shape<R> shape, Fields f, Draft<R> draft) {
     f.expect(shape.names());
+    parts(shape, f, draft);
+    return draft;
+  }
+
+  private <R> void parts(Shape<R> shape, Fields f, Draft<R> draft) {
     for (Part<R, ?> part : shape.parts()) {
       if (!draft.has(part)) {
         part(part, f, draft);
       }
     }
-    return draft;
   }
 
   private <R, V> void part(Part<R, V> part, Fields f, Draft<R> draft) {
@@ -106,7 +110,8 @@ final class ShapeReader {
   }
 
   private <R, C> void group(Group<R, C> group, Fields f, Draft<R> draft) {
-    Draft<C> given = fill(group.parts(), f);
+    Draft<C> given = group.parts().draft();
+    parts(group.parts(), f, given);
     if (group.fields().stream().anyMatch(field -> f.isBroken(field.name()))) {
       return;
     }
@@ -120,6 +125,12 @@ final class ShapeReader {
   @SuppressWarnings("unchecked") // the kind of a type gives what the type holds, but for structures
   private <V> ValueKind<V> kind(FieldType<V> type) {
     return (ValueKind<V>) kinds.computeIfAbsent(type, t -> t.accept(JsonKind.OF));
+  }
+
+  @SuppressWarnings("unchecked") // the words of a union name its shapes
+  private <E> ValueKind<Shape<? extends E>> words(UnionType<E> type) {
+    return (ValueKind<Shape<? extends E>>)
+        words.computeIfAbsent(type, t -> ValueKind.choice(type.shapes(), type::word));
   }
 
   private final class Reading implements FieldType.Visitor<Optional<?>> {
@@ -292,9 +303,8 @@ final class ShapeReader {
     }
 
     private <E> Optional<E> byTag(UnionType<E> type, Fields f) {
-      Optional<String> word = f.word(type.tag(), type.words());
       // Which fields it should have is not known without.
-      return word.flatMap(type::shape).flatMap(shape -> made(shape, f));
+      return f.required(type.tag(), words(type)).flatMap(shape -> made(shape, f));
     }
 
     private <E> Optional<E> byField(UnionType<E> type, Fields f) {
@@ -311,13 +321,6 @@ final class ShapeReader {
             "needs one of " + ValueKind.either(type.words()));
       }
       return Optional.empty();
-    }
-
-    private <W> Optional<W> made(Shape<W> shape, Fields f) {
-      Draft<W> draft = fill(shape, f);
-      Optional<W> value = f.build(() -> Optional.of(draft.make()), Optional::empty);
-      f.close();
-      return f.sound() ? value : Optional.empty();
     }
   }
 }

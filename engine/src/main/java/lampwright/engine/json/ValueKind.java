@@ -5,7 +5,6 @@ import java.util.Collection;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
-import java.util.function.Predicate;
 import java.util.stream.Collectors;
 
 /**
@@ -69,6 +68,14 @@ record ValueKind<T>(
         json -> json instanceof Json.Text text ? reading.apply(text.value()) : Optional.empty());
   }
 
+  /** One word of a few. */
+  static <T> ValueKind<T> choice(List<T> values, Function<T, String> key) {
+    List<String> keys = values.stream().map(key).toList();
+    Function<String, Optional<T>> reading =
+        text -> values.stream().filter(v -> key.apply(v).equals(text)).findFirst();
+    return text("needs " + either(keys), reading).knowing(keys);
+  }
+
   /** The same, with names to suggest. */
   ValueKind<T> knowing(Collection<String> known) {
     return new ValueKind<>(type, allowed, known, reading);
@@ -77,11 +84,6 @@ record ValueKind<T>(
   /** The same, with other words for what is allowed. */
   ValueKind<T> allowing(String other) {
     return new ValueKind<>(type, other, names, reading);
-  }
-
-  /** The same, with some values alone accepted. */
-  ValueKind<T> only(Predicate<T> accepted) {
-    return new ValueKind<>(type, allowed, names, json -> reading.apply(json).filter(accepted));
   }
 
   Optional<T> read(Json json) {

@@ -29,7 +29,6 @@ public record Battery(
     OptionalDouble efficiency,
     OptionalDouble fuseAmps) {
   public static final double DEFAULT_USABLE_SHARE = TradeNumbers.number("battery", "usable share");
-  public static final Regulator DEFAULT_REGULATOR = Regulator.NONE;
 
   /** That of a lithium cell; other cells rise about as much. */
   private static final double FULL_SHARE =
@@ -94,13 +93,7 @@ public record Battery(
 
   /** A pack of which no more than its capacity is stated. */
   public static Battery of(double milliampHours) {
-    return new Battery(
-        milliampHours,
-        DEFAULT_USABLE_SHARE,
-        OptionalDouble.empty(),
-        DEFAULT_REGULATOR,
-        OptionalDouble.empty(),
-        OptionalDouble.empty());
+    return SHAPE.draft().set(MILLIAMP_HOURS, milliampHours).make();
   }
 
   /** Nominal voltage of the pack, V. */

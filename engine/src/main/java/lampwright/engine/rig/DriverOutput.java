@@ -34,12 +34,6 @@ public record DriverOutput(
     Optional<OutputDrive> drive,
     Optional<Pin> pin) {
   public static final Colour.Srgb DEFAULT_COLOUR = new Colour.Srgb(255, 255, 255);
-  public static final double DEFAULT_MILLIAMPS = 20;
-  public static final int DEFAULT_LEDS_IN_SERIES = 1;
-
-  /** Of a red or amber LED; blue and white ones have 2.8 to 3.4 V (common practice). */
-  public static final double DEFAULT_FORWARD_VOLTS = 2.1;
-
   public static final OutputSupply DEFAULT_SUPPLY = OutputSupply.CURRENT;
 
   public static final Field<DriverOutput, String> ID =
@@ -127,8 +121,7 @@ public record DriverOutput(
 
   /** An output with defaults for all but its id. */
   public static DriverOutput of(String id) {
-    return new DriverOutput(
-        id, DEFAULT_COLOUR, DEFAULT_MILLIAMPS, DEFAULT_LEDS_IN_SERIES, DEFAULT_FORWARD_VOLTS);
+    return SHAPE.draft().set(ID, id).make();
   }
 
   /**

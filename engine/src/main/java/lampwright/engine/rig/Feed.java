@@ -33,13 +33,6 @@ public record Feed(
     Conductor strip,
     double pitchMm,
     OptionalDouble fuseAmps) {
-  public static final double DEFAULT_SUPPLY_MM = 300;
-
-  /** Of a strip with 60 pixels a metre. */
-  public static final double DEFAULT_PITCH_MM = 17;
-
-  public static final Ends DEFAULT_ENDS = Ends.ONE;
-
   /** The copper of a strip, a conductor. */
   public static final Conductor DEFAULT_STRIP =
       new Conductor.Area(TradeNumbers.number("strip copper", "cross-section"));
@@ -82,14 +75,7 @@ public record Feed(
 
   /** A feed with this lead and defaults for all else. */
   public static Feed of(Conductor lead) {
-    return new Feed(
-        lead,
-        DEFAULT_SUPPLY_MM,
-        DEFAULT_ENDS,
-        OptionalDouble.empty(),
-        DEFAULT_STRIP,
-        DEFAULT_PITCH_MM,
-        OptionalDouble.empty());
+    return SHAPE.draft().set(LEAD, lead).make();
   }
 
   /**

@@ -12,12 +12,6 @@ import lampwright.engine.field.Unit;
  * @param fallMs time to 10 % when it goes off, 0 (at once) to 60,000 ms
  */
 public record Feel(double riseMs, double fallMs) {
-  /** At once. */
-  public static final double DEFAULT_RISE_MS = 0;
-
-  /** At once. */
-  public static final double DEFAULT_FALL_MS = 0;
-
   private static final NumberType MS = new NumberType(Unit.MILLISECONDS, 0, 60_000);
   public static final Field<Feel, Double> RISE_MS = Field.usual("riseMs", MS, Feel::riseMs, 0.0);
   public static final Field<Feel, Double> FALL_MS = Field.usual("fallMs", MS, Feel::fallMs, 0.0);

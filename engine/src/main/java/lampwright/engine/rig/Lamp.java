@@ -53,19 +53,16 @@ public record Lamp(
 
   /** A lamp with pixels, and defaults for all else. */
   public static Lamp ofPixels(String id, PixelRun... runs) {
-    return new Lamp(
-        id,
-        "",
-        LampFunction.OTHER,
-        new Fitting.Pixels(List.of(runs)),
-        Optional.empty(),
-        Optional.empty());
+    return of(id, new Fitting.Pixels(List.of(runs)));
   }
 
   /** A lamp on a driver output, with defaults for all else. */
   public static Lamp ofOutput(String id, String output) {
-    return new Lamp(
-        id, "", LampFunction.OTHER, new Fitting.Output(output), Optional.empty(), Optional.empty());
+    return of(id, new Fitting.Output(output));
+  }
+
+  private static Lamp of(String id, Fitting fitting) {
+    return SHAPE.draft().set(ID, id).set(FITTING, fitting).make();
   }
 
   /** The name if there is one, else the id. */

@@ -14,9 +14,6 @@ import lampwright.engine.field.WholeType;
  * @param count how many pixels, at least 1
  */
 public record PixelRun(String chain, int from, int count) {
-  public static final int DEFAULT_FROM = 0;
-  public static final int DEFAULT_COUNT = 1;
-
   public static final Shape<PixelRun> SHAPE =
       Shape.of(
           "pixels",

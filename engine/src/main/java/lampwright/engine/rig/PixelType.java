@@ -38,10 +38,7 @@ public record PixelType(
     Map<EmitterKind, FittedEmitter> emitters,
     LineTiming line,
     SupplyNeeds needs) {
-  public static final double DEFAULT_IDLE_MILLIAMPS = 1;
   public static final double DEFAULT_VOLTS = 5;
-  public static final double DEFAULT_EMITTER_MILLIAMPS = 20;
-
   private static final double MIN_VOLTS = 1;
   private static final double MAX_VOLTS = 60;
 

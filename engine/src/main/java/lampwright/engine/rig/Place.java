@@ -14,9 +14,6 @@ import lampwright.engine.field.Unit;
  * @param size its diameter as a share of the drawing's width, above 0 to 1
  */
 public record Place(View view, double x, double y, double size) {
-  public static final View DEFAULT_VIEW = View.SIDE;
-  public static final double DEFAULT_X = 0.5;
-  public static final double DEFAULT_Y = 0.5;
   public static final double DEFAULT_SIZE = 0.05;
 
   public static final Field<Place, View> VIEW =
@@ -24,7 +21,7 @@ public record Place(View view, double x, double y, double size) {
   public static final Field<Place, Double> X = Field.usual("x", NumberType.SHARE, Place::x, 0.5);
   public static final Field<Place, Double> Y = Field.usual("y", NumberType.SHARE, Place::y, 0.5);
   public static final Field<Place, Double> SIZE =
-      Field.usual("size", new NumberType(Unit.SHARE, 0.001, 1), Place::size, 0.05);
+      Field.usual("size", new NumberType(Unit.SHARE, 0.001, 1), Place::size, DEFAULT_SIZE);
 
   public static final Shape<Place> SHAPE = Shape.of("place", Place.class, VIEW, X, Y, SIZE);
 

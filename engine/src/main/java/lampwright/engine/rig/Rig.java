@@ -61,17 +61,19 @@ public record Rig(
   public static final ColourMatching DEFAULT_COLOUR_MATCHING = ColourMatching.DIRECT;
   public static final boolean DEFAULT_WHITE_FROM_RGB = false;
   public static final double DEFAULT_BRIGHTNESS_CAP = 1;
-  public static final CurrentCap DEFAULT_CURRENT_CAP = CurrentCap.OFF;
-
   public static final Field<Rig, Double> SUPPLY_VOLTS =
-      Field.usual("supplyVolts", new NumberType(Unit.VOLTS, 1, 60), Rig::supplyVolts, 5.0)
+      Field.usual(
+              "supplyVolts",
+              new NumberType(Unit.VOLTS, 1, 60),
+              Rig::supplyVolts,
+              DEFAULT_SUPPLY_VOLTS)
           .alwaysWritten();
   public static final Field<Rig, Double> SUPPLY_LIMIT_MILLIAMPS =
       Field.usual(
               "supplyLimitMilliamps",
               new NumberType(Unit.MILLIAMPS, 1, 1_000_000),
               Rig::supplyLimitMilliamps,
-              2000.0)
+              DEFAULT_SUPPLY_LIMIT_MILLIAMPS)
           .alwaysWritten();
   public static final Field<Rig, OptionalDouble> DATA_VOLTS =
       Field.optional(
@@ -83,12 +85,14 @@ public record Rig(
               "colourMatching",
               ChoiceType.of("colourMatching", ColourMatching.class, ColourMatching::key),
               Rig::colourMatching,
-              ColourMatching.DIRECT)
+              DEFAULT_COLOUR_MATCHING)
           .alwaysWritten();
   public static final Field<Rig, Boolean> WHITE_FROM_RGB =
-      Field.usual("whiteFromRgb", new FlagType(), Rig::whiteFromRgb, false).alwaysWritten();
+      Field.usual("whiteFromRgb", new FlagType(), Rig::whiteFromRgb, DEFAULT_WHITE_FROM_RGB)
+          .alwaysWritten();
   public static final Field<Rig, Double> BRIGHTNESS_CAP =
-      Field.usual("brightnessCap", NumberType.SHARE, Rig::brightnessCap, 1.0).alwaysWritten();
+      Field.usual("brightnessCap", NumberType.SHARE, Rig::brightnessCap, DEFAULT_BRIGHTNESS_CAP)
+          .alwaysWritten();
   public static final Field<Rig, CurrentCap> CURRENT_CAP =
       Field.usual(
               "currentCap",

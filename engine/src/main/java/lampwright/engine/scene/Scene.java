@@ -37,9 +37,6 @@ public record Scene(
     Dither dither,
     List<Track> tracks) {
   public static final int MAX_FRAMES = 1_000_000;
-  public static final boolean DEFAULT_LOOP = true;
-  public static final BigDecimal DEFAULT_FRAMES_PER_SECOND = BigDecimal.valueOf(50);
-
   private static final BigDecimal SECOND_MS = BigDecimal.valueOf(1000);
   private static final Set<String> TIMES = Set.of("lengthMs", "framesPerSecond");
 

@@ -12,7 +12,6 @@ import lampwright.engine.rig.BuiltInPixelTypes;
 import lampwright.engine.rig.Chain;
 import lampwright.engine.rig.Rig;
 import lampwright.engine.scene.Cue;
-import lampwright.engine.scene.Dither;
 import lampwright.engine.scene.Scene;
 import lampwright.engine.scene.Track;
 
@@ -34,13 +33,11 @@ public final class Projects {
 
   /** A scene of this length in which nothing happens. */
   public static Scene emptyScene(String id, long lengthMs) {
-    return new Scene(
-        id,
-        BigDecimal.valueOf(lengthMs),
-        Scene.DEFAULT_FRAMES_PER_SECOND,
-        Scene.DEFAULT_LOOP,
-        Dither.OFF,
-        List.of());
+    return Scene.SHAPE
+        .draft()
+        .set(Scene.ID, id)
+        .set(Scene.LENGTH_MS, BigDecimal.valueOf(lengthMs))
+        .make();
   }
 
   /** Changes one scene. */
