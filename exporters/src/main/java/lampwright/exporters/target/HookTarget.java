@@ -1,5 +1,6 @@
 package lampwright.exporters.target;
 
+import com.google.common.collect.ImmutableList;
 import com.google.common.collect.ImmutableMap;
 import java.util.ArrayList;
 import java.util.List;
@@ -15,8 +16,11 @@ import lampwright.engine.rig.DriverOutput;
 import lampwright.engine.rig.Pin;
 import lampwright.engine.rig.Rig;
 
-/** A controller whose pins the builder's own functions drive. */
-abstract sealed class HookTarget extends Target permits Rp2040, OtherController {
+/**
+ * A controller whose pins the builder's own functions drive: its data file is all that there is of
+ * it, and one that Lampwright knows nothing of has an empty one.
+ */
+final class HookTarget extends Target {
   /** The first pins are those of the usual serial port. */
   private static final int FIRST_FREE = 2;
 
@@ -31,27 +35,31 @@ abstract sealed class HookTarget extends Target permits Rp2040, OtherController 
           "hook/src/lampwright_wire.c",
           "hook/src/lampwright_wire_hook.h");
 
-  HookTarget(Controller controller, TargetTable table) {
-    super(controller, table);
+  // One that nothing is known of may be an AVR.
+  private static final List<String> OF_ANY =
+      ImmutableList.<String>builder().addAll(FIXED).add("src/lampwright_player_avr.S").build();
+
+  HookTarget(Controller controller) {
+    super(controller, TargetTable.of(controller.id()));
   }
 
   /** The pins that it has; empty if any name may be one. */
-  final List<Pin> knownPins() {
+  List<Pin> knownPins() {
     return table().find("pins").isPresent() ? table().pins("pins") : List.of();
   }
 
   @Override
-  public final boolean drivesPins() {
+  public boolean drivesPins() {
     return false;
   }
 
   @Override
-  public final OptionalInt hertz() {
+  public OptionalInt hertz() {
     return OptionalInt.empty();
   }
 
   @Override
-  public final PinPlan pins(Rig rig) {
+  public PinPlan pins(Rig rig) {
     List<Finding> refusals = new ArrayList<>();
     for (int i = 0; i < rig.chains().size(); i++) {
       Chain chain = rig.chains().get(i);
@@ -86,69 +94,69 @@ abstract sealed class HookTarget extends Target permits Rp2040, OtherController 
   }
 
   @Override
-  public final Line line(Chain chain) {
+  public Line line(Chain chain) {
     return new Line.Builders();
   }
 
   @Override
-  public final LineTimes lineTimes(Rig rig) {
+  public LineTimes lineTimes(Rig rig) {
     return LineTimes.nominal(rig);
   }
 
   @Override
-  public final List<Finding> refusals(Rig rig) {
+  public List<Finding> refusals(Rig rig) {
     List<Finding> refusals = new ArrayList<>(pins(rig).refusals());
     size(rig).ramRefusal().ifPresent(refusals::add);
     return refusals;
   }
 
   @Override
-  public final List<Finding> cautions(Rig rig) {
+  public List<Finding> cautions(Rig rig) {
     return List.of();
   }
 
   @Override
   public List<String> fixedSources() {
-    return FIXED;
+    return table().isEmpty() ? OF_ANY : FIXED;
   }
 
   @Override
-  public final String boardNotes() {
+  public String boardNotes() {
     return "";
   }
 
   @Override
-  final int routineBytes(Rig rig) {
+  int routineBytes(Rig rig) {
     return 0;
   }
 
   @Override
-  public final List<String> proofWords(Rig rig) {
+  public List<String> proofWords(Rig rig) {
     return List.of();
   }
 
   @Override
-  public final double servoErrorUs() {
+  public double servoErrorUs() {
     return 0;
   }
 
   @Override
-  public final FrameClock frameClock(Rig rig) {
+  public FrameClock frameClock(Rig rig) {
     return new FrameClock(0, HOOK_TICK_US, true);
   }
 
   @Override
-  public final List<String> sourceNames() {
+  public List<String> sourceNames() {
     return List.of();
   }
 
   @Override
-  public final ImmutableMap<String, String> words() {
+  public ImmutableMap<String, String> words() {
     return ImmutableMap.of();
   }
 
   @Override
-  public final ImmutableMap<String, String> sources(Rig rig) {
+  public ImmutableMap<String, String> sources(Rig rig) {
     return ImmutableMap.of();
   }
 }

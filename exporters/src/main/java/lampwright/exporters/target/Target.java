@@ -41,8 +41,7 @@ public abstract sealed class Target permits AvrTarget, HookTarget {
       case Atmega328p.ID -> new Atmega328p(controller);
       case Atmega32u4.ID -> new Atmega32u4(controller);
       case Attiny85.ID -> new Attiny85(controller);
-      case Rp2040.ID -> new Rp2040(controller);
-      default -> new OtherController(controller);
+      default -> new HookTarget(controller);
     };
   }
 
@@ -50,7 +49,7 @@ public abstract sealed class Target permits AvrTarget, HookTarget {
   public static List<Target> known() {
     return Controller.all().stream()
         .map(Target::of)
-        .filter(target -> !(target instanceof OtherController))
+        .filter(target -> !target.table().isEmpty())
         .toList();
   }
 

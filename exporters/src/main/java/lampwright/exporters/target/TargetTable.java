@@ -33,6 +33,11 @@ final class TargetTable {
     return new TargetTable(id, Maps.uniqueIndex(table.of(""), SourcedNumber::item));
   }
 
+  /** Whether nothing is known of the controller. */
+  boolean isEmpty() {
+    return items.isEmpty();
+  }
+
   /** Every item, in the order of the file. */
   List<SourcedNumber> items() {
     return items.values().asList();
