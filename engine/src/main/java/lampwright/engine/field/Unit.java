@@ -3,6 +3,8 @@ package lampwright.engine.field;
 /** What the number of a field counts, as messages, documents and forms write it. */
 public enum Unit {
   NONE(""),
+  /** Of a chromaticity. */
+  COORDINATE(""),
   /** 0 to 1 in files, per cent on the screen. */
   SHARE(""),
   MILLISECONDS("ms"),

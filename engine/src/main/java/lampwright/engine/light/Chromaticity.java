@@ -18,13 +18,14 @@ public record Chromaticity(double x, double y) {
   /** CIE standard illuminant D65 (CIE 15; IEC 61966-2-1). */
   public static final Chromaticity D65 = of(TradeNumbers.get("D65", "chromaticity").numbers());
 
+  public static final Field<Chromaticity, Double> X =
+      Field.required("x", new NumberType(Unit.COORDINATE, 0, 1), Chromaticity::x, 0.3);
+  public static final Field<Chromaticity, Double> Y =
+      Field.required("y", NumberType.above0(Unit.COORDINATE, 1), Chromaticity::y, 0.3);
+
   /** Its coordinates. The constructor checks them itself: it is called for every mix of light. */
   public static final Shape<Chromaticity> SHAPE =
-      Shape.of(
-          "chromaticity",
-          Chromaticity.class,
-          Field.required("x", new NumberType(Unit.NONE, 0, 1), Chromaticity::x, 0.3),
-          Field.required("y", NumberType.above0(Unit.NONE, 1), Chromaticity::y, 0.3));
+      Shape.of("chromaticity", Chromaticity.class, X, Y);
 
   public Chromaticity {
     Checks checks = Checks.of("chromaticity").range("x", x, 0, 1).above0("y", y, 1);

@@ -2,6 +2,10 @@ package lampwright.engine.light;
 
 import lampwright.engine.check.Checks;
 import lampwright.engine.facts.TradeNumbers;
+import lampwright.engine.field.Field;
+import lampwright.engine.field.NumberType;
+import lampwright.engine.field.Shape;
+import lampwright.engine.field.Unit;
 
 /** The map from a code value or level, 0 to 1, to linear light, 0 to 1. */
 public sealed interface Curve {
@@ -22,8 +26,16 @@ public sealed interface Curve {
    * @param gamma 1 to 4
    */
   record Power(double gamma) implements Curve {
+    public static final Field<Power, Double> GAMMA =
+        Field.usual("gamma", new NumberType(Unit.NONE, 1, 4), Power::gamma, 2.2).alwaysWritten();
+
+    static final Shape<Power> SHAPE = Shape.of("power", Power.class, GAMMA);
+
     public Power {
-      Checks.of("curve").range("gamma", gamma, 1, 4).done();
+      // Messages name what a builder knows: the curve.
+      Checks checks = Checks.of("curve");
+      GAMMA.type().check(GAMMA.name(), gamma, checks);
+      checks.done();
     }
 
     @Override

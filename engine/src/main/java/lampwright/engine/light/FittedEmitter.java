@@ -15,16 +15,14 @@ import lampwright.engine.field.Unit;
  * @param milliamps its current at full drive, 0 to 10,000 mA
  */
 public record FittedEmitter(Emitter light, double milliamps) {
+  public static final Group<FittedEmitter, Emitter> LIGHT =
+      Group.of("light", FittedEmitter::light, Emitter.SHAPE, new Emitter(Chromaticity.D65, 1));
+  public static final Field<FittedEmitter, Double> MILLIAMPS =
+      Field.usual(
+          "milliamps", new NumberType(Unit.MILLIAMPS, 0, 10_000), FittedEmitter::milliamps, 20.0);
+
   public static final Shape<FittedEmitter> SHAPE =
-      Shape.of(
-          "fitted-emitter",
-          FittedEmitter.class,
-          Group.of("light", FittedEmitter::light, Emitter.SHAPE, new Emitter(Chromaticity.D65, 1)),
-          Field.usual(
-              "milliamps",
-              new NumberType(Unit.MILLIAMPS, 0, 10_000),
-              FittedEmitter::milliamps,
-              20.0));
+      Shape.of("fitted-emitter", FittedEmitter.class, LIGHT, MILLIAMPS);
 
   public FittedEmitter {
     SHAPE.check(light, milliamps).done();

@@ -22,14 +22,17 @@ import lampwright.engine.light.Colours;
  */
 public record Keyframe(
     BigDecimal atMs, Optional<Colour> colour, OptionalDouble level, Easing easing) {
+  public static final Field<Keyframe, BigDecimal> AT_MS =
+      Field.required("atMs", Times.MS, Keyframe::atMs, BigDecimal.ZERO);
+  public static final Field<Keyframe, Optional<Colour>> COLOUR =
+      Field.optional("colour", OptionalType.of(Colours.ANY), Keyframe::colour);
+  public static final Field<Keyframe, OptionalDouble> LEVEL =
+      Field.optional("level", OptionalType.ofNumber(NumberType.SHARE), Keyframe::level);
+  public static final Field<Keyframe, Easing> EASING =
+      Field.usual("easing", Easing.TYPE, Keyframe::easing, Easing.LINEAR);
+
   public static final Shape<Keyframe> SHAPE =
-      Shape.of(
-          "keyframe",
-          Keyframe.class,
-          Field.required("atMs", Times.MS, Keyframe::atMs, BigDecimal.ZERO),
-          Field.optional("colour", OptionalType.of(Colours.ANY), Keyframe::colour),
-          Field.optional("level", OptionalType.ofNumber(NumberType.SHARE), Keyframe::level),
-          Field.usual("easing", Easing.TYPE, Keyframe::easing, Easing.LINEAR));
+      Shape.of("keyframe", Keyframe.class, AT_MS, COLOUR, LEVEL, EASING);
 
   /** What new keyframes begin with: from dark to light in a second. */
   static final List<Keyframe> FIRST =

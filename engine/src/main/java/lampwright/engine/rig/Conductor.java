@@ -22,7 +22,7 @@ public sealed interface Conductor {
   record Gauge(int awg) implements Conductor {
     public static final int THICKEST = 0;
     public static final int THINNEST = 40;
-    static final WholeType<Integer> RANGE = WholeType.ofInt(Unit.GAUGE, THICKEST, THINNEST);
+    public static final WholeType<Integer> RANGE = WholeType.ofInt(Unit.GAUGE, THICKEST, THINNEST);
   }
 
   /**
@@ -31,9 +31,7 @@ public sealed interface Conductor {
    * @param mm2 cross-section, 0.001 to 120 mm2
    */
   record Area(double mm2) implements Conductor {
-    public static final double LEAST = 0.001;
-    public static final double GREATEST = 120;
-    static final NumberType RANGE = new NumberType(Unit.SQUARE_MILLIMETRES, LEAST, GREATEST);
+    public static final NumberType RANGE = new NumberType(Unit.SQUARE_MILLIMETRES, 0.001, 120);
   }
 
   /** The gauge, if stated so. */

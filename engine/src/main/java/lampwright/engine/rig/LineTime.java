@@ -2,16 +2,20 @@ package lampwright.engine.rig;
 
 import java.util.List;
 import lampwright.engine.check.Checks;
+import lampwright.engine.field.NumberType;
+import lampwright.engine.field.Unit;
 
 /**
  * How long a level of a data line lasts, in the form in which it is stated. A {@link LineTiming}
  * checks its times, since it knows their names.
  */
 public sealed interface LineTime {
-  /** The range of every time, ns. */
-  double MIN_NS = 1;
+  /** The range of every time. */
+  NumberType NS = new NumberType(Unit.NANOSECONDS, 1, 1_000_000);
 
-  double MAX_NS = 1_000_000;
+  double MIN_NS = NS.min();
+
+  double MAX_NS = NS.max();
 
   /** The least that is within the limits, ns. */
   double leastNs();
@@ -59,7 +63,7 @@ public sealed interface LineTime {
 
     @Override
     public void check(String field, Checks checks) {
-      checks.range(field, nominalNs, MIN_NS, MAX_NS);
+      NS.check(field, nominalNs, checks);
     }
   }
 
@@ -82,15 +86,15 @@ public sealed interface LineTime {
 
     @Override
     public void check(String field, Checks checks) {
+      NS.check(field + "[0]", leastNs, checks);
+      NS.check(field + "[1]", greatestNs, checks);
       checks
-          .range(field + "[0]", leastNs, MIN_NS, MAX_NS)
-          .range(field + "[1]", greatestNs, MIN_NS, MAX_NS)
           // Written so that NaN, which was refused above, is not refused again.
           .that(
-              !(leastNs > greatestNs),
-              field,
-              Checks.plain(leastNs) + " to " + Checks.plain(greatestNs),
-              "needs the least time first, then the greatest");
+          !(leastNs > greatestNs),
+          field,
+          Checks.plain(leastNs) + " to " + Checks.plain(greatestNs),
+          "needs the least time first, then the greatest");
     }
   }
 }

@@ -39,10 +39,15 @@ public record LineTiming(
   private static final Field<LineTiming, List<Double>> T0L = time("t0lNs", LineTiming::t0l, 900);
   private static final Field<LineTiming, List<Double>> T1H = time("t1hNs", LineTiming::t1h, 600);
   private static final Field<LineTiming, List<Double>> T1L = time("t1lNs", LineTiming::t1l, 600);
+
+  /** How far a time may be off. */
+  public static final NumberType TOLERANCE_NS =
+      new NumberType(Unit.NANOSECONDS, 0, LineTime.MAX_NS);
+
   private static final Field<LineTiming, Double> TOLERANCE =
       Field.<LineTiming, Double>usual(
               "toleranceNs",
-              new NumberType(Unit.NANOSECONDS, 0, LineTime.MAX_NS),
+              TOLERANCE_NS,
               line -> line.toleranceNs().orElse(DEFAULT_TOLERANCE_NS),
               DEFAULT_TOLERANCE_NS)
           .writtenIf(line -> line.toleranceNs().isPresent());
@@ -51,7 +56,7 @@ public record LineTiming(
           "bitNs",
           OptionalType.of(new PairType(Unit.NANOSECONDS, LineTime.MIN_NS, LineTime.MAX_NS, false)),
           line -> line.bit().map(LineTime::stated));
-  private static final Field<LineTiming, Double> RESET =
+  public static final Field<LineTiming, Double> RESET =
       Field.usual(
               "resetUs", new NumberType(Unit.MICROSECONDS, 1, 1_000_000), LineTiming::resetUs, 80.0)
           .alwaysWritten();
@@ -71,14 +76,15 @@ public record LineTiming(
     t1h.check("t1hNs", checks);
     t1l.check("t1lNs", checks);
     List<Double> tolerances = tolerances(Stream.of(t0h, t0l, t1h, t1l));
-    tolerances.stream().limit(1).forEach(t -> checks.range("toleranceNs", t, 0, LineTime.MAX_NS));
+    tolerances.stream().limit(1).forEach(t -> TOLERANCE_NS.check("toleranceNs", t, checks));
     checks.that(
         tolerances.size() < 2,
         "toleranceNs",
         tolerances.size() + " tolerances",
         "needs one for all times that are stated by a tolerance");
     bit.ifPresent(b -> b.check("bitNs", checks));
-    checks.range("resetUs", resetUs, 1, 1_000_000).done();
+    RESET.type().check(RESET.name(), resetUs, checks);
+    checks.done();
   }
 
   private static Field<LineTiming, List<Double>> time(

@@ -11,16 +11,14 @@ import lampwright.engine.rig.Feed;
 import lampwright.engine.rig.Rig;
 
 /**
- * The values of supply wires, of the whole rig or of one chain. The ranges are those of the record.
+ * The values of supply wires, of the whole rig or of one chain.
  *
  * @param <R> what has them
  */
 public final class FeedSettings<R> {
   private static final Feed FIRST = Feed.of(new Conductor.Gauge(24));
-  private static final Kind.Amount AREA =
-      Kind.Amount.of("mm2", Conductor.Area.LEAST, Conductor.Area.GREATEST, 0.05);
-  private static final Kind.Whole GAUGE =
-      new Kind.Whole("gauge", Conductor.Gauge.THICKEST, Conductor.Gauge.THINNEST);
+  private static final Kind.Amount AREA = FormOfType.amount(Conductor.Area.RANGE);
+  private static final Kind.Whole GAUGE = FormOfType.count(Conductor.Gauge.RANGE);
 
   private final Field<R, Optional<Feed>> part;
 

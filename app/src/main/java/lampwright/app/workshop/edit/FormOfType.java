@@ -64,7 +64,7 @@ final class FormOfType implements FieldType.Visitor<FieldForm<?, ?>> {
   @Override
   public <N extends Number> FieldForm<?, ?> whole(WholeType<N> type) {
     return new FieldForm<N, Long>(
-        new Kind.Whole(UnitForm.of(type.unit(), (double) type.max()).key(), type.min(), type.max()),
+        count(type),
         Number::longValue,
         value -> type.of().apply(value),
         Math.max(
@@ -168,7 +168,14 @@ final class FormOfType implements FieldType.Visitor<FieldForm<?, ?>> {
     throw own(type);
   }
 
-  private static Kind.Amount amount(NumberType type) {
+  /** The control of a whole number. */
+  static Kind.Whole count(WholeType<?> type) {
+    return new Kind.Whole(
+        UnitForm.of(type.unit(), (double) type.max()).key(), type.min(), type.max());
+  }
+
+  /** The control of a number. */
+  static Kind.Amount amount(NumberType type) {
     BigDecimal least = type.above() ? LEAST : BigDecimal.valueOf(type.min());
     return amount(UnitForm.of(type.unit(), type.max()), least, BigDecimal.valueOf(type.max()));
   }

@@ -9,13 +9,10 @@ import java.util.function.Function;
 import lampwright.engine.rig.LineTime;
 import lampwright.engine.rig.LineTiming;
 
-/** The values of a data line. The ranges are those of the records. */
+/** The values of a data line. */
 final class LineSettings {
-  private static final Kind.Amount NS =
-      Kind.Amount.of("nanoseconds", LineTime.MIN_NS, LineTime.MAX_NS, 10);
-  private static final Kind.Amount TOLERANCE =
-      Kind.Amount.of("nanoseconds", 0, LineTime.MAX_NS, 10);
-  private static final Kind.Amount RESET = Kind.Amount.of("microseconds", 1, 1_000_000, 10);
+  private static final Kind.Amount NS = FormOfType.amount(LineTime.NS);
+  private static final Kind.Amount TOLERANCE = FormOfType.amount(LineTiming.TOLERANCE_NS);
 
   /** What a bit's limits begin with when they are put in: the WS2812B's. */
   private static final LineTime.Range USUAL_BIT = new LineTime.Range(650, 1850);
@@ -64,10 +61,9 @@ final class LineSettings {
               (line, bit) -> withBit(line, Optional.of(bit))));
     }
     settings.add(
-        Setting.ofDouble(
+        FieldSettings.of(
+            LineTiming.RESET,
             "line.resetUs",
-            RESET,
-            LineTiming::resetUs,
             (l, v) -> new LineTiming(l.t0h(), l.t0l(), l.t1h(), l.t1l(), l.bit(), v)));
     return settings;
   }

@@ -1,12 +1,9 @@
 package lampwright.app.workshop.edit;
 
-import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
-import java.util.function.BiFunction;
-import java.util.function.Function;
 import lampwright.engine.field.Draft;
 import lampwright.engine.field.Field;
 import lampwright.engine.field.Part;
@@ -18,7 +15,7 @@ import lampwright.engine.rig.LineTiming;
 import lampwright.engine.rig.PixelType;
 import lampwright.engine.rig.SupplyNeeds;
 
-/** The values of a pixel type of one's own. The ranges are those of the records. */
+/** The values of a pixel type of one's own. */
 public final class PixelTypeSettings {
   private PixelTypeSettings() {}
 
@@ -45,58 +42,43 @@ public final class PixelTypeSettings {
   }
 
   private static List<Setting<PixelType, ?>> emitter(EmitterKind kind) {
-    String key = "emitter." + kind.key();
     return List.of(
-        part(
-            key + ".mcd",
-            kind,
-            Kind.Amount.of("mcd", 0.000001, 1_000_000, 10),
-            f -> f.light().millicandela(),
-            (f, v) -> new FittedEmitter(new Emitter(f.light().chromaticity(), v), f.milliamps())),
-        part(
-            key + ".milliamps",
-            kind,
-            Kind.Amount.of("milliamps", 0, 10_000, 1),
-            FittedEmitter::milliamps,
-            (f, v) -> new FittedEmitter(f.light(), v)),
-        part(
-            key + ".x",
-            kind,
-            Kind.Amount.of("", 0, 1, 0.001),
-            f -> f.light().chromaticity().x(),
-            (f, v) ->
-                new FittedEmitter(
-                    new Emitter(
-                        new Chromaticity(v, f.light().chromaticity().y()),
-                        f.light().millicandela()),
-                    f.milliamps())),
-        part(
-            key + ".y",
-            kind,
-            Kind.Amount.of("", 0.001, 1, 0.001),
-            f -> f.light().chromaticity().y(),
-            (f, v) ->
-                new FittedEmitter(
-                    new Emitter(
-                        new Chromaticity(f.light().chromaticity().x(), v),
-                        f.light().millicandela()),
-                    f.milliamps())));
+        light(Emitter.MILLICANDELA, kind),
+        fitted(FittedEmitter.MILLIAMPS, kind),
+        point(Chromaticity.X, kind),
+        point(Chromaticity.Y, kind));
   }
 
-  private static Setting<PixelType, BigDecimal> part(
-      String key,
-      EmitterKind kind,
-      Kind.Amount amount,
-      Function<FittedEmitter, Double> get,
-      BiFunction<FittedEmitter, Double, FittedEmitter> set) {
-    return Setting.ofDouble(
-        key,
-        amount,
-        t -> get.apply(fitted(t, kind)),
-        (t, v) -> {
-          Map<EmitterKind, FittedEmitter> emitters = new EnumMap<>(t.emitters());
-          emitters.put(kind, set.apply(fitted(t, kind), v));
-          return PixelType.EMITTERS.with(t, emitters);
+  private static Setting<PixelType, ?> fitted(Field<FittedEmitter, ?> field, EmitterKind kind) {
+    return of(FieldSettings.of(field, key(kind, field)), kind);
+  }
+
+  private static Setting<PixelType, ?> light(Field<Emitter, ?> field, EmitterKind kind) {
+    return of(
+        FieldSettings.of(field, key(kind, field))
+            .inside(FittedEmitter::light, FittedEmitter.LIGHT::with),
+        kind);
+  }
+
+  private static Setting<PixelType, ?> point(Field<Chromaticity, ?> field, EmitterKind kind) {
+    return of(
+        FieldSettings.of(field, key(kind, field))
+            .inside(Emitter::chromaticity, Emitter.CHROMATICITY::with)
+            .inside(FittedEmitter::light, FittedEmitter.LIGHT::with),
+        kind);
+  }
+
+  private static String key(EmitterKind kind, Field<?, ?> field) {
+    return "emitter." + kind.key() + "." + field.name();
+  }
+
+  private static Setting<PixelType, ?> of(Setting<FittedEmitter, ?> setting, EmitterKind kind) {
+    return setting.inside(
+        type -> fitted(type, kind),
+        (type, emitter) -> {
+          Map<EmitterKind, FittedEmitter> emitters = new EnumMap<>(type.emitters());
+          emitters.put(kind, emitter);
+          return PixelType.EMITTERS.with(type, emitters);
         });
   }
 

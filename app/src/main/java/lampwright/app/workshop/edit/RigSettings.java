@@ -1,6 +1,5 @@
 package lampwright.app.workshop.edit;
 
-import java.math.BigDecimal;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
@@ -9,7 +8,7 @@ import lampwright.engine.light.Curves;
 import lampwright.engine.rig.Controller;
 import lampwright.engine.rig.Rig;
 
-/** The values of a rig beside its wires and parts. The ranges are those of the records. */
+/** The values of a rig beside its wires and parts. */
 public final class RigSettings {
   private static final long USUAL_MEGAHERTZ = 16;
 
@@ -33,20 +32,16 @@ public final class RigSettings {
             new Kind.Choice<>("curve", Curves.ANY.words(), k -> k),
             rig -> curve(rig.curve()),
             (rig, v) -> Rig.CURVE.with(rig, curve(v, rig.curve()))),
-        new Setting<>(
-            "gamma",
-            new Kind.Maybe<>(Kind.Amount.of("", 1, 4, 0.05), new BigDecimal("2.2")),
-            rig ->
-                rig.curve() instanceof Curve.Power p
-                    ? Optional.of(BigDecimal.valueOf(p.gamma()))
-                    : Optional.empty(),
-            (rig, v) ->
-                v.isEmpty() && !(rig.curve() instanceof Curve.Power)
-                    ? rig
-                    : Rig.CURVE.with(
-                        rig,
-                        v.<Curve>map(g -> new Curve.Power(g.doubleValue()))
-                            .orElseGet(Curve.Linear::new))),
+        FieldForm.of(Curve.Power.GAMMA.type())
+            .beginningWith(Curve.Power.GAMMA.usual().orElseThrow())
+            .<Optional<Double>>optional(gamma -> gamma, gamma -> gamma)
+            .setting(
+                "gamma",
+                rig ->
+                    rig.curve() instanceof Curve.Power power
+                        ? Optional.of(power.gamma())
+                        : Optional.empty(),
+                RigSettings::withGamma),
         FieldSettings.of(Rig.COLOUR_MATCHING),
         FieldSettings.of(Rig.WHITE_FROM_RGB));
   }
@@ -66,11 +61,15 @@ public final class RigSettings {
                     : Rig.CONTROLLER.with(rig, v)),
         new Setting<>(
             "clockMegahertz",
-            new Kind.Maybe<>(
-                new Kind.Whole("megahertz", Controller.MIN_MEGAHERTZ, Controller.MAX_MEGAHERTZ),
-                USUAL_MEGAHERTZ),
+            new Kind.Maybe<>(FormOfType.count(Controller.CLOCK), USUAL_MEGAHERTZ),
             rig -> clock(rig).map(Integer::longValue),
             RigSettings::withClock));
+  }
+
+  private static Rig withGamma(Rig rig, Optional<Double> gamma) {
+    return gamma.isEmpty() && !(rig.curve() instanceof Curve.Power)
+        ? rig
+        : Rig.CURVE.with(rig, gamma.<Curve>map(Curve.Power::new).orElseGet(Curve.Linear::new));
   }
 
   private static Controller anyClock(Controller controller) {

@@ -19,6 +19,7 @@ record UnitForm(String key, BigDecimal step, BigDecimal first) {
   static UnitForm of(Unit unit, double max) {
     return switch (unit) {
       case NONE -> form("", "0.1", "0");
+      case COORDINATE -> form("", "0.001", "0.3");
       case SHARE -> form("", "0.05", "0.9");
       case MILLISECONDS -> form("ms", "10", "100");
       case MICROSECONDS -> form("microseconds", "10", "100");

@@ -4,15 +4,13 @@ import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalDouble;
-import java.util.function.Function;
 import javafx.scene.control.Button;
 import javafx.scene.control.Label;
 import javafx.scene.layout.GridPane;
 import javafx.scene.layout.VBox;
-import lampwright.app.workshop.edit.Kind;
+import lampwright.app.workshop.edit.KeyframeSettings;
+import lampwright.app.workshop.edit.Setting;
 import lampwright.app.workshop.model.Slot;
-import lampwright.engine.light.Colour;
 import lampwright.engine.pattern.Easing;
 import lampwright.engine.pattern.Keyframe;
 import lampwright.engine.pattern.Times;
@@ -22,8 +20,7 @@ final class KeyframesField {
   /** More rows than anyone edits by hand; the file may have more, and keeps them. */
   private static final int MOST_ROWS = 200;
 
-  private static final Kind<BigDecimal> TIME = Kind.Amount.of("ms", 0, Times.MAX_MS, 10);
-  private static final Kind<BigDecimal> LEVEL = Kind.Amount.of("", 0, 1, 0.05);
+  private static final List<Setting<Keyframe, ?>> SETTINGS = KeyframeSettings.all();
 
   private final FormContext context;
   private final Slot<List<Keyframe>> slot;
@@ -76,44 +73,9 @@ final class KeyframesField {
   private void row(int i) {
     Words words = context.words();
     grid.add(new Label(Integer.toString(i + 1)), 0, i);
-    grid.add(part("keyframe.atMs", TIME, i, Keyframe::atMs, KeyframesField::at), 1, i);
-    grid.add(
-        part(
-            "keyframe.level",
-            new Kind.Maybe<>(LEVEL, BigDecimal.ONE),
-            i,
-            k ->
-                k.level().isPresent()
-                    ? Optional.of(BigDecimal.valueOf(k.level().getAsDouble()))
-                    : Optional.empty(),
-            (k, level) ->
-                new Keyframe(
-                    k.atMs(),
-                    k.colour(),
-                    level
-                        .map(l -> OptionalDouble.of(l.doubleValue()))
-                        .orElse(OptionalDouble.empty()),
-                    k.easing())),
-        2,
-        i);
-    grid.add(
-        part(
-            "keyframe.colour",
-            new Kind.Maybe<>(new Kind.Colours(), Colour.WHITE),
-            i,
-            Keyframe::colour,
-            (k, colour) -> new Keyframe(k.atMs(), colour, k.level(), k.easing())),
-        3,
-        i);
-    grid.add(
-        part(
-            "keyframe.easing",
-            new Kind.Easings(),
-            i,
-            Keyframe::easing,
-            (k, easing) -> new Keyframe(k.atMs(), k.colour(), k.level(), easing)),
-        4,
-        i);
+    for (int column = 0; column < SETTINGS.size(); column++) {
+      grid.add(part(SETTINGS.get(column), i), column + 1, i);
+    }
     Button remove = new Button(words.get("keyframe.remove"));
     remove.setAccessibleText(words.get("keyframe.remove.accessible", Integer.toString(i + 1)));
     remove.setDisable(slot.value().size() < 2);
@@ -123,32 +85,23 @@ final class KeyframesField {
           fewer.remove(i);
           slot.set(fewer);
         });
-    grid.add(remove, 5, i);
+    grid.add(remove, SETTINGS.size() + 1, i);
   }
 
-  private static Keyframe at(Keyframe k, BigDecimal atMs) {
-    return new Keyframe(atMs, k.colour(), k.level(), k.easing());
-  }
-
-  private <V> javafx.scene.Node part(
-      String key,
-      Kind<V> kind,
-      int row,
-      Function<Keyframe, V> get,
-      java.util.function.BiFunction<Keyframe, V, Keyframe> set) {
+  private <V> javafx.scene.Node part(Setting<Keyframe, V> setting, int row) {
     Slot<V> part =
         new Slot<>(
-            key,
-            kind,
-            get.apply(slot.value().get(row)),
+            setting.key(),
+            setting.kind(),
+            setting.get().apply(slot.value().get(row)),
             () ->
                 row < slot.value().size()
-                    ? Optional.of(get.apply(slot.value().get(row)))
+                    ? Optional.of(setting.get().apply(slot.value().get(row)))
                     : Optional.empty(),
             (value, gesture) -> {
               List<Keyframe> changed = new ArrayList<>(slot.value());
               try {
-                changed.set(row, set.apply(changed.get(row), value));
+                changed.set(row, setting.set().apply(changed.get(row), value));
               } catch (lampwright.engine.check.InvalidModelException refused) {
                 return Optional.of(String.valueOf(refused.getMessage()));
               }
