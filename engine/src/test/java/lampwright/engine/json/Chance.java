@@ -8,7 +8,6 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import java.util.Random;
 import java.util.function.Function;
 import java.util.function.Supplier;
@@ -39,10 +38,6 @@ final class Chance {
 
   int whole(int min, int max) {
     return min + random.nextInt(max - min + 1);
-  }
-
-  long positive(long max) {
-    return once(3) ? whole(0, 100) : Math.floorMod(random.nextLong(), max + 1);
   }
 
   <T> T of(List<T> values) {
@@ -78,10 +73,6 @@ final class Chance {
 
   <T> Optional<T> maybe(Supplier<T> value) {
     return flag() ? Optional.of(value.get()) : Optional.empty();
-  }
-
-  OptionalDouble maybeNumber(double min, double max) {
-    return flag() ? OptionalDouble.of(number(min, max)) : OptionalDouble.empty();
   }
 
   /** A bound, a round number or any double. */

@@ -1,22 +1,14 @@
 package lampwright.engine.json;
 
-import java.math.BigDecimal;
 import java.util.List;
-import java.util.Optional;
 import java.util.Random;
 import lampwright.engine.document.Picture;
 import lampwright.engine.document.Project;
-import lampwright.engine.field.Shape;
-import lampwright.engine.pattern.Patterns;
 import lampwright.engine.rig.Lamp;
 import lampwright.engine.rig.PixelType;
 import lampwright.engine.rig.Rig;
-import lampwright.engine.rig.View;
-import lampwright.engine.scene.Blend;
 import lampwright.engine.scene.Cue;
-import lampwright.engine.scene.Dither;
 import lampwright.engine.scene.Scene;
-import lampwright.engine.scene.Span;
 import lampwright.engine.scene.Track;
 import net.jqwik.api.Arbitraries;
 import net.jqwik.api.Arbitrary;
@@ -54,50 +46,53 @@ public final class ProjectArbitraries {
     List<PixelType> types = rigs.pixelTypes();
     Rig rig = rigs.rig(types);
     List<String> lamps = rig.lamps().stream().map(Lamp::id).toList();
-    List<Scene> scenes = chance.distinct(2, () -> scene(lamps), Scene::id);
-    return new Project(Optional.empty(), chance.text(), types, rig, pictures(), scenes);
+    return values()
+        .with(Project.PIXEL_TYPES, () -> types)
+        .with(Project.RIG, () -> rig)
+        .with(Project.PICTURES, this::pictures)
+        .with(Project.SCENES, () -> chance.distinct(2, () -> scene(lamps), Scene::id))
+        .record(Project.SHAPE);
+  }
+
+  // A tint is mixed by chromaticity, and so are these colours.
+  private RandomValues values() {
+    return new RandomValues(
+        chance, shape -> matched || !List.of("tint", "kelvin", "signal").contains(shape.key()));
   }
 
   private List<Picture> pictures() {
     return chance.distinct(
         2,
         () ->
-            new Picture(
-                chance.of(View.values()), chance.of("a.png", "photos/side view.JPG", "ü/1.jpeg")),
+            values()
+                .with(Picture.FILE, () -> chance.of("a.png", "photos/side view.JPG", "ü/1.jpeg"))
+                .record(Picture.SHAPE),
         p -> p.view().key());
   }
 
   private Scene scene(List<String> lamps) {
-    return new Scene(
-        chance.id("s"),
-        chance.decimal("1", "2000"),
-        chance.decimal("1", "60"),
-        chance.flag(),
-        chance.of(Dither.values()),
-        chance.list(0, lamps.isEmpty() ? 0 : 3, () -> track(lamps)));
+    return values()
+        .with(Scene.ID, () -> chance.id("s"))
+        .with(Scene.LENGTH_MS, () -> chance.decimal("1", "2000"))
+        .with(Scene.FRAMES_PER_SECOND, () -> chance.decimal("1", "60"))
+        .with(Scene.TRACKS, () -> chance.list(0, lamps.isEmpty() ? 0 : 3, () -> track(lamps)))
+        .record(Scene.SHAPE);
   }
 
   private Track track(List<String> lamps) {
     List<String> some = chance.shuffled(lamps).subList(0, chance.whole(1, lamps.size()));
-    return new Track(some, chance.of(Span.values()), chance.list(0, 3, this::cue));
+    return values()
+        .with(Track.LAMPS, () -> some)
+        .with(Track.CUES, () -> chance.list(0, 3, this::cue))
+        .record(Track.SHAPE);
   }
 
   private Cue cue() {
-    return new Cue(
-        chance.decimal("0", "2000"),
-        chance.decimal("1", "2500"),
-        fade(),
-        fade(),
-        chance.of(Blend.values()),
-        new RandomValues(chance, this::allowed).value(Patterns.ANY));
-  }
-
-  private BigDecimal fade() {
-    return chance.flag() ? BigDecimal.ZERO : chance.decimal("0", "500");
-  }
-
-  // A tint is mixed by chromaticity, and so are these colours.
-  private boolean allowed(Shape<?> shape) {
-    return matched || !List.of("tint", "kelvin", "signal").contains(shape.key());
+    return values()
+        .with(Cue.START_MS, () -> chance.decimal("0", "2000"))
+        .with(Cue.LENGTH_MS, () -> chance.decimal("1", "2500"))
+        .sometimes(Cue.FADE_IN_MS, () -> chance.decimal("0", "500"))
+        .sometimes(Cue.FADE_OUT_MS, () -> chance.decimal("0", "500"))
+        .record(Cue.SHAPE);
   }
 }

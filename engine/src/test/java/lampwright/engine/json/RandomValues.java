@@ -3,11 +3,13 @@ package lampwright.engine.json;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
 import java.util.function.Predicate;
+import java.util.function.Supplier;
 import lampwright.engine.check.InvalidModelException;
 import lampwright.engine.field.ChoiceType;
 import lampwright.engine.field.DecimalType;
@@ -59,6 +61,7 @@ final class RandomValues {
 
   private final Chance chance;
   private final Predicate<Shape<?>> allowed;
+  private final Map<Part<?, ?>, Supplier<?>> own = new HashMap<>();
 
   /**
    * @param allowed which shapes may come where there are several
@@ -66,6 +69,21 @@ final class RandomValues {
   RandomValues(Chance chance, Predicate<Shape<?>> allowed) {
     this.chance = chance;
     this.allowed = allowed;
+  }
+
+  /**
+   * Makes the values of a part otherwise: those that have to fit what is around them, or that would
+   * make projects too large for many tests.
+   */
+  <R, V> RandomValues with(Part<R, V> part, Supplier<? extends V> values) {
+    own.put(part, values);
+    return this;
+  }
+
+  /** The same, where the part has a value in half of the records. */
+  <R, V> RandomValues sometimes(Field<R, V> field, Supplier<? extends V> values) {
+    V usual = field.usual().orElseThrow();
+    return with(field, () -> chance.flag() ? usual : values.get());
   }
 
   /** A record that accepts its values. */
@@ -89,7 +107,12 @@ final class RandomValues {
   }
 
   private <R, V> void set(Draft<R> draft, Part<R, V> part) {
-    if (part instanceof Group<R, V> group) {
+    Supplier<?> values = own.get(part);
+    if (values != null) {
+      @SuppressWarnings("unchecked") // only with() puts suppliers, of the part's own type
+      V value = (V) values.get();
+      draft.set(part, value);
+    } else if (part instanceof Group<R, V> group) {
       draft.set(group, group.make(draft, draft(group.parts())));
     } else if (part instanceof Field<R, V> field && (required(field) || chance.flag())) {
       draft.set(field, value(field));

@@ -8,34 +8,22 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import lampwright.engine.light.Chromaticity;
 import lampwright.engine.light.ColourMatching;
-import lampwright.engine.light.Curve;
 import lampwright.engine.light.Emitter;
 import lampwright.engine.light.EmitterKind;
 import lampwright.engine.light.FittedEmitter;
-import lampwright.engine.rig.Battery;
 import lampwright.engine.rig.BuiltInPixelTypes;
 import lampwright.engine.rig.Chain;
-import lampwright.engine.rig.Controller;
 import lampwright.engine.rig.CurrentCap;
 import lampwright.engine.rig.DriverOutput;
 import lampwright.engine.rig.EmitterOrder;
-import lampwright.engine.rig.Feed;
-import lampwright.engine.rig.Feel;
 import lampwright.engine.rig.Fitting;
 import lampwright.engine.rig.InputLevel;
 import lampwright.engine.rig.Lamp;
-import lampwright.engine.rig.LampFunction;
-import lampwright.engine.rig.LineTime;
-import lampwright.engine.rig.LineTiming;
-import lampwright.engine.rig.OutputDrive;
-import lampwright.engine.rig.OutputSupply;
 import lampwright.engine.rig.Pin;
 import lampwright.engine.rig.PixelRun;
 import lampwright.engine.rig.PixelType;
-import lampwright.engine.rig.Place;
 import lampwright.engine.rig.Rig;
 import lampwright.engine.rig.SupplyNeeds;
-import lampwright.engine.rig.View;
 
 /** Random valid rigs: up to three chains of up to eight pixels, and up to three outputs. */
 final class RigChance {
@@ -57,35 +45,23 @@ final class RigChance {
     types.addAll(own);
     List<Chain> chains = chance.distinct(3, () -> chain(chance.of(types)), Chain::id);
     List<DriverOutput> outputs = chance.distinct(3, this::output, DriverOutput::id);
-    if (chains.isEmpty() && outputs.isEmpty()) {
-      outputs = List.of(output());
+    List<DriverOutput> some = chains.isEmpty() && outputs.isEmpty() ? List.of(output()) : outputs;
+    List<Lamp> lamps = lamps(chains, some);
+    RandomValues values =
+        values()
+            .with(Rig.CHAINS, () -> chains)
+            .with(Rig.OUTPUTS, () -> some)
+            .with(Rig.LAMPS, () -> lamps);
+    if (!matched) {
+      values
+          .with(Rig.COLOUR_MATCHING, () -> ColourMatching.DIRECT)
+          .with(Rig.CURRENT_CAP, () -> CurrentCap.OFF);
     }
-    return new Rig(
-        chance.number(1, 60),
-        chance.number(1, 20_000),
-        chance.maybeNumber(1, 12),
-        curve(),
-        matched ? chance.of(ColourMatching.values()) : ColourMatching.DIRECT,
-        chance.flag(),
-        chance.number(0, 1),
-        matched ? chance.of(CurrentCap.values()) : CurrentCap.OFF,
-        chance.flag() ? Optional.of(feed()) : Optional.empty(),
-        chance.flag() ? Optional.of(battery()) : Optional.empty(),
-        chance.flag()
-            ? Optional.of(chance.of(Controller.all().toArray(Controller[]::new)))
-            : Optional.empty(),
-        chains,
-        outputs,
-        lamps(chains, outputs));
+    return values.record(Rig.SHAPE);
   }
 
-  private Curve curve() {
-    return switch (chance.whole(0, 4)) {
-      case 0 -> new Curve.Srgb();
-      case 1 -> new Curve.CieLightness();
-      case 2 -> new Curve.Linear();
-      default -> new Curve.Power(chance.number(1, 4));
-    };
+  private RandomValues values() {
+    return new RandomValues(chance, shape -> true);
   }
 
   private PixelType pixelType() {
@@ -93,16 +69,16 @@ final class RigChance {
     Map<EmitterKind, FittedEmitter> emitters = new EnumMap<>(EmitterKind.class);
     order.emitters().forEach(kind -> emitters.put(kind, emitter(kind)));
     double volts = chance.number(1, 12);
-    return new PixelType(
-        chance.id("own-"),
-        order,
-        chance.number(0, 5),
-        volts,
-        emitters,
-        chance.flag() ? LineTiming.DEFAULT : line(),
-        chance.flag() ? PixelType.usualNeeds(volts) : needs());
+    return values()
+        .with(PixelType.ID, () -> chance.id("own-"))
+        .with(PixelType.ORDER, () -> order)
+        .with(PixelType.EMITTERS, () -> emitters)
+        .with(PixelType.VOLTS, () -> volts)
+        .with(PixelType.NEEDS, () -> chance.flag() ? PixelType.usualNeeds(volts) : needs())
+        .record(PixelType.SHAPE);
   }
 
+  // In this order: nothing would come of most that are made of five numbers at random.
   private SupplyNeeds needs() {
     double fail = chance.number(0.5, 5);
     double min = fail + chance.number(0, 5);
@@ -123,27 +99,7 @@ final class RigChance {
           case BLUE -> new Chromaticity(chance.number(0.1, 0.2), chance.number(0.02, 0.1));
           case WHITE -> new Chromaticity(chance.number(0.2, 0.5), chance.number(0.2, 0.5));
         };
-    return new FittedEmitter(new Emitter(point, chance.number(1, 5000)), chance.number(0, 30));
-  }
-
-  private LineTiming line() {
-    double tolerance = chance.number(0, 200);
-    return new LineTiming(
-        time(tolerance),
-        time(tolerance),
-        time(tolerance),
-        time(tolerance),
-        chance.maybe(this::range),
-        chance.number(50, 500));
-  }
-
-  private LineTime time(double tolerance) {
-    return chance.flag() ? new LineTime.Nominal(chance.number(100, 1000), tolerance) : range();
-  }
-
-  private LineTime.Range range() {
-    double least = chance.number(100, 1000);
-    return new LineTime.Range(least, least + chance.number(0, 1000));
+    return values().with(Emitter.CHROMATICITY, () -> point).record(FittedEmitter.SHAPE);
   }
 
   private EmitterOrder order(int size) {
@@ -152,43 +108,30 @@ final class RigChance {
 
   private Chain chain(PixelType type) {
     int emitters = type.order().size();
-    return new Chain(
-        chance.id("c"),
-        type,
-        chance.whole(1, 8),
-        chance.flag() ? type.order() : order(emitters),
-        emitters == 4 ? chance.maybeNumber(1667, 25000) : OptionalDouble.empty(),
-        pin(),
-        chance.once(4) ? Optional.of(feed()) : Optional.empty());
+    RandomValues values =
+        values()
+            .with(Chain.ID, () -> chance.id("c"))
+            .with(Chain.TYPE, () -> type)
+            .with(Chain.PIXELS, () -> chance.whole(1, 8))
+            .with(Chain.ORDER, () -> chance.flag() ? type.order() : order(emitters))
+            .with(Chain.PIN, this::pin);
+    if (emitters < 4) {
+      values.with(Chain.WHITE_KELVIN, OptionalDouble::empty);
+    }
+    return values.record(Chain.SHAPE);
   }
 
   private DriverOutput output() {
-    Optional<OutputDrive> drive = chance.maybe(() -> chance.of(OutputDrive.values()));
-    return new DriverOutput(
-        chance.id("o"),
-        new RandomValues(chance, shape -> true).value(DriverOutput.COLOUR),
-        chance.number(0, 500),
-        chance.whole(1, 5),
-        chance.number(0.5, 10),
-        drive.filter(OutputDrive.PIN::equals).isPresent()
-            ? OutputSupply.VOLTAGE
-            : chance.of(OutputSupply.values()),
-        drive,
-        pin());
+    return values()
+        .with(DriverOutput.ID, () -> chance.id("o"))
+        .with(DriverOutput.PIN, this::pin)
+        .record(DriverOutput.SHAPE);
   }
 
   // Each pin once, as a rig asks for.
   private Optional<Pin> pin() {
     int own = pins++;
     return chance.maybe(() -> new Pin("P" + (char) ('A' + own / 8 % 12) + own % 8));
-  }
-
-  private Feed feed() {
-    return new RandomValues(chance, shape -> true).record(Feed.SHAPE);
-  }
-
-  private Battery battery() {
-    return new RandomValues(chance, shape -> true).record(Battery.SHAPE);
   }
 
   private List<Lamp> lamps(List<Chain> chains, List<DriverOutput> outputs) {
@@ -218,18 +161,6 @@ final class RigChance {
   }
 
   private Lamp lamp(String id, Fitting fitting) {
-    return new Lamp(
-        id,
-        chance.text(),
-        chance.of(LampFunction.values()),
-        fitting,
-        chance.maybe(
-            () ->
-                new Place(
-                    chance.of(View.values()),
-                    chance.number(0, 1),
-                    chance.number(0, 1),
-                    chance.number(0.001, 1))),
-        chance.maybe(() -> new Feel(chance.number(0, 300), chance.number(0, 300))));
+    return values().with(Lamp.ID, () -> id).with(Lamp.FITTING, () -> fitting).record(Lamp.SHAPE);
   }
 }
