@@ -140,6 +140,23 @@ class MeasureTest {
     assertThat(run.err()).doesNotContain("colour-out-of-reach");
   }
 
+  /** A colour cycle has hues of its own, and shows none of the colour that is stated beside it. */
+  @Test
+  void colourThatAPatternNeverShowsIsNoFinding() throws IOException {
+    String text =
+        """
+        {"lampwright": 1,
+         "rig": {"chains": [{"id": "c", "pixelType": "ws2812b", "pixels": 1}],
+                 "lamps": [{"id": "l", "pixels": [{"chain": "c", "from": 0, "count": 1}]}]},
+         "scenes": [{"id": "s", "lengthMs": 1000, "tracks": [{"lamps": ["l"], "cues": [
+           {"lengthMs": 1000, "pattern": {"kind": "%s", "colour": {"kelvin": 1667}}}]}]}]}
+        """;
+    Path shown = Files.writeString(folder.resolve("shown.json"), text.formatted("steady"));
+    Path never = Files.writeString(folder.resolve("never.json"), text.formatted("colour-cycle"));
+    assertThat(Run.of("check", shown).err()).contains("colour-out-of-reach");
+    assertThat(Run.of("check", never).err()).doesNotContain("colour-out-of-reach");
+  }
+
   @Test
   void checkGivesJsonWithPlaces() throws IOException {
     Run run = Run.of("check", project(), "--json");

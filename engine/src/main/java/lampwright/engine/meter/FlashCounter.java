@@ -19,11 +19,14 @@ final class FlashCounter {
 
   /**
    * Linear red, green and blue below this, 1 the screen's white, count as black: WCAG 2.0 did not
-   * see red flashes in less, with its threshold of 20 of (R - G - B) x 320.
+   * see red flashes in less.
    */
-  static final double SCREEN_BLACK_BELOW = 20.0 / 320;
+  static final double SCREEN_BLACK_BELOW =
+      TradeNumbers.number("flash caution", "red not seen below") / 320;
 
+  /** Far above what rounding adds to a share, far below what an eye sees. */
   private static final double ROUNDING = 1e-9;
+
   private static final double BLACK_U = Chromaticity.D65.uPrime();
   private static final double BLACK_V = Chromaticity.D65.vPrime();
 

@@ -6,21 +6,21 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import lampwright.engine.facts.TradeNumbers;
 import lampwright.engine.rig.Chain;
 import lampwright.engine.rig.PixelType;
 import lampwright.engine.rig.Rig;
 
 /** How a rig is wired, by its own volts and parts. */
 final class ReadmeWiring {
-  /** The usual ratings of electrolytic capacitors, V (IEC 60063, R5 series; from memory). */
   private static final List<Double> RATINGS =
-      List.of(6.3, 10.0, 16.0, 25.0, 35.0, 50.0, 63.0, 100.0);
-
-  /** By how much the rating is above the supply (common practice). */
-  private static final double RATING_SHARE = 1.5;
+      TradeNumbers.get("electrolytic capacitor", "ratings").numbers();
+  private static final double RATING_OVER_SUPPLY =
+      TradeNumbers.number("electrolytic capacitor", "rating over supply");
 
   private static final String SUPPLY_WIRE = "-----[fuse]-----";
 
+  /** A rating that is exact but for the rounding of the product is enough. */
   private static final double ROUNDING = 1e-9;
 
   private final Rig rig;
@@ -102,7 +102,7 @@ final class ReadmeWiring {
 
   /** The least usual rating that is far enough above a supply, V. */
   static double capacitorVolts(double supplyVolts) {
-    double least = RATING_SHARE * supplyVolts;
+    double least = RATING_OVER_SUPPLY * supplyVolts;
     return RATINGS.stream().filter(rating -> rating >= least - ROUNDING).findFirst().orElse(least);
   }
 }
