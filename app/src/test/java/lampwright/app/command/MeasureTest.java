@@ -146,10 +146,10 @@ class MeasureTest {
     String text =
         """
         {"lampwright": 1,
-         "rig": {"chains": [{"id": "c", "pixelType": "ws2812b", "pixels": 1}],
+         "rig": {"chains": [{"id": "c", "pixelType": "ws2812b-2020", "pixels": 1}],
                  "lamps": [{"id": "l", "pixels": [{"chain": "c", "from": 0, "count": 1}]}]},
          "scenes": [{"id": "s", "lengthMs": 1000, "tracks": [{"lamps": ["l"], "cues": [
-           {"lengthMs": 1000, "pattern": {"kind": "%s", "colour": {"kelvin": 1667}}}]}]}]}
+           {"lengthMs": 1000, "pattern": {"kind": "%s", "colour": {"signal": "blue"}}}]}]}]}
         """;
     Path shown = Files.writeString(folder.resolve("shown.json"), text.formatted("steady"));
     Path never = Files.writeString(folder.resolve("never.json"), text.formatted("colour-cycle"));

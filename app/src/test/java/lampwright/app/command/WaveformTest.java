@@ -18,6 +18,8 @@ import lampwright.exporters.OutsideTools;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.api.parallel.Execution;
+import org.junit.jupiter.api.parallel.ExecutionMode;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
@@ -42,6 +44,8 @@ class WaveformTest {
     tools.find("sigrok-cli", "sigrok-cli");
   }
 
+  // Most of the time goes into the simulator and the decoder, which use one processor each.
+  @Execution(ExecutionMode.CONCURRENT)
   @ParameterizedTest
   @CsvSource({
     "recovery-tractor, working",
@@ -79,6 +83,7 @@ class WaveformTest {
   }
 
   /** One pixel for one frame, and as many as 256 over the seam. */
+  @Execution(ExecutionMode.CONCURRENT)
   @ParameterizedTest
   @CsvSource({"1, 20", "256, 420"})
   void anotherProgramReadsTheShortestAndALongChain(int pixels, int lengthMs)
