@@ -21,6 +21,8 @@ import org.commonmark.parser.Parser;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.api.parallel.Execution;
+import org.junit.jupiter.api.parallel.ExecutionMode;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
 import tools.jackson.databind.JsonNode;
@@ -224,6 +226,7 @@ class HostileTextTest {
     harmless = Outputs.of(HARMLESS, Files.createDirectory(shared.resolve("harmless")));
   }
 
+  @Execution(ExecutionMode.CONCURRENT)
   @ParameterizedTest
   @EnumSource
   void everythingButTheNameIsTheSame(Hostile hostile) throws IOException {
@@ -261,6 +264,7 @@ class HostileTextTest {
         .hasLineCount((int) harmless.text(named(harmless, "lampwright_files.txt")).lines().count());
   }
 
+  @Execution(ExecutionMode.CONCURRENT)
   @ParameterizedTest
   @EnumSource
   void messagesAboutItAreCalm(Hostile hostile) throws IOException {
@@ -300,6 +304,7 @@ class HostileTextTest {
   }
 
   /** Names of files and folders come from others too: a downloaded project, a memory card. */
+  @Execution(ExecutionMode.CONCURRENT)
   @ParameterizedTest
   @EnumSource
   void fileAndFolderOfThatNameAreShownCalmly(Hostile hostile) throws IOException {

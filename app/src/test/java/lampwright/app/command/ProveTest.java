@@ -10,6 +10,8 @@ import lampwright.exporters.OutsideTools;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.api.parallel.Execution;
+import org.junit.jupiter.api.parallel.ExecutionMode;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
@@ -36,6 +38,7 @@ class ProveTest {
     OutsideTools.onThisMachine().findSimulator();
   }
 
+  @Execution(ExecutionMode.CONCURRENT)
   @ParameterizedTest
   @CsvSource({"recovery-tractor, 3", "mountain-rescue, 2", "harbour-dusk, 1", "bench-rgbw, 2"})
   void everySceneOfEverySampleIsProved(String name, int scenes) {
@@ -46,6 +49,7 @@ class ProveTest {
     assertThat(run.out()).doesNotContain("FAILED");
   }
 
+  @Execution(ExecutionMode.CONCURRENT)
   @ParameterizedTest
   @CsvSource({
     "attiny85, ws2812b, true",

@@ -16,6 +16,8 @@ import lampwright.app.Main;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.api.parallel.Execution;
+import org.junit.jupiter.api.parallel.ExecutionMode;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
@@ -37,6 +39,7 @@ class SameExportsTest {
         .hasSizeGreaterThan(20);
   }
 
+  @Execution(ExecutionMode.CONCURRENT)
   @ParameterizedTest
   @ValueSource(
       strings = {
