@@ -10,7 +10,7 @@ import lampwright.engine.rig.Chain;
 import lampwright.engine.rig.EmitterOrder;
 import lampwright.engine.rig.PixelType;
 
-/** The values of a chain. The ranges are those of the record. */
+/** The values of a chain. */
 public final class ChainSettings {
   private static final List<EmitterOrder> RGB_ORDERS = orders("RGB");
   private static final List<EmitterOrder> RGBW_ORDERS = orders("RGBW");
@@ -25,21 +25,24 @@ public final class ChainSettings {
    */
   public static List<Setting<Chain, ?>> of(List<PixelType> own, PixelType now) {
     List<PixelType> types = Stream.concat(BuiltInPixelTypes.all().stream(), own.stream()).toList();
-    return List.of(
-        new Setting<>(
-            "pixelType",
-            new Kind.Choice<>("pixelType", types, PixelType::id),
-            Chain::type,
-            ChainSettings::withType),
-        FieldSettings.of(Chain.PIXELS),
-        new Setting<>(
-            "order",
-            new Kind.Choice<>(
-                "order", now.order().size() == 4 ? RGBW_ORDERS : RGB_ORDERS, EmitterOrder::letters),
-            Chain::order,
-            Chain.ORDER::with),
-        FieldSettings.of(Chain.WHITE_KELVIN),
-        FieldSettings.of(Chain.PIN));
+    List<EmitterOrder> orders = now.order().size() == 4 ? RGBW_ORDERS : RGB_ORDERS;
+    return ShapeSettings.of(Chain.SHAPE)
+        .without(Chain.ID, Chain.FEED)
+        .own(
+            Chain.TYPE,
+            new Setting<>(
+                "pixelType",
+                new Kind.Choice<>("pixelType", types, PixelType::id),
+                Chain::type,
+                ChainSettings::withType))
+        .own(
+            Chain.ORDER,
+            new Setting<>(
+                "order",
+                new Kind.Choice<>("order", orders, EmitterOrder::letters),
+                Chain::order,
+                Chain.ORDER::with))
+        .list();
   }
 
   /**

@@ -1,6 +1,5 @@
 package lampwright.app.workshop.edit;
 
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import lampwright.engine.field.Field;
@@ -19,20 +18,19 @@ public final class LampSettings {
 
   /** All but its id and place. */
   public static List<Setting<Lamp, ?>> of(Lamp lamp) {
-    List<Setting<Lamp, ?>> settings = new ArrayList<>();
-    settings.add(FieldSettings.of(Lamp.NAME));
-    settings.add(FieldSettings.of(Lamp.FUNCTION));
-    if (lamp.fitting() instanceof Fitting.Pixels) {
-      settings.add(
-          new Setting<>(
-              "runs",
-              new Kind.Runs(),
-              l -> l.fitting() instanceof Fitting.Pixels p ? p.runs() : List.<PixelRun>of(),
-              (l, v) -> Lamp.FITTING.with(l, new Fitting.Pixels(v))));
-    }
-    settings.add(feel(Feel.RISE_MS));
-    settings.add(feel(Feel.FALL_MS));
-    return List.copyOf(settings);
+    return ShapeSettings.of(Lamp.SHAPE)
+        .without(Lamp.ID, Lamp.PLACE)
+        .own(Lamp.FITTING, lamp.fitting() instanceof Fitting.Pixels ? List.of(runs()) : List.of())
+        .own(Lamp.FEEL, List.of(feel(Feel.RISE_MS), feel(Feel.FALL_MS)))
+        .list();
+  }
+
+  private static Setting<Lamp, List<PixelRun>> runs() {
+    return new Setting<>(
+        "runs",
+        new Kind.Runs(),
+        lamp -> lamp.fitting() instanceof Fitting.Pixels p ? p.runs() : List.<PixelRun>of(),
+        (lamp, runs) -> Lamp.FITTING.with(lamp, new Fitting.Pixels(runs)));
   }
 
   /** Where it stands on the drawing. */

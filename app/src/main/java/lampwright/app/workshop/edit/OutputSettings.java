@@ -9,13 +9,15 @@ public final class OutputSettings {
 
   /** All but its id. */
   public static List<Setting<DriverOutput, ?>> all() {
-    return List.of(
-        FieldSettings.of(DriverOutput.COLOUR, "output.colour"),
-        FieldSettings.of(DriverOutput.MILLIAMPS),
-        FieldSettings.of(DriverOutput.LEDS_IN_SERIES),
-        FieldSettings.of(DriverOutput.FORWARD_VOLTS),
-        FieldSettings.of(DriverOutput.SUPPLY, "output.supply", DriverOutput::withSupply),
-        FieldSettings.of(DriverOutput.DRIVE, "output.drive", DriverOutput::withDrive),
-        FieldSettings.of(DriverOutput.PIN));
+    return ShapeSettings.of(DriverOutput.SHAPE)
+        .without(DriverOutput.ID)
+        .own(DriverOutput.COLOUR, FieldSettings.of(DriverOutput.COLOUR, "output.colour"))
+        .own(
+            DriverOutput.SUPPLY,
+            FieldSettings.of(DriverOutput.SUPPLY, "output.supply", DriverOutput::withSupply))
+        .own(
+            DriverOutput.DRIVE,
+            FieldSettings.of(DriverOutput.DRIVE, "output.drive", DriverOutput::withDrive))
+        .list();
   }
 }

@@ -14,14 +14,13 @@ public final class RigSettings {
 
   private RigSettings() {}
 
-  /** The supply. */
+  /** The supply, and all that has no other place. */
   public static List<Setting<Rig, ?>> supply() {
-    return List.of(
-        FieldSettings.of(Rig.SUPPLY_VOLTS),
-        FieldSettings.of(Rig.SUPPLY_LIMIT_MILLIAMPS),
-        FieldSettings.of(Rig.DATA_VOLTS),
-        FieldSettings.of(Rig.CURRENT_CAP),
-        FieldSettings.of(Rig.BRIGHTNESS_CAP));
+    return ShapeSettings.of(Rig.SHAPE)
+        .without(Rig.CURVE, Rig.COLOUR_MATCHING, Rig.WHITE_FROM_RGB)
+        .without(Rig.FEED, Rig.BATTERY, Rig.CONTROLLER)
+        .without(Rig.CHAINS, Rig.OUTPUTS, Rig.LAMPS)
+        .list();
   }
 
   /** How colours and levels become light. */

@@ -9,10 +9,10 @@ public final class SceneSettings {
 
   /** All but its id and tracks. */
   public static List<Setting<Scene, ?>> all() {
-    return List.of(
-        FieldSettings.of(Scene.LENGTH_MS, "scene.lengthMs"),
-        FieldSettings.of(Scene.FRAMES_PER_SECOND),
-        FieldSettings.of(Scene.LOOP, "scene.loop"),
-        FieldSettings.of(Scene.DITHER));
+    return ShapeSettings.of(Scene.SHAPE)
+        .without(Scene.ID, Scene.TRACKS)
+        .own(Scene.LENGTH_MS, FieldSettings.of(Scene.LENGTH_MS, "scene.lengthMs"))
+        .own(Scene.LOOP, FieldSettings.of(Scene.LOOP, "scene.loop"))
+        .list();
   }
 }
