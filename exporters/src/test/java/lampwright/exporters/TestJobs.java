@@ -52,6 +52,7 @@ public final class TestJobs {
         new Lamp(
             "beacon",
             "Roof beacon",
+            "",
             LampFunction.SPECIAL_WARNING,
             new Fitting.Pixels(List.of(run("roof", 2, 1), run("roof", 0, 2))),
             Optional.empty(),
@@ -115,6 +116,7 @@ public final class TestJobs {
           new Lamp(
               id,
               HOSTILE_NAME,
+              "",
               LampFunction.OTHER,
               new Fitting.Pixels(List.of(run(id, 0, 1))),
               Optional.empty(),

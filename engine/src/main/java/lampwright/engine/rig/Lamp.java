@@ -16,6 +16,7 @@ import lampwright.engine.field.TextType;
  *
  * @param id unique among the lamps
  * @param name for people; empty if it has none
+ * @param group those that are listed together, such as Roof; empty if it is in none
  * @param function what it is on the vehicle
  * @param fitting its pixels or its driver output
  * @param place where it stands on the drawing
@@ -24,6 +25,7 @@ import lampwright.engine.field.TextType;
 public record Lamp(
     String id,
     String name,
+    String group,
     LampFunction function,
     Fitting fitting,
     Optional<Place> place,
@@ -31,6 +33,8 @@ public record Lamp(
 
   public static final Field<Lamp, String> ID = Field.required("id", new IdType(), Lamp::id, "");
   public static final Field<Lamp, String> NAME = Field.usual("name", TextType.NAME, Lamp::name, "");
+  public static final Field<Lamp, String> GROUP =
+      Field.usual("group", TextType.NAME, Lamp::group, "");
   public static final Field<Lamp, LampFunction> FUNCTION =
       Field.usual(
           "function",
@@ -45,10 +49,10 @@ public record Lamp(
       Field.optional("feel", OptionalType.of(RecordType.of(Feel.SHAPE)), Lamp::feel);
 
   public static final Shape<Lamp> SHAPE =
-      Shape.of("lamp", Lamp.class, ID, NAME, FUNCTION, FITTING, PLACE, FEEL);
+      Shape.of("lamp", Lamp.class, ID, NAME, GROUP, FUNCTION, FITTING, PLACE, FEEL);
 
   public Lamp {
-    SHAPE.check(id, name, function, fitting, place, feel).done();
+    SHAPE.check(id, name, group, function, fitting, place, feel).done();
   }
 
   /** A lamp with pixels, and defaults for all else. */

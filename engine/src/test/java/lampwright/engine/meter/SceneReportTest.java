@@ -68,6 +68,7 @@ class SceneReportTest {
         new Lamp(
             "beacon",
             "",
+            "",
             function,
             new Fitting.Pixels(List.of(new PixelRun("roof", 0, pixels))),
             Optional.empty(),

@@ -40,6 +40,7 @@ final class Rendering {
         new Lamp(
             "spot",
             "",
+            "",
             LampFunction.OTHER,
             new Fitting.Output("one"),
             java.util.Optional.empty(),

@@ -26,6 +26,7 @@ class TitlesTest {
         new Lamp(
             "l",
             name,
+            "",
             LampFunction.OTHER,
             new Fitting.Output("o"),
             Optional.empty(),
