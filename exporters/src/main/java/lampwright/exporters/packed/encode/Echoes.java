@@ -12,6 +12,7 @@ import lampwright.exporters.packed.format.Coding;
  * earlier one takes its value, pixel by pixel where the whole lamp allows.
  */
 final class Echoes {
+  /** Columns from emitter to emitter and from pixel to pixel. */
   private static final int[] PITCHES = {1, 3, 4};
 
   private final LampTable table;

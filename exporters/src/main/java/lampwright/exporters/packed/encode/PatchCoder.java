@@ -6,6 +6,7 @@ import lampwright.exporters.packed.format.Format;
 
 /** Codes "set these columns to these values" as PATCH and FILL instructions. */
 final class PatchCoder {
+  /** Bytes of a pattern that a fill repeats: pixels of 1, 3 and 4 bytes, one to some together. */
   private static final int[] PATTERNS = {1, 2, 3, 4, 6, 8, 12, 16, 32};
 
   private final LampTable table;

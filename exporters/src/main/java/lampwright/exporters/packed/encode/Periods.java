@@ -5,7 +5,13 @@ import java.util.List;
 
 /** Repetition in a list of frames, each given by a hash. */
 final class Periods {
+  /**
+   * Frames that a repetition has to save, to be worth a program entry and its cuts. Found by trial:
+   * with 12 or 48 the corpus packs to the same 72,069 bytes but for 5.
+   */
   private static final int LEAST_GAIN = 24;
+
+  /** Most comparisons, less than a second of them: long scenes are searched for short periods. */
   private static final long WORK = 400_000_000L;
 
   /** Frames from..to repeat with the period. */

@@ -7,8 +7,19 @@ import java.util.List;
  * predictor leaves over at every frame.
  */
 final class RowPlan {
+  /** Absolute, step and scaled, as the format has them. */
   static final int PREDICTORS = 3;
+
+  /**
+   * Frames in which the width of a row stays the same, about: a section is seldom shorter. Found by
+   * trial: with 16 the corpus packs to 72,077 bytes in place of 72,069, with 64 to 72,026.
+   */
   private static final int WINDOW = 32;
+
+  /**
+   * Slots before a slot that are tried as its source. Found by trial: 8 and 12 change nothing in
+   * the corpus, with 3 the samples pack to 5,968 bytes in place of 5,715.
+   */
   private static final int SOURCES = 5;
 
   /** Numbers of the slots in coding order. */

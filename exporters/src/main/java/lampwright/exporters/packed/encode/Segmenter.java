@@ -12,13 +12,24 @@ import lampwright.exporters.packed.format.Format;
 
 /** Cuts frames that don't repeat into sections. */
 final class Segmenter {
-  // Frames between which cuts are tried: few where a look costs much.
+  // Frames between which cuts are tried: few where a look costs much. Found by trial: with one of
+  // them halved or doubled the corpus packs to 72,067 to 72,608 bytes in place of 72,069.
   private static final int FINE_GRID = 2;
   private static final int GRID = 4;
   private static final int COARSE_GRID = 8;
   private static final int FEW_SLOTS = 2;
   private static final int SOME_SLOTS = 8;
+
+  /**
+   * Most frames of a section among which cuts are looked for; the work grows with it. Found by
+   * trial: with 256 the corpus packs to 72,911 bytes, with 1,024 to 71,727.
+   */
   private static final int LONGEST = 512;
+
+  /**
+   * Frames of hold at which a section ends in any case. Found by trial: with 6 the corpus packs to
+   * 72,146 bytes, with 24 to 72,058.
+   */
   private static final int HOLD = 12;
 
   /** Bytes of an entry and a plain section beside its rows. */

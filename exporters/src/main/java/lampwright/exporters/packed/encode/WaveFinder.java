@@ -15,7 +15,10 @@ import org.jspecify.annotations.Nullable;
  */
 final class WaveFinder {
   static final int MAX_PERIOD = 4096;
+
+  /** Parts of a pixel's way by which pixels are apart in the waves that people set. */
   private static final int[] SPREADS = {1, 2, 3, 4, 5, 10};
+
   private static final int[] PIXEL_BYTES = {4, 3, 1};
 
   private WaveFinder() {}

@@ -4,6 +4,7 @@ import lampwright.exporters.packed.format.Format;
 
 /** Plays the programs of lamps: entries, their sections' instructions, and how long each lasts. */
 final class ProgramPlayer {
+  /** Most frames until the program is looked at again: the AVR player counts them in a byte. */
   private static final int MAX_CHUNK = 255;
 
   private final PackedBytes data;
