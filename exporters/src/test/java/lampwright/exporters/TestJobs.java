@@ -56,6 +56,7 @@ public final class TestJobs {
             LampFunction.SPECIAL_WARNING,
             new Fitting.Pixels(List.of(run("roof", 2, 1), run("roof", 0, 2))),
             Optional.empty(),
+            java.util.List.of(),
             Optional.empty());
     Rig rig =
         Rig.of(
@@ -120,6 +121,7 @@ public final class TestJobs {
               LampFunction.OTHER,
               new Fitting.Pixels(List.of(run(id, 0, 1))),
               Optional.empty(),
+              java.util.List.of(),
               Optional.empty()));
     }
     String[] all = ids.toArray(String[]::new);

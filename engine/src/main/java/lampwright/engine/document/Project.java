@@ -21,6 +21,7 @@ import lampwright.engine.scene.Scene;
  *
  * @param schema where the schema of the file is, for editors; kept as it is given
  * @param name for people
+ * @param model the kind of model whose drawing stands where there is no picture
  * @param pixelTypes the project's own, besides the built-in ones; every chain has one of either
  * @param rig what is fitted
  * @param pictures of the model, at most one of each view
@@ -29,6 +30,7 @@ import lampwright.engine.scene.Scene;
 public record Project(
     Optional<String> schema,
     String name,
+    Optional<ModelKind> model,
     List<PixelType> pixelTypes,
     Rig rig,
     List<Picture> pictures,
@@ -41,6 +43,8 @@ public record Project(
       Field.optional("$schema", OptionalType.of(new TextType(2000)), Project::schema).as("schema");
   public static final Field<Project, String> NAME =
       Field.usual("name", TextType.NAME, Project::name, "").alwaysWritten();
+  public static final Field<Project, Optional<ModelKind>> MODEL =
+      Field.optional("model", OptionalType.of(ModelKind.TYPE), Project::model);
   public static final Field<Project, List<PixelType>> PIXEL_TYPES =
       Field.list(
           "pixelTypes",
@@ -65,14 +69,14 @@ public record Project(
           Project::scenes);
 
   public static final Shape<Project> SHAPE =
-      Shape.of("project", Project.class, SCHEMA, NAME, PIXEL_TYPES, RIG, PICTURES, SCENES);
+      Shape.of("project", Project.class, SCHEMA, NAME, MODEL, PIXEL_TYPES, RIG, PICTURES, SCENES);
 
   public Project {
     pixelTypes = List.copyOf(pixelTypes);
     pictures = List.copyOf(pictures);
     scenes = List.copyOf(scenes);
     Checks.of("project")
-        .addAll(SHAPE.check(schema, name, pixelTypes, rig, pictures, scenes).faults())
+        .addAll(SHAPE.check(schema, name, model, pixelTypes, rig, pictures, scenes).faults())
         .addAll(ProjectFaults.find(pixelTypes, rig.chains(), rig.lamps(), pictures, scenes))
         .done();
   }

@@ -68,6 +68,11 @@ final class Components<R> {
     return checks;
   }
 
+  /** The same of what a draft has. */
+  Checks check(Checks checks, Draft<R> draft) {
+    return check(checks, inOrder.stream().map(draft::get).toArray());
+  }
+
   @SuppressWarnings("unchecked") // the record gives its own components, in order
   private static <R, V> void check(Part<R, V> part, Object value, Checks checks) {
     if (part instanceof Field<R, V> field) {

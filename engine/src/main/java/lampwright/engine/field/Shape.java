@@ -155,6 +155,11 @@ public final class Shape<R> {
     return components.orElseThrow().check(Checks.of(key), values);
   }
 
+  /** Checks what a draft has in the same way, without what the record checks besides. */
+  public Checks check(Draft<R> draft) {
+    return components.orElseThrow().check(Checks.of(key), draft);
+  }
+
   /** An object of this shape as JSON has it: names and values of the fields that are written. */
   public Map<String, Object> plain(R record) {
     Map<String, Object> fields = new LinkedHashMap<>();

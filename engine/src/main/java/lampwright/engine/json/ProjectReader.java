@@ -78,17 +78,8 @@ public final class ProjectReader {
     draft.set(Project.RIG, rig.rig().orElseGet(() -> draft.get(Project.RIG)));
     reader.fill(Project.SHAPE, f, draft);
     f.close();
-    // Name and schema are checked here; the project is made of what is sound alone.
-    Project.SHAPE
-        .check(
-            draft.get(Project.SCHEMA),
-            draft.get(Project.NAME),
-            types,
-            draft.get(Project.RIG),
-            draft.get(Project.PICTURES),
-            scenes)
-        .faults()
-        .forEach(fault -> f.report(fault, References.NONE));
+    // Its own fields are checked here; the project is made of what is sound alone.
+    Project.SHAPE.check(draft).faults().forEach(fault -> f.report(fault, References.NONE));
     LampReferences references = new LampReferences(rig.lampNames());
     for (Fault fault :
         ProjectFaults.find(types, rig.chains(), rig.lamps(), draft.get(Project.PICTURES), scenes)) {

@@ -2,10 +2,13 @@ package lampwright.engine.rig;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
+import lampwright.engine.check.ListLimit;
 import lampwright.engine.field.ChoiceType;
 import lampwright.engine.field.Field;
 import lampwright.engine.field.Group;
 import lampwright.engine.field.IdType;
+import lampwright.engine.field.ListType;
 import lampwright.engine.field.OptionalType;
 import lampwright.engine.field.RecordType;
 import lampwright.engine.field.Shape;
@@ -20,6 +23,7 @@ import lampwright.engine.field.TextType;
  * @param function what it is on the vehicle
  * @param fitting its pixels or its driver output
  * @param place where it stands on the drawing
+ * @param alsoAt where it is to be seen besides, on other sides
  * @param feel its warm-up
  */
 public record Lamp(
@@ -29,6 +33,7 @@ public record Lamp(
     LampFunction function,
     Fitting fitting,
     Optional<Place> place,
+    List<Place> alsoAt,
     Optional<Feel> feel) {
 
   public static final Field<Lamp, String> ID = Field.required("id", new IdType(), Lamp::id, "");
@@ -45,14 +50,20 @@ public record Lamp(
       Group.of("fitting", Lamp::fitting, Fittings.SHAPE, new Fitting.Pixels(List.of()));
   public static final Field<Lamp, Optional<Place>> PLACE =
       Field.optional("place", OptionalType.of(RecordType.of(Place.SHAPE)), Lamp::place);
+  public static final Field<Lamp, List<Place>> ALSO_AT =
+      Field.list(
+          "alsoAt",
+          new ListType<>(RecordType.of(Place.SHAPE), new ListLimit(0, 8, "places")),
+          Lamp::alsoAt);
   public static final Field<Lamp, Optional<Feel>> FEEL =
       Field.optional("feel", OptionalType.of(RecordType.of(Feel.SHAPE)), Lamp::feel);
 
   public static final Shape<Lamp> SHAPE =
-      Shape.of("lamp", Lamp.class, ID, NAME, GROUP, FUNCTION, FITTING, PLACE, FEEL);
+      Shape.of("lamp", Lamp.class, ID, NAME, GROUP, FUNCTION, FITTING, PLACE, ALSO_AT, FEEL);
 
   public Lamp {
-    SHAPE.check(id, name, group, function, fitting, place, feel).done();
+    alsoAt = List.copyOf(alsoAt);
+    SHAPE.check(id, name, group, function, fitting, place, alsoAt, feel).done();
   }
 
   /** A lamp with pixels, and defaults for all else. */
@@ -67,6 +78,11 @@ public record Lamp(
 
   private static Lamp of(String id, Fitting fitting) {
     return SHAPE.draft().set(ID, id).set(FITTING, fitting).make();
+  }
+
+  /** Every place where it is to be seen, the first one first; empty if it has none. */
+  public List<Place> places() {
+    return Stream.concat(place.stream(), alsoAt.stream()).toList();
   }
 
   /** The name if there is one, else the id. */

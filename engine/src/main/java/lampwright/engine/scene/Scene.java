@@ -28,6 +28,7 @@ import lampwright.engine.pattern.Times;
  * @param loop whether it begins again
  * @param dither what becomes of the part of a drive that a byte cannot hold
  * @param tracks in order from the lowest to the topmost
+ * @param markers times that have a name, in any order
  */
 public record Scene(
     String id,
@@ -35,7 +36,8 @@ public record Scene(
     BigDecimal framesPerSecond,
     boolean loop,
     Dither dither,
-    List<Track> tracks) {
+    List<Track> tracks,
+    List<Marker> markers) {
   public static final int MAX_FRAMES = 1_000_000;
   private static final BigDecimal SECOND_MS = BigDecimal.valueOf(1000);
   private static final Set<String> TIMES = Set.of("lengthMs", "framesPerSecond");
@@ -65,14 +67,22 @@ public record Scene(
           new ListType<>(RecordType.of(Track.SHAPE), new ListLimit(0, 4096, "tracks")),
           Scene::tracks);
 
+  public static final Field<Scene, List<Marker>> MARKERS =
+      Field.list(
+          "markers",
+          new ListType<>(RecordType.of(Marker.SHAPE), new ListLimit(0, 1000, "markers")),
+          Scene::markers);
+
   public static final Shape<Scene> SHAPE =
-      Shape.of("scene", Scene.class, ID, LENGTH_MS, FRAMES_PER_SECOND, LOOP, DITHER, TRACKS);
+      Shape.of(
+          "scene", Scene.class, ID, LENGTH_MS, FRAMES_PER_SECOND, LOOP, DITHER, TRACKS, MARKERS);
 
   public Scene {
     lengthMs = canonical(lengthMs);
     framesPerSecond = canonical(framesPerSecond);
     tracks = List.copyOf(tracks);
-    Checks checks = SHAPE.check(id, lengthMs, framesPerSecond, loop, dither, tracks);
+    markers = List.copyOf(markers);
+    Checks checks = SHAPE.check(id, lengthMs, framesPerSecond, loop, dither, tracks, markers);
     // Past a wrong length or rate the number of frames says nothing.
     if (checks.faults().stream().noneMatch(f -> TIMES.contains(f.field()))
         && exactFrames(lengthMs, framesPerSecond).compareTo(BigDecimal.valueOf(MAX_FRAMES)) > 0) {
@@ -82,6 +92,17 @@ public record Scene(
           "needs at most " + MAX_FRAMES + " frames");
     }
     checks.done();
+  }
+
+  /** A scene without markers. */
+  public Scene(
+      String id,
+      BigDecimal lengthMs,
+      BigDecimal framesPerSecond,
+      boolean loop,
+      Dither dither,
+      List<Track> tracks) {
+    this(id, lengthMs, framesPerSecond, loop, dither, tracks, List.of());
   }
 
   /** How many frames it has: its length in frames, rounded half up, at least 1. */

@@ -45,6 +45,7 @@ import lampwright.engine.rig.PixelType;
 import lampwright.engine.rig.Place;
 import lampwright.engine.rig.Rig;
 import lampwright.engine.scene.Cue;
+import lampwright.engine.scene.Marker;
 import lampwright.engine.scene.Scene;
 import lampwright.engine.scene.Track;
 
@@ -67,6 +68,7 @@ final class FieldTables {
           FittedEmitter.SHAPE,
           LineTiming.SHAPE,
           Scene.SHAPE,
+          Marker.SHAPE,
           Track.SHAPE,
           Cue.SHAPE,
           Keyframe.SHAPE);

@@ -56,7 +56,7 @@ class ReadProblemsTest {
     assertThat(read.project()).isEmpty();
     assertThat(texts(read))
         .containsExactly(
-            "nmae: unknown field at line 3, column 3: needs one of lampwright, $schema, name, pixelTypes,"
+            "nmae: unknown field at line 3, column 3: needs one of lampwright, $schema, name, model, pixelTypes,"
                 + " rig, pictures, scenes, situations; did you mean \"name\"?",
             "rig.supplyVolts: 100 at line 5, column 20: needs 1 to 60",
             "rig.chains[0].pixelType: \"ws2812\" at line 7, column 32: needs a built-in pixel type"

@@ -72,6 +72,7 @@ class SceneReportTest {
             function,
             new Fitting.Pixels(List.of(new PixelRun("roof", 0, pixels))),
             Optional.empty(),
+            java.util.List.of(),
             Optional.empty());
     Rig rig =
         new Rig(

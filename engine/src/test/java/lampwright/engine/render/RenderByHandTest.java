@@ -39,7 +39,15 @@ class RenderByHandTest {
       new Fade(Look.DEFAULT, Optional.empty(), Optional.empty(), 0, 1, Easing.LINEAR);
 
   private static Lamp onOutput(String id, Optional<Feel> feel) {
-    return new Lamp(id, "", "", LampFunction.OTHER, new Fitting.Output(id), Optional.empty(), feel);
+    return new Lamp(
+        id,
+        "",
+        "",
+        LampFunction.OTHER,
+        new Fitting.Output(id),
+        Optional.empty(),
+        java.util.List.of(),
+        feel);
   }
 
   private static Rig outputs(double limit, double brightness, CurrentCap cap, Lamp... lamps) {

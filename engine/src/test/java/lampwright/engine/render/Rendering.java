@@ -44,6 +44,7 @@ final class Rendering {
             LampFunction.OTHER,
             new Fitting.Output("one"),
             java.util.Optional.empty(),
+            java.util.List.of(),
             feel);
     return rig(new Curve.Linear(), brightnessCap, List.of(), List.of(DriverOutput.of("one")), lamp);
   }

@@ -19,7 +19,7 @@ public final class LampSettings {
   /** All but its id and place. */
   public static List<Setting<Lamp, ?>> of(Lamp lamp) {
     return ShapeSettings.of(Lamp.SHAPE)
-        .without(Lamp.ID, Lamp.PLACE)
+        .without(Lamp.ID, Lamp.PLACE, Lamp.ALSO_AT)
         .own(Lamp.FITTING, lamp.fitting() instanceof Fitting.Pixels ? List.of(runs()) : List.of())
         .own(Lamp.FEEL, List.of(feel(Feel.RISE_MS), feel(Feel.FALL_MS)))
         .list();
@@ -39,7 +39,10 @@ public final class LampSettings {
         FieldSettings.stating(Lamp.PLACE, MIDDLE, Place.VIEW, "place.view"),
         FieldSettings.within(Lamp.PLACE, MIDDLE, Place.X, "place.x"),
         FieldSettings.within(Lamp.PLACE, MIDDLE, Place.Y, "place.y"),
-        FieldSettings.within(Lamp.PLACE, MIDDLE, Place.SIZE, "place.size"));
+        FieldSettings.within(Lamp.PLACE, MIDDLE, Place.SIZE, "place.size"),
+        FieldSettings.within(Lamp.PLACE, MIDDLE, Place.SHAPE_DRAWN, "place.shape"),
+        FieldSettings.within(Lamp.PLACE, MIDDLE, Place.TURN_DEGREES, "place.turnDegrees"),
+        FieldSettings.within(Lamp.PLACE, MIDDLE, Place.SPREAD_DEGREES, "place.spreadDegrees"));
   }
 
   // A lamp that follows at once has no feel.

@@ -28,11 +28,12 @@ public final class PlaceEdits {
             Lamp.PLACE.with(
                 l,
                 Optional.of(
-                    new Place(
-                        view,
-                        grain(x),
-                        grain(y),
-                        l.place().map(Place::size).orElse(Place.DEFAULT_SIZE)))));
+                    Place.SHAPE
+                        .draft(l.place().orElseGet(() -> new Place(view, x, y, Place.DEFAULT_SIZE)))
+                        .set(Place.VIEW, view)
+                        .set(Place.X, grain(x))
+                        .set(Place.Y, grain(y))
+                        .make())));
   }
 
   /** Moves lamps on their drawings; none leaves its drawing. */
@@ -46,8 +47,11 @@ public final class PlaceEdits {
                 l.place()
                     .map(
                         p ->
-                            new Place(
-                                p.view(), grain(p.x() + byX), grain(p.y() + byY), p.size()))));
+                            Place.SHAPE
+                                .draft(p)
+                                .set(Place.X, grain(p.x() + byX))
+                                .set(Place.Y, grain(p.y() + byY))
+                                .make())));
   }
 
   /** Makes lamps larger or smaller on their drawings. */
@@ -59,13 +63,7 @@ public final class PlaceEdits {
             Lamp.PLACE.with(
                 l,
                 l.place()
-                    .map(
-                        p ->
-                            new Place(
-                                p.view(),
-                                p.x(),
-                                p.y(),
-                                Math.max(LEAST_SIZE, grain(p.size() * factor))))));
+                    .map(p -> Place.SIZE.with(p, Math.max(LEAST_SIZE, grain(p.size() * factor))))));
   }
 
   /** Takes lamps off their drawings. */

@@ -10,7 +10,7 @@ public final class SceneSettings {
   /** All but its id and tracks. */
   public static List<Setting<Scene, ?>> all() {
     return ShapeSettings.of(Scene.SHAPE)
-        .without(Scene.ID, Scene.TRACKS)
+        .without(Scene.ID, Scene.TRACKS, Scene.MARKERS)
         .own(Scene.LENGTH_MS, FieldSettings.of(Scene.LENGTH_MS, "scene.lengthMs"))
         .own(Scene.LOOP, FieldSettings.of(Scene.LOOP, "scene.loop"))
         .list();

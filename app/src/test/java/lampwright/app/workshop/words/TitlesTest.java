@@ -30,6 +30,7 @@ class TitlesTest {
             LampFunction.OTHER,
             new Fitting.Output("o"),
             Optional.empty(),
+            java.util.List.of(),
             Optional.empty());
     assertThat(Titles.of(lamp)).isEqualTo(shown);
   }
