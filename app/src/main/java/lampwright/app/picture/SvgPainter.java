@@ -34,42 +34,42 @@ public final class SvgPainter {
     attribute("viewBox", "0 0 " + wide + " " + high);
     attribute("font-family", "sans-serif");
     svg.append(">\n");
-    list.shapes().forEach(shape -> shape(shape, list.width()));
+    list.marks().forEach(mark -> mark(mark, list.width()));
     return svg.append("</svg>\n").toString();
   }
 
-  private void shape(Shape shape, double width) {
-    if (shape instanceof Shape.Line line) {
+  private void mark(Mark mark, double width) {
+    if (mark instanceof Mark.Line line) {
       svg.append("<line");
       attribute("x1", number(line.x1()));
       attribute("y1", number(line.y1()));
       attribute("x2", number(line.x2()));
       attribute("y2", number(line.y2()));
-      look(Optional.empty(), Optional.of(line.stroke()));
-    } else if (shape instanceof Shape.Rect rect) {
+      paint(Optional.empty(), Optional.of(line.stroke()));
+    } else if (mark instanceof Mark.Rect rect) {
       svg.append("<rect");
       box(rect.x(), rect.y(), rect.width(), rect.height());
-      look(rect.fill(), rect.stroke());
-    } else if (shape instanceof Shape.Ellipse ellipse) {
+      paint(rect.fill(), rect.stroke());
+    } else if (mark instanceof Mark.Ellipse ellipse) {
       svg.append("<ellipse");
       attribute("cx", number(ellipse.x()));
       attribute("cy", number(ellipse.y()));
       attribute("rx", number(ellipse.radiusX()));
       attribute("ry", number(ellipse.radiusY()));
-      look(ellipse.fill(), ellipse.stroke());
-    } else if (shape instanceof Shape.Path path) {
+      paint(ellipse.fill(), ellipse.stroke());
+    } else if (mark instanceof Mark.Path path) {
       svg.append(path.closed() ? "<polygon" : "<polyline");
       attribute(
           "points",
           path.corners().stream()
               .map(p -> number(p.x()) + "," + number(p.y()))
               .collect(Collectors.joining(" ")));
-      look(path.fill(), path.stroke());
-    } else if (shape instanceof Shape.Text text) {
+      paint(path.fill(), path.stroke());
+    } else if (mark instanceof Mark.Text text) {
       text(text);
-    } else if (shape instanceof Shape.Label label) {
+    } else if (mark instanceof Mark.Label label) {
       label(label, width);
-    } else if (shape instanceof Shape.Strip strip) {
+    } else if (mark instanceof Mark.Strip strip) {
       strip(strip);
     }
   }
@@ -81,7 +81,7 @@ public final class SvgPainter {
     attribute("height", number(Math.max(0, height)));
   }
 
-  private void look(Optional<Ink> fill, Optional<Stroke> stroke) {
+  private void paint(Optional<Ink> fill, Optional<Stroke> stroke) {
     attribute("fill", fill.map(colours).orElse("none"));
     stroke.ifPresent(
         s -> {
@@ -91,7 +91,7 @@ public final class SvgPainter {
     svg.append("/>\n");
   }
 
-  private void text(Shape.Text text) {
+  private void text(Mark.Text text) {
     svg.append("<text");
     attribute("x", number(text.x()));
     attribute("y", number(text.y() + dropped(text)));
@@ -99,7 +99,7 @@ public final class SvgPainter {
     if (text.bold()) {
       attribute("font-weight", "bold");
     }
-    if (text.side() == Shape.Side.MIDDLE) {
+    if (text.side() == Mark.Side.MIDDLE) {
       attribute("text-anchor", "middle");
     }
     attribute("fill", colours.apply(text.ink()));
@@ -108,7 +108,7 @@ public final class SvgPainter {
 
   // Viewers disagree on dominant-baseline, so the baseline is placed here: in usual type capitals
   // are 0.72 of the size high, letters go 0.2 below the line, and lines begin 0.93 above it.
-  private static double dropped(Shape.Text text) {
+  private static double dropped(Mark.Text text) {
     return switch (text.height()) {
       case TOP -> 0.93 * text.size();
       case CENTRE -> 0.36 * text.size();
@@ -117,29 +117,29 @@ public final class SvgPainter {
   }
 
   // Nothing here can measure type: letters are half as wide as they are high on average.
-  private void label(Shape.Label label, double width) {
+  private void label(Mark.Label label, double width) {
     double wide = label.text().length() * label.size() * 0.55;
     double high = label.size() * 1.2;
     double left = label.left(wide, width);
     double top = label.top(high);
     svg.append("<rect");
-    box(left, top, wide + 2 * Shape.Label.ROOM, high + Shape.Label.EDGE);
-    look(Optional.of(label.plate()), Optional.empty());
+    box(left, top, wide + 2 * Mark.Label.ROOM, high + Mark.Label.EDGE);
+    paint(Optional.of(label.plate()), Optional.empty());
     text(
-        new Shape.Text(
-            left + Shape.Label.ROOM,
+        new Mark.Text(
+            left + Mark.Label.ROOM,
             top + 1,
             label.text(),
             label.size(),
             false,
-            Shape.Side.LEFT,
-            Shape.Height.TOP,
+            Mark.Side.LEFT,
+            Mark.Height.TOP,
             label.ink(),
             OptionalDouble.empty()));
   }
 
   // Neighbours of one colour are one rectangle.
-  private void strip(Shape.Strip strip) {
+  private void strip(Mark.Strip strip) {
     ColourRow row = strip.colours();
     double step = strip.width() / Math.max(1, row.size());
     for (int from = 0, to; from < row.size(); from = to) {

@@ -1,4 +1,4 @@
-/** Drawings as lists of shapes, without a toolkit, and what writes them to files. */
+/** Drawings as lists of marks, without a toolkit, and what writes them to files. */
 @NullMarked
 package lampwright.app.picture;
 

@@ -16,7 +16,7 @@ import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import javafx.beans.property.SimpleObjectProperty;
 import lampwright.app.workshop.model.Bench;
-import lampwright.app.workshop.model.PackRoom;
+import lampwright.app.workshop.model.PackService;
 import lampwright.app.workshop.model.Playhead;
 import lampwright.app.workshop.model.problems.ProblemsModel;
 import lampwright.engine.document.Project;
@@ -161,8 +161,8 @@ class OneFaultTest {
   }
 
   // What the room that packs finds out in the background.
-  private static PackRoom.Packed packed(Project project) throws CancelledException {
-    return new PackRoom.Packed(
+  private static PackService.Packed packed(Project project) throws CancelledException {
+    return new PackService.Packed(
         1, FirmwareMemory.findings(project.rig(), project.scenes(), Progress.SILENT));
   }
 

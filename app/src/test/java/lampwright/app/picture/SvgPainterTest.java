@@ -65,16 +65,15 @@ class SvgPainterTest {
         new DisplayList.Builder(100, 100)
             .line(1, 2, 3, 4, line)
             .fillRect(10, 20, 30, 40, TestInk.BODY)
-            .add(new Shape.Ellipse(5, 6, 7, 8, Optional.of(TestInk.BODY), Optional.of(line)))
+            .add(new Mark.Ellipse(5, 6, 7, 8, Optional.of(TestInk.BODY), Optional.of(line)))
             .add(
-                new Shape.Path(
-                    List.of(new Shape.Point(0, 0), new Shape.Point(9.25, 0), new Shape.Point(0, 9)),
+                new Mark.Path(
+                    List.of(new Mark.Point(0, 0), new Mark.Point(9.25, 0), new Mark.Point(0, 9)),
                     true,
                     Optional.empty(),
                     Optional.of(line)))
             .centred(50, 50, "7", 10, TestInk.LINE)
-            .add(
-                new Shape.Strip(0, 90, 40, 5, new ColourRow(0xFFFF0000, 0xFFFF0000, 0, 0xFF0000FF)))
+            .add(new Mark.Strip(0, 90, 40, 5, new ColourRow(0xFFFF0000, 0xFFFF0000, 0, 0xFF0000FF)))
             .build();
     List<Element> found = elements(parsed(list));
     assertThat(found)
@@ -98,7 +97,7 @@ class SvgPainterTest {
     String hostile = "</text><script>\"&amp;' \u0000\u001b\uffff \ud83d\ude80";
     DisplayList list =
         new DisplayList.Builder(10, 10)
-            .text(0, 0, hostile, 8, Shape.Height.TOP, TestInk.LINE)
+            .text(0, 0, hostile, 8, Mark.Height.TOP, TestInk.LINE)
             .build();
     List<Element> found = elements(parsed(list));
     assertThat(found).hasSize(1);
@@ -122,19 +121,19 @@ class SvgPainterTest {
 
   @Test
   void labelStaysWithinTheDrawing() {
-    Shape.Label label = new Shape.Label(5, 4, "a", 10, TestInk.LINE, TestInk.BODY);
+    Mark.Label label = new Mark.Label(5, 4, "a", 10, TestInk.LINE, TestInk.BODY);
     assertThat(label.left(40, 100)).isEqualTo(2);
     assertThat(label.top(12)).isEqualTo(2);
-    Shape.Label right = new Shape.Label(95, 50, "a", 10, TestInk.LINE, TestInk.BODY);
+    Mark.Label right = new Mark.Label(95, 50, "a", 10, TestInk.LINE, TestInk.BODY);
     assertThat(right.left(40, 100)).isEqualTo(52);
     assertThat(right.top(12)).isEqualTo(36);
   }
 
   @Test
   void openPathIsALine() throws Exception {
-    Shape.Path path =
-        new Shape.Path(
-            List.of(new Shape.Point(0, 0), new Shape.Point(1, 1)),
+    Mark.Path path =
+        new Mark.Path(
+            List.of(new Mark.Point(0, 0), new Mark.Point(1, 1)),
             false,
             Optional.empty(),
             Optional.of(Stroke.thin(TestInk.LINE)));
@@ -148,8 +147,8 @@ class SvgPainterTest {
     assertThatIllegalArgumentException()
         .isThrownBy(
             () ->
-                new Shape.Path(
-                    List.of(new Shape.Point(0, 0), new Shape.Point(1, 1)),
+                new Mark.Path(
+                    List.of(new Mark.Point(0, 0), new Mark.Point(1, 1)),
                     true,
                     Optional.empty(),
                     Optional.empty()))

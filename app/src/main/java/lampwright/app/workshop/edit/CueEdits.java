@@ -17,7 +17,7 @@ import lampwright.engine.scene.Scene;
 import lampwright.engine.scene.Span;
 import lampwright.engine.scene.Track;
 
-/** What hands do to cues: every method gives the changed scene and where the cues are then. */
+/** What is done to cues: every method gives the changed scene and where the cues are then. */
 public final class CueEdits {
   /**
    * A scene after an edit.

@@ -11,7 +11,7 @@ import lampwright.engine.rig.Place;
 import lampwright.engine.rig.Rig;
 import lampwright.engine.rig.View;
 
-/** What hands do to lamps on the drawing, and to the drawing. */
+/** What is done to lamps on the drawing, and to the drawing. */
 public final class PlaceEdits {
   // Half a thousandth of a drawing is less than a pixel; longer numbers make files hard to read.
   private static final double GRAIN = 1000;

@@ -12,7 +12,7 @@ import lampwright.engine.scene.Scene;
 
 /**
  * What is chosen: a scene, and lamps and cues of it, in the order in which they were chosen. The
- * last one is the one that sheets show.
+ * last one is the one that forms show.
  *
  * @param scene id of the scene on the bench; empty if the project has none
  * @param lamps ids

@@ -6,7 +6,7 @@ import java.util.function.Function;
 import java.util.function.Predicate;
 
 /**
- * One named value of a record, as a sheet shows and changes it.
+ * One named value of a record, as a form shows and changes it.
  *
  * @param <R> the record
  * @param <V> the value

@@ -35,7 +35,7 @@ public final class Bench {
     }
 
     // A watcher may change the state: the others then see the newest, and each change once.
-    void look() {
+    void tell() {
       T now = part.apply(state);
       T before = seen;
       if (!now.equals(before)) {
@@ -229,6 +229,6 @@ public final class Bench {
 
   private void change(BenchState wanted) {
     state = wanted;
-    watchers.forEach(Watcher::look);
+    watchers.forEach(Watcher::tell);
   }
 }

@@ -34,8 +34,8 @@ import org.jspecify.annotations.Nullable;
 public final class GaugesModel {
   private final Texts texts = Texts.of("gauges");
   private final Bench bench;
-  private final LightRoom lights;
-  private final PackRoom packs;
+  private final LightService lights;
+  private final PackService packs;
   private final Playhead playhead;
   private final ReadOnlyObjectWrapper<Gauge> supply;
   private final ReadOnlyObjectWrapper<Gauge> wire;
@@ -45,7 +45,7 @@ public final class GaugesModel {
   private @Nullable FrameCurrent current;
   private byte[] frame = {};
 
-  public GaugesModel(Bench bench, LightRoom lights, PackRoom packs, Playhead playhead) {
+  public GaugesModel(Bench bench, LightService lights, PackService packs, Playhead playhead) {
     this.bench = bench;
     this.lights = lights;
     this.packs = packs;
@@ -184,7 +184,7 @@ public final class GaugesModel {
 
   private Gauge memoryNow() {
     Optional<Target> spot = Optional.of(new Target.OfRig(Target.RigPart.CONTROLLER));
-    Optional<PackRoom.Packed> packed = packs.packedProperty().get();
+    Optional<PackService.Packed> packed = packs.packedProperty().get();
     if (packed.isEmpty()) {
       double done = packs.progressProperty().get();
       String reading =
@@ -213,7 +213,7 @@ public final class GaugesModel {
     return memoryOf(packed.get(), spot);
   }
 
-  private Gauge memoryOf(PackRoom.Packed packed, Optional<Target> spot) {
+  private Gauge memoryOf(PackService.Packed packed, Optional<Target> spot) {
     Rig rig = bench.project().rig();
     lampwright.exporters.target.Target target = lampwright.exporters.target.Target.of(rig);
     OptionalInt free = target.memory().freeFlashBytes();

@@ -7,8 +7,8 @@ import javafx.beans.property.ReadOnlyObjectWrapper;
 import lampwright.app.workshop.edit.Kind;
 
 /**
- * One value on a sheet: what it is now, and the way to change it. Its value follows the project
- * when it is {@linkplain #refresh refreshed}.
+ * One value of a form: what it is now, and the way to change it. Its value follows the project when
+ * it is {@linkplain #refresh refreshed}.
  */
 public final class Slot<V> {
   /** Changes the value in the project. */

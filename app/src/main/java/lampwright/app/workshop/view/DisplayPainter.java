@@ -16,7 +16,7 @@ import javafx.scene.text.TextAlignment;
 import lampwright.app.picture.ColourRow;
 import lampwright.app.picture.DisplayList;
 import lampwright.app.picture.Ink;
-import lampwright.app.picture.Shape;
+import lampwright.app.picture.Mark;
 import lampwright.app.picture.Stroke;
 
 /** Paints drawings on canvases; keeps what takes long to make for the next time. */
@@ -46,7 +46,7 @@ public final class DisplayPainter {
     images = new HashMap<>();
     On on = new On(g);
     g.save();
-    list.shapes().forEach(shape -> on.shape(shape, list.width()));
+    list.marks().forEach(mark -> on.mark(mark, list.width()));
     g.restore();
   }
 
@@ -79,17 +79,17 @@ public final class DisplayPainter {
       this.g = g;
     }
 
-    private void shape(Shape shape, double width) {
-      if (shape instanceof Shape.Line line) {
+    private void mark(Mark mark, double width) {
+      if (mark instanceof Mark.Line line) {
         stroke(line.stroke());
         g.strokeLine(line.x1(), line.y1(), line.x2(), line.y2());
-      } else if (shape instanceof Shape.Rect r) {
+      } else if (mark instanceof Mark.Rect r) {
         paint(
             r.fill(),
             () -> g.fillRect(r.x(), r.y(), r.width(), r.height()),
             r.stroke(),
             () -> g.strokeRect(r.x(), r.y(), r.width(), r.height()));
-      } else if (shape instanceof Shape.Ellipse e) {
+      } else if (mark instanceof Mark.Ellipse e) {
         double left = e.x() - e.radiusX();
         double top = e.y() - e.radiusY();
         paint(
@@ -97,9 +97,9 @@ public final class DisplayPainter {
             () -> g.fillOval(left, top, 2 * e.radiusX(), 2 * e.radiusY()),
             e.stroke(),
             () -> g.strokeOval(left, top, 2 * e.radiusX(), 2 * e.radiusY()));
-      } else if (shape instanceof Shape.Path path) {
-        double[] x = path.corners().stream().mapToDouble(Shape.Point::x).toArray();
-        double[] y = path.corners().stream().mapToDouble(Shape.Point::y).toArray();
+      } else if (mark instanceof Mark.Path path) {
+        double[] x = path.corners().stream().mapToDouble(Mark.Point::x).toArray();
+        double[] y = path.corners().stream().mapToDouble(Mark.Point::y).toArray();
         paint(
             path.fill(),
             () -> g.fillPolygon(x, y, x.length),
@@ -111,11 +111,11 @@ public final class DisplayPainter {
                 g.strokePolyline(x, y, x.length);
               }
             });
-      } else if (shape instanceof Shape.Text text) {
+      } else if (mark instanceof Mark.Text text) {
         text(text);
-      } else if (shape instanceof Shape.Label label) {
+      } else if (mark instanceof Mark.Label label) {
         label(label, width);
-      } else if (shape instanceof Shape.Strip strip) {
+      } else if (mark instanceof Mark.Strip strip) {
         strip(strip);
       }
     }
@@ -139,10 +139,10 @@ public final class DisplayPainter {
       g.setLineWidth(stroke.width());
     }
 
-    private void text(Shape.Text text) {
+    private void text(Mark.Text text) {
       g.setFill(inks.apply(text.ink()));
       g.setFont(font(text.size(), text.bold()));
-      g.setTextAlign(text.side() == Shape.Side.MIDDLE ? TextAlignment.CENTER : TextAlignment.LEFT);
+      g.setTextAlign(text.side() == Mark.Side.MIDDLE ? TextAlignment.CENTER : TextAlignment.LEFT);
       g.setTextBaseline(
           switch (text.height()) {
             case TOP -> VPos.TOP;
@@ -156,7 +156,7 @@ public final class DisplayPainter {
       }
     }
 
-    private void label(Shape.Label label, double width) {
+    private void label(Mark.Label label, double width) {
       Text measured = new Text(label.text());
       measured.setFont(font(label.size(), false));
       double wide = measured.getLayoutBounds().getWidth();
@@ -164,15 +164,15 @@ public final class DisplayPainter {
       double left = label.left(wide, width);
       double top = label.top(high);
       g.setFill(inks.apply(label.plate()));
-      g.fillRect(left, top, wide + 2 * Shape.Label.ROOM, high + Shape.Label.EDGE);
+      g.fillRect(left, top, wide + 2 * Mark.Label.ROOM, high + Mark.Label.EDGE);
       g.setFill(inks.apply(label.ink()));
       g.setFont(measured.getFont());
       g.setTextAlign(TextAlignment.LEFT);
       g.setTextBaseline(VPos.TOP);
-      g.fillText(label.text(), left + Shape.Label.ROOM, top + 1);
+      g.fillText(label.text(), left + Mark.Label.ROOM, top + 1);
     }
 
-    private void strip(Shape.Strip strip) {
+    private void strip(Mark.Strip strip) {
       if (strip.colours().size() > 0) {
         WritableImage image = image(strip.colours());
         g.setImageSmoothing(false);

@@ -6,7 +6,7 @@ import javafx.scene.control.TabPane;
 
 /** The panels below the sheet, one of which is in sight. */
 final class Panels {
-  private static final String TAB = "slip-";
+  private static final String TAB = "tab-";
 
   private final List<Panel> all;
   private final TabPane tabs = new TabPane();
@@ -17,7 +17,7 @@ final class Panels {
   Panels(List<Panel> panels) {
     all = List.copyOf(panels);
     tabs.setTabClosingPolicy(TabPane.TabClosingPolicy.UNAVAILABLE);
-    tabs.getStyleClass().add("slips");
+    tabs.getStyleClass().add("panel-tabs");
     for (Panel panel : panels) {
       Tab tab = new Tab();
       tab.textProperty().bind(panel.words());

@@ -20,7 +20,7 @@ public final class ProblemsView extends BorderPane {
   public ProblemsView(ProblemsModel model) {
     this.model = model;
     getStyleClass().add("problems");
-    getStylesheets().add(Sheets.url("problems"));
+    getStylesheets().add(Stylesheets.url("problems"));
     Label head = new Label();
     head.getStyleClass().add("problems-head");
     head.textProperty()

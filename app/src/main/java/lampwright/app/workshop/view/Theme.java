@@ -16,7 +16,7 @@ public final class Theme {
 
   /** Gives a window the stylesheets of all parts. */
   public static void dress(Scene scene, boolean dark) {
-    PARTS.forEach(part -> scene.getStylesheets().add(Sheets.url(part)));
+    PARTS.forEach(part -> scene.getStylesheets().add(Stylesheets.url(part)));
     // The theme has a size of its own; people have set one for all programs.
     scene.getRoot().setStyle("-fx-font-size: " + Font.getDefault().getSize() + "px;");
     light(scene, dark);
@@ -28,7 +28,7 @@ public final class Theme {
         dark
             ? new PrimerDark().getUserAgentStylesheet()
             : new PrimerLight().getUserAgentStylesheet());
-    String night = Sheets.url("dark");
+    String night = Stylesheets.url("dark");
     scene.getStylesheets().remove(night);
     if (dark) {
       scene.getStylesheets().add(night);

@@ -42,24 +42,24 @@ final class WorkshopCommands {
                 rig(parts.rigCommands()),
                 play(parts.player()),
                 drawing(parts.drawing(), parts.picture()),
-                RibbonCommands.look(parts.ribbons()),
+                RibbonCommands.view(parts.ribbons()),
                 window(parts, window))
             .flatMap(List::stream)
             .toList());
   }
 
-  private static List<Command> rig(RigCommands hands) {
+  private static List<Command> rig(RigCommands commands) {
     InMenu rig = new InMenu(CommandMenu.RIG, 1);
     return List.of(
-        Command.of("rig.act.addChain", rig, hands::addChain),
-        Command.of("rig.act.addOutput", rig, hands::addOutput),
-        Command.of("rig.act.makeLamp", rig, hands::makeLamp).withShortcut("Shortcut+L"),
-        Command.of("rig.act.makeLamps", rig, hands::makeLamps).withShortcut("Shortcut+Shift+P"),
-        Command.of("rig.act.benchTest", rig, hands::benchTest).withShortcut("Shortcut+B"),
-        Command.of("rig.act.addType", rig, hands::addType),
-        Command.of("rig.act.addScene", rig, hands::addScene),
-        Command.of("rig.act.copyScene", rig, hands::copyScene),
-        Command.of("rig.act.remove", rig, hands::remove));
+        Command.of("rig.act.addChain", rig, commands::addChain),
+        Command.of("rig.act.addOutput", rig, commands::addOutput),
+        Command.of("rig.act.makeLamp", rig, commands::makeLamp).withShortcut("Shortcut+L"),
+        Command.of("rig.act.makeLamps", rig, commands::makeLamps).withShortcut("Shortcut+Shift+P"),
+        Command.of("rig.act.benchTest", rig, commands::benchTest).withShortcut("Shortcut+B"),
+        Command.of("rig.act.addType", rig, commands::addType),
+        Command.of("rig.act.addScene", rig, commands::addScene),
+        Command.of("rig.act.copyScene", rig, commands::copyScene),
+        Command.of("rig.act.remove", rig, commands::remove));
   }
 
   private static List<Command> play(Player player) {

@@ -5,7 +5,7 @@ import javafx.beans.binding.Bindings;
 import javafx.beans.property.ReadOnlyStringWrapper;
 import javafx.beans.value.ObservableValue;
 import lampwright.app.workshop.model.problems.ProblemsModel;
-import lampwright.app.workshop.view.cue.CueSheetView;
+import lampwright.app.workshop.view.cue.CueSettingsView;
 import lampwright.app.workshop.view.rig.RigView;
 import lampwright.app.workshop.words.Texts;
 
@@ -17,7 +17,7 @@ final class WorkshopPanels {
 
   private WorkshopPanels() {}
 
-  static List<Panel> of(WorkshopParts parts, CueSheetView cues) {
+  static List<Panel> of(WorkshopParts parts, CueSettingsView cues) {
     return List.of(
         new Panel(CUE, words(CUE), () -> cues),
         new Panel(RIG, words(RIG), () -> new RigView(parts.rig(), parts.rigCommands())),
@@ -25,12 +25,12 @@ final class WorkshopPanels {
   }
 
   private static ObservableValue<String> words(String id) {
-    return new ReadOnlyStringWrapper(Texts.of("workshop").get("slip." + id)).getReadOnlyProperty();
+    return new ReadOnlyStringWrapper(Texts.of("workshop").get("tab." + id)).getReadOnlyProperty();
   }
 
   private static ObservableValue<String> counted(ProblemsModel model) {
     Texts texts = Texts.of("workshop");
     return Bindings.createStringBinding(
-        () -> texts.get("slip.problems.count", Integer.toString(model.problems())), model.rows());
+        () -> texts.get("tab.problems.count", Integer.toString(model.problems())), model.rows());
   }
 }

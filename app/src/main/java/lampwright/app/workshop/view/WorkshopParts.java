@@ -5,14 +5,14 @@ import java.util.Optional;
 import java.util.concurrent.Executor;
 import lampwright.app.workshop.disk.DiskThread;
 import lampwright.app.workshop.edit.Projects;
-import lampwright.app.workshop.model.Asker;
 import lampwright.app.workshop.model.Bench;
+import lampwright.app.workshop.model.Dialogs;
 import lampwright.app.workshop.model.DrawingSheet;
 import lampwright.app.workshop.model.GaugesModel;
-import lampwright.app.workshop.model.LightRoom;
-import lampwright.app.workshop.model.PackRoom;
+import lampwright.app.workshop.model.LightService;
+import lampwright.app.workshop.model.PackService;
 import lampwright.app.workshop.model.Playhead;
-import lampwright.app.workshop.model.cue.CueSheetModel;
+import lampwright.app.workshop.model.cue.CueSettingsModel;
 import lampwright.app.workshop.model.drawing.DrawingModel;
 import lampwright.app.workshop.model.drawing.PaintingJudge;
 import lampwright.app.workshop.model.drawing.PictureChoice;
@@ -38,13 +38,13 @@ final class WorkshopParts implements AutoCloseable {
   private final LatestWorker searcher;
   private final LatestWorker exporter;
   private final Executor screen;
-  private final Asker asker;
-  private final LightRoom lights;
-  private final PackRoom packs;
+  private final Dialogs dialogs;
+  private final LightService lights;
+  private final PackService packs;
   private final GaugesModel gauges;
   private final RibbonsModel ribbons;
-  private final CueCommands hands;
-  private final CueSheetModel cues;
+  private final CueCommands commands;
+  private final CueSettingsModel cues;
   private final RigModel rig;
   private final RigCommands rigCommands;
   private final DrawingModel drawing;
@@ -59,27 +59,28 @@ final class WorkshopParts implements AutoCloseable {
    * @param state the user's state folder
    * @param end ends the program
    */
-  WorkshopParts(Asker asker, Executor screen, Path state, Runnable end) {
-    this.asker = asker;
+  WorkshopParts(Dialogs dialogs, Executor screen, Path state, Runnable end) {
+    this.dialogs = dialogs;
     this.screen = screen;
     searcher = LatestWorker.named("searcher", screen, LatestWorker.Ending.ASK);
     exporter = LatestWorker.named("exporter", screen, LatestWorker.Ending.ASK);
-    lights = new LightRoom(bench, screen);
-    packs = new PackRoom(bench, screen);
+    lights = new LightService(bench, screen);
+    packs = new PackService(bench, screen);
     gauges = new GaugesModel(bench, lights, packs, playhead);
     ribbons = new RibbonsModel(bench, lights, playhead, sheet, screen);
-    hands = new CueCommands(ribbons, asker);
-    cues = new CueSheetModel(bench, lights);
-    rig = new RigModel(bench, asker);
-    rigCommands = new RigCommands(rig, asker);
+    commands = new CueCommands(ribbons, dialogs);
+    cues = new CueSettingsModel(bench, lights);
+    rig = new RigModel(bench, dialogs);
+    rigCommands = new RigCommands(rig, dialogs);
     drawing = new DrawingModel(bench, lights, playhead, sheet);
     judge = new PaintingJudge(screen);
-    player = new Player(bench, lights, playhead, asker, judge.cautionProperty());
+    player = new Player(bench, lights, playhead, dialogs, judge.cautionProperty());
     problems =
         new ProblemsModel(
             bench, playhead, lights.reportProperty(), packs.packedProperty(), searcher);
     files =
-        new FilesModel(new Workplace(bench, asker, disk, reader, screen, state, Owner.self()), end);
+        new FilesModel(
+            new Workplace(bench, dialogs, disk, reader, screen, state, Owner.self()), end);
   }
 
   Bench bench() {
@@ -94,11 +95,11 @@ final class WorkshopParts implements AutoCloseable {
     return sheet;
   }
 
-  LightRoom lights() {
+  LightService lights() {
     return lights;
   }
 
-  PackRoom packs() {
+  PackService packs() {
     return packs;
   }
 
@@ -111,10 +112,10 @@ final class WorkshopParts implements AutoCloseable {
   }
 
   CueCommands cueCommands() {
-    return hands;
+    return commands;
   }
 
-  CueSheetModel cues() {
+  CueSettingsModel cues() {
     return cues;
   }
 
@@ -152,7 +153,8 @@ final class WorkshopParts implements AutoCloseable {
 
   /** Lets the builder choose a picture for the view that is shown. */
   Runnable picture() {
-    PictureChoice choice = new PictureChoice(drawing, asker, files.document()::file, disk, screen);
+    PictureChoice choice =
+        new PictureChoice(drawing, dialogs, files.document()::file, disk, screen);
     return choice::choose;
   }
 
@@ -160,7 +162,7 @@ final class WorkshopParts implements AutoCloseable {
   ExportModel export() {
     ExportModel model =
         new ExportModel(
-            bench.project(), bench.selection().scene(), exportFolder, asker, exporter, screen);
+            bench.project(), bench.selection().scene(), exportFolder, dialogs, exporter, screen);
     model.folderProperty().addListener((of, before, now) -> exportFolder = now);
     return model;
   }

@@ -32,7 +32,7 @@ import lampwright.app.workshop.model.command.Command;
 import lampwright.app.workshop.model.command.Commands;
 import lampwright.app.workshop.model.problems.Target;
 import lampwright.app.workshop.model.rig.RigPart;
-import lampwright.app.workshop.view.cue.CueSheetView;
+import lampwright.app.workshop.view.cue.CueSettingsView;
 import lampwright.app.workshop.view.drawing.DrawingBar;
 import lampwright.app.workshop.view.drawing.DrawingView;
 import lampwright.app.workshop.view.drawing.TransportBar;
@@ -41,7 +41,7 @@ import lampwright.app.workshop.view.ribbon.RibbonsView;
 import lampwright.app.workshop.words.Texts;
 
 /**
- * The window: gauges above, the drawing sheet with the ribbons in the middle, and below it a slip
+ * The window: gauges above, the drawing sheet with the ribbons in the middle, and below it a tab
  * for the chosen cue, the rig, or the problems.
  */
 public final class WorkshopWindow {
@@ -50,13 +50,13 @@ public final class WorkshopWindow {
 
   private final Texts texts = Texts.of("workshop");
   private final Stage stage;
-  private final AskerDialogs asker = new AskerDialogs();
+  private final DialogWindows dialogs = new DialogWindows();
   private final WindowStates states;
   private final WorkshopParts parts;
   private final BooleanProperty dark = new SimpleBooleanProperty(true);
   private final SplitPane sheet = new SplitPane();
   private final SplitPane halves = new SplitPane();
-  private final CueSheetView cueSheet;
+  private final CueSettingsView cueSettings;
   private final RibbonsView ribbons;
   private final DrawingView drawing;
   private final Panels panels;
@@ -66,13 +66,13 @@ public final class WorkshopWindow {
     this.stage = stage;
     Path state = StateFolder.ofUser();
     states = new WindowStates(state);
-    parts = new WorkshopParts(asker, Platform::runLater, state, this::end);
-    cueSheet = new CueSheetView(parts.cues());
-    ribbons = new RibbonsView(parts.ribbons(), parts.cueCommands(), this::toCueSheet);
+    parts = new WorkshopParts(dialogs, Platform::runLater, state, this::end);
+    cueSettings = new CueSettingsView(parts.cues());
+    ribbons = new RibbonsView(parts.ribbons(), parts.cueCommands(), this::toCueSettings);
     drawing =
         new DrawingView(
             parts.drawing(), parts.player(), parts.judge(), parts.files().document()::file);
-    panels = new Panels(WorkshopPanels.of(parts, cueSheet));
+    panels = new Panels(WorkshopPanels.of(parts, cueSettings));
     commands =
         WorkshopCommands.of(
             parts,
@@ -107,12 +107,12 @@ public final class WorkshopWindow {
         new Scene(
             root(), Math.min(WIDTH, room.getWidth()), Math.min(HEIGHT, room.getHeight() - 40));
     Theme.dress(scene, dark.get());
-    asker.setOwner(stage);
-    asker.stylesheets().setAll(scene.getStylesheets());
+    dialogs.setOwner(stage);
+    dialogs.stylesheets().setAll(scene.getStylesheets());
     dark.addListener(
         (of, was, now) -> {
           Theme.light(scene, now);
-          asker.stylesheets().setAll(scene.getStylesheets());
+          dialogs.stylesheets().setAll(scene.getStylesheets());
         });
     scene.addEventHandler(KeyEvent.KEY_PRESSED, this::plainKey);
     stage.setScene(scene);
@@ -195,9 +195,9 @@ public final class WorkshopWindow {
     return status;
   }
 
-  private void toCueSheet() {
+  private void toCueSettings() {
     panels.show(WorkshopPanels.CUE);
-    cueSheet.focusFirst();
+    cueSettings.focusFirst();
   }
 
   private void lead(Gauge gauge) {
@@ -211,7 +211,7 @@ public final class WorkshopWindow {
       parts.rig().chosenProperty().set(new RigPart.OfLamp(lamp.id()));
       panels.show(WorkshopPanels.RIG);
     } else if (target instanceof Target.OfCue) {
-      toCueSheet();
+      toCueSettings();
     } else {
       parts.rig().chosenProperty().set(part(target));
       panels.show(WorkshopPanels.RIG);
@@ -235,7 +235,7 @@ public final class WorkshopWindow {
 
   private void keys() {
     String table = commands.keyTable(keys -> KeyCombination.valueOf(keys).getDisplayText());
-    asker.tell(texts.get("keys.title"), table + "\n" + texts.get("keys.text"));
+    dialogs.tell(texts.get("keys.title"), table + "\n" + texts.get("keys.text"));
   }
 
   // Keys without a modifier are commands, unless they are meant for a control.

@@ -9,7 +9,7 @@ import java.util.List;
 import java.util.Optional;
 import javax.xml.parsers.DocumentBuilderFactory;
 import lampwright.app.picture.DisplayList;
-import lampwright.app.picture.Shape;
+import lampwright.app.picture.Mark;
 import lampwright.app.picture.SvgPainter;
 import lampwright.app.workshop.Projects4Tests;
 import lampwright.app.workshop.edit.CueRef;
@@ -90,7 +90,7 @@ class DrawingsTest {
   void modelIsWrittenWithItsLamps() throws Exception {
     Bench bench = new Bench(Projects4Tests.sample("recovery-tractor"));
     DrawingSheet sheet = new DrawingSheet();
-    try (LightRoom lights = new LightRoom(bench, work -> {})) {
+    try (LightService lights = new LightService(bench, work -> {})) {
       DrawingModel model = new DrawingModel(bench, lights, new Playhead(bench), sheet);
       for (View view : View.values()) {
         sheet.viewProperty().set(view);
@@ -120,7 +120,7 @@ class DrawingsTest {
   @Test
   void ribbonsAreWrittenWithTheirCues() throws Exception {
     Bench bench = new Bench(Projects4Tests.sample("recovery-tractor"));
-    try (LightRoom lights = new LightRoom(bench, work -> {});
+    try (LightService lights = new LightService(bench, work -> {});
         RibbonsModel ribbons =
             new RibbonsModel(bench, lights, new Playhead(bench), new DrawingSheet(), work -> {})) {
       ribbons.resize(900, 2000, 16, 30);
@@ -150,10 +150,10 @@ class DrawingsTest {
               .mapToLong(track -> (long) track.lamps().size() * track.cues().size())
               .sum();
       assertThat(names).contains("rotating beacon").hasSizeLessThanOrEqualTo((int) cues);
-      assertThat(drawing.rows(900, 2000).shapes())
+      assertThat(drawing.rows(900, 2000).marks())
           .anyMatch(
               shape ->
-                  shape instanceof Shape.Rect rect
+                  shape instanceof Mark.Rect rect
                       && rect.fill().equals(Optional.of(RibbonInk.CUE_CHOSEN)));
     }
   }
@@ -173,10 +173,10 @@ class DrawingsTest {
   }
 
   private static long filled(DisplayList list) {
-    return list.shapes().stream()
+    return list.marks().stream()
         .filter(
             shape ->
-                shape instanceof Shape.Rect rect
+                shape instanceof Mark.Rect rect
                     && rect.fill().equals(Optional.of(WiringInk.MARKED)))
         .count();
   }

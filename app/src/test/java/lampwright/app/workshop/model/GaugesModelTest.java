@@ -18,8 +18,8 @@ class GaugesModelTest {
   private final BlockingQueue<Runnable> screen = new LinkedBlockingQueue<>();
   private final Project project = Projects4Tests.sample("recovery-tractor");
   private final Bench bench = new Bench(project);
-  private final LightRoom lights = new LightRoom(bench, screen::add);
-  private final PackRoom packs = new PackRoom(bench, screen::add);
+  private final LightService lights = new LightService(bench, screen::add);
+  private final PackService packs = new PackService(bench, screen::add);
   private final Playhead playhead = new Playhead(bench);
   private final GaugesModel gauges = new GaugesModel(bench, lights, packs, playhead);
 

@@ -133,7 +133,7 @@ class LightTest {
   void lightRoomShowsTheSceneAndItsMeasureAfterEveryEdit() throws InterruptedException {
     BlockingQueue<Runnable> screen = new LinkedBlockingQueue<>();
     Bench bench = new Bench(Projects4Tests.small());
-    try (LightRoom room = new LightRoom(bench, screen::add)) {
+    try (LightService room = new LightService(bench, screen::add)) {
       run(screen, () -> !room.measuringProperty().get() && complete(room));
       assertThat(peak(room)).isGreaterThan(10);
       byte[] frame = new byte[9];
@@ -158,7 +158,7 @@ class LightTest {
   void packRoomPacksAllScenes() throws InterruptedException {
     BlockingQueue<Runnable> screen = new LinkedBlockingQueue<>();
     Bench bench = new Bench(Projects4Tests.small());
-    try (PackRoom room = new PackRoom(bench, screen::add)) {
+    try (PackService room = new PackService(bench, screen::add)) {
       run(screen, () -> room.packedProperty().get().isPresent());
       assertThat(room.packedProperty().get().orElseThrow().bytes()).isBetween(20, 200);
       assertThat(room.progressProperty().get()).isEqualTo(1);
@@ -170,16 +170,16 @@ class LightTest {
     }
   }
 
-  private static boolean complete(LightRoom room) {
+  private static boolean complete(LightService room) {
     return room.lightProperty().get().filter(light -> light.frames().complete()).isPresent();
   }
 
-  private static boolean dark(LightRoom room) {
+  private static boolean dark(LightService room) {
     byte[] frame = new byte[9];
     return room.lightProperty().get().orElseThrow().frames().read(0, frame) && frame[0] == 0;
   }
 
-  private static double peak(LightRoom room) {
+  private static double peak(LightService room) {
     return room.reportProperty().get().orElseThrow().measure().supply().peakMilliamps();
   }
 

@@ -13,8 +13,8 @@ import lampwright.app.workshop.Projects4Tests;
 import lampwright.app.workshop.model.Bench;
 import lampwright.app.workshop.model.Gauge;
 import lampwright.app.workshop.model.GaugesModel;
-import lampwright.app.workshop.model.LightRoom;
-import lampwright.app.workshop.model.PackRoom;
+import lampwright.app.workshop.model.LightService;
+import lampwright.app.workshop.model.PackService;
 import lampwright.app.workshop.model.Playhead;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
@@ -27,8 +27,8 @@ import org.testfx.framework.junit5.Start;
 class GaugesViewTest {
   private final List<Gauge> led = new ArrayList<>();
   private final Bench bench = new Bench(Projects4Tests.sample("recovery-tractor"));
-  private final LightRoom lights = new LightRoom(bench, Platform::runLater);
-  private final PackRoom packs = new PackRoom(bench, Platform::runLater);
+  private final LightService lights = new LightService(bench, Platform::runLater);
+  private final PackService packs = new PackService(bench, Platform::runLater);
 
   @Start
   void start(Stage stage) {

@@ -135,7 +135,7 @@ class WorkshopWindowTest {
     assertThat(empty).isEqualTo(Projects.fresh());
 
     // The rig: the chain's id, a lamp of three pixels, a lamp of the rest.
-    robot.clickOn("#slip-rig");
+    robot.clickOn("#tab-rig");
     robot.clickOn(pixel(robot, 1));
     type(robot, "#field-chain-id", "roof");
     robot.clickOn(pixel(robot, 1));
@@ -169,7 +169,7 @@ class WorkshopWindowTest {
     robot.clickOn(at(robot, "lamp-1", 0, 500, 0.5));
     robot.type(KeyCode.INSERT);
     choose(robot, "rotating-beacon");
-    robot.clickOn("#slip-cue");
+    robot.clickOn("#tab-cue");
     type(robot, "#field-perMinute", "150");
 
     // A flash by double click, dragged to its place, stretched and dimmed, then copied.
@@ -323,7 +323,7 @@ class WorkshopWindowTest {
 
   @Test
   void wrongNumberSaysWhatIsAllowedAndChangesNothing(FxRobot robot) {
-    robot.clickOn("#slip-rig");
+    robot.clickOn("#tab-rig");
     TextField limit = robot.lookup("#field-supplyLimitMilliamps").query();
     Project before = project();
     robot.clickOn(limit).push(KeyCode.SHORTCUT, KeyCode.A).write("0");
@@ -341,7 +341,7 @@ class WorkshopWindowTest {
     robot.interact(() -> window.parts().bench().open(Projects4Tests.sample("recovery-tractor")));
     WaitForAsyncUtils.waitForFxEvents();
     robot.clickOn(at(robot, "beacon-left", 0, 1000, 0.8));
-    robot.clickOn("#slip-cue");
+    robot.clickOn("#tab-cue");
     assertThat(window.parts().bench().cue().orElseThrow().pattern())
         .isInstanceOf(RotatingBeacon.class);
     javafx.scene.control.ComboBox<?> form = robot.lookup("#field-colour").queryComboBox();
@@ -354,7 +354,7 @@ class WorkshopWindowTest {
             ((Colour.Drive) window.parts().bench().cue().orElseThrow().pattern().look().colour())
                 .b())
         .isPositive();
-    Bounds sheet = robot.lookup("#cue-sheet").query().getLayoutBounds();
+    Bounds sheet = robot.lookup("#cue-settings").query().getLayoutBounds();
     assertThat(sheet.getHeight()).isPositive();
   }
 

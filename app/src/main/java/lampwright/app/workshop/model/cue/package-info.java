@@ -1,4 +1,4 @@
-/** The sheet of the chosen cues. */
+/** The settings of the selected cues. */
 @NullMarked
 package lampwright.app.workshop.model.cue;
 

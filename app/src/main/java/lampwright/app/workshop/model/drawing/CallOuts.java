@@ -7,7 +7,7 @@ import java.util.Optional;
 import java.util.Set;
 import lampwright.app.picture.DisplayList;
 import lampwright.app.picture.Ink;
-import lampwright.app.picture.Shape;
+import lampwright.app.picture.Mark;
 import lampwright.app.picture.Stroke;
 import lampwright.app.workshop.model.DrawingSheet;
 import lampwright.app.workshop.words.Texts;
@@ -43,7 +43,7 @@ public final class CallOuts {
       Stroke ring = new Stroke(on ? DrawingInk.LEADER_CHOSEN : DrawingInk.SOCKET, on ? 2 : 1);
       double radius = radius(lamp);
       list.add(
-          new Shape.Ellipse(x(lamp), y(lamp), radius, radius, Optional.empty(), Optional.of(ring)));
+          new Mark.Ellipse(x(lamp), y(lamp), radius, radius, Optional.empty(), Optional.of(ring)));
     }
     return list.build();
   }
@@ -71,7 +71,7 @@ public final class CallOuts {
       Lamp lamp = drawn.get(id);
       if (lamp != null) {
         list.add(
-            new Shape.Label(
+            new Mark.Label(
                 x(lamp),
                 y(lamp) - radius(lamp) - 4,
                 Titles.of(lamp),
@@ -98,7 +98,7 @@ public final class CallOuts {
     double angle = Math.atan2(to - y, bend - x);
     list.line(x + radius * Math.cos(angle), y + radius * Math.sin(angle), bend, to, line);
     list.line(bend, to, width, to, line);
-    list.add(new Shape.Ellipse(width - 1.5, to, 2.5, 2.5, Optional.of(ink), Optional.empty()));
+    list.add(new Mark.Ellipse(width - 1.5, to, 2.5, 2.5, Optional.of(ink), Optional.empty()));
   }
 
   private void notes(DisplayList.Builder list, double em, Optional<String> missing) {
@@ -118,7 +118,7 @@ public final class CallOuts {
   }
 
   private void note(DisplayList.Builder list, double y, double em, String text) {
-    list.text(8, y, text, em * 0.85, Shape.Height.BOTTOM, DrawingInk.LEADER, width - 16);
+    list.text(8, y, text, em * 0.85, Mark.Height.BOTTOM, DrawingInk.LEADER, width - 16);
   }
 
   private double x(Lamp lamp) {

@@ -13,7 +13,7 @@ import lampwright.app.workshop.edit.LampOrder;
 import lampwright.app.workshop.edit.PlaceEdits;
 import lampwright.app.workshop.model.Bench;
 import lampwright.app.workshop.model.DrawingSheet;
-import lampwright.app.workshop.model.LightRoom;
+import lampwright.app.workshop.model.LightService;
 import lampwright.app.workshop.model.Playhead;
 import lampwright.app.workshop.model.ScreenLight;
 import lampwright.app.workshop.words.Texts;
@@ -34,12 +34,12 @@ public final class DrawingModel {
 
   private final Texts texts = Texts.of("drawing");
   private final Bench bench;
-  private final LightRoom lights;
+  private final LightService lights;
   private final Playhead playhead;
   private final DrawingSheet sheet;
   private final IntegerProperty exposure = new SimpleIntegerProperty();
 
-  public DrawingModel(Bench bench, LightRoom lights, Playhead playhead, DrawingSheet sheet) {
+  public DrawingModel(Bench bench, LightService lights, Playhead playhead, DrawingSheet sheet) {
     this.bench = bench;
     this.lights = lights;
     this.playhead = playhead;
@@ -50,7 +50,7 @@ public final class DrawingModel {
     return bench;
   }
 
-  public LightRoom lights() {
+  public LightService lights() {
     return lights;
   }
 

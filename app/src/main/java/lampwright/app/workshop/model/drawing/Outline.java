@@ -5,7 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import lampwright.app.picture.DisplayList;
 import lampwright.app.picture.Ink;
-import lampwright.app.picture.Shape;
+import lampwright.app.picture.Mark;
 import lampwright.app.picture.Stroke;
 import lampwright.engine.rig.View;
 
@@ -98,7 +98,7 @@ public final class Outline {
 
   private void ellipse(double x, double y, double radiusX, double radiusY, Optional<Ink> fill) {
     list.add(
-        new Shape.Ellipse(
+        new Mark.Ellipse(
             x(x),
             y(y),
             radiusX * frame.width(),
@@ -113,7 +113,7 @@ public final class Outline {
 
   private void rect(boolean filled, double x, double y, double width, double height) {
     list.add(
-        new Shape.Rect(
+        new Mark.Rect(
             x(x),
             y(y),
             width * frame.width(),
@@ -123,11 +123,11 @@ public final class Outline {
   }
 
   private void shape(double... points) {
-    List<Shape.Point> corners = new ArrayList<>();
+    List<Mark.Point> corners = new ArrayList<>();
     for (int i = 0; i < points.length; i += 2) {
-      corners.add(new Shape.Point(x(points[i]), y(points[i + 1])));
+      corners.add(new Mark.Point(x(points[i]), y(points[i + 1])));
     }
-    list.add(new Shape.Path(corners, true, Optional.of(body), Optional.of(line)));
+    list.add(new Mark.Path(corners, true, Optional.of(body), Optional.of(line)));
   }
 
   // Of the drawing's width and height, 0 to 1, to pixels.

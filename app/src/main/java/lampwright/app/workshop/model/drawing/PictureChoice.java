@@ -9,7 +9,7 @@ import java.util.concurrent.Executor;
 import java.util.function.Supplier;
 import lampwright.app.workshop.disk.Background;
 import lampwright.app.workshop.edit.PictureFile;
-import lampwright.app.workshop.model.Asker;
+import lampwright.app.workshop.model.Dialogs;
 import lampwright.app.workshop.words.Texts;
 import lampwright.engine.check.Harmless;
 
@@ -17,7 +17,7 @@ import lampwright.engine.check.Harmless;
 public final class PictureChoice {
   private final Texts texts = Texts.of("drawing");
   private final DrawingModel model;
-  private final Asker asker;
+  private final Dialogs dialogs;
   private final Supplier<Optional<Path>> projectFile;
   private final Background disk;
   private final Executor screen;
@@ -27,12 +27,12 @@ public final class PictureChoice {
    */
   public PictureChoice(
       DrawingModel model,
-      Asker asker,
+      Dialogs dialogs,
       Supplier<Optional<Path>> projectFile,
       Background disk,
       Executor screen) {
     this.model = model;
-    this.asker = asker;
+    this.dialogs = dialogs;
     this.projectFile = projectFile;
     this.disk = disk;
     this.screen = screen;
@@ -43,10 +43,10 @@ public final class PictureChoice {
     Optional<Path> folder =
         projectFile.get().flatMap(f -> Optional.ofNullable(f.toAbsolutePath().getParent()));
     if (folder.isEmpty()) {
-      asker.tell(texts.get("picture.unsaved.title"), texts.get("picture.unsaved"));
+      dialogs.tell(texts.get("picture.unsaved.title"), texts.get("picture.unsaved"));
       return;
     }
-    asker
+    dialogs
         .fileToOpen(texts.get("picture.choose"), List.of("*.png", "*.jpg", "*.jpeg"))
         .ifPresent(file -> take(folder.get(), file.toAbsolutePath().normalize()));
   }
@@ -71,12 +71,12 @@ public final class PictureChoice {
   private void take(Path folder, Path file, boolean good, boolean out) {
     String name = Harmless.text(String.valueOf(file.getFileName()), Harmless.MAX_MESSAGE);
     if (!good) {
-      asker.tell(texts.get("picture.copy.title"), texts.get("picture.bad", name));
+      dialogs.tell(texts.get("picture.copy.title"), texts.get("picture.bad", name));
       return;
     }
     Path base = folder.normalize();
     if (file.startsWith(base) && out) {
-      asker.tell(texts.get("picture.copy.title"), texts.get("picture.outside", name));
+      dialogs.tell(texts.get("picture.copy.title"), texts.get("picture.outside", name));
       return;
     }
     if (file.startsWith(base)) {
@@ -84,7 +84,7 @@ public final class PictureChoice {
       return;
     }
     int answer =
-        asker.choose(
+        dialogs.choose(
             texts.get("picture.copy.title"),
             texts.get("picture.copy", name),
             List.of(texts.get("picture.copy.yes"), texts.get("picture.copy.no")));
@@ -100,7 +100,7 @@ public final class PictureChoice {
             if (Files.exists(to) && Files.mismatch(from, to) != -1) {
               screen.execute(
                   () ->
-                      asker.tell(
+                      dialogs.tell(
                           texts.get("picture.copy.title"), texts.get("picture.exists", name)));
               return;
             }
@@ -111,7 +111,7 @@ public final class PictureChoice {
           } catch (IOException failed) {
             screen.execute(
                 () ->
-                    asker.tell(
+                    dialogs.tell(
                         texts.get("picture.copy.title"), String.valueOf(failed.getMessage())));
           }
         });

@@ -19,7 +19,7 @@ import javafx.beans.property.StringProperty;
 import lampwright.app.export.ExportFormats;
 import lampwright.app.export.ExportPart;
 import lampwright.app.export.ExportRun;
-import lampwright.app.workshop.model.Asker;
+import lampwright.app.workshop.model.Dialogs;
 import lampwright.app.workshop.model.files.Failures;
 import lampwright.app.workshop.words.Texts;
 import lampwright.engine.check.InvalidModelException;
@@ -57,7 +57,7 @@ public final class ExportModel {
 
   private final Texts texts = Texts.of("export");
   private final Project project;
-  private final Asker asker;
+  private final Dialogs dialogs;
   private final LatestWorker worker;
   private final Executor screen;
   private final List<ExportChoice> scenes;
@@ -81,11 +81,11 @@ public final class ExportModel {
       Project project,
       Optional<String> first,
       Optional<Path> folder,
-      Asker asker,
+      Dialogs dialogs,
       LatestWorker worker,
       Executor screen) {
     this.project = project;
-    this.asker = asker;
+    this.dialogs = dialogs;
     this.worker = worker;
     this.screen = screen;
     this.previewer = new Previewer(project);
@@ -151,7 +151,7 @@ public final class ExportModel {
 
   /** Asks for the folder. */
   public void askFolder() {
-    asker.folder(texts.get("folder.title")).ifPresent(path -> folder.set(Optional.of(path)));
+    dialogs.folder(texts.get("folder.title")).ifPresent(path -> folder.set(Optional.of(path)));
   }
 
   /** Ends what is being written or measured; what was there before stays. */

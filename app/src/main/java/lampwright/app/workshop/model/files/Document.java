@@ -21,7 +21,7 @@ public final class Document {
    * @param hash of its bytes; none if there is no file
    * @param project that they hold; none if they hold none, or one that the builder turned down
    */
-  record Kept(Optional<String> hash, Optional<Project> project) {}
+  record Saved(Optional<String> hash, Optional<Project> project) {}
 
   private final Texts texts = Texts.of("files");
   private final Bench bench;
@@ -29,14 +29,14 @@ public final class Document {
       new ReadOnlyObjectWrapper<>(Optional.empty());
   private final ReadOnlyBooleanWrapper changed = new ReadOnlyBooleanWrapper();
   private final ReadOnlyStringWrapper title = new ReadOnlyStringWrapper();
-  private Kept kept;
+  private Saved saved;
 
   /** A document never saved; the project on the bench counts as unchanged. */
   Document(Bench bench) {
     this.bench = bench;
-    this.kept = new Kept(Optional.empty(), Optional.of(bench.project()));
-    bench.projectProperty().addListener((of, before, now) -> look());
-    look();
+    this.saved = new Saved(Optional.empty(), Optional.of(bench.project()));
+    bench.projectProperty().addListener((of, before, now) -> refresh());
+    refresh();
   }
 
   /** The file; none for a project never saved. */
@@ -71,23 +71,23 @@ public final class Document {
 
   /** The hash of what stands in the file. */
   Optional<String> hash() {
-    return kept.hash();
+    return saved.hash();
   }
 
   /** It belongs to this file from now on, which holds this. */
-  void belongsTo(Optional<Path> newFile, Kept newKept) {
-    kept = newKept;
+  void belongsTo(Optional<Path> newFile, Saved newSaved) {
+    saved = newSaved;
     file.set(newFile);
-    look();
+    refresh();
   }
 
   /** The file holds this now. */
-  void holds(Kept newKept) {
-    belongsTo(file(), newKept);
+  void holds(Saved newSaved) {
+    belongsTo(file(), newSaved);
   }
 
-  private void look() {
-    changed.set(!kept.project().equals(Optional.of(bench.project())));
+  private void refresh() {
+    changed.set(!saved.project().equals(Optional.of(bench.project())));
     title.set(texts.get(changed() ? "title.changed" : "title", name()));
   }
 }

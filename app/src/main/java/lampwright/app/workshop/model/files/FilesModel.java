@@ -36,7 +36,7 @@ public final class FilesModel {
   private final Autosave autosave;
   private final Recents recents;
   private final Claims claims;
-  private final OutsideLook outside;
+  private final ExternalChangeWatcher watcher;
   private final Opener opener;
   private final Saver saver;
   private final ReadOnlyBooleanWrapper busy = new ReadOnlyBooleanWrapper();
@@ -56,9 +56,9 @@ public final class FilesModel {
     this.autosave = new Autosave(place, document, recoveries);
     this.recents = new Recents(place, text -> note.set(Optional.of(text)));
     this.claims = new Claims(place.state());
-    this.outside = new OutsideLook(place, document);
+    this.watcher = new ExternalChangeWatcher(place, document);
     this.opener = new Opener(place, document, autosave, claims);
-    this.saver = new Saver(place, document, autosave, claims, outside, recents::add);
+    this.saver = new Saver(place, document, autosave, claims, watcher, recents::add);
   }
 
   /** The file on the bench, its title and whether there are changes. */
@@ -155,7 +155,7 @@ public final class FilesModel {
     settle(
         () ->
             place
-                .asker()
+                .dialogs()
                 .fileToOpen(texts.get("open.title"), List.of("*" + Saver.ENDING, "*.json"))
                 .ifPresent(this::read));
   }
@@ -188,7 +188,7 @@ public final class FilesModel {
 
   /** Looks whether another program changed the file; done by itself every second. */
   public void lookOutside() {
-    outside.look(this::save, this::saveAs);
+    watcher.check(this::save, this::saveAs);
   }
 
   private void lookLater() {
@@ -242,7 +242,7 @@ public final class FilesModel {
     }
     int answer =
         place
-            .asker()
+            .dialogs()
             .choose(
                 texts.get("unsaved.title", document.name()),
                 texts.get("unsaved.text"),

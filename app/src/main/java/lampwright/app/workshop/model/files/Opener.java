@@ -33,7 +33,7 @@ final class Opener {
   void fresh() {
     Project first = Projects.fresh();
     place.disk().run(() -> claims.hold(Optional.empty()));
-    put(Optional.empty(), new Document.Kept(Optional.empty(), Optional.of(first)), first, false);
+    put(Optional.empty(), new Document.Saved(Optional.empty(), Optional.of(first)), first, false);
   }
 
   /** Shows what was found out about a file. Returns whether it is on the bench now. */
@@ -41,7 +41,7 @@ final class Opener {
     Optional<Project> project = opened.project();
     if (project.isEmpty()) {
       release(opened.claim());
-      place.asker().tell(texts.get("damaged.title", name(opened.file())), problems(opened));
+      place.dialogs().tell(texts.get("damaged.title", name(opened.file())), problems(opened));
       return rescue(opened);
     }
     if (opened.elsewhere() && !openTwice(opened.file())) {
@@ -49,7 +49,7 @@ final class Opener {
       return false;
     }
     place.disk().run(() -> claims.hold(opened.claim()));
-    Document.Kept kept = new Document.Kept(opened.hash(), project);
+    Document.Saved kept = new Document.Saved(opened.hash(), project);
     put(Optional.of(opened.file()), kept, project.get(), opened.elsewhere());
     offers(opened);
     return true;
@@ -57,7 +57,7 @@ final class Opener {
 
   /** Says why a file could not be read at all. */
   void refuse(Path file, String words) {
-    place.asker().tell(texts.get("damaged.title", name(file)), texts.get("damaged.text", words));
+    place.dialogs().tell(texts.get("damaged.title", name(file)), texts.get("damaged.text", words));
   }
 
   /** Offers what projects left that were never saved. Returns a file that is to be opened. */
@@ -71,7 +71,7 @@ final class Opener {
       if (file.isPresent()) {
         String text = texts.get("left.file.text", file.get(), offer.content().written());
         List<String> answers = List.of(texts.get("left.open"), texts.get("recover.later"));
-        if (place.asker().choose(texts.get("recover.title", name(file.get())), text, answers)
+        if (place.dialogs().choose(texts.get("recover.title", name(file.get())), text, answers)
             == 0) {
           return file;
         }
@@ -86,7 +86,7 @@ final class Opener {
 
   private boolean openTwice(Path file) {
     return place
-            .asker()
+            .dialogs()
             .choose(
                 texts.get("twice.title", name(file)),
                 texts.get("twice.text", file),
@@ -100,7 +100,7 @@ final class Opener {
       if (offer.project().isPresent()) {
         int answer =
             place
-                .asker()
+                .dialogs()
                 .choose(
                     texts.get("recover.title", name(opened.file())),
                     texts.get("rescue.text", opened.file(), offer.content().written()),
@@ -146,7 +146,7 @@ final class Opener {
     Recovery content = offer.content();
     int index =
         place
-            .asker()
+            .dialogs()
             .choose(
                 texts.get("recover.title", name),
                 texts.get(text, content.written()),
@@ -187,11 +187,11 @@ final class Opener {
               String shown = text;
               place
                   .screen()
-                  .execute(() -> place.asker().tell(texts.get("recover.damaged.title"), shown));
+                  .execute(() -> place.dialogs().tell(texts.get("recover.damaged.title"), shown));
             });
   }
 
-  private void put(Optional<Path> file, Document.Kept kept, Project project, boolean besideTaken) {
+  private void put(Optional<Path> file, Document.Saved kept, Project project, boolean besideTaken) {
     place.bench().open(project);
     document.belongsTo(file, kept);
     autosave.begin(besideTaken);

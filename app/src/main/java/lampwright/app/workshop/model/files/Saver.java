@@ -29,7 +29,7 @@ final class Saver {
   private final Document document;
   private final Autosave autosave;
   private final Claims claims;
-  private final OutsideLook outside;
+  private final ExternalChangeWatcher watcher;
   private final Consumer<Path> saved;
 
   Saver(
@@ -37,13 +37,13 @@ final class Saver {
       Document document,
       Autosave autosave,
       Claims claims,
-      OutsideLook outside,
+      ExternalChangeWatcher watcher,
       Consumer<Path> saved) {
     this.place = place;
     this.document = document;
     this.autosave = autosave;
     this.claims = claims;
-    this.outside = outside;
+    this.watcher = watcher;
     this.saved = saved;
   }
 
@@ -64,7 +64,7 @@ final class Saver {
         () -> changed(file.get(), expected),
         now -> {
           if (now.isPresent()) {
-            outside.ask(now, () -> save(then), this::saveAs);
+            watcher.ask(now, () -> save(then), this::saveAs);
           } else {
             write(file.get(), then);
           }
@@ -94,7 +94,7 @@ final class Saver {
     String name =
         document.file().map(path -> String.valueOf(path.getFileName())).orElseGet(this::suggestion);
     Optional<Path> chosen =
-        place.asker().fileToSave(texts.get("save.as.title"), name, List.of("*" + ENDING));
+        place.dialogs().fileToSave(texts.get("save.as.title"), name, List.of("*" + ENDING));
     if (chosen.isEmpty()) {
       return;
     }
@@ -128,7 +128,7 @@ final class Saver {
 
   private boolean replaces(Path file) {
     return place
-            .asker()
+            .dialogs()
             .choose(
                 texts.get("replace.title", file.getFileName()),
                 texts.get("replace.text", file),
@@ -166,13 +166,13 @@ final class Saver {
   private void done(
       Path file, Project project, String hash, boolean other, boolean elsewhere, Runnable then) {
     document.belongsTo(
-        Optional.of(file), new Document.Kept(Optional.of(hash), Optional.of(project)));
+        Optional.of(file), new Document.Saved(Optional.of(hash), Optional.of(project)));
     autosave.knows(hash);
     if (other) {
       autosave.begin(elsewhere);
       if (elsewhere) {
         place
-            .asker()
+            .dialogs()
             .tell(texts.get("twice.title", file.getFileName()), texts.get("twice.saved", file));
       }
     }
@@ -183,7 +183,7 @@ final class Saver {
   private void failed(Path file, String reason, Runnable then) {
     int answer =
         place
-            .asker()
+            .dialogs()
             .choose(
                 texts.get("save.failed.title", file.getFileName()),
                 texts.get("save.failed.text", reason),

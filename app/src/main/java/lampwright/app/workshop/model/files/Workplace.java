@@ -5,15 +5,15 @@ import java.nio.file.Path;
 import java.util.concurrent.Executor;
 import java.util.function.Consumer;
 import lampwright.app.workshop.disk.Background;
-import lampwright.app.workshop.model.Asker;
 import lampwright.app.workshop.model.Bench;
+import lampwright.app.workshop.model.Dialogs;
 import lampwright.engine.disk.Owner;
 
 /**
  * What the file models work with.
  *
  * @param bench whose project is kept
- * @param asker asks the builder
+ * @param dialogs asks the builder
  * @param disk writes, and reads what is short
  * @param reader reads projects, which may take long; meanwhile unsaved work is still kept
  * @param screen runs what it is given on the screen's thread
@@ -22,7 +22,7 @@ import lampwright.engine.disk.Owner;
  */
 public record Workplace(
     Bench bench,
-    Asker asker,
+    Dialogs dialogs,
     Background disk,
     Background reader,
     Executor screen,

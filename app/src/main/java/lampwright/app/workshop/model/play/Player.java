@@ -10,10 +10,10 @@ import javafx.beans.property.ReadOnlyBooleanWrapper;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.SimpleBooleanProperty;
 import javafx.beans.property.SimpleObjectProperty;
-import lampwright.app.workshop.model.Asker;
 import lampwright.app.workshop.model.Bench;
 import lampwright.app.workshop.model.BenchState;
-import lampwright.app.workshop.model.LightRoom;
+import lampwright.app.workshop.model.Dialogs;
+import lampwright.app.workshop.model.LightService;
 import lampwright.app.workshop.model.Playhead;
 import lampwright.app.workshop.words.Texts;
 import lampwright.engine.meter.FlashCaution;
@@ -71,9 +71,9 @@ public final class Player {
 
   private final Texts texts = Texts.of("drawing");
   private final Bench bench;
-  private final LightRoom lights;
+  private final LightService lights;
   private final Playhead playhead;
-  private final Asker asker;
+  private final Dialogs dialogs;
   private final ReadOnlyBooleanWrapper playing = new ReadOnlyBooleanWrapper();
   private final ReadOnlyBooleanWrapper dimmed = new ReadOnlyBooleanWrapper();
   private final BooleanProperty looping = new SimpleBooleanProperty(true);
@@ -91,15 +91,15 @@ public final class Player {
    */
   public Player(
       Bench bench,
-      LightRoom lights,
+      LightService lights,
       Playhead playhead,
-      Asker asker,
+      Dialogs dialogs,
       ReadOnlyObjectProperty<Optional<FlashCaution>> painted) {
     this.bench = bench;
     this.painted = painted;
     this.lights = lights;
     this.playhead = playhead;
-    this.asker = asker;
+    this.dialogs = dialogs;
     pace.addListener((of, before, now) -> clockRuns = false);
     bench.watch(state -> state.selection().scene(), (before, now) -> pause());
     lights.reportProperty().addListener((of, before, now) -> judge());
@@ -222,7 +222,7 @@ public final class Player {
       return true;
     }
     int answer =
-        asker.choose(
+        dialogs.choose(
             texts.get("flash.title"),
             texts.get(
                 "flash.text",

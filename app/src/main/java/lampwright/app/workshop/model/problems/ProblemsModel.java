@@ -13,7 +13,7 @@ import lampwright.app.review.Reviews;
 import lampwright.app.workshop.edit.Selection;
 import lampwright.app.workshop.model.Bench;
 import lampwright.app.workshop.model.BenchState;
-import lampwright.app.workshop.model.PackRoom;
+import lampwright.app.workshop.model.PackService;
 import lampwright.app.workshop.model.Playhead;
 import lampwright.engine.document.Project;
 import lampwright.engine.meter.SceneReport;
@@ -30,7 +30,7 @@ public final class ProblemsModel {
   private final Bench bench;
   private final Playhead playhead;
   private final ObservableValue<Optional<SceneReport>> report;
-  private final ObservableValue<Optional<PackRoom.Packed>> packed;
+  private final ObservableValue<Optional<PackService.Packed>> packed;
   private final LatestWorker searcher;
   private final ObservableList<ProblemRow> rows = FXCollections.observableArrayList();
   private final ObservableList<ProblemRow> unmodifiable =
@@ -48,7 +48,7 @@ public final class ProblemsModel {
       Bench bench,
       Playhead playhead,
       ObservableValue<Optional<SceneReport>> report,
-      ObservableValue<Optional<PackRoom.Packed>> packed,
+      ObservableValue<Optional<PackService.Packed>> packed,
       LatestWorker searcher) {
     this.bench = bench;
     this.playhead = playhead;
@@ -76,7 +76,7 @@ public final class ProblemsModel {
     return searching.getReadOnlyProperty();
   }
 
-  /** Told where to lead, after what is on the bench was chosen; opens a sheet or pane for it. */
+  /** Told where to lead, after what is on the bench was chosen; opens a form or pane for it. */
   public void setGuide(BiConsumer<Target, ProblemRow> newGuide) {
     guide = newGuide;
   }

@@ -14,9 +14,9 @@ import javafx.beans.property.ReadOnlyBooleanWrapper;
 import lampwright.app.workshop.edit.CueEdits;
 import lampwright.app.workshop.edit.CueRef;
 import lampwright.app.workshop.edit.Selection;
-import lampwright.app.workshop.model.Asker;
 import lampwright.app.workshop.model.Bench;
 import lampwright.app.workshop.model.BenchState;
+import lampwright.app.workshop.model.Dialogs;
 import lampwright.app.workshop.words.Texts;
 import lampwright.app.workshop.words.Titles;
 import lampwright.engine.light.Colour;
@@ -35,15 +35,15 @@ public final class CueCommands {
   private final Texts texts = Texts.of("ribbons");
   private final RibbonsModel model;
   private final Bench bench;
-  private final Asker asker;
+  private final Dialogs dialogs;
   private final ReadOnlyBooleanWrapper anyCue = new ReadOnlyBooleanWrapper();
   private final ReadOnlyBooleanWrapper anyLamp = new ReadOnlyBooleanWrapper();
   private final ReadOnlyBooleanWrapper anyCopied = new ReadOnlyBooleanWrapper();
   private List<CueEdits.Copied> copied = List.of();
 
-  public CueCommands(RibbonsModel model, Asker asker) {
+  public CueCommands(RibbonsModel model, Dialogs dialogs) {
     this.model = model;
-    this.asker = asker;
+    this.dialogs = dialogs;
     this.bench = model.bench();
     bench.watch(BenchState::selection, (before, now) -> refresh(now));
     refresh(bench.selection());
@@ -174,7 +174,7 @@ public final class CueCommands {
               : split.changed();
         });
     if (!whole.isEmpty()) {
-      asker.tell(
+      dialogs.tell(
           texts.get("split.title"),
           whole.stream()
               .map(why -> texts.get("split." + why.name()))

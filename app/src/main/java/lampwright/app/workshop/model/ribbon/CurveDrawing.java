@@ -4,7 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import lampwright.app.picture.DisplayList;
-import lampwright.app.picture.Shape;
+import lampwright.app.picture.Mark;
 import lampwright.app.picture.Stroke;
 import lampwright.engine.rig.Fitting;
 import lampwright.engine.rig.Lamp;
@@ -40,7 +40,7 @@ final class CurveDrawing {
       RibbonInk ink = ink(letter);
       curve(strip, c, Stroke.thin(ink));
       if (c < letters.size()) {
-        list.text(3 + c * 14, top + 2, letter, textSize, Shape.Height.TOP, ink);
+        list.text(3 + c * 14, top + 2, letter, textSize, Mark.Height.TOP, ink);
       }
     }
   }
@@ -50,7 +50,7 @@ final class CurveDrawing {
     TimeAxis axis = model.axis();
     double shift = axis.x(strip.axis().leftMs());
     double scale = strip.axis().msPerPixel() / axis.msPerPixel();
-    List<Shape.Point> points = new ArrayList<>();
+    List<Mark.Point> points = new ArrayList<>();
     int before = -1;
     for (int x = 0; x < strip.width(); x++) {
       int duty = strip.duty(curve, x);
@@ -58,10 +58,10 @@ final class CurveDrawing {
       if (duty < 0) {
         end(points, stroke);
       } else if (points.isEmpty()) {
-        points.add(new Shape.Point(at, y(duty)));
+        points.add(new Mark.Point(at, y(duty)));
       } else if (duty != before || x == strip.width() - 1) {
-        points.add(new Shape.Point(at, y(before)));
-        points.add(new Shape.Point(at, y(duty)));
+        points.add(new Mark.Point(at, y(before)));
+        points.add(new Mark.Point(at, y(duty)));
       }
       before = duty;
     }
@@ -72,9 +72,9 @@ final class CurveDrawing {
     return top + height - duty / 255.0 * height;
   }
 
-  private void end(List<Shape.Point> points, Stroke stroke) {
+  private void end(List<Mark.Point> points, Stroke stroke) {
     if (points.size() > 1) {
-      list.add(new Shape.Path(points, false, Optional.empty(), Optional.of(stroke)));
+      list.add(new Mark.Path(points, false, Optional.empty(), Optional.of(stroke)));
     }
     points.clear();
   }

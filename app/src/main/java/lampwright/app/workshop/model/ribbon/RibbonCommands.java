@@ -13,27 +13,28 @@ public final class RibbonCommands {
    *
    * @param offerKinds lets the builder choose a pattern for a new cue
    */
-  public static List<Command> cues(CueCommands hands, Runnable offerKinds) {
+  public static List<Command> cues(CueCommands commands, Runnable offerKinds) {
     Command.InMenu cues = new Command.InMenu(CommandMenu.CUES, 2);
     return List.of(
-        Command.of("ribbons.act.add", cues, offerKinds).when(hands.anyLampProperty()),
-        cue(cues, hands, "ribbons.act.split", hands::split).withShortcut("Shortcut+T"),
-        cue(cues, hands, "ribbons.act.duplicate", hands::duplicate).withShortcut("Shortcut+D"),
-        cue(cues, hands, "ribbons.act.cut", hands::cut).withShortcut("Shortcut+X"),
-        cue(cues, hands, "ribbons.act.copy", hands::copy).withShortcut("Shortcut+C"),
-        Command.of("ribbons.act.paste", cues, hands::paste)
-            .when(hands.anyCopiedProperty())
+        Command.of("ribbons.act.add", cues, offerKinds).when(commands.anyLampProperty()),
+        cue(cues, commands, "ribbons.act.split", commands::split).withShortcut("Shortcut+T"),
+        cue(cues, commands, "ribbons.act.duplicate", commands::duplicate)
+            .withShortcut("Shortcut+D"),
+        cue(cues, commands, "ribbons.act.cut", commands::cut).withShortcut("Shortcut+X"),
+        cue(cues, commands, "ribbons.act.copy", commands::copy).withShortcut("Shortcut+C"),
+        Command.of("ribbons.act.paste", cues, commands::paste)
+            .when(commands.anyCopiedProperty())
             .withShortcut("Shortcut+V"),
-        cue(cues, hands, "ribbons.act.remove", hands::remove),
-        Command.of("ribbons.act.chooseAll", cues, hands::chooseAll).withShortcut("Shortcut+A"));
+        cue(cues, commands, "ribbons.act.remove", commands::remove),
+        Command.of("ribbons.act.chooseAll", cues, commands::chooseAll).withShortcut("Shortcut+A"));
   }
 
-  private static Command cue(Command.Place place, CueCommands hands, String id, Runnable run) {
-    return Command.of(id, place, run).when(hands.anyCueProperty());
+  private static Command cue(Command.Place place, CueCommands commands, String id, Runnable run) {
+    return Command.of(id, place, run).when(commands.anyCueProperty());
   }
 
   /** How time is looked at. */
-  public static List<Command> look(RibbonsModel model) {
+  public static List<Command> view(RibbonsModel model) {
     Command.InMenu show = new Command.InMenu(CommandMenu.SHOW, 2);
     return List.of(
         Command.of("ribbons.act.closer", show, () -> model.zoom(1.5))

@@ -6,7 +6,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
 import lampwright.app.picture.DisplayList;
-import lampwright.app.picture.Shape;
+import lampwright.app.picture.Mark;
 import lampwright.app.picture.Stroke;
 import lampwright.app.workshop.words.Titles;
 import lampwright.engine.rig.Lamp;
@@ -51,20 +51,20 @@ public final class RibbonDrawing {
     }
     double middle = y + row.stripHeight() / 2;
     String fold = model.isUnfolded(lamp.id()) ? "▾" : "▸";
-    list.text(4, middle, fold, size, Shape.Height.CENTRE, RibbonInk.TEXT);
+    list.text(4, middle, fold, size, Mark.Height.CENTRE, RibbonInk.TEXT);
     double room = list.width() - 24;
     shortened((on ? "● " : "") + Titles.of(lamp), size, room)
         .ifPresent(
             text ->
                 list.add(
-                    new Shape.Text(
+                    new Mark.Text(
                         18,
                         middle,
                         text,
                         size,
                         on,
-                        Shape.Side.LEFT,
-                        Shape.Height.CENTRE,
+                        Mark.Side.LEFT,
+                        Mark.Height.CENTRE,
                         RibbonInk.TEXT,
                         OptionalDouble.empty())));
     if (lamp.function() != LampFunction.OTHER) {
@@ -82,7 +82,7 @@ public final class RibbonDrawing {
       DisplayList.Builder list, String text, double x, double y, double room, RibbonInk ink) {
     double small = size * 0.85;
     shortened(text, small, room)
-        .ifPresent(cut -> list.text(x, y, cut, small, Shape.Height.CENTRE, ink));
+        .ifPresent(cut -> list.text(x, y, cut, small, Mark.Height.CENTRE, ink));
   }
 
   // By an estimate of the letters' width: nothing here can measure type.
@@ -104,7 +104,7 @@ public final class RibbonDrawing {
       boolean named = !tick.label().isEmpty();
       list.line(x, named ? height * 0.35 : height * 0.75, x, height, LINE);
       if (named) {
-        list.text(x + 3, 2, tick.label(), size * 0.85, Shape.Height.TOP, RibbonInk.TEXT_SOFT);
+        list.text(x + 3, 2, tick.label(), size * 0.85, Mark.Height.TOP, RibbonInk.TEXT_SOFT);
       }
     }
     model.bench().scene().ifPresent(scene -> end(list, scene));
@@ -115,11 +115,11 @@ public final class RibbonDrawing {
     double end = model.axis().x(scene.lengthMs().doubleValue());
     double bottom = list.height();
     list.add(
-        new Shape.Path(
+        new Mark.Path(
             List.of(
-                new Shape.Point(end, bottom),
-                new Shape.Point(end - 7, bottom),
-                new Shape.Point(end, bottom - 9)),
+                new Mark.Point(end, bottom),
+                new Mark.Point(end - 7, bottom),
+                new Mark.Point(end, bottom - 9)),
             true,
             Optional.of(RibbonInk.CUE_CHOSEN_EDGE),
             Optional.empty()));
@@ -168,7 +168,7 @@ public final class RibbonDrawing {
       TimeAxis axis = model.axis();
       double x = axis.x(strip.axis().leftMs());
       double shown = strip.width() * strip.axis().msPerPixel() / axis.msPerPixel();
-      list.add(new Shape.Strip(x, y + 2, shown, height, strip.colours()));
+      list.add(new Mark.Strip(x, y + 2, shown, height, strip.colours()));
     }
   }
 }

@@ -23,7 +23,7 @@ import lampwright.app.workshop.edit.LampOrder;
 import lampwright.app.workshop.model.Bench;
 import lampwright.app.workshop.model.BenchState;
 import lampwright.app.workshop.model.DrawingSheet;
-import lampwright.app.workshop.model.LightRoom;
+import lampwright.app.workshop.model.LightService;
 import lampwright.app.workshop.model.Playhead;
 import lampwright.app.workshop.model.SceneLight;
 import lampwright.app.workshop.words.Texts;
@@ -36,7 +36,7 @@ import lampwright.engine.scene.Scene;
 public final class RibbonsModel implements AutoCloseable {
   private final Texts texts = Texts.of("ribbons");
   private final Bench bench;
-  private final LightRoom lights;
+  private final LightService lights;
   private final Playhead playhead;
   private final DrawingSheet sheet;
   private final StripPainter strips;
@@ -60,7 +60,7 @@ public final class RibbonsModel implements AutoCloseable {
    * @param screen runs what it is given on the screen's thread
    */
   public RibbonsModel(
-      Bench bench, LightRoom lights, Playhead playhead, DrawingSheet sheet, Executor screen) {
+      Bench bench, LightService lights, Playhead playhead, DrawingSheet sheet, Executor screen) {
     this.bench = bench;
     this.lights = lights;
     this.playhead = playhead;

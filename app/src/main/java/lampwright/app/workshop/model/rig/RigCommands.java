@@ -13,8 +13,8 @@ import lampwright.app.workshop.edit.LampEdits;
 import lampwright.app.workshop.edit.OutputEdits;
 import lampwright.app.workshop.edit.PixelTypeEdits;
 import lampwright.app.workshop.edit.Projects;
-import lampwright.app.workshop.model.Asker;
 import lampwright.app.workshop.model.Bench;
+import lampwright.app.workshop.model.Dialogs;
 import lampwright.app.workshop.words.Texts;
 import lampwright.engine.check.InvalidModelException;
 import lampwright.engine.document.Project;
@@ -30,12 +30,12 @@ public final class RigCommands {
   private final Texts texts = Texts.of("rig");
   private final RigModel model;
   private final Bench bench;
-  private final Asker asker;
+  private final Dialogs dialogs;
 
-  public RigCommands(RigModel model, Asker asker) {
+  public RigCommands(RigModel model, Dialogs dialogs) {
     this.model = model;
     this.bench = model.bench();
-    this.asker = asker;
+    this.dialogs = dialogs;
   }
 
   /** Adds a chain and shows it. */
@@ -213,7 +213,7 @@ public final class RigCommands {
     if (bench.apply(Edit.of(name, change))) {
       model.chosenProperty().set(new RigPart.Supply());
     } else {
-      asker.tell(texts.get("remove.title"), bench.refusalProperty().get().orElse(""));
+      dialogs.tell(texts.get("remove.title"), bench.refusalProperty().get().orElse(""));
     }
   }
 

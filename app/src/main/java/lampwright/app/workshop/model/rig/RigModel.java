@@ -10,9 +10,9 @@ import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
 import javafx.beans.property.SimpleObjectProperty;
 import lampwright.app.workshop.edit.ChainEdits;
-import lampwright.app.workshop.model.Asker;
 import lampwright.app.workshop.model.Bench;
-import lampwright.app.workshop.model.Sheet;
+import lampwright.app.workshop.model.Dialogs;
+import lampwright.app.workshop.model.Form;
 import lampwright.app.workshop.words.Texts;
 import lampwright.engine.document.Project;
 import lampwright.engine.facts.SourcedNumber;
@@ -21,27 +21,27 @@ import lampwright.engine.rig.Chain;
 import lampwright.engine.rig.Fitting;
 import lampwright.engine.rig.Lamp;
 
-/** The rig editor: its parts, which of them is chosen, and its sheet. */
+/** The rig editor: its parts, which of them is chosen, and its form. */
 public final class RigModel {
   private final Texts texts = Texts.of("rig");
   private final Bench bench;
-  private final RigSheets sheets;
+  private final RigForms forms;
   private final ObjectProperty<RigPart> chosen = new SimpleObjectProperty<>(new RigPart.Supply());
   private final ObjectProperty<Set<Integer>> marked = new SimpleObjectProperty<>(Set.of());
-  private final ReadOnlyObjectWrapper<Optional<Sheet>> sheet =
+  private final ReadOnlyObjectWrapper<Optional<Form>> form =
       new ReadOnlyObjectWrapper<>(Optional.empty());
 
-  public RigModel(Bench bench, Asker asker) {
+  public RigModel(Bench bench, Dialogs dialogs) {
     this.bench = bench;
-    sheets = new RigSheets(bench, asker, chosen::set);
+    forms = new RigForms(bench, dialogs, chosen::set);
     chosen.addListener(
         (of, before, now) -> {
           if (!before.equals(now)) {
             marked.set(Set.of());
           }
-          look();
+          refresh();
         });
-    bench.projectProperty().addListener((of, before, now) -> look());
+    bench.projectProperty().addListener((of, before, now) -> refresh());
     bench
         .selectionProperty()
         .addListener(
@@ -50,14 +50,14 @@ public final class RigModel {
                 now.lamp().ifPresent(lamp -> chosen.set(new RigPart.OfLamp(lamp)));
               }
             });
-    look();
+    refresh();
   }
 
   public Bench bench() {
     return bench;
   }
 
-  /** The part whose sheet is shown. */
+  /** The part whose form is shown. */
   public ObjectProperty<RigPart> chosenProperty() {
     return chosen;
   }
@@ -68,8 +68,8 @@ public final class RigModel {
   }
 
   /** The values of the chosen part. */
-  public ReadOnlyObjectProperty<Optional<Sheet>> sheetProperty() {
-    return sheet.getReadOnlyProperty();
+  public ReadOnlyObjectProperty<Optional<Form>> formProperty() {
+    return form.getReadOnlyProperty();
   }
 
   /** All parts in order. */
@@ -140,18 +140,18 @@ public final class RigModel {
     return bench.project().rig().chains().stream().filter(c -> c.id().equals(id)).findFirst();
   }
 
-  private void look() {
+  private void refresh() {
     RigPart part = chosen.get();
     if (!parts().contains(part)) {
       chosen.set(new RigPart.Supply());
       return;
     }
-    Object shape = sheets.shape(part);
-    Optional<Sheet> shown = sheet.get();
-    if (shown.map(Sheet::shape).filter(shape::equals).isPresent()) {
+    Object structure = forms.structure(part);
+    Optional<Form> shown = form.get();
+    if (shown.map(Form::structure).filter(structure::equals).isPresent()) {
       shown.orElseThrow().refresh();
     } else {
-      sheet.set(Optional.of(sheets.sheet(part, title(part))));
+      form.set(Optional.of(forms.form(part, title(part))));
     }
   }
 }

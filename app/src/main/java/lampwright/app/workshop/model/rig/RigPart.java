@@ -1,6 +1,6 @@
 package lampwright.app.workshop.model.rig;
 
-/** A part of the project that has a sheet of its own. */
+/** A part of the project that has a form of its own. */
 public sealed interface RigPart {
   /** The project's name, supply, wires, battery and controller, and how colours become light. */
   record Supply() implements RigPart {}

@@ -7,7 +7,7 @@ import java.util.Objects;
 import java.util.OptionalInt;
 import java.util.Set;
 import lampwright.app.picture.DisplayList;
-import lampwright.app.picture.Shape;
+import lampwright.app.picture.Mark;
 import lampwright.app.picture.Stroke;
 import lampwright.app.workshop.words.Texts;
 import lampwright.app.workshop.words.Titles;
@@ -110,14 +110,14 @@ public final class WiringDrawing {
         block.y() - sight.top() + 1,
         title,
         em,
-        Shape.Height.TOP,
+        Mark.Height.TOP,
         on ? WiringInk.CHOSEN : WiringInk.TEXT);
     list.text(
         6,
         block.y(0) - sight.top() + block.cell() / 2 - em * 0.5,
         texts.get("wiring.in"),
         em * 0.8,
-        Shape.Height.TOP,
+        Mark.Height.TOP,
         WiringInk.TEXT_SOFT);
     Map<Integer, Lamp> owners = owners(chain);
     Set<String> named = new HashSet<>();
@@ -193,7 +193,7 @@ public final class WiringDrawing {
           under + 1,
           Titles.of(owner),
           em * 0.68,
-          Shape.Height.TOP,
+          Mark.Height.TOP,
           WiringInk.TEXT_SOFT,
           block.cell() * run(owners, pixel) - 4);
     }
@@ -235,7 +235,7 @@ public final class WiringDrawing {
         line.y() - sight.top() + line.height() / 2,
         texts.get("wiring.output", id, Integer.toString(line.output().ledsInSeries()), lamp),
         em,
-        Shape.Height.CENTRE,
+        Mark.Height.CENTRE,
         on ? WiringInk.CHOSEN : WiringInk.TEXT,
         sight.width() - 12);
   }

@@ -1,4 +1,4 @@
-/** The cue sheet on the screen. */
+/** The settings of cues on the screen. */
 @NullMarked
 package lampwright.app.workshop.view.cue;
 

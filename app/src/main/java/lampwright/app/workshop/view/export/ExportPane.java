@@ -20,7 +20,7 @@ import javafx.scene.layout.VBox;
 import lampwright.app.export.ExportFormats;
 import lampwright.app.workshop.model.export.ExportChoice;
 import lampwright.app.workshop.model.export.ExportModel;
-import lampwright.app.workshop.view.Sheets;
+import lampwright.app.workshop.view.Stylesheets;
 import lampwright.app.workshop.words.Texts;
 
 /** Choosing at the left, what will be written at the right, the buttons below. */
@@ -36,7 +36,7 @@ public final class ExportPane extends BorderPane {
   public ExportPane(ExportModel model, Runnable close) {
     this.model = model;
     getStyleClass().add("export");
-    getStylesheets().add(Sheets.url("export"));
+    getStylesheets().add(Stylesheets.url("export"));
     BooleanBinding writing =
         Bindings.createBooleanBinding(
             () -> model.stageProperty().get() instanceof ExportModel.Stage.Writing,

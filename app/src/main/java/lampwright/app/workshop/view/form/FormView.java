@@ -11,33 +11,33 @@ import javafx.scene.layout.ColumnConstraints;
 import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.GridPane;
 import javafx.scene.layout.VBox;
-import lampwright.app.workshop.model.Sheet;
+import lampwright.app.workshop.model.Form;
 import lampwright.app.workshop.model.Slot;
 import org.jspecify.annotations.Nullable;
 
 /**
- * The values of a sheet, group by group. It is built anew only for a sheet of another shape, so
+ * The values of a form, group by group. It is built anew only for a form of another structure, so
  * that the focus stays where it is while values change.
  */
 public final class FormView extends ScrollPane {
   private final FormContext context;
   private final FlowPane groups = new FlowPane(24, 12);
-  private @Nullable Object shape;
+  private @Nullable Object structure;
   private @Nullable Node first;
 
   /**
-   * @param sheet what is shown; nothing while it is empty. A sheet of the same shape must have the
-   *     same slots as the one before
+   * @param form what is shown; nothing while it is empty. A form of the same structure must have
+   *     the same slots as the one before
    */
-  public FormView(FormContext context, ObservableValue<Optional<Sheet>> sheet) {
+  public FormView(FormContext context, ObservableValue<Optional<Form>> form) {
     this.context = context;
     getStyleClass().add("form");
     setFitToWidth(true);
     setContent(groups);
     groups.getStyleClass().add("form-groups");
     groups.setRowValignment(VPos.TOP);
-    sheet.addListener((of, before, now) -> show(now));
-    show(sheet.getValue());
+    form.addListener((of, before, now) -> show(now));
+    show(form.getValue());
   }
 
   /** Gives the focus to the first value. */
@@ -47,19 +47,19 @@ public final class FormView extends ScrollPane {
     }
   }
 
-  private void show(Optional<Sheet> sheet) {
-    Object wanted = sheet.map(Sheet::shape).orElse(null);
-    if (wanted != null && wanted.equals(shape)) {
+  private void show(Optional<Form> form) {
+    Object wanted = form.map(Form::structure).orElse(null);
+    if (wanted != null && wanted.equals(structure)) {
       return;
     }
-    shape = wanted;
+    structure = wanted;
     first = null;
     groups.getChildren().clear();
-    sheet.ifPresent(s -> s.groups().forEach(group -> groups.getChildren().add(group(group))));
+    form.ifPresent(s -> s.groups().forEach(group -> groups.getChildren().add(group(group))));
     setVvalue(0);
   }
 
-  private Node group(Sheet.Group group) {
+  private Node group(Form.Group group) {
     Label title = new Label(context.words().group(group.key()));
     title.getStyleClass().add("form-title");
     GridPane grid = new GridPane();

@@ -1,4 +1,4 @@
-/** Forms: the values of a sheet, each with the control of its kind. */
+/** Forms: the values of a record, each with the control of its kind. */
 @NullMarked
 package lampwright.app.workshop.view.form;
 

@@ -15,15 +15,15 @@ final class KindMenu {
   private static final String ID = "kind-";
 
   private final Region owner;
-  private final CueCommands hands;
+  private final CueCommands commands;
   private final ContextMenu menu = new ContextMenu();
 
   /**
    * @param owner is what the list lies over; it has the focus again when one was chosen
    */
-  KindMenu(Region owner, CueCommands hands) {
+  KindMenu(Region owner, CueCommands commands) {
     this.owner = owner;
-    this.hands = hands;
+    this.commands = commands;
     for (String kind : Patterns.kinds()) {
       MenuItem item = new MenuItem(Titles.ofKind(kind));
       item.setId(ID + kind);
@@ -36,7 +36,7 @@ final class KindMenu {
     for (MenuItem item : menu.getItems()) {
       item.setOnAction(
           event -> {
-            hands.add(item.getId().substring(ID.length()), lamps, atMs, Optional.empty());
+            commands.add(item.getId().substring(ID.length()), lamps, atMs, Optional.empty());
             owner.requestFocus();
           });
     }

@@ -5,19 +5,19 @@ import lampwright.app.workshop.model.ribbon.CueCommands;
 
 /** What the keys do in the ribbons. */
 final class RibbonKeys {
-  private final CueCommands hands;
-  private final Runnable toCueSheet;
+  private final CueCommands commands;
+  private final Runnable toCueSettings;
   private final Runnable offerKinds;
   private final Runnable cancel;
 
   /**
-   * @param toCueSheet gives the focus to the sheet of the chosen cue
+   * @param toCueSettings gives the focus to the settings of the selected cue
    * @param offerKinds opens the list of patterns for a fresh cue
    * @param cancel gives up what the mouse does, or the choice of cues
    */
-  RibbonKeys(CueCommands hands, Runnable toCueSheet, Runnable offerKinds, Runnable cancel) {
-    this.hands = hands;
-    this.toCueSheet = toCueSheet;
+  RibbonKeys(CueCommands commands, Runnable toCueSettings, Runnable offerKinds, Runnable cancel) {
+    this.commands = commands;
+    this.toCueSettings = toCueSettings;
     this.offerKinds = offerKinds;
     this.cancel = cancel;
   }
@@ -36,10 +36,10 @@ final class RibbonKeys {
   private boolean altKey(KeyEvent event) {
     int frames = event.isShiftDown() ? 10 : 1;
     switch (event.getCode()) {
-      case LEFT -> hands.nudge(-frames);
-      case RIGHT -> hands.nudge(frames);
-      case UP -> hands.toRow(-1);
-      case DOWN -> hands.toRow(1);
+      case LEFT -> commands.nudge(-frames);
+      case RIGHT -> commands.nudge(frames);
+      case UP -> commands.toRow(-1);
+      case DOWN -> commands.toRow(1);
       default -> {
         return false;
       }
@@ -51,11 +51,11 @@ final class RibbonKeys {
     switch (event.getCode()) {
       case LEFT -> along(event, -1);
       case RIGHT -> along(event, 1);
-      case UP -> hands.stepRow(-1);
-      case DOWN -> hands.stepRow(1);
-      case ENTER -> toCueSheet.run();
+      case UP -> commands.stepRow(-1);
+      case DOWN -> commands.stepRow(1);
+      case ENTER -> toCueSettings.run();
       case INSERT -> offerKinds.run();
-      case DELETE, BACK_SPACE -> hands.remove();
+      case DELETE, BACK_SPACE -> commands.remove();
       case ESCAPE -> cancel.run();
       default -> {
         return false;
@@ -66,9 +66,9 @@ final class RibbonKeys {
 
   private void along(KeyEvent event, int by) {
     if (event.isShiftDown()) {
-      hands.lengthen(by);
+      commands.lengthen(by);
     } else {
-      hands.step(by);
+      commands.step(by);
     }
   }
 }

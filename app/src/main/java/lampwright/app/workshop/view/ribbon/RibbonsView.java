@@ -58,21 +58,21 @@ public final class RibbonsView extends Region {
   private boolean timeDirty = true;
 
   /**
-   * @param toCueSheet gives the focus to the sheet of the chosen cue
+   * @param toCueSettings gives the focus to the settings of the selected cue
    */
-  public RibbonsView(RibbonsModel model, CueCommands hands, Runnable toCueSheet) {
+  public RibbonsView(RibbonsModel model, CueCommands commands, Runnable toCueSettings) {
     this.model = model;
     this.bench = model.bench();
     this.inks = new Inks<>(RibbonInk.class, this::repaintAll);
     this.painter = new DisplayPainter(inks::paint);
     this.rowsPainter = new DisplayPainter(inks::paint);
     this.scroll = new RibbonScroll(model);
-    this.kinds = new KindMenu(this, hands);
+    this.kinds = new KindMenu(this, commands);
     RubberBand band = new RubberBand(model, rows);
     this.titlesMouse = new TitlesMouse(model);
     this.timeLineMouse = new TimeLineMouse(model);
     this.rowsMouse = new RowsMouse(model, rows, band, kinds);
-    this.keys = new RibbonKeys(hands, toCueSheet, this::offerKinds, this::cancel);
+    this.keys = new RibbonKeys(commands, toCueSettings, this::offerKinds, this::cancel);
     getStyleClass().add("ribbons");
     setId("ribbons");
     setFocusTraversable(true);

@@ -22,26 +22,26 @@ import lampwright.app.workshop.words.Texts;
 import lampwright.engine.rig.PixelRun;
 import org.jspecify.annotations.Nullable;
 
-/** The rig editor: the parts, the wiring, and the sheet of the chosen part. */
+/** The rig editor: the parts, the wiring, and the form of the selected part. */
 public final class RigView extends SplitPane {
   private final Texts texts = Texts.of("rig");
   private final RigModel model;
-  private final RigCommands hands;
+  private final RigCommands commands;
   private final ListView<RigPart> list = new ListView<>();
   private final WiringView wiring;
   private boolean lists;
 
-  public RigView(RigModel model, RigCommands hands) {
+  public RigView(RigModel model, RigCommands commands) {
     this.model = model;
-    this.hands = hands;
+    this.commands = commands;
     getStyleClass().add("rig");
     setId("rig");
-    wiring = new WiringView(model, hands);
+    wiring = new WiringView(model, commands);
     FormContext context = new FormContext();
     ColourFields.addTo(context, java.util.Optional::<PixelLook>empty);
     context.<Kind.Runs, List<PixelRun>>with(
         Kind.Runs.class, (kind, slot) -> RunsField.of(slot, context.words().label(slot.key())));
-    FormView form = new FormView(context, model.sheetProperty());
+    FormView form = new FormView(context, model.formProperty());
     Label notes = new Label();
     notes.setWrapText(true);
     notes.getStyleClass().add("rig-notes");
@@ -97,14 +97,14 @@ public final class RigView extends SplitPane {
     buttons
         .getChildren()
         .setAll(
-            button("addChain", hands::addChain),
-            button("addOutput", hands::addOutput),
-            button("makeLamp", hands::makeLamp),
-            button("makeLamps", hands::makeLamps),
-            button("addType", hands::addType),
-            button("addScene", hands::addScene),
-            button("benchTest", hands::benchTest),
-            button("remove", hands::remove));
+            button("addChain", commands::addChain),
+            button("addOutput", commands::addOutput),
+            button("makeLamp", commands::makeLamp),
+            button("makeLamps", commands::makeLamps),
+            button("addType", commands::addType),
+            button("addScene", commands::addScene),
+            button("benchTest", commands::benchTest),
+            button("remove", commands::remove));
     return buttons;
   }
 

@@ -34,7 +34,7 @@ import org.jspecify.annotations.Nullable;
 public final class WiringView extends Region {
   private final Texts texts = Texts.of("rig");
   private final RigModel model;
-  private final RigCommands hands;
+  private final RigCommands commands;
   private final Inks<WiringInk> inks;
   private final DisplayPainter painter;
   private final Canvas canvas = new Canvas();
@@ -44,9 +44,9 @@ public final class WiringView extends Region {
   private int cursor;
   private int anchor;
 
-  public WiringView(RigModel model, RigCommands hands) {
+  public WiringView(RigModel model, RigCommands commands) {
     this.model = model;
-    this.hands = hands;
+    this.commands = commands;
     this.inks = new Inks<>(WiringInk.class, this::redraw);
     this.painter = new DisplayPainter(inks::paint);
     getStyleClass().add("wiring");
@@ -192,7 +192,7 @@ public final class WiringView extends Region {
       case UP -> go(cursor - columns, last, event.isShiftDown());
       case DOWN -> go(cursor + columns, last, event.isShiftDown());
       case SPACE -> mark(cursor, false, true);
-      case ENTER -> hands.makeLamp();
+      case ENTER -> commands.makeLamp();
       default -> {
         return;
       }

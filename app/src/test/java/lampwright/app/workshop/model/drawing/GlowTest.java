@@ -9,7 +9,7 @@ import java.util.Optional;
 import lampwright.app.workshop.Projects4Tests;
 import lampwright.app.workshop.model.Bench;
 import lampwright.app.workshop.model.DrawingSheet;
-import lampwright.app.workshop.model.LightRoom;
+import lampwright.app.workshop.model.LightService;
 import lampwright.app.workshop.model.Playhead;
 import lampwright.app.workshop.model.ScreenLight;
 import lampwright.engine.render.FrameLayout;
@@ -132,7 +132,7 @@ class GlowTest {
   @Test
   void lampsAreFoundMovedAndTakenOff() {
     Bench bench = new Bench(Projects4Tests.small());
-    try (LightRoom lights = new LightRoom(bench, Runnable::run)) {
+    try (LightService lights = new LightService(bench, Runnable::run)) {
       DrawingModel model = new DrawingModel(bench, lights, new Playhead(bench), new DrawingSheet());
       Dots.Frame frame = new Dots.Frame(0, 0, 200, 100);
       assertThat(model.unplaced()).hasSize(2);

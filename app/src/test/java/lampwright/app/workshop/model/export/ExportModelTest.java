@@ -22,7 +22,7 @@ import org.junit.jupiter.api.io.TempDir;
 class ExportModelTest {
   @TempDir Path folder;
   private final Turns turns = new Turns();
-  private final ReadyAnswers asker = new ReadyAnswers();
+  private final ReadyAnswers dialogs = new ReadyAnswers();
   private ExportModel model;
 
   @BeforeEach
@@ -36,7 +36,7 @@ class ExportModelTest {
             project,
             first,
             Optional.of(folder.resolve("out")),
-            asker,
+            dialogs,
             new LatestWorker(turns, turns, LatestWorker.Ending.ASK),
             turns);
     turns.drain();
@@ -178,7 +178,7 @@ class ExportModelTest {
 
   @Test
   void folderIsAskedFor() {
-    asker.files.add(folder);
+    dialogs.files.add(folder);
     model.askFolder();
     assertThat(model.folderProperty().get()).contains(folder);
   }

@@ -79,7 +79,7 @@ class FilesModelTest {
   @Test
   void projectNeverSavedAsksForAFileAndGivesItOurEnding() throws IOException {
     shop.rename("second");
-    shop.asker.files.add(folder.resolve("new"));
+    shop.dialogs.files.add(folder.resolve("new"));
     shop.save();
     Path named = folder.resolve("new.lampwright.json");
     assertThat(Shop.on(named).name()).isEqualTo("second");
@@ -89,8 +89,8 @@ class FilesModelTest {
   @Test
   void nameThatOnlyWithItsEndingStandsAlreadyIsAskedAbout() throws IOException {
     shop.rename("second");
-    shop.asker.files.add(folder.resolve("tractor"));
-    shop.asker.answers.add("Cancel");
+    shop.dialogs.files.add(folder.resolve("tractor"));
+    shop.dialogs.answers.add("Cancel");
     shop.save();
     assertThat(Shop.on(file).name()).isEqualTo("first");
     assertThat(shop.files.document().file()).isEmpty();
@@ -101,8 +101,8 @@ class FilesModelTest {
     shop.open(file);
     Path damaged = Files.writeString(folder.resolve("d.json"), "{\"lampwright\": 1, \"x\": 2}");
     shop.open(damaged);
-    assertThat(shop.asker.told).hasSize(1);
-    assertThat(shop.asker.told.get(0))
+    assertThat(shop.dialogs.told).hasSize(1);
+    assertThat(shop.dialogs.told.get(0))
         .contains("d.json could not be opened", "x: ", "at line 1, column ", "rig: ");
     assertThat(shop.name()).isEqualTo("first");
     assertThat(shop.files.document().file()).contains(file);
@@ -112,18 +112,18 @@ class FilesModelTest {
   void missingFileAndFolderAreSaidSo() {
     shop.open(folder.resolve("none.json"));
     shop.open(folder);
-    assertThat(shop.asker.told).hasSize(2);
-    assertThat(shop.asker.told.get(0)).contains("there is no such file");
-    assertThat(shop.asker.told.get(1)).contains("is a folder, not a project file");
+    assertThat(shop.dialogs.told).hasSize(2);
+    assertThat(shop.dialogs.told.get(0)).contains("there is no such file");
+    assertThat(shop.dialogs.told.get(1)).contains("is a folder, not a project file");
   }
 
   @Test
   void openingAsksAboutChangesAndMayBeCalledOff() {
     shop.rename("second");
-    shop.asker.answers.add("Cancel");
+    shop.dialogs.answers.add("Cancel");
     shop.open(file);
     assertThat(shop.name()).isEqualTo("second");
-    shop.asker.answers.add("Go on without saving");
+    shop.dialogs.answers.add("Go on without saving");
     shop.open(file);
     assertThat(shop.name()).isEqualTo("first");
   }
@@ -132,7 +132,7 @@ class FilesModelTest {
   void quitSavesFirstIfToldSo() throws IOException {
     shop.open(file);
     shop.rename("second");
-    shop.asker.answers.add("Save");
+    shop.dialogs.answers.add("Save");
     shop.files.quit();
     assertThat(shop.ended).isFalse();
     shop.turns.drain();
@@ -145,7 +145,7 @@ class FilesModelTest {
     shop.open(file);
     shop.rename("second");
     shop.turns.pass(2000);
-    shop.asker.answers.add("Go on without saving");
+    shop.dialogs.answers.add("Go on without saving");
     shop.rename("third");
     shop.files.quit();
     shop.turns.pass(5000);
@@ -160,13 +160,13 @@ class FilesModelTest {
     shop.rename("second");
     // A file where the folder would be: refused to root as well, whom no permission stops.
     Path noFolder = Files.writeString(folder.resolve("full"), "");
-    shop.asker.files.add(noFolder.resolve("p.lampwright.json"));
-    shop.asker.answers.add("Save");
-    shop.asker.answers.add("Back to the bench");
+    shop.dialogs.files.add(noFolder.resolve("p.lampwright.json"));
+    shop.dialogs.answers.add("Save");
+    shop.dialogs.answers.add("Back to the bench");
     shop.files.quit();
     shop.turns.drain();
     assertThat(shop.ended).isFalse();
-    assertThat(shop.asker.asked.get(1)).contains("there is no such folder", "Nothing is lost");
+    assertThat(shop.dialogs.asked.get(1)).contains("there is no such folder", "Nothing is lost");
     assertThat(shop.name()).isEqualTo("second");
     assertThat(shop.files.document().changed()).isTrue();
   }
@@ -180,8 +180,8 @@ class FilesModelTest {
     Files.delete(there);
     Files.delete(inner);
     Path elsewhere = folder.resolve("q.lampwright.json");
-    shop.asker.answers.add("Save as…");
-    shop.asker.files.add(elsewhere);
+    shop.dialogs.answers.add("Save as…");
+    shop.dialogs.files.add(elsewhere);
     shop.save();
     assertThat(Shop.on(elsewhere).name()).isEqualTo("second");
     assertThat(shop.files.document().changed()).isFalse();
@@ -192,10 +192,10 @@ class FilesModelTest {
     shop.open(file);
     shop.rename("mine");
     Shop.saved(file, "theirs");
-    shop.asker.answers.add("Decide later");
+    shop.dialogs.answers.add("Decide later");
     shop.save();
     assertThat(Shop.on(file).name()).isEqualTo("theirs");
-    shop.asker.answers.add("Keep what is on the bench");
+    shop.dialogs.answers.add("Keep what is on the bench");
     shop.save();
     assertThat(Shop.on(file).name()).isEqualTo("mine");
     assertThat(shop.files.document().changed()).isFalse();
@@ -206,7 +206,7 @@ class FilesModelTest {
     shop.open(file);
     shop.rename("mine");
     Shop.saved(file, "theirs");
-    shop.asker.answers.add("Reload the file");
+    shop.dialogs.answers.add("Reload the file");
     shop.files.lookOutside();
     shop.turns.drain();
     assertThat(shop.name()).isEqualTo("theirs");
@@ -221,11 +221,11 @@ class FilesModelTest {
     shop.files.start(Optional.of(file));
     shop.turns.pass(1500);
     Shop.saved(file, "theirs");
-    shop.asker.answers.add("Decide later");
+    shop.dialogs.answers.add("Decide later");
     shop.turns.pass(1000);
-    assertThat(shop.asker.asked).hasSize(1);
+    assertThat(shop.dialogs.asked).hasSize(1);
     shop.turns.pass(5000);
-    assertThat(shop.asker.asked).hasSize(1);
+    assertThat(shop.dialogs.asked).hasSize(1);
   }
 
   @Test
@@ -234,7 +234,7 @@ class FilesModelTest {
     shop.turns.pass(1500);
     ProjectFiles.save(Shop.on(file), file);
     shop.turns.pass(5000);
-    assertThat(shop.asker.asked).isEmpty();
+    assertThat(shop.dialogs.asked).isEmpty();
   }
 
   @Test
@@ -244,7 +244,7 @@ class FilesModelTest {
     shop.rename("second");
     shop.save();
     shop.turns.pass(5000);
-    assertThat(shop.asker.asked).isEmpty();
+    assertThat(shop.dialogs.asked).isEmpty();
   }
 
   @Test
@@ -252,9 +252,9 @@ class FilesModelTest {
     shop.files.start(Optional.of(file));
     shop.turns.pass(1500);
     Files.delete(file);
-    shop.asker.answers.add("Decide later");
+    shop.dialogs.answers.add("Decide later");
     shop.turns.pass(1000);
-    assertThat(shop.asker.asked.get(0)).contains("gone from the disk");
+    assertThat(shop.dialogs.asked.get(0)).contains("gone from the disk");
     assertThat(shop.files.document().changed()).isTrue();
     shop.save();
     assertThat(Shop.on(file).name()).isEqualTo("first");
@@ -264,9 +264,9 @@ class FilesModelTest {
   void secondWorkshopSaysThatTheFirstHasTheFile() {
     shop.open(file);
     Shop second = new Shop(state, Shop.dead(), shop.turns);
-    second.asker.answers.add("Cancel");
+    second.dialogs.answers.add("Cancel");
     second.open(file);
-    assertThat(second.asker.asked.get(0)).contains("Another Lampwright has");
+    assertThat(second.dialogs.asked.get(0)).contains("Another Lampwright has");
     assertThat(second.files.document().file()).isEmpty();
   }
 

@@ -40,7 +40,7 @@ class KillTest {
     }
     assertThat(Shop.on(file).name()).isEqualTo("0");
     Shop next = new Shop(state);
-    next.asker.answers.add("Recover the changes");
+    next.dialogs.answers.add("Recover the changes");
     // The system let go of the dead one's claim, so that this is the only question.
     next.open(file);
     assertThat(Integer.parseInt(next.name())).isGreaterThanOrEqualTo(safe).isGreaterThan(1);
@@ -70,12 +70,12 @@ class KillTest {
     }
     int saved = Integer.parseInt(Shop.on(file).name());
     Shop next = new Shop(state);
-    next.asker.answers.add("Recover the changes");
+    next.dialogs.answers.add("Recover the changes");
     next.open(file);
-    if (next.asker.asked.isEmpty()) {
+    if (next.dialogs.asked.isEmpty()) {
       assertThat(next.name()).isEqualTo(Integer.toString(saved));
     } else {
-      assertThat(next.asker.asked.get(0)).doesNotContain("something else");
+      assertThat(next.dialogs.asked.get(0)).doesNotContain("something else");
       assertThat(Integer.parseInt(next.name())).isGreaterThan(saved);
     }
     try (Stream<Path> left = Files.list(folder)) {

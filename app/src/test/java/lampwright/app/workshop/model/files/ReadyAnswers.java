@@ -6,10 +6,10 @@ import java.util.ArrayList;
 import java.util.Deque;
 import java.util.List;
 import java.util.Optional;
-import lampwright.app.workshop.model.Asker;
+import lampwright.app.workshop.model.Dialogs;
 
 /** Answers that a test gives beforehand, and what was asked and told. */
-public final class ReadyAnswers implements Asker {
+public final class ReadyAnswers implements Dialogs {
   public final Deque<String> answers = new ArrayDeque<>();
   public final Deque<Path> files = new ArrayDeque<>();
   public final List<String> asked = new ArrayList<>();

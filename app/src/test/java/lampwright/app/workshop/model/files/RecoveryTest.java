@@ -83,7 +83,7 @@ class RecoveryTest {
   void recoveredChangesAreUnsavedAndUndoLeadsBackToTheFile() throws IOException {
     crash("second");
     Shop next = new Shop(state);
-    next.asker.answers.add("Recover the changes");
+    next.dialogs.answers.add("Recover the changes");
     next.open(file);
     assertThat(next.name()).isEqualTo("second");
     assertThat(next.files.document().changed()).isTrue();
@@ -99,7 +99,7 @@ class RecoveryTest {
   void changesTurnedDownAreGone() {
     crash("second");
     Shop next = new Shop(state);
-    next.asker.answers.add("Throw the changes away");
+    next.dialogs.answers.add("Throw the changes away");
     next.open(file);
     assertThat(next.name()).isEqualTo("first");
     assertThat(beside).doesNotExist();
@@ -109,7 +109,7 @@ class RecoveryTest {
   void changesToLookAtLaterAreNotWrittenOver() throws IOException {
     crash("second");
     Shop next = new Shop(state, Shop.dead(), new Turns());
-    next.asker.answers.add("Look later");
+    next.dialogs.answers.add("Look later");
     // Another dead one than the first, or it would take them for its own.
     Files.writeString(beside, Files.readString(beside).replace("process ", "process 9"));
     next.open(file);
@@ -118,9 +118,9 @@ class RecoveryTest {
     assertThat(kept()).contains("\"second\"");
     Shop last = new Shop(state);
     // In this one process the claim of the dead one still stands.
-    last.asker.answers.add("Open it here too");
-    last.asker.answers.add("Look later");
-    last.asker.answers.add("Recover the changes");
+    last.dialogs.answers.add("Open it here too");
+    last.dialogs.answers.add("Look later");
+    last.dialogs.answers.add("Recover the changes");
     last.open(file);
     assertThat(last.name()).isEqualTo("other");
     assertThat(kept()).contains("\"second\"");
@@ -131,9 +131,9 @@ class RecoveryTest {
     crash("second");
     Shop.saved(file, "theirs");
     Shop next = new Shop(state);
-    next.asker.answers.add("Look later");
+    next.dialogs.answers.add("Look later");
     next.open(file);
-    assertThat(next.asker.asked.get(0)).contains("changed by something else since");
+    assertThat(next.dialogs.asked.get(0)).contains("changed by something else since");
     assertThat(next.name()).isEqualTo("theirs");
   }
 
@@ -143,7 +143,7 @@ class RecoveryTest {
     Shop.saved(file, "second");
     Shop next = new Shop(state);
     next.open(file);
-    assertThat(next.asker.asked).isEmpty();
+    assertThat(next.dialogs.asked).isEmpty();
     assertThat(beside).doesNotExist();
   }
 
@@ -158,7 +158,7 @@ class RecoveryTest {
     Path aside = beside.resolveSibling(beside.getFileName() + ".damaged-1");
     assertThat(aside).exists();
     assertThat(beside).doesNotExist();
-    assertThat(next.asker.told.get(0)).contains(aside.toString());
+    assertThat(next.dialogs.told.get(0)).contains(aside.toString());
   }
 
   @Test
@@ -167,7 +167,7 @@ class RecoveryTest {
     before.rename("unsaved");
     before.turns.drain();
     Shop next = new Shop(state);
-    next.asker.answers.add("Recover the changes");
+    next.dialogs.answers.add("Recover the changes");
     next.files.start(Optional.empty());
     next.turns.pass(10);
     assertThat(next.name()).isEqualTo("unsaved");
@@ -176,7 +176,7 @@ class RecoveryTest {
     Shop last = new Shop(state, Shop.dead(), new Turns());
     last.files.start(Optional.empty());
     last.turns.pass(10);
-    assertThat(last.asker.asked).isEmpty();
+    assertThat(last.dialogs.asked).isEmpty();
   }
 
   @Test
@@ -198,7 +198,7 @@ class RecoveryTest {
     crash("second");
     Files.writeString(file, "{");
     Shop next = new Shop(state);
-    next.asker.answers.add("Recover the changes");
+    next.dialogs.answers.add("Recover the changes");
     next.open(file);
     assertThat(next.name()).isEqualTo("second");
     assertThat(next.files.document().file()).isEmpty();

@@ -14,7 +14,7 @@ import lampwright.engine.json.ProjectReader;
 /** A workshop without a window. */
 final class Shop {
   final Turns turns;
-  final ReadyAnswers asker = new ReadyAnswers();
+  final ReadyAnswers dialogs = new ReadyAnswers();
   final Bench bench = new Bench(Projects.fresh());
   final FilesModel files;
   boolean ended;
@@ -34,7 +34,7 @@ final class Shop {
     this.turns = turns;
     files =
         new FilesModel(
-            new Workplace(bench, asker, turns, reader, turns, state, self), () -> ended = true);
+            new Workplace(bench, dialogs, turns, reader, turns, state, self), () -> ended = true);
   }
 
   /** A process that runs no more: one that started before any computer did. */

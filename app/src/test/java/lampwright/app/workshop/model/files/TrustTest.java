@@ -56,7 +56,7 @@ class TrustTest {
 
     assertTimeoutPreemptively(NEVER, () -> shop.open(pipe));
 
-    assertThat(shop.asker.told).singleElement().asString().contains("needs a regular file");
+    assertThat(shop.dialogs.told).singleElement().asString().contains("needs a regular file");
     assertThat(shop.files.busyProperty().get()).isFalse();
   }
 
@@ -67,7 +67,7 @@ class TrustTest {
     assertTimeoutPreemptively(NEVER, () -> shop.open(file));
 
     isOpenAndNotBusy();
-    assertThat(shop.asker.told).singleElement().asString().contains("damaged");
+    assertThat(shop.dialogs.told).singleElement().asString().contains("damaged");
     assertThat(Recoveries.beside(file)).doesNotExist();
   }
 
@@ -78,7 +78,7 @@ class TrustTest {
     assertTimeoutPreemptively(NEVER, () -> shop.open(file));
 
     isOpenAndNotBusy();
-    assertThat(shop.asker.told).singleElement().asString().contains("damaged");
+    assertThat(shop.dialogs.told).singleElement().asString().contains("damaged");
   }
 
   @Test
@@ -97,7 +97,7 @@ class TrustTest {
         });
 
     isOpenAndNotBusy();
-    assertThat(shop.asker.told).hasSize(2);
+    assertThat(shop.dialogs.told).hasSize(2);
     assertThat(shop.files.noteProperty().get().orElseThrow()).contains("recent");
   }
 
@@ -191,9 +191,9 @@ class TrustTest {
   private static void looksTrue(Path copy, List<String> order) throws IOException {
     int saved = order.indexOf(Shop.on(copy).name());
     Shop next = new Shop(copy.resolveSibling("state"));
-    next.asker.answers.add("Recover the changes");
+    next.dialogs.answers.add("Recover the changes");
     next.open(copy);
-    for (String asked : next.asker.asked) {
+    for (String asked : next.dialogs.asked) {
       assertThat(asked).doesNotContain("something else");
       assertThat(order.indexOf(next.name())).isGreaterThan(saved);
     }
@@ -210,7 +210,7 @@ class TrustTest {
     shop.files.save();
     shop.turns.drain();
 
-    assertThat(shop.asker.asked).isEmpty();
+    assertThat(shop.dialogs.asked).isEmpty();
     assertThat(Shop.on(file).name()).isEqualTo("third");
   }
 
@@ -239,7 +239,7 @@ class TrustTest {
       looksTrue(copy.resolve(file.getFileName()), order);
       goesOn = crashed.turns.step();
     }
-    assertThat(crashed.asker.asked).isEmpty();
+    assertThat(crashed.dialogs.asked).isEmpty();
   }
 
   @Test
@@ -248,7 +248,7 @@ class TrustTest {
     Shop crashed = new Shop(state, Shop.dead(), new Turns());
     crashed.rename("new");
     crashed.turns.drain();
-    crashed.asker.files.add(target);
+    crashed.dialogs.files.add(target);
     crashed.files.save();
     while (!Files.exists(target)) {
       assertThat(crashed.turns.step()).isTrue();
@@ -257,7 +257,7 @@ class TrustTest {
     shop.files.start(Optional.empty());
     shop.turns.drain();
 
-    assertThat(shop.asker.asked).isEmpty();
+    assertThat(shop.dialogs.asked).isEmpty();
   }
 
   @Test

@@ -13,9 +13,9 @@ import java.util.concurrent.TimeUnit;
 import lampwright.app.workshop.Projects4Tests;
 import lampwright.app.workshop.edit.Edit;
 import lampwright.app.workshop.edit.Projects;
-import lampwright.app.workshop.model.Asker;
 import lampwright.app.workshop.model.Bench;
-import lampwright.app.workshop.model.LightRoom;
+import lampwright.app.workshop.model.Dialogs;
+import lampwright.app.workshop.model.LightService;
 import lampwright.app.workshop.model.Playhead;
 import lampwright.app.workshop.model.drawing.Dots;
 import lampwright.app.workshop.model.drawing.Glow;
@@ -36,7 +36,7 @@ class PlayerTest {
   private static final long SECOND = 1_000_000_000;
 
   /** Gives one answer to every question. */
-  private static final class Answering implements Asker {
+  private static final class Answering implements Dialogs {
     private final List<String> asked = new ArrayList<>();
     private int answer = 2;
 
@@ -67,13 +67,14 @@ class PlayerTest {
 
   private final BlockingQueue<Runnable> screen = new LinkedBlockingQueue<>();
   private final Bench bench = new Bench(Projects4Tests.small());
-  private final LightRoom lights = new LightRoom(bench, screen::add);
+  private final LightService lights = new LightService(bench, screen::add);
   private final Playhead playhead = new Playhead(bench);
   // All black.
   private final Glow glow = new Glow(32, 32, new int[32 * 32]);
-  private final Answering asker = new Answering();
+  private final Answering dialogs = new Answering();
   private final PaintingJudge judge = new PaintingJudge(screen::add);
-  private final Player player = new Player(bench, lights, playhead, asker, judge.cautionProperty());
+  private final Player player =
+      new Player(bench, lights, playhead, dialogs, judge.cautionProperty());
 
   @AfterEach
   void close() {
@@ -159,7 +160,7 @@ class PlayerTest {
     paint(1);
     assertThat(player.dimmedProperty().get()).isFalse();
     player.play();
-    assertThat(asker.asked).isEmpty();
+    assertThat(dialogs.asked).isEmpty();
   }
 
   @Test
@@ -168,19 +169,19 @@ class PlayerTest {
     assertThat(player.dimmedProperty().get()).isTrue();
     player.play();
     assertThat(player.playingProperty().get()).isFalse();
-    assertThat(asker.asked.get(0))
+    assertThat(dialogs.asked.get(0))
         .contains("seizures", "5 times per second (roof)", "limit is 3 flashes per second");
-    asker.answer = 0;
+    dialogs.answer = 0;
     player.play();
     assertThat(player.playingProperty().get()).isTrue();
     assertThat(player.dimmedProperty().get()).isTrue();
     player.pause();
-    asker.answer = 1;
+    dialogs.answer = 1;
     player.play();
     assertThat(player.dimmedProperty().get()).isFalse();
     player.pause();
     player.play();
-    assertThat(asker.asked).hasSize(3);
+    assertThat(dialogs.asked).hasSize(3);
   }
 
   /**
@@ -216,11 +217,11 @@ class PlayerTest {
     assertThat(player.dimmedProperty().get()).isTrue();
     player.play();
     assertThat(player.playingProperty().get()).isFalse();
-    assertThat(asker.asked)
+    assertThat(dialogs.asked)
         .singleElement()
         .asString()
         .startsWith("Its picture on the screen flashes up to 10 times per second.");
-    asker.answer = 0;
+    dialogs.answer = 0;
     player.play();
     assertThat(player.playingProperty().get()).isTrue();
     assertThat(player.dimmedProperty().get()).isTrue();

@@ -13,7 +13,7 @@ import lampwright.app.workshop.Samples;
 import lampwright.app.workshop.edit.CueRef;
 import lampwright.app.workshop.edit.Edit;
 import lampwright.app.workshop.model.Bench;
-import lampwright.app.workshop.model.PackRoom;
+import lampwright.app.workshop.model.PackService;
 import lampwright.app.workshop.model.Playhead;
 import lampwright.app.workshop.model.files.Turns;
 import lampwright.engine.document.Project;
@@ -32,7 +32,7 @@ class ProblemsModelTest {
   private final Playhead playhead = new Playhead(bench);
   private final ObjectProperty<Optional<SceneReport>> report =
       new SimpleObjectProperty<>(Optional.empty());
-  private final ObjectProperty<Optional<PackRoom.Packed>> packed =
+  private final ObjectProperty<Optional<PackService.Packed>> packed =
       new SimpleObjectProperty<>(Optional.empty());
   private final ProblemsModel model =
       new ProblemsModel(

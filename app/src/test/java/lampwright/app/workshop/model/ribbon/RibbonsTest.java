@@ -16,7 +16,7 @@ import lampwright.app.workshop.edit.Edit;
 import lampwright.app.workshop.edit.Projects;
 import lampwright.app.workshop.model.Bench;
 import lampwright.app.workshop.model.DrawingSheet;
-import lampwright.app.workshop.model.LightRoom;
+import lampwright.app.workshop.model.LightService;
 import lampwright.app.workshop.model.Playhead;
 import lampwright.app.workshop.model.SceneLight;
 import lampwright.app.workshop.model.Srgb8;
@@ -39,12 +39,12 @@ class RibbonsTest {
 
   private final BlockingQueue<Runnable> screen = new LinkedBlockingQueue<>();
   private final Bench bench = new Bench(project());
-  private final LightRoom lights = new LightRoom(bench, screen::add);
+  private final LightService lights = new LightService(bench, screen::add);
   private final Playhead playhead = new Playhead(bench);
   private final DrawingSheet sheet = new DrawingSheet();
   private final RibbonsModel model = new RibbonsModel(bench, lights, playhead, sheet, screen::add);
-  private final ReadyAnswers asker = new ReadyAnswers();
-  private final CueCommands hands = new CueCommands(model, asker);
+  private final ReadyAnswers dialogs = new ReadyAnswers();
+  private final CueCommands commands = new CueCommands(model, dialogs);
 
   // roof: 200 to 600 and 1000 to 1400; amber shares a track with it from 0 to 300.
   private static Project project() {
@@ -250,7 +250,7 @@ class RibbonsTest {
   void addedCueFillsTheRoomUpToTheNext() {
     bench.select(bench.selection().withLamps(List.of("roof")));
     playhead.go(35);
-    assertThat(hands.addAtPlayhead("flash")).isTrue();
+    assertThat(commands.addAtPlayhead("flash")).isTrue();
     Cue added = cue(bench.selection().cue().orElseThrow());
     assertThat(added.startMs()).isEqualByComparingTo("700");
     assertThat(added.endMs()).isEqualByComparingTo("1000");
@@ -261,7 +261,7 @@ class RibbonsTest {
   void cueOfSeveralLampsMakesATrackOfThem() {
     bench.select(bench.selection().withLamps(List.of("amber", "roof")));
     playhead.go(80);
-    hands.addAtPlayhead("steady");
+    commands.addAtPlayhead("steady");
     CueRef now = bench.selection().cue().orElseThrow();
     assertThat(bench.scene().orElseThrow().tracks().get(now.track()).lamps())
         .containsExactly("amber", "roof");
@@ -276,32 +276,32 @@ class RibbonsTest {
                 Projects.inScene(
                     p, "work", s -> Scene.FRAMES_PER_SECOND.with(s, BigDecimal.valueOf(60)))));
     bench.select(bench.selection().withCues(List.of(FIRST)));
-    hands.nudge(1);
+    commands.nudge(1);
     assertThat(cue(FIRST).startMs()).isEqualByComparingTo("216.666");
-    hands.nudge(1);
+    commands.nudge(1);
     assertThat(cue(FIRST).startMs()).isEqualByComparingTo("233.333");
-    hands.nudge(-14);
+    commands.nudge(-14);
     assertThat(cue(FIRST).startMs()).isZero();
-    hands.lengthen(-3);
+    commands.lengthen(-3);
     assertThat(cue(FIRST).endMs()).isEqualByComparingTo("350");
   }
 
   @Test
   void copiesArePastedAtThePlayhead() {
     bench.select(bench.selection().withCues(List.of(FIRST)));
-    hands.copy();
-    assertThat(hands.anyCopiedProperty().get()).isTrue();
+    commands.copy();
+    assertThat(commands.anyCopiedProperty().get()).isTrue();
     playhead.go(75);
     bench.select(bench.selection().withLamps(List.of("amber")).withCues(List.of()));
-    hands.paste();
+    commands.paste();
     CueRef now = bench.selection().cue().orElseThrow();
     assertThat(cue(now).startMs()).isEqualByComparingTo("1500");
     assertThat(bench.scene().orElseThrow().tracks().get(now.track()).lamps())
         .containsExactly("amber");
-    hands.cut();
-    hands.duplicate();
+    commands.cut();
+    commands.duplicate();
     bench.select(bench.selection().withCues(List.of(FIRST)));
-    hands.duplicate();
+    commands.duplicate();
     assertThat(cue(bench.selection().cue().orElseThrow()).startMs()).isEqualByComparingTo("600");
   }
 
@@ -309,14 +309,14 @@ class RibbonsTest {
   void arrowsGoThroughCuesInTheOrderOfTime() {
     layout();
     bench.select(bench.selection().withLamps(List.of("roof")));
-    hands.step(1);
+    commands.step(1);
     assertThat(bench.selection().cue()).contains(new CueRef(1, 0));
-    hands.step(1);
+    commands.step(1);
     assertThat(bench.selection().cue()).contains(FIRST);
-    hands.step(1);
-    hands.step(1);
+    commands.step(1);
+    commands.step(1);
     assertThat(bench.selection().cue()).contains(new CueRef(0, 1));
-    hands.stepRow(1);
+    commands.stepRow(1);
     assertThat(bench.selection().lamp()).contains("amber");
     assertThat(bench.selection().cue()).contains(new CueRef(1, 0));
     assertThat(model.words(new CueRef(1, 0)))

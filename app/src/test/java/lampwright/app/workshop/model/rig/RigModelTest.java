@@ -8,9 +8,9 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import lampwright.app.workshop.Projects4Tests;
-import lampwright.app.workshop.model.Asker;
 import lampwright.app.workshop.model.Bench;
-import lampwright.app.workshop.model.Sheet;
+import lampwright.app.workshop.model.Dialogs;
+import lampwright.app.workshop.model.Form;
 import lampwright.app.workshop.model.Slot;
 import lampwright.engine.document.Project;
 import lampwright.engine.rig.Chain;
@@ -20,8 +20,8 @@ import org.junit.jupiter.api.Test;
 class RigModelTest {
   private final List<String> told = new ArrayList<>();
   private int answer = 1;
-  private final Asker asker =
-      new Asker() {
+  private final Dialogs dialogs =
+      new Dialogs() {
         @Override
         public int choose(String title, String text, List<String> answers) {
           told.add(text);
@@ -49,14 +49,14 @@ class RigModelTest {
         }
       };
   private final Bench bench = new Bench(Projects4Tests.small());
-  private final RigModel model = new RigModel(bench, asker);
-  private final RigCommands hands = new RigCommands(model, asker);
+  private final RigModel model = new RigModel(bench, dialogs);
+  private final RigCommands hands = new RigCommands(model, dialogs);
 
   @SuppressWarnings("unchecked")
   private <V> Slot<V> slot(String key) {
     return (Slot<V>)
-        model.sheetProperty().get().orElseThrow().groups().stream()
-            .map(Sheet.Group::slots)
+        model.formProperty().get().orElseThrow().groups().stream()
+            .map(Form.Group::slots)
             .flatMap(List::stream)
             .filter(s -> s.key().equals(key))
             .findFirst()
@@ -74,12 +74,12 @@ class RigModelTest {
       bench.open(Projects4Tests.sample(sample));
       for (RigPart part : model.parts()) {
         model.chosenProperty().set(part);
-        Sheet sheet = model.sheetProperty().get().orElseThrow();
-        assertThat(sheet.groups()).isNotEmpty();
-        assertThat(sheet.title()).isNotBlank();
+        Form form = model.formProperty().get().orElseThrow();
+        assertThat(form.groups()).isNotEmpty();
+        assertThat(form.title()).isNotBlank();
         // What is set to what it is changes nothing.
         Project before = bench.project();
-        sheet.groups().forEach(group -> group.slots().forEach(RigModelTest::setToItself));
+        form.groups().forEach(group -> group.slots().forEach(RigModelTest::setToItself));
         assertThat(bench.project()).isEqualTo(before);
       }
     }

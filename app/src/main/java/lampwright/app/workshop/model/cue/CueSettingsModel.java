@@ -19,8 +19,8 @@ import lampwright.app.workshop.edit.PatternSettings;
 import lampwright.app.workshop.edit.Projects;
 import lampwright.app.workshop.edit.Setting;
 import lampwright.app.workshop.model.Bench;
-import lampwright.app.workshop.model.LightRoom;
-import lampwright.app.workshop.model.Sheet;
+import lampwright.app.workshop.model.Form;
+import lampwright.app.workshop.model.LightService;
 import lampwright.app.workshop.model.Slot;
 import lampwright.app.workshop.words.Texts;
 import lampwright.app.workshop.words.Titles;
@@ -36,37 +36,37 @@ import lampwright.engine.scene.Track;
 import lampwright.engine.time.Ratio;
 
 /**
- * The sheet of the chosen cues. It shows the values of the one chosen last; what is changed is
+ * The form of the chosen cues. It shows the values of the one chosen last; what is changed is
  * changed in all of them.
  */
-public final class CueSheetModel {
+public final class CueSettingsModel {
   private static final MathContext DIGITS = new MathContext(6);
 
-  private record Shape(String kind, int cues, boolean sameKind, boolean shared) {}
+  private record Structure(String kind, int cues, boolean sameKind, boolean shared) {}
 
   private final Texts texts = Texts.of("cue");
   private final Texts names = Texts.of("settings");
   private final Bench bench;
-  private final LightRoom lights;
-  private final ReadOnlyObjectWrapper<Optional<Sheet>> sheet =
+  private final LightService lights;
+  private final ReadOnlyObjectWrapper<Optional<Form>> form =
       new ReadOnlyObjectWrapper<>(Optional.empty());
   private final ReadOnlyObjectWrapper<String> summary = new ReadOnlyObjectWrapper<>("");
   private final ReadOnlyObjectWrapper<String> hint = new ReadOnlyObjectWrapper<>("");
   private final ReadOnlyObjectWrapper<Optional<BigDecimal>> likeReal =
       new ReadOnlyObjectWrapper<>(Optional.empty());
 
-  public CueSheetModel(Bench bench, LightRoom lights) {
+  public CueSettingsModel(Bench bench, LightService lights) {
     this.bench = bench;
     this.lights = lights;
-    bench.projectProperty().addListener((of, before, now) -> look());
-    bench.selectionProperty().addListener((of, before, now) -> look());
-    lights.reportProperty().addListener((of, before, now) -> lookAtReport());
-    look();
+    bench.projectProperty().addListener((of, before, now) -> refresh());
+    bench.selectionProperty().addListener((of, before, now) -> refresh());
+    lights.reportProperty().addListener((of, before, now) -> refreshFromReport());
+    refresh();
   }
 
   /** The values; empty while no cue is chosen. */
-  public ReadOnlyObjectProperty<Optional<Sheet>> sheetProperty() {
-    return sheet.getReadOnlyProperty();
+  public ReadOnlyObjectProperty<Optional<Form>> formProperty() {
+    return form.getReadOnlyProperty();
   }
 
   /** What the cue does, in words. */
@@ -163,12 +163,12 @@ public final class CueSheetModel {
                     .map(ref -> s.tracks().get(ref.track())));
   }
 
-  private void look() {
+  private void refresh() {
     Optional<Cue> cue = bench.cue();
     if (cue.isEmpty()) {
-      sheet.set(Optional.empty());
+      form.set(Optional.empty());
       summary.set("");
-      lookAtReport();
+      refreshFromReport();
       return;
     }
     Scene scene = bench.scene().orElseThrow();
@@ -178,38 +178,38 @@ public final class CueSheetModel {
             .flatMap(ref -> ref.in(scene).stream())
             .allMatch(c -> c.pattern().kind().equals(cue.get().pattern().kind()));
     boolean shared = track().filter(t -> t.lamps().size() > 1).isPresent();
-    Shape shape = new Shape(cue.get().pattern().kind(), chosen.size(), same, shared);
-    if (sheet.get().map(Sheet::shape).filter(shape::equals).isPresent()) {
-      sheet.get().get().refresh();
+    Structure structure = new Structure(cue.get().pattern().kind(), chosen.size(), same, shared);
+    if (form.get().map(Form::structure).filter(structure::equals).isPresent()) {
+      form.get().get().refresh();
     } else {
-      sheet.set(Optional.of(sheet(shape, cue.get())));
+      form.set(Optional.of(form(structure, cue.get())));
     }
     summary.set(words(cue.get(), chosen.size()));
-    lookAtReport();
+    refreshFromReport();
   }
 
-  private Sheet sheet(Shape shape, Cue cue) {
+  private Form form(Structure structure, Cue cue) {
     List<Slot<?>> what = new ArrayList<>();
     what.add(slot(CueSettings.kind()));
     PatternSettings.look().forEach(setting -> what.add(slot(CueSettings.ofPattern(setting))));
     List<Slot<?>> how = new ArrayList<>();
-    if (shape.sameKind()) {
+    if (structure.sameKind()) {
       PatternSettings.of(cue.pattern())
           .forEach(setting -> how.add(slot(CueSettings.ofPattern(setting))));
     }
     List<Slot<?>> when = new ArrayList<>();
     CueSettings.time().forEach(setting -> when.add(slot(setting)));
     when.add(slot(CueSettings.blend()));
-    if (shape.shared()) {
+    if (structure.shared()) {
       when.add(span());
     }
-    List<Sheet.Group> groups = new ArrayList<>();
-    groups.add(new Sheet.Group("light", what));
+    List<Form.Group> groups = new ArrayList<>();
+    groups.add(new Form.Group("light", what));
     if (!how.isEmpty()) {
-      groups.add(new Sheet.Group("pattern", how));
+      groups.add(new Form.Group("pattern", how));
     }
-    groups.add(new Sheet.Group("time", when));
-    return new Sheet(shape, texts.get("title"), groups);
+    groups.add(new Form.Group("time", when));
+    return new Form(structure, texts.get("title"), groups);
   }
 
   private <V> Slot<V> slot(Setting<Cue, V> setting) {
@@ -272,7 +272,7 @@ public final class CueSheetModel {
     return count > 1 ? texts.get("several", Integer.toString(count)) + " " + text : text;
   }
 
-  private void lookAtReport() {
+  private void refreshFromReport() {
     Optional<Lamp> lamp = bench.cue().isPresent() ? lamp() : Optional.empty();
     Optional<FlashTrain> train =
         lamp.flatMap(

@@ -19,20 +19,20 @@ import org.testfx.framework.junit5.Start;
 import org.testfx.util.WaitForAsyncUtils;
 
 @ExtendWith(ApplicationExtension.class)
-class AskerDialogsTest {
-  private final AskerDialogs asker = new AskerDialogs();
+class DialogWindowsTest {
+  private final DialogWindows dialogs = new DialogWindows();
 
   @Start
   void show(Stage stage) {
     stage.setScene(new Scene(new Pane(), 300, 200));
     stage.show();
-    asker.setOwner(stage);
+    dialogs.setOwner(stage);
   }
 
   private CompletableFuture<Integer> ask(String text) {
     CompletableFuture<Integer> answer = new CompletableFuture<>();
     Platform.runLater(
-        () -> answer.complete(asker.choose("Title", text, List.of("Save", "Drop", "Cancel"))));
+        () -> answer.complete(dialogs.choose("Title", text, List.of("Save", "Drop", "Cancel"))));
     WaitForAsyncUtils.waitForFxEvents();
     return answer;
   }

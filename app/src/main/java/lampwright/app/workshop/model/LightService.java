@@ -20,7 +20,7 @@ import lampwright.engine.work.LatestWorker;
  * Renders and measures the scene on the bench in the background, anew after every edit; an edit in
  * the middle ends what is in hand. Its properties change on the screen's thread alone.
  */
-public final class LightRoom implements AutoCloseable {
+public final class LightService implements AutoCloseable {
   private record Wanted(Rig rig, Scene scene) {}
 
   private static final Duration REST = Duration.ofMillis(120);
@@ -39,7 +39,7 @@ public final class LightRoom implements AutoCloseable {
   /**
    * @param screen runs what it is given on the screen's thread
    */
-  public LightRoom(Bench bench, Executor screen) {
+  public LightService(Bench bench, Executor screen) {
     this.bench = bench;
     this.renderer = new BackgroundRenderer<>(screen, SceneLight::of, new Shown());
     this.meter = LatestWorker.named("meter", screen, LatestWorker.Ending.INTERRUPT);

@@ -3,14 +3,14 @@ package lampwright.app.workshop.model;
 import java.util.List;
 
 /**
- * What a sheet shows: its title and values in groups.
+ * What a form shows: its title and values in groups.
  *
- * @param shape equal for sheets with the same slots in the same order, whatever their values: a
+ * @param structure equal for forms with the same slots in the same order, whatever their values: a
  *     window that shows one of them need not be built anew for another
  * @param title for people
  * @param groups in order
  */
-public record Sheet(Object shape, String title, List<Group> groups) {
+public record Form(Object structure, String title, List<Group> groups) {
   /**
    * Values that belong together.
    *
@@ -22,7 +22,7 @@ public record Sheet(Object shape, String title, List<Group> groups) {
     }
   }
 
-  public Sheet {
+  public Form {
     groups = List.copyOf(groups);
   }
 

@@ -5,7 +5,7 @@ import java.util.List;
 import java.util.Optional;
 
 /** Asks the builder; the window does it with dialogs, a test with ready answers. */
-public interface Asker {
+public interface Dialogs {
   /**
    * Asks a question.
    *

@@ -24,9 +24,9 @@ import lampwright.app.workshop.edit.Projects;
 import lampwright.app.workshop.edit.RigSettings;
 import lampwright.app.workshop.edit.SceneSettings;
 import lampwright.app.workshop.edit.Setting;
-import lampwright.app.workshop.model.Asker;
 import lampwright.app.workshop.model.Bench;
-import lampwright.app.workshop.model.Sheet;
+import lampwright.app.workshop.model.Dialogs;
+import lampwright.app.workshop.model.Form;
 import lampwright.app.workshop.model.Slot;
 import lampwright.app.workshop.model.SlotMaker;
 import lampwright.app.workshop.words.Texts;
@@ -38,33 +38,33 @@ import lampwright.engine.rig.PixelType;
 import lampwright.engine.rig.Rig;
 import lampwright.engine.scene.Scene;
 
-/** Makes the sheets of the rig's parts: which values each has, and how they are changed. */
-final class RigSheets {
-  private record Shape(Class<?> part, String id, String variant) {}
+/** Makes the forms of the rig's parts: which values each has, and how they are changed. */
+final class RigForms {
+  private record Structure(Class<?> part, String id, String variant) {}
 
   private final Texts texts = Texts.of("rig");
   private final Texts names = Texts.of("settings");
   private final Bench bench;
-  private final Asker asker;
+  private final Dialogs dialogs;
   private final Consumer<RigPart> choose;
 
   /**
    * @param choose shows a part under its new id
    */
-  RigSheets(Bench bench, Asker asker, Consumer<RigPart> choose) {
+  RigForms(Bench bench, Dialogs dialogs, Consumer<RigPart> choose) {
     this.bench = bench;
-    this.asker = asker;
+    this.dialogs = dialogs;
     this.choose = choose;
   }
 
-  /** What {@link Sheet#shape} a part's sheet has now. */
-  Object shape(RigPart part) {
-    return new Shape(part.getClass(), id(part), variant(part));
+  /** What {@link Form#structure} a part's form has now. */
+  Object structure(RigPart part) {
+    return new Structure(part.getClass(), id(part), variant(part));
   }
 
-  /** The sheet of a part that the project has. */
-  Sheet sheet(RigPart part, String title) {
-    return new Sheet(shape(part), title, groups(part));
+  /** The form of a part that the project has. */
+  Form form(RigPart part, String title) {
+    return new Form(structure(part), title, groups(part));
   }
 
   private static String id(RigPart part) {
@@ -102,7 +102,7 @@ final class RigSheets {
     return "";
   }
 
-  private List<Sheet.Group> groups(RigPart part) {
+  private List<Form.Group> groups(RigPart part) {
     if (part instanceof RigPart.OfChain p) {
       return chainGroups(p.id());
     } else if (part instanceof RigPart.OfOutput p) {
@@ -126,7 +126,7 @@ final class RigSheets {
                 new Setting<>(
                     "project.name", new Kind.Text(200), Project::name, Project.NAME::with));
     return List.of(
-        new Sheet.Group("project", List.of(name)),
+        new Form.Group("project", List.of(name)),
         group("supply", rig, RigSettings.supply()),
         group("controller", rig, RigSettings.controller()),
         group("battery", rig, BatterySettings.all()),
@@ -134,7 +134,7 @@ final class RigSheets {
         group("rigLight", rig, RigSettings.light()));
   }
 
-  private List<Sheet.Group> chainGroups(String id) {
+  private List<Form.Group> chainGroups(String id) {
     SlotMaker<Chain> slots =
         new SlotMaker<>(
             bench,
@@ -147,8 +147,7 @@ final class RigSheets {
         ChainSettings.of(bench.project().pixelTypes(), chain(id).orElseThrow().type())) {
       all.add(setting.key().equals("pixels") ? pixelsSlot(id) : slots.slot(setting));
     }
-    return List.of(
-        new Sheet.Group("chain", all), group("chainFeed", slots, FeedSettings.ofChain()));
+    return List.of(new Form.Group("chain", all), group("chainFeed", slots, FeedSettings.ofChain()));
   }
 
   // Lamps may lose pixels; that is asked first, unless a hand is still dragging.
@@ -164,7 +163,7 @@ final class RigSheets {
           if (!cut.isEmpty()) {
             String lamps = cut.stream().map(Lamp::title).collect(Collectors.joining(", "));
             int answer =
-                asker.choose(
+                dialogs.choose(
                     texts.get("cut.title"),
                     texts.get("cut.text", value.toString(), lamps),
                     List.of(texts.get("cut.yes"), texts.get("cut.no")));
@@ -178,7 +177,7 @@ final class RigSheets {
         });
   }
 
-  private List<Sheet.Group> outputGroups(String id) {
+  private List<Form.Group> outputGroups(String id) {
     SlotMaker<DriverOutput> slots =
         new SlotMaker<>(
             bench,
@@ -188,10 +187,10 @@ final class RigSheets {
     List<Slot<?>> all = new ArrayList<>();
     all.add(idSlot(id, "output.id", OutputEdits::rename, RigPart.OfOutput::new));
     OutputSettings.all().forEach(setting -> all.add(slots.slot(setting)));
-    return List.of(new Sheet.Group("output", all));
+    return List.of(new Form.Group("output", all));
   }
 
-  private List<Sheet.Group> lampGroups(String id) {
+  private List<Form.Group> lampGroups(String id) {
     SlotMaker<Lamp> slots =
         new SlotMaker<>(
             bench,
@@ -204,10 +203,10 @@ final class RigSheets {
     LampSettings.of(lamp).forEach(setting -> all.add(slots.slot(setting)));
     List<Slot<?>> place = new ArrayList<>();
     LampSettings.place().forEach(setting -> place.add(slots.slot(setting)));
-    return List.of(new Sheet.Group("lamp", all), new Sheet.Group("place", place));
+    return List.of(new Form.Group("lamp", all), new Form.Group("place", place));
   }
 
-  private List<Sheet.Group> typeGroups(String id) {
+  private List<Form.Group> typeGroups(String id) {
     Function<Project, Optional<PixelType>> find = q -> type(q, id);
     SlotMaker<PixelType> slots =
         new SlotMaker<>(
@@ -224,10 +223,10 @@ final class RigSheets {
         PixelTypeSettings.of(find.apply(bench.project()).orElseThrow())) {
       (setting.key().startsWith("line.") ? line : all).add(slots.slot(setting));
     }
-    return List.of(new Sheet.Group("type", all), new Sheet.Group("line", line));
+    return List.of(new Form.Group("type", all), new Form.Group("line", line));
   }
 
-  private List<Sheet.Group> sceneGroups(String id) {
+  private List<Form.Group> sceneGroups(String id) {
     SlotMaker<Scene> slots =
         new SlotMaker<>(
             bench,
@@ -242,13 +241,13 @@ final class RigSheets {
             (q, from, to) -> Projects.inScene(q, from, s -> Scene.ID.with(s, to)),
             RigPart.OfScene::new));
     SceneSettings.all().forEach(setting -> all.add(slots.slot(setting)));
-    return List.of(new Sheet.Group("scene", all));
+    return List.of(new Form.Group("scene", all));
   }
 
-  private <R> Sheet.Group group(String key, SlotMaker<R> maker, List<Setting<R, ?>> settings) {
+  private <R> Form.Group group(String key, SlotMaker<R> maker, List<Setting<R, ?>> settings) {
     List<Slot<?>> slots = new ArrayList<>();
     settings.forEach(setting -> slots.add(maker.slot(setting)));
-    return new Sheet.Group(key, slots);
+    return new Form.Group(key, slots);
   }
 
   /** Renames a part. */

@@ -11,8 +11,8 @@ import java.util.concurrent.TimeUnit;
 import lampwright.app.workshop.Projects4Tests;
 import lampwright.app.workshop.edit.CueRef;
 import lampwright.app.workshop.model.Bench;
-import lampwright.app.workshop.model.LightRoom;
-import lampwright.app.workshop.model.Sheet;
+import lampwright.app.workshop.model.Form;
+import lampwright.app.workshop.model.LightService;
 import lampwright.app.workshop.model.Slot;
 import lampwright.engine.document.Project;
 import lampwright.engine.light.Colour;
@@ -24,14 +24,14 @@ import lampwright.engine.scene.Cue;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
 
-class CueSheetModelTest {
+class CueSettingsModelTest {
   private static final CueRef LEFT = new CueRef(0, 0);
   private static final CueRef RIGHT = new CueRef(1, 0);
 
   private final BlockingQueue<Runnable> screen = new LinkedBlockingQueue<>();
   private final Bench bench = new Bench(Projects4Tests.sample("recovery-tractor"));
-  private final LightRoom lights = new LightRoom(bench, screen::add);
-  private final CueSheetModel model = new CueSheetModel(bench, lights);
+  private final LightService lights = new LightService(bench, screen::add);
+  private final CueSettingsModel model = new CueSettingsModel(bench, lights);
 
   @AfterEach
   void close() {
@@ -41,8 +41,8 @@ class CueSheetModelTest {
   @SuppressWarnings("unchecked")
   private <V> Slot<V> slot(String key) {
     return (Slot<V>)
-        model.sheetProperty().get().orElseThrow().groups().stream()
-            .map(Sheet.Group::slots)
+        model.formProperty().get().orElseThrow().groups().stream()
+            .map(Form.Group::slots)
             .flatMap(List::stream)
             .filter(s -> s.key().equals(key))
             .findFirst()
@@ -59,13 +59,13 @@ class CueSheetModelTest {
 
   @Test
   void noCueHasNoSheet() {
-    assertThat(model.sheetProperty().get()).isEmpty();
+    assertThat(model.formProperty().get()).isEmpty();
   }
 
   @Test
   void valuesFollowTheProjectOnTheSameSheet() {
     choose(LEFT);
-    Sheet sheet = model.sheetProperty().get().orElseThrow();
+    Form form = model.formProperty().get().orElseThrow();
     Slot<BigDecimal> rate = slot("perMinute");
     assertThat(rate.value()).isEqualByComparingTo("150");
     rate.set(new BigDecimal("96"));
@@ -73,7 +73,7 @@ class CueSheetModelTest {
     assertThat(bench.undoNameProperty().get()).contains("Change rate");
     bench.undo();
     assertThat(rate.value()).isEqualByComparingTo("150");
-    assertThat(model.sheetProperty().get()).containsSame(sheet);
+    assertThat(model.formProperty().get()).containsSame(form);
   }
 
   @Test
@@ -113,8 +113,8 @@ class CueSheetModelTest {
     assertThat(((RotatingBeacon) cue(RIGHT).pattern()).beamDegrees()).isEqualTo(90);
     // Of two kinds only what both have is shown.
     choose(LEFT, new CueRef(2, 0));
-    assertThat(model.sheetProperty().get().orElseThrow().groups())
-        .extracting(Sheet.Group::key)
+    assertThat(model.formProperty().get().orElseThrow().groups())
+        .extracting(Form.Group::key)
         .containsExactly("light", "time");
   }
 

@@ -19,12 +19,12 @@ import javafx.scene.layout.Region;
 import javafx.stage.DirectoryChooser;
 import javafx.stage.FileChooser;
 import javafx.stage.Window;
-import lampwright.app.workshop.model.Asker;
+import lampwright.app.workshop.model.Dialogs;
 import lampwright.app.workshop.words.Texts;
 import org.jspecify.annotations.Nullable;
 
 /** Asks with dialogs over the window. The harmless answer is the one that Enter and Escape give. */
-public final class AskerDialogs implements Asker {
+public final class DialogWindows implements Dialogs {
   private static final int LONG_TEXT = 600;
   private static final int TEXT_COLUMNS = 70;
   private static final int TEXT_ROWS = 16;

@@ -16,7 +16,7 @@ import lampwright.engine.json.ProjectReader;
 import lampwright.engine.json.ReadResult;
 
 /** Notices what others do to the file of the project on the bench. For the screen's thread. */
-final class OutsideLook {
+final class ExternalChangeWatcher {
   /** A changed stamp calls for a look at the content. */
   private record Stamp(Path file, long size, FileTime time) {
     static Optional<Stamp> of(Path file) {
@@ -41,7 +41,7 @@ final class OutsideLook {
   // Of the disk's thread alone.
   private Optional<Stamp> stamp = Optional.empty();
 
-  OutsideLook(Workplace place, Document document) {
+  ExternalChangeWatcher(Workplace place, Document document) {
     this.place = place;
     this.document = document;
   }
@@ -52,7 +52,7 @@ final class OutsideLook {
    * @param save saves the document
    * @param saveAs saves it to another file
    */
-  void look(Runnable save, Runnable saveAs) {
+  void check(Runnable save, Runnable saveAs) {
     Optional<Path> file = document.file();
     if (file.isEmpty() || asking) {
       return;
@@ -114,7 +114,7 @@ final class OutsideLook {
     switch (answer) {
       case 0 -> reload();
       case 1 -> {
-        document.holds(new Document.Kept(hash, Optional.empty()));
+        document.holds(new Document.Saved(hash, Optional.empty()));
         kept.run();
       }
       case 2 -> saveAs.run();
@@ -123,7 +123,7 @@ final class OutsideLook {
   }
 
   private void gone(Runnable save, Runnable saveAs) {
-    document.holds(new Document.Kept(Optional.empty(), Optional.empty()));
+    document.holds(new Document.Saved(Optional.empty(), Optional.empty()));
     int answer =
         choose(
             texts.get("gone.title", document.name()),
@@ -139,7 +139,7 @@ final class OutsideLook {
   private int choose(String title, String text, List<String> answers) {
     asking = true;
     try {
-      return place.asker().choose(title, text, answers);
+      return place.dialogs().choose(title, text, answers);
     } finally {
       asking = false;
     }
@@ -154,7 +154,7 @@ final class OutsideLook {
           return new Reloaded(WholeFile.hash(bytes), ProjectReader.read(file.toString(), bytes));
         },
         found -> reloaded(file, found.hash(), found.result()),
-        words -> place.asker().tell(texts.get("damaged.title", document.name()), words));
+        words -> place.dialogs().tell(texts.get("damaged.title", document.name()), words));
   }
 
   private void reloaded(Path file, String hash, ReadResult result) {
@@ -164,7 +164,7 @@ final class OutsideLook {
     Optional<Project> project = result.project();
     if (project.isEmpty()) {
       place
-          .asker()
+          .dialogs()
           .tell(
               texts.get("damaged.title", document.name()),
               texts.get("damaged.text", String.join("\n", result.lines())));
@@ -172,6 +172,6 @@ final class OutsideLook {
     }
     place.bench().endGesture();
     place.bench().apply(Edit.of(texts.get("edit.reload"), now -> project.get()));
-    document.holds(new Document.Kept(Optional.of(hash), project));
+    document.holds(new Document.Saved(Optional.of(hash), project));
   }
 }

@@ -9,31 +9,31 @@ import javafx.scene.layout.Priority;
 import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
 import lampwright.app.workshop.edit.NumberText;
-import lampwright.app.workshop.model.cue.CueSheetModel;
+import lampwright.app.workshop.model.cue.CueSettingsModel;
 import lampwright.app.workshop.model.cue.PixelLook;
 import lampwright.app.workshop.view.form.FormContext;
 import lampwright.app.workshop.view.form.FormView;
 import lampwright.app.workshop.words.Texts;
 
-/** The sheet of the chosen cues: what they do in words, and every value. */
-public final class CueSheetView extends VBox {
+/** The settings of the selected cues: what they do in words, and every value. */
+public final class CueSettingsView extends VBox {
   private final Texts texts = Texts.of("cue");
   private final FormView form;
 
-  public CueSheetView(CueSheetModel model) {
-    getStyleClass().add("cue-sheet");
-    setId("cue-sheet");
+  public CueSettingsView(CueSettingsModel model) {
+    getStyleClass().add("cue-settings");
+    setId("cue-settings");
     FormContext context = new FormContext();
     ColourFields.addTo(
         context, () -> model.lamp().map(l -> PixelLook.of(model.bench().project().rig(), l)));
-    form = new FormView(context, model.sheetProperty());
+    form = new FormView(context, model.formProperty());
     Label summary = new Label();
     summary.textProperty().bind(model.summaryProperty());
-    summary.getStyleClass().add("sheet-summary");
+    summary.getStyleClass().add("form-summary");
     summary.setWrapText(true);
     Label hint = new Label();
     hint.textProperty().bind(model.hintProperty());
-    hint.getStyleClass().add("sheet-hint");
+    hint.getStyleClass().add("form-hint");
     hint.setWrapText(true);
     HBox.setHgrow(hint, Priority.ALWAYS);
     summary.setMinHeight(USE_PREF_SIZE);
@@ -48,13 +48,13 @@ public final class CueSheetView extends VBox {
     VBox line = new VBox(2, summary, second);
     Label nothing = new Label(texts.get("nothing"));
     nothing.setWrapText(true);
-    nothing.getStyleClass().add("sheet-hint");
+    nothing.getStyleClass().add("form-hint");
     StackPane middle = new StackPane(nothing, form);
     VBox.setVgrow(middle, Priority.ALWAYS);
     getChildren().setAll(line, middle);
     Runnable show =
         () -> {
-          boolean there = model.sheetProperty().get().isPresent();
+          boolean there = model.formProperty().get().isPresent();
           form.setVisible(there);
           nothing.setVisible(!there);
           line.setVisible(there);
@@ -67,7 +67,7 @@ public final class CueSheetView extends VBox {
           phases.setVisible(several);
           phases.setManaged(several);
         };
-    model.sheetProperty().addListener((of, before, now) -> show.run());
+    model.formProperty().addListener((of, before, now) -> show.run());
     model.likeRealProperty().addListener((of, before, now) -> show.run());
     model.bench().selectionProperty().addListener((of, before, now) -> show.run());
     show.run();

@@ -4,12 +4,12 @@ import java.net.URL;
 import java.util.Objects;
 
 /** The style sheets of the workshop's parts. */
-public final class Sheets {
-  private Sheets() {}
+public final class Stylesheets {
+  private Stylesheets() {}
 
   /** Where the sheet of a part is, for a scene's list of sheets. */
   public static String url(String part) {
-    URL sheet = Sheets.class.getResource("/lampwright/app/workshop/" + part + ".css");
+    URL sheet = Stylesheets.class.getResource("/lampwright/app/workshop/" + part + ".css");
     return Objects.requireNonNull(sheet, part).toExternalForm();
   }
 }

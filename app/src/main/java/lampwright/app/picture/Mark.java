@@ -5,12 +5,12 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 
 /** One thing that is drawn. Lengths are pixels; x grows to the right and y downwards. */
-public sealed interface Shape {
+public sealed interface Mark {
   /** A point. */
   record Point(double x, double y) {}
 
   /** A straight line. */
-  record Line(double x1, double y1, double x2, double y2, Stroke stroke) implements Shape {}
+  record Line(double x1, double y1, double x2, double y2, Stroke stroke) implements Mark {}
 
   /**
    * A rectangle.
@@ -20,7 +20,7 @@ public sealed interface Shape {
    */
   record Rect(
       double x, double y, double width, double height, Optional<Ink> fill, Optional<Stroke> stroke)
-      implements Shape {}
+      implements Mark {}
 
   /** An ellipse around a point. */
   record Ellipse(
@@ -30,7 +30,7 @@ public sealed interface Shape {
       double radiusY,
       Optional<Ink> fill,
       Optional<Stroke> stroke)
-      implements Shape {}
+      implements Mark {}
 
   /**
    * Straight lines from corner to corner.
@@ -40,7 +40,7 @@ public sealed interface Shape {
    * @param fill none of an open path
    */
   record Path(List<Point> corners, boolean closed, Optional<Ink> fill, Optional<Stroke> stroke)
-      implements Shape {
+      implements Mark {
     public Path {
       corners = List.copyOf(corners);
       int least = closed ? 3 : 2;
@@ -80,7 +80,7 @@ public sealed interface Shape {
       Height height,
       Ink ink,
       OptionalDouble most)
-      implements Shape {}
+      implements Mark {}
 
   /**
    * One line of text on a plate above a point, shifted so that it stays within the drawing.
@@ -90,7 +90,7 @@ public sealed interface Shape {
    * @param size of the type
    */
   record Label(double x, double bottom, String text, double size, Ink ink, Ink plate)
-      implements Shape {
+      implements Mark {
     /** Room of the plate to the left and to the right of the text. */
     public static final double ROOM = 4;
 
@@ -111,5 +111,5 @@ public sealed interface Shape {
 
   /** Colours side by side, as a strip of light; each is as wide as the others. */
   record Strip(double x, double y, double width, double height, ColourRow colours)
-      implements Shape {}
+      implements Mark {}
 }

@@ -26,7 +26,7 @@ import lampwright.exporters.target.TargetFindings;
  * Packs all scenes of the project in the background, a little after the last edit, to know what
  * they take of the controller's memory. Its properties change on the screen's thread alone.
  */
-public final class PackRoom implements AutoCloseable {
+public final class PackService implements AutoCloseable {
   /**
    * What packing gave.
    *
@@ -53,7 +53,7 @@ public final class PackRoom implements AutoCloseable {
   /**
    * @param screen runs what it is given on the screen's thread
    */
-  public PackRoom(Bench bench, Executor screen) {
+  public PackService(Bench bench, Executor screen) {
     this.bench = bench;
     this.packer = LatestWorker.named("packer", screen, LatestWorker.Ending.INTERRUPT);
     bench.watch(BenchState::project, (before, now) -> refresh());
