@@ -23,9 +23,9 @@ public final class WorkshopLauncher {
       return Optional.empty();
     } catch (UnsupportedOperationException noScreen) {
       return Optional.of(
-          "the workshop needs a screen, and there is none here ("
+          "the workshop needs a display, and none is available ("
               + noScreen.getMessage()
-              + "); all other commands work without one: lampwright --help");
+              + "); all other commands work without a display: lampwright --help");
     } catch (RuntimeException failed) {
       Throwable cause = failed.getCause() == null ? failed : failed.getCause();
       return Optional.of("the workshop could not start: " + cause);

@@ -127,7 +127,7 @@ public record SupplyNeeds(
 
   private static Field<SupplyNeeds, Double> share(
       String name, Function<SupplyNeeds, InputLevel> level) {
-    return stated(name, new NumberType(Unit.NONE, 0, 1), needs -> level.apply(needs).supplyShare())
+    return stated(name, NumberType.SHARE, needs -> level.apply(needs).supplyShare())
         .writtenIf(needs -> level.apply(needs).supplyShare() != 0);
   }
 

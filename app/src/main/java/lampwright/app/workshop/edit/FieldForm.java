@@ -1,7 +1,5 @@
 package lampwright.app.workshop.edit;
 
-import java.math.BigDecimal;
-import java.util.List;
 import java.util.Optional;
 import java.util.function.BiFunction;
 import java.util.function.Function;
@@ -51,14 +49,5 @@ record FieldForm<V, W>(Kind<W> kind, Function<V, W> show, Function<W, V> take, W
         held -> open.apply(held).map(show),
         shown -> close.apply(shown.map(take)),
         Optional.empty());
-  }
-
-  /** Several of it in a row, where the control shows numbers. */
-  static FieldForm<List<Double>, List<BigDecimal>> numbers(Kind.Amount each, int most) {
-    return new FieldForm<>(
-        new Kind.Numbers(each, most),
-        values -> values.stream().map(BigDecimal::valueOf).toList(),
-        shown -> shown.stream().map(BigDecimal::doubleValue).toList(),
-        List.of());
   }
 }

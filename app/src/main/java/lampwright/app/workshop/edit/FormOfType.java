@@ -44,21 +44,25 @@ final class FormOfType implements FieldType.Visitor<FieldForm<?, ?>> {
 
   @Override
   public FieldForm<?, ?> decimal(DecimalType type) {
+    UnitForm unit = UnitForm.of(type.unit(), (double) type.max());
     BigDecimal least = type.above() ? LEAST : BigDecimal.valueOf(type.min());
-    Kind.Amount kind =
-        amount(
-            UnitForm.of(type.unit(), (double) type.max()), least, BigDecimal.valueOf(type.max()));
-    return FieldForm.same(kind, first(kind, UnitForm.of(type.unit(), (double) type.max())));
+    Kind.Amount kind = amount(unit, least, BigDecimal.valueOf(type.max()));
+    return new FieldForm<>(kind, unit::shown, unit::held, first(kind, unit));
   }
 
   @Override
   public FieldForm<?, ?> number(NumberType type) {
+    return ofNumber(type);
+  }
+
+  private static FieldForm<Double, BigDecimal> ofNumber(NumberType type) {
+    UnitForm unit = UnitForm.of(type.unit(), type.max());
     Kind.Amount kind = amount(type);
-    return new FieldForm<Double, BigDecimal>(
+    return new FieldForm<>(
         kind,
-        BigDecimal::valueOf,
-        BigDecimal::doubleValue,
-        first(kind, UnitForm.of(type.unit(), type.max())));
+        value -> unit.shown(BigDecimal.valueOf(value)),
+        shown -> unit.held(shown).doubleValue(),
+        first(kind, unit));
   }
 
   @Override
@@ -109,7 +113,12 @@ final class FormOfType implements FieldType.Visitor<FieldForm<?, ?>> {
   @Override
   public <E> FieldForm<?, ?> list(ListType<E> type) {
     if (type.each() instanceof NumberType number) {
-      return FieldForm.numbers(amount(number), type.limit().max());
+      FieldForm<Double, BigDecimal> each = ofNumber(number);
+      return new FieldForm<List<Double>, List<BigDecimal>>(
+          new Kind.Numbers(amount(number), type.limit().max()),
+          values -> values.stream().map(each.show()).toList(),
+          shown -> shown.stream().map(each.take()).toList(),
+          List.of());
     }
     if (type.each() instanceof RecordType<E> objects && objects.shape().type() == Keyframe.class) {
       return FieldForm.same(new Kind.KeyframeRows(), List.of());
@@ -181,7 +190,7 @@ final class FormOfType implements FieldType.Visitor<FieldForm<?, ?>> {
   }
 
   private static Kind.Amount amount(UnitForm unit, BigDecimal min, BigDecimal max) {
-    return new Kind.Amount(unit.key(), min, max, unit.step());
+    return new Kind.Amount(unit.key(), unit.shown(min), unit.shown(max), unit.step());
   }
 
   private static BigDecimal first(Kind.Amount kind, UnitForm unit) {

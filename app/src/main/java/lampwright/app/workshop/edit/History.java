@@ -11,7 +11,7 @@ public final class History {
    * A state of the bench.
    *
    * @param project as it was
-   * @param selection what was chosen in it
+   * @param selection what was selected in it
    */
   public record State(Project project, Selection selection) {}
 

@@ -11,7 +11,7 @@ import lampwright.engine.rig.Lamp;
 import lampwright.engine.scene.Scene;
 
 /**
- * What is chosen: a scene, and lamps and cues of it, in the order in which they were chosen. The
+ * What is selected: a scene, and lamps and cues of it, in the order in which they were selected. The
  * last one is the one that forms show.
  *
  * @param scene id of the scene on the bench; empty if the project has none
@@ -28,7 +28,7 @@ public record Selection(
     return NOTHING.within(project);
   }
 
-  /** Another scene, nothing of it chosen; the lamps stay. */
+  /** Another scene, nothing of it selected; the lamps stay. */
   public Selection withScene(String newScene) {
     return new Selection(Optional.of(newScene), lamps, ImmutableSet.of());
   }
@@ -41,12 +41,12 @@ public record Selection(
     return new Selection(scene, lamps, ImmutableSet.copyOf(newCues));
   }
 
-  /** The lamp chosen last. */
+  /** The lamp selected last. */
   public Optional<String> lamp() {
     return last(lamps.asList());
   }
 
-  /** The cue chosen last. */
+  /** The cue selected last. */
   public Optional<CueRef> cue() {
     return last(cues.asList());
   }

@@ -7,10 +7,12 @@ import lampwright.engine.field.Unit;
  * How forms show a unit.
  *
  * @param key of its words, {@code unit.KEY}; empty if it has none
- * @param step by which keys and the wheel change a number of it
- * @param first what an optional number of it begins with, within its range
+ * @param places by which the point of a number moves to the right on its way to the screen: 2 for
+ *     shares, which are 0 to 1 in files and percentages in forms
+ * @param step by which keys and the wheel change a number of it, as shown
+ * @param first what an optional number of it begins with, as shown, within its range
  */
-record UnitForm(String key, BigDecimal step, BigDecimal first) {
+record UnitForm(String key, int places, BigDecimal step, BigDecimal first) {
   /**
    * The form of numbers up to a greatest.
    *
@@ -20,7 +22,7 @@ record UnitForm(String key, BigDecimal step, BigDecimal first) {
     return switch (unit) {
       case NONE -> form("", "0.1", "0");
       case COORDINATE -> form("", "0.001", "0.3");
-      case SHARE -> form("", "0.05", "0.9");
+      case SHARE -> percent("5", "90");
       case MILLISECONDS -> form("ms", "10", "100");
       case MICROSECONDS -> form("microseconds", "10", "100");
       case NANOSECONDS -> form("nanoseconds", "10", "300");
@@ -38,11 +40,25 @@ record UnitForm(String key, BigDecimal step, BigDecimal first) {
       case MILLIMETRES -> form("mm", "10", "1000");
       case SQUARE_MILLIMETRES -> form("mm2", "0.05", "0.1");
       case GAUGE -> form("gauge", "1", "24");
-      case TURNS -> form("turns", "0.01", "0");
+      case TURNS -> percent("1", "0");
     };
   }
 
+  /** A number of the model as forms show it. */
+  BigDecimal shown(BigDecimal held) {
+    return held.movePointRight(places);
+  }
+
+  /** A number of a form as the model holds it. */
+  BigDecimal held(BigDecimal shown) {
+    return shown.movePointLeft(places);
+  }
+
   private static UnitForm form(String key, String step, String first) {
-    return new UnitForm(key, new BigDecimal(step), new BigDecimal(first));
+    return new UnitForm(key, 0, new BigDecimal(step), new BigDecimal(first));
+  }
+
+  private static UnitForm percent(String step, String first) {
+    return new UnitForm("percent", 2, new BigDecimal(step), new BigDecimal(first));
   }
 }

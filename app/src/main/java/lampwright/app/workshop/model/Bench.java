@@ -89,7 +89,7 @@ public final class Bench {
     return state.project();
   }
 
-  /** What is chosen; always within the project. */
+  /** What is selected; always within the project. */
   public ReadOnlyObjectProperty<Selection> selectionProperty() {
     return selection.getReadOnlyProperty();
   }
@@ -118,12 +118,12 @@ public final class Bench {
     return state.scene();
   }
 
-  /** The lamp chosen last. */
+  /** The lamp selected last. */
   public Optional<Lamp> lamp() {
     return selection().lamp().flatMap(id -> project().rig().lamp(id));
   }
 
-  /** The cue chosen last. */
+  /** The cue selected last. */
   public Optional<Cue> cue() {
     return scene().flatMap(scene -> selection().cue().flatMap(ref -> ref.in(scene)));
   }
@@ -138,7 +138,7 @@ public final class Bench {
     change(state.withFrame(frame));
   }
 
-  /** Makes an edit, and keeps what is chosen. Returns whether the model took it. */
+  /** Makes an edit, and keeps what is selected. Returns whether the model took it. */
   public boolean apply(Edit edit) {
     return apply(edit, selection());
   }
@@ -147,7 +147,7 @@ public final class Bench {
    * Makes an edit. Where the model refuses it nothing changes, and {@link #refusalProperty} says
    * why.
    *
-   * @param after what is chosen then
+   * @param after what is selected then
    * @return whether the model took it
    */
   public boolean apply(Edit edit, Selection after) {

@@ -10,7 +10,7 @@ import lampwright.engine.scene.Scene;
  * All that is on the bench at one moment, each part fitting the others.
  *
  * @param project as it is
- * @param selection what is chosen, always within the project
+ * @param selection what is selected, always within the project
  * @param frame of the scene on the bench that is shown, from 0; 0 if there is no scene
  */
 public record BenchState(Project project, Selection selection, int frame) {
@@ -29,7 +29,7 @@ public record BenchState(Project project, Selection selection, int frame) {
     return selection.scene().flatMap(project::scene);
   }
 
-  /** Other contents; what is chosen is cut to the project, and another scene begins at frame 0. */
+  /** Other contents; what is selected is cut to the project, and another scene begins at frame 0. */
   BenchState with(Project newProject, Selection newSelection) {
     Selection fitting = newSelection.within(newProject);
     boolean same = fitting.scene().equals(selection.scene());

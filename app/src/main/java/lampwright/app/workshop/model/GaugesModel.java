@@ -79,7 +79,7 @@ public final class GaugesModel {
     return memory.getReadOnlyProperty();
   }
 
-  /** How the chosen lamp flashes. */
+  /** How the selected lamp flashes. */
   public ReadOnlyObjectProperty<Gauge> flashProperty() {
     return flash.getReadOnlyProperty();
   }
@@ -363,7 +363,7 @@ public final class GaugesModel {
   }
 
   private static String percent(double share) {
-    return fixed(100 * share, 0) + " %";
+    return fixed(100 * share, 0) + "\u00a0%";
   }
 
   private static String fixed(double value, int decimals) {

@@ -42,7 +42,7 @@ import lampwright.app.workshop.words.Texts;
 
 /**
  * The window: gauges above, the drawing sheet with the ribbons in the middle, and below it a tab
- * for the chosen cue, the rig, or the problems.
+ * for the selected cue, the rig, or the problems.
  */
 public final class WorkshopWindow {
   private static final double WIDTH = 1320;

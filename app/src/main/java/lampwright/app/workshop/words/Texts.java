@@ -2,6 +2,10 @@ package lampwright.app.workshop.words;
 
 import java.nio.file.Path;
 import java.text.MessageFormat;
+import java.time.Instant;
+import java.time.ZoneId;
+import java.time.format.DateTimeFormatter;
+import java.time.format.FormatStyle;
 import java.util.Arrays;
 import java.util.Locale;
 import java.util.MissingResourceException;
@@ -12,7 +16,8 @@ import lampwright.engine.check.Harmless;
 
 /**
  * The texts of one part of the workshop, from its resource bundle. Numbers in them are written as
- * the project file writes them, whatever the locale, so that what is read can be typed.
+ * the project file writes them, whatever the locale, so that what is read can be typed; dates are in
+ * the form of the user's locale and time zone.
  */
 public final class Texts {
   private static final int MAX_LINE = 10_000;
@@ -59,11 +64,22 @@ public final class Texts {
   }
 
   private static Object harmless(Object value) {
+    if (value instanceof Instant instant) {
+      return inUsersForm(instant);
+    }
     if (value instanceof Path path) {
       return Harmless.text(path.toString(), Harmless.MAX_MESSAGE);
     }
     return value instanceof String text
         ? text.lines().map(line -> Harmless.text(line, MAX_LINE)).collect(Collectors.joining("\n"))
         : value;
+  }
+
+  // A moment is read, not typed.
+  private static String inUsersForm(Instant instant) {
+    return DateTimeFormatter.ofLocalizedDateTime(FormatStyle.MEDIUM, FormatStyle.SHORT)
+        .withLocale(Locale.getDefault(Locale.Category.FORMAT))
+        .withZone(ZoneId.systemDefault())
+        .format(instant);
   }
 }

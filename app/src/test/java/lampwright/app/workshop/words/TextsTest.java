@@ -57,7 +57,7 @@ class TextsTest {
       for (String language : new String[] {"de", "tr"}) {
         Locale.setDefault(Locale.forLanguageTag(language));
         assertThat(Texts.of("gauges").get("supply.reading", "0.50", "2.00"))
-            .isEqualTo("0.50 of 2.00 A");
+            .isEqualTo("0.50 of 2.00\u00a0A");
       }
     } finally {
       Locale.setDefault(before);

@@ -4,7 +4,6 @@ import java.math.BigDecimal;
 import java.math.MathContext;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
@@ -36,7 +35,7 @@ import lampwright.engine.scene.Track;
 import lampwright.engine.time.Ratio;
 
 /**
- * The form of the chosen cues. It shows the values of the one chosen last; what is changed is
+ * The form of the selected cues. It shows the values of the one selected last; what is changed is
  * changed in all of them.
  */
 public final class CueSettingsModel {
@@ -64,7 +63,7 @@ public final class CueSettingsModel {
     refresh();
   }
 
-  /** The values; empty while no cue is chosen. */
+  /** The values; empty while no cue is selected. */
   public ReadOnlyObjectProperty<Optional<Form>> formProperty() {
     return form.getReadOnlyProperty();
   }
@@ -99,7 +98,7 @@ public final class CueSettingsModel {
                     .or(() -> bench.project().rig().lamp(t.lamps().get(0))));
   }
 
-  /** Gives n chosen cues the phases 0, 1/n, 2/n and so on, in the order of rows and time. */
+  /** Gives n selected cues the phases 0, 1/n, 2/n and so on, in the order of rows and time. */
   public void shareOutPhases() {
     List<CueRef> refs =
         bench.selection().cues().stream()
@@ -221,7 +220,7 @@ public final class CueSettingsModel {
         (value, gesture) -> {
           boolean taken =
               bench.applyToCues(
-                  texts.get("edit.set", names.get(setting.key()).toLowerCase(Locale.ROOT)),
+                  texts.get("edit.set", names.get(setting.key())),
                   gesture,
                   scene ->
                       CueEdits.each(
@@ -241,7 +240,7 @@ public final class CueSettingsModel {
           String scene = bench.scene().orElseThrow().id();
           Edit edit =
               new Edit(
-                  texts.get("edit.set", names.get("span").toLowerCase(Locale.ROOT)),
+                  texts.get("edit.set", names.get("span")),
                   p ->
                       Projects.inScene(
                           p,

@@ -61,8 +61,8 @@ public final class PixelLook {
     return argb(xyz);
   }
 
-  /** The colour that was wished, by itself; opaque ARGB. */
-  public static int wished(Colour colour) {
+  /** The colour that was requested, by itself; opaque ARGB. */
+  public static int requested(Colour colour) {
     if (colour instanceof Colour.Srgb c) {
       return 0xFF000000 | c.red() << 16 | c.green() << 8 | c.blue();
     }

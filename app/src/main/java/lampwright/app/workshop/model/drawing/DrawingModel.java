@@ -130,7 +130,7 @@ public final class DrawingModel {
     return found;
   }
 
-  /** Chooses a lamp, or adds it to the chosen ones. */
+  /** Chooses a lamp, or adds it to the selected ones. */
   public void choose(String lamp, boolean more) {
     Set<String> lamps = new LinkedHashSet<>();
     if (more) {
@@ -144,7 +144,7 @@ public final class DrawingModel {
     bench.select(bench.selection().withLamps(lamps).withCues(List.of()));
   }
 
-  /** The chosen lamp, if it has no place: a click places it. */
+  /** The selected lamp, if it has no place: a click places it. */
   public Optional<Lamp> waiting() {
     return bench.lamp().filter(l -> l.place().isEmpty());
   }
@@ -155,7 +155,7 @@ public final class DrawingModel {
   }
 
   /**
-   * Moves the chosen lamps of this view.
+   * Moves the selected lamps of this view.
    *
    * @param from the project before the gesture
    * @param byX share of the drawing's width
@@ -165,7 +165,7 @@ public final class DrawingModel {
     apply("edit.move", p -> PlaceEdits.move(from, lamps, byX, byY), Optional.of(gesture));
   }
 
-  /** Moves the chosen lamps of this view by a step. */
+  /** Moves the selected lamps of this view by a step. */
   public void nudge(double byX, double byY) {
     Collection<String> lamps = chosenHere(bench.project());
     if (!lamps.isEmpty()) {
@@ -173,7 +173,7 @@ public final class DrawingModel {
     }
   }
 
-  /** Makes the chosen lamps of this view larger or smaller. */
+  /** Makes the selected lamps of this view larger or smaller. */
   public void resize(double factor) {
     Collection<String> lamps = chosenHere(bench.project());
     if (!lamps.isEmpty()) {
@@ -181,7 +181,7 @@ public final class DrawingModel {
     }
   }
 
-  /** Takes the chosen lamps of this view off the drawing. */
+  /** Takes the selected lamps of this view off the drawing. */
   public void takeOff() {
     Collection<String> lamps = chosenHere(bench.project());
     if (!lamps.isEmpty()) {
@@ -201,7 +201,7 @@ public final class DrawingModel {
     choose(lamps.get(next).id(), false);
   }
 
-  /** What is chosen, in words. */
+  /** What is selected, in words. */
   public String words() {
     String view = texts.get("view." + view().key());
     return bench

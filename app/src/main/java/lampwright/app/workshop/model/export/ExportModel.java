@@ -73,7 +73,7 @@ public final class ExportModel {
   private final Previewer previewer;
 
   /**
-   * @param first id of the scene on the bench, which is chosen at first; all if there is none
+   * @param first id of the scene on the bench, which is selected at first; all if there is none
    * @param folder where it went last time
    * @param worker writes and measures; one whose work asks whether it is overtaken
    */
@@ -144,7 +144,7 @@ public final class ExportModel {
     return progress.getReadOnlyProperty();
   }
 
-  /** Whether it can be written as it is chosen. */
+  /** Whether it can be written as it is selected. */
   public BooleanBinding readyBinding() {
     return ready;
   }

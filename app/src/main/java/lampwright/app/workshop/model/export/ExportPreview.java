@@ -9,7 +9,7 @@ import lampwright.engine.review.Finding;
 /**
  * What an export will write, before anything is written.
  *
- * @param sizes of the scenes chosen
+ * @param sizes of the scenes selected
  * @param places files and folders that it will write, and which of them stand already
  * @param findings what to know before they are used, gravest first
  * @param refusals why it can't be done; empty if it can, as far as is known

@@ -11,7 +11,7 @@ public final class Failures {
   /** The file and the reason; the library's exceptions often carry only the file's name. */
   public static String words(Throwable failure) {
     if (failure instanceof OutOfMemoryError) {
-      return "there is not enough memory for it";
+      return "not enough memory";
     }
     if (failure instanceof FileSystemException known) {
       String reason = known.getReason();
@@ -19,7 +19,7 @@ public final class Failures {
         reason = "permission denied";
       }
       if (reason == null && known instanceof FileAlreadyExistsException) {
-        reason = "a file stands in its place";
+        reason = "a file of that name is in the way";
       }
       return known.getFile() + (reason == null ? "" : ": " + reason);
     }

@@ -76,7 +76,7 @@ public final class ProblemsModel {
     return searching.getReadOnlyProperty();
   }
 
-  /** Told where to lead, after what is on the bench was chosen; opens a form or pane for it. */
+  /** Told where to lead, after what is on the bench was selected; opens a form or pane for it. */
   public void setGuide(BiConsumer<Target, ProblemRow> newGuide) {
     guide = newGuide;
   }

@@ -54,12 +54,12 @@ public final class CueCommands {
     anyLamp.set(!now.lamps().isEmpty() && now.scene().isPresent());
   }
 
-  /** Whether a cue is chosen. */
+  /** Whether a cue is selected. */
   public ReadOnlyBooleanProperty anyCueProperty() {
     return anyCue.getReadOnlyProperty();
   }
 
-  /** Whether a lamp is chosen that can be given a cue. */
+  /** Whether a lamp is selected that can be given a cue. */
   public ReadOnlyBooleanProperty anyLampProperty() {
     return anyLamp.getReadOnlyProperty();
   }
@@ -69,7 +69,7 @@ public final class CueCommands {
     return anyCopied.getReadOnlyProperty();
   }
 
-  /** Gives the chosen lamps a cue of a kind from the playhead on. */
+  /** Gives the selected lamps a cue of a kind from the playhead on. */
   public boolean addAtPlayhead(String kind) {
     return add(kind, List.copyOf(bench.selection().lamps()), model.playheadMs(), Optional.empty());
   }
@@ -112,12 +112,12 @@ public final class CueCommands {
     return room.compareTo(BigDecimal.ONE) >= 0 ? room : BigDecimal.valueOf(1000);
   }
 
-  /** Removes the chosen cues. */
+  /** Removes the selected cues. */
   public void remove() {
     applyToChosen(counted("edit.remove"), CueEdits::remove);
   }
 
-  /** Keeps the chosen cues for {@link #paste}. */
+  /** Keeps the selected cues for {@link #paste}. */
   public void copy() {
     bench.scene().ifPresent(scene -> copied = CueEdits.copy(scene, bench.selection().cues()));
     anyCopied.set(!copied.isEmpty());
@@ -129,7 +129,7 @@ public final class CueCommands {
     applyToChosen(counted("edit.cut"), CueEdits::remove);
   }
 
-  /** Pastes at the playhead; onto the chosen lamps where all copied cues drove the same ones. */
+  /** Pastes at the playhead; onto the selected lamps where all copied cues drove the same ones. */
   public void paste() {
     List<CueEdits.Copied> known =
         copied.stream()
@@ -147,7 +147,7 @@ public final class CueCommands {
         scene -> CueEdits.paste(scene, usable, model.playheadMs(), onto));
   }
 
-  /** Places a copy of the chosen cues right behind them. */
+  /** Places a copy of the selected cues right behind them. */
   public void duplicate() {
     List<Cue> chosen = model.chosen();
     Optional<BigDecimal> end = chosen.stream().map(Cue::endMs).max(Comparator.naturalOrder());
@@ -159,7 +159,7 @@ public final class CueCommands {
   }
 
   /**
-   * Cuts the chosen cues in two at the playhead; tells if some can't be without a change of light.
+   * Cuts the selected cues in two at the playhead; tells if some can't be without a change of light.
    */
   public void split() {
     BigDecimal at = model.playheadMs();
@@ -182,7 +182,7 @@ public final class CueCommands {
     }
   }
 
-  /** Shifts the chosen cues by frames. */
+  /** Shifts the selected cues by frames. */
   public void nudge(int frames) {
     applyToChosen(
         texts.get("edit.nudge"),
@@ -199,7 +199,7 @@ public final class CueCommands {
         });
   }
 
-  /** Moves the ends of the chosen cues by frames. */
+  /** Moves the ends of the selected cues by frames. */
   public void lengthen(int frames) {
     applyToChosen(
         texts.get("edit.END"),
@@ -215,7 +215,7 @@ public final class CueCommands {
         });
   }
 
-  /** Chooses every cue that drives the chosen lamps, or every cue if no lamp is chosen. */
+  /** Chooses every cue that drives the selected lamps, or every cue if no lamp is selected. */
   public void chooseAll() {
     bench
         .scene()
@@ -235,7 +235,7 @@ public final class CueCommands {
             });
   }
 
-  /** Takes the chosen cues onto the row above (-1) or below (1). */
+  /** Takes the selected cues onto the row above (-1) or below (1). */
   public void toRow(int by) {
     Optional<RibbonLayout> layout = model.layout();
     Optional<String> lamp = bench.selection().lamp();
@@ -253,7 +253,7 @@ public final class CueCommands {
     bench.select(bench.selection().withLamps(List.of(rows.get(at))));
   }
 
-  /** Goes to the next (1) or previous (-1) cue of the chosen lamp. */
+  /** Goes to the next (1) or previous (-1) cue of the selected lamp. */
   public void step(int by) {
     List<CueRef> cues = cuesOfLamp();
     if (cues.isEmpty()) {

@@ -211,7 +211,7 @@ public final class RibbonsModel implements AutoCloseable {
     bench.scene().ifPresent(s -> axis.set(TimeAxis.fitting(0, s.lengthMs().doubleValue(), width)));
   }
 
-  /** Shows the chosen cues, or the whole scene if none are. */
+  /** Shows the selected cues, or the whole scene if none are. */
   public void showChosen() {
     List<Cue> cues = chosen();
     if (cues.isEmpty()) {
@@ -230,7 +230,7 @@ public final class RibbonsModel implements AutoCloseable {
     axis.set(axis().zoomed(factor, x >= 0 && x <= width ? x : width / 2));
   }
 
-  /** The chosen cues. */
+  /** The selected cues. */
   public List<Cue> chosen() {
     return bench
         .scene()

@@ -54,7 +54,7 @@ public final class RigCommands {
     }
   }
 
-  /** Adds a pixel type of one's own, as the chosen chain has it, and shows it. */
+  /** Adds a pixel type of one's own, as the selected chain has it, and shows it. */
   public void addType() {
     PixelType of = testable().map(Chain::type).orElseGet(() -> BuiltInPixelTypes.all().get(0));
     if (apply("edit.addType", p -> PixelTypeEdits.add(p, of))) {
@@ -154,7 +154,7 @@ public final class RigCommands {
     }
   }
 
-  /** Whether there is a chain to test: the chosen one, or the only one. */
+  /** Whether there is a chain to test: the selected one, or the only one. */
   public Optional<Chain> testable() {
     List<Chain> chains = bench.project().rig().chains();
     return model.chosenProperty().get() instanceof RigPart.OfChain c
@@ -162,7 +162,7 @@ public final class RigCommands {
         : chains.size() == 1 ? Optional.of(chains.get(0)) : Optional.empty();
   }
 
-  /** Adds a bench test of the chosen chain and puts it on the bench. */
+  /** Adds a bench test of the selected chain and puts it on the bench. */
   public void benchTest() {
     testable()
         .ifPresent(
@@ -174,7 +174,7 @@ public final class RigCommands {
             });
   }
 
-  /** Removes the chosen part, and what rests on it. The name of the step says what went. */
+  /** Removes the selected part, and what rests on it. The name of the step says what went. */
   public void remove() {
     RigPart part = model.chosenProperty().get();
     Project project = bench.project();

@@ -2,7 +2,6 @@ package lampwright.app.workshop.model.rig;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.function.BiFunction;
 import java.util.function.Consumer;
@@ -284,7 +283,7 @@ final class RigForms {
   }
 
   private String editName(String key) {
-    return texts.get("edit.set", names.get(key).toLowerCase(Locale.ROOT));
+    return texts.get("edit.set", names.get(key));
   }
 
   private static Optional<PixelType> type(Project project, String id) {

@@ -21,7 +21,7 @@ import lampwright.engine.rig.Chain;
 import lampwright.engine.rig.Fitting;
 import lampwright.engine.rig.Lamp;
 
-/** The rig editor: its parts, which of them is chosen, and its form. */
+/** The rig editor: its parts, which of them is selected, and its form. */
 public final class RigModel {
   private final Texts texts = Texts.of("rig");
   private final Bench bench;
@@ -62,12 +62,12 @@ public final class RigModel {
     return chosen;
   }
 
-  /** The marked pixels of the chosen chain. */
+  /** The marked pixels of the selected chain. */
   public ObjectProperty<Set<Integer>> markedProperty() {
     return marked;
   }
 
-  /** The values of the chosen part. */
+  /** The values of the selected part. */
   public ReadOnlyObjectProperty<Optional<Form>> formProperty() {
     return form.getReadOnlyProperty();
   }
@@ -102,7 +102,7 @@ public final class RigModel {
     return texts.get("part.supply");
   }
 
-  /** What is worth knowing about the chosen part: sources, cautions; several lines. */
+  /** What is worth knowing about the selected part: sources, cautions; several lines. */
   public String notes() {
     RigPart part = chosen.get();
     if (part instanceof RigPart.OfChain p && chain(p.id()).isPresent()) {

@@ -33,10 +33,10 @@ public final class WiringDrawing {
   public record Sight(double width, double height, double top, double em) {}
 
   /**
-   * What is chosen in it.
+   * What is selected in it.
    *
    * @param part of the rig
-   * @param marked pixels of the chosen chain
+   * @param marked pixels of the selected chain
    * @param cursor the pixel that keys go from; empty while the pane has not the focus
    */
   public record Chosen(RigPart part, Set<Integer> marked, OptionalInt cursor) {

@@ -28,7 +28,7 @@ enum ColourForm {
 
   /** A colour of this form, as near to another as it simply can be. */
   Colour turned(Colour from) {
-    int argb = PixelLook.wished(from);
+    int argb = PixelLook.requested(from);
     Color colour = Swatches.paint(argb);
     return switch (this) {
       case SRGB -> new Colour.Srgb(argb >> 16 & 0xFF, argb >> 8 & 0xFF, argb & 0xFF);

@@ -66,13 +66,17 @@ final class ColourSliders {
         .textProperty()
         .bind(
             Bindings.createStringBinding(
-                () ->
-                    NumberText.of(
-                        BigDecimal.valueOf(rounded(slider, slider.getMax() > 1 ? 1 : 1000))),
-                slider.valueProperty()));
+                () -> reading(slider), slider.valueProperty()));
     HBox row = new HBox(6, name, slider, value);
     row.setAlignment(Pos.CENTER_LEFT);
     return row;
+  }
+
+  // Shares are percentages on the screen; what goes further is an angle.
+  private static String reading(Slider slider) {
+    return slider.getMax() > 1
+        ? NumberText.of(BigDecimal.valueOf(rounded(slider, 1))) + "\u00b0"
+        : NumberText.of(BigDecimal.valueOf(rounded(slider, 1000)).movePointRight(2)) + "\u00a0%";
   }
 
   /** A slider's value, to whole parts of one. */

@@ -7,6 +7,7 @@ import javafx.geometry.Pos;
 import javafx.scene.control.Label;
 import javafx.scene.control.Slider;
 import javafx.scene.control.TextField;
+import javafx.scene.control.Tooltip;
 import javafx.scene.image.ImageView;
 import javafx.scene.image.WritableImage;
 import javafx.scene.input.KeyCode;
@@ -57,9 +58,10 @@ final class KelvinControls {
         .valueProperty()
         .addListener((of, before, now) -> sliders.set(even(1e6 / now.doubleValue())));
     listen();
-    Label range = new Label(texts.get("kelvin.range"));
-    range.getStyleClass().add("field-range");
-    HBox line = new HBox(6, number, range);
+    number.setTooltip(new Tooltip(texts.get("kelvin.range")));
+    Label unit = new Label(texts.get("kelvin.unit"));
+    unit.getStyleClass().add("field-range");
+    HBox line = new HBox(6, number, unit);
     line.setAlignment(Pos.CENTER_LEFT);
     return new ColourControls(List.of(line, new VBox(1, scale(look), mired)), this::show);
   }
@@ -118,7 +120,7 @@ final class KelvinControls {
     for (int x = 0; x < SCALE_WIDTH; x++) {
       double mired = LEAST_MIRED + (MOST_MIRED - LEAST_MIRED) * x / (SCALE_WIDTH - 1.0);
       Colour white = within(1e6 / mired);
-      int argb = look.map(l -> l.argb(white)).orElse(PixelLook.wished(white));
+      int argb = look.map(l -> l.argb(white)).orElse(PixelLook.requested(white));
       boolean reached =
           look.flatMap(l -> l.explain(white)).map(MatchedMix::reachesTarget).orElse(true);
       for (int y = 0; y < SCALE_HEIGHT; y++) {

@@ -12,25 +12,25 @@ import lampwright.app.workshop.words.Texts;
 import lampwright.engine.light.Colour;
 import lampwright.engine.light.MatchedMix;
 
-/** Shows what colour is wished, what the lamp's own emitters make of it, and how near they come. */
+/** Shows what colour is requested, what the lamp's own emitters make of it, and how near they come. */
 final class Swatches {
   private final Texts texts = Texts.of("cue");
   private final Supplier<Optional<PixelLook>> look;
-  private final Rectangle wished = new Rectangle(22, 22);
-  private final Rectangle made = new Rectangle(22, 22);
+  private final Rectangle requested = new Rectangle(22, 22);
+  private final Rectangle achievable = new Rectangle(22, 22);
   private final Label verdict = new Label();
 
   Swatches(Supplier<Optional<PixelLook>> look) {
     this.look = look;
-    wished.getStyleClass().add("swatch");
-    made.getStyleClass().add("swatch");
+    requested.getStyleClass().add("swatch");
+    achievable.getStyleClass().add("swatch");
     verdict.getStyleClass().add("field-range");
     verdict.setWrapText(true);
   }
 
   /** The two swatches and their names, from left to right. */
   List<Node> line() {
-    return List.of(wished, name("swatch.wished"), made, name("swatch.made"));
+    return List.of(requested, name("swatch.requested"), achievable, name("swatch.achievable"));
   }
 
   private Label name(String key) {
@@ -44,9 +44,9 @@ final class Swatches {
   }
 
   void show(Colour colour) {
-    wished.setFill(paint(PixelLook.wished(colour)));
+    requested.setFill(paint(PixelLook.requested(colour)));
     Optional<PixelLook> lamp = look.get();
-    made.setFill(lamp.map(l -> paint(l.argb(colour))).orElse(Color.TRANSPARENT));
+    achievable.setFill(lamp.map(l -> paint(l.argb(colour))).orElse(Color.TRANSPARENT));
     Optional<MatchedMix> mix = lamp.flatMap(l -> l.explain(colour));
     verdict.setText(
         mix.filter(m -> !m.reachesTarget()).map(m -> texts.get("reach.nearest")).orElse(""));

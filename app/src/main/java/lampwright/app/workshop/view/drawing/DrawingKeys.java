@@ -23,7 +23,7 @@ final class DrawingKeys {
     }
   }
 
-  // Alt moves the chosen lamps and makes them larger or smaller.
+  // Alt moves the selected lamps and makes them larger or smaller.
   private boolean altKey(KeyEvent event) {
     double step = event.isShiftDown() ? STEP / 4 : STEP;
     switch (event.getCode()) {

@@ -113,7 +113,7 @@ public final class TransportBar extends HBox {
     double seconds = frame / scene.framesPerSecond().doubleValue();
     return texts.get(
         "time",
-        String.format(Locale.ROOT, "%.3f s", seconds),
+        String.format(Locale.ROOT, "%.3f\u00a0s", seconds),
         Integer.toString(frame),
         Integer.toString(scene.frameCount()));
   }

@@ -118,7 +118,7 @@ final class ExportPreviewPane extends VBox {
         ? texts.get(
             "size.share",
             count,
-            String.format(Locale.ROOT, "%.1f %%", Math.ceil(share.getAsDouble() * 1000) / 10))
+            String.format(Locale.ROOT, "%.1f\u00a0%%", Math.ceil(share.getAsDouble() * 1000) / 10))
         : texts.get("size.bytes", count);
   }
 }

@@ -10,6 +10,7 @@ import java.util.stream.Collectors;
 import javafx.geometry.Pos;
 import javafx.scene.control.Label;
 import javafx.scene.control.TextField;
+import javafx.scene.control.Tooltip;
 import javafx.scene.layout.HBox;
 import lampwright.app.workshop.edit.Kind;
 import lampwright.app.workshop.edit.NumberText;
@@ -23,10 +24,9 @@ final class ListFields {
     TextField text = new TextField(text(slot.value()));
     text.setPrefColumnCount(16);
     text.setPromptText(words.get("numbers.none"));
-    text.setAccessibleText(
-        words.label(slot.key()) + ", " + words.get("numbers.spaces", words.range(kind.each())));
-    Label range = new Label(words.get("numbers.spaces", words.range(kind.each())));
-    range.getStyleClass().add("field-range");
+    String range = words.get("numbers.spaces", words.range(kind.each()));
+    text.setAccessibleText(words.label(slot.key()) + ", " + range);
+    text.setTooltip(new Tooltip(range));
     Label trouble = new Label();
     trouble.getStyleClass().add("field-trouble");
     Runnable enter =
@@ -35,11 +35,11 @@ final class ListFields {
           boolean taken =
               numbers.isPresent()
                   && (numbers.get().equals(slot.value()) || slot.set(numbers.get()));
-          trouble.setText(taken ? "" : "! " + slot.refusalProperty().get().orElse(range.getText()));
+          trouble.setText(taken ? "" : "! " + slot.refusalProperty().get().orElse(range));
         };
     Entered.listen(text, enter);
     slot.valueProperty().addListener((of, before, now) -> text.setText(text(now)));
-    HBox all = new HBox(6, text, range, trouble);
+    HBox all = new HBox(6, text, trouble);
     all.setAlignment(Pos.CENTER_LEFT);
     return new Field(all, text);
   }

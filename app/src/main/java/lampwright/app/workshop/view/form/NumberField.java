@@ -6,6 +6,7 @@ import java.util.function.Function;
 import javafx.geometry.Pos;
 import javafx.scene.control.Label;
 import javafx.scene.control.TextField;
+import javafx.scene.control.Tooltip;
 import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyEvent;
 import javafx.scene.input.ScrollEvent;
@@ -84,8 +85,9 @@ final class NumberField<V> {
   private Field field(String unitText) {
     Label unit = new Label(unitText.isEmpty() ? "↔" : unitText);
     unit.getStyleClass().add("field-unit");
-    Label allowed = new Label(range);
-    allowed.getStyleClass().add("field-range");
+    Tooltip allowed = new Tooltip(range);
+    text.setTooltip(allowed);
+    unit.setTooltip(allowed);
     show();
     slot.valueProperty().addListener((of, was, now) -> showUnlessTyped());
     text.textProperty().addListener((of, was, now) -> typed());
@@ -104,7 +106,7 @@ final class NumberField<V> {
           set(dragFrom.add(step.multiply(BigDecimal.valueOf(steps))));
         });
     unit.setOnMouseReleased(event -> gesture = new Object());
-    HBox line = new HBox(6, text, unit, allowed);
+    HBox line = new HBox(6, text, unit);
     line.setAlignment(Pos.CENTER_LEFT);
     HBox all = new HBox(6, line, trouble);
     all.setAlignment(Pos.CENTER_LEFT);

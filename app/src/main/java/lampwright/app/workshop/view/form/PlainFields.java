@@ -1,5 +1,6 @@
 package lampwright.app.workshop.view.form;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
@@ -74,16 +75,21 @@ final class PlainFields {
   @SuppressWarnings("unchecked")
   private static <E> Field choiceOf(Words words, Slot<E> slot) {
     Kind.Choice<E> kind = (Kind.Choice<E>) slot.kind();
-    ComboBox<E> box =
-        choiceBox(kind.values(), e -> words.choice(kind.group(), kind.key().apply(e)));
+    return choiceOf(
+        words, slot, kind.values(), e -> words.choice(kind.group(), kind.key().apply(e)));
+  }
+
+  private static <E> Field choiceOf(
+      Words words, Slot<E> slot, List<E> values, Function<E, String> name) {
+    ComboBox<E> box = choiceBox(values, name);
     box.setValue(slot.value());
     box.setAccessibleText(words.label(slot.key()));
     Label trouble = trouble(slot);
     box.setOnAction(
         event -> {
-          E chosen = box.getValue();
-          if (chosen != null && !chosen.equals(slot.value())) {
-            slot.set(chosen);
+          E selected = box.getValue();
+          if (selected != null && !selected.equals(slot.value())) {
+            slot.set(selected);
             box.setValue(slot.value());
           }
         });
@@ -112,14 +118,34 @@ final class PlainFields {
   }
 
   static Field maybe(FormContext context, Slot<?> slot) {
-    return maybeOf(context, slot);
+    return slot.kind() instanceof Kind.Maybe<?> maybe && maybe.kind() instanceof Kind.Choice<?>
+        ? maybeChoice(context.words(), slot)
+        : maybeOf(context, slot);
+  }
+
+  // What may be left out is the first entry of the list.
+  @SuppressWarnings("unchecked")
+  private static <E> Field maybeChoice(Words words, Slot<?> given) {
+    Slot<Optional<E>> slot = (Slot<Optional<E>>) given;
+    Kind.Choice<E> kind = (Kind.Choice<E>) ((Kind.Maybe<E>) given.kind()).kind();
+    List<Optional<E>> values = new ArrayList<>();
+    values.add(Optional.empty());
+    kind.values().forEach(value -> values.add(Optional.of(value)));
+    return choiceOf(
+        words,
+        slot,
+        values,
+        value ->
+            value
+                .map(e -> words.choice(kind.group(), kind.key().apply(e)))
+                .orElseGet(() -> words.notSet(slot.key())));
   }
 
   @SuppressWarnings("unchecked")
   private static <V> Field maybeOf(FormContext context, Slot<?> given) {
     Slot<Optional<V>> slot = (Slot<Optional<V>>) given;
     Kind.Maybe<V> kind = (Kind.Maybe<V>) given.kind();
-    CheckBox box = new CheckBox(context.words().get("maybe.stated"));
+    CheckBox box = new CheckBox(context.words().get("maybe.set"));
     box.setAccessibleText(
         context.words().get("maybe.accessible", context.words().label(slot.key())));
     VBox all = new VBox(4, box);

@@ -29,6 +29,11 @@ public final class Words {
     return texts.find(group + "." + key).orElse(key);
   }
 
+  /** What an optional choice is called that nothing is selected of. */
+  String notSet(String key) {
+    return texts.find(key + ".notSet").orElseGet(() -> texts.get("maybe.notSet"));
+  }
+
   /** A unit; empty for none. */
   public String unit(String key) {
     return key.isEmpty() ? "" : texts.get("unit." + key);

@@ -19,7 +19,7 @@ final class KindMenu {
   private final ContextMenu menu = new ContextMenu();
 
   /**
-   * @param owner is what the list lies over; it has the focus again when one was chosen
+   * @param owner is what the list lies over; it has the focus again when one was selected
    */
   KindMenu(Region owner, CueCommands commands) {
     this.owner = owner;

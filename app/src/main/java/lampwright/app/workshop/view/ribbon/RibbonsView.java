@@ -28,7 +28,7 @@ import lampwright.engine.rig.Lamp;
 
 /**
  * The ribbons: titles at the left, time from left to right. One pane has the focus for all of them;
- * what is chosen in it is told to screen readers.
+ * what is selected in it is told to screen readers.
  */
 public final class RibbonsView extends Region {
   private final Texts texts = Texts.of("ribbons");

@@ -8,7 +8,7 @@ import lampwright.app.workshop.edit.CueRef;
 import lampwright.app.workshop.edit.Selection;
 import lampwright.app.workshop.model.ribbon.RibbonsModel;
 
-/** The rectangle that the mouse draws over the rows: the cues that it touches are chosen. */
+/** The rectangle that the mouse draws over the rows: the cues that it touches are selected. */
 final class RubberBand {
   private final RibbonsModel model;
   private final Node rows;
@@ -31,7 +31,7 @@ final class RubberBand {
     return shape;
   }
 
-  /** Begins at a point of the rows; what it touches is chosen on top of a selection. */
+  /** Begins at a point of the rows; what it touches is selected on top of a selection. */
   void start(double x, double y, Selection before) {
     fromX = x;
     fromY = y;

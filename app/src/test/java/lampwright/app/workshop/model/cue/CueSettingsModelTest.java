@@ -163,8 +163,8 @@ class CueSettingsModelTest {
     assertThat(red >> 16 & 0xFF).isEqualTo(255);
     assertThat(red & 0xFF).isLessThan(90);
     assertThat(look.argb(new Colour.Drive(0, 0, 0, 0))).isEqualTo(0xFF000000);
-    assertThat(PixelLook.wished(new Colour.Srgb(1, 2, 3))).isEqualTo(0xFF010203);
-    int warm = PixelLook.wished(new Colour.Kelvin(2000));
+    assertThat(PixelLook.requested(new Colour.Srgb(1, 2, 3))).isEqualTo(0xFF010203);
+    int warm = PixelLook.requested(new Colour.Kelvin(2000));
     assertThat(warm >> 16 & 0xFF).isGreaterThan(warm & 0xFF);
     assertThat(look.explain(new Colour.Kelvin(3000)).orElseThrow().reachesTarget()).isTrue();
   }
