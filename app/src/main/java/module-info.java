@@ -7,6 +7,7 @@ module lampwright.app {
   requires lampwright.exporters;
   requires tools.jackson.core;
   requires com.google.common;
+  requires java.xml;
   requires static org.jspecify;
 
   opens lampwright.app.command to
