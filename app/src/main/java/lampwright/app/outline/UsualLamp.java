@@ -95,8 +95,7 @@ public record UsualLamp(
   public UsualLamp {
     each = List.copyOf(each);
     if (each.isEmpty() || count < 0 || count > each.size()) {
-      throw new IllegalArgumentException(
-          key + ", count: " + count + ": needs 0 to " + each.size());
+      throw new IllegalArgumentException(key + ", count: " + count + ": needs 0 to " + each.size());
     }
     if (stagger.signum() < 0 || stagger.compareTo(BigDecimal.ONE) >= 0) {
       throw new IllegalArgumentException(

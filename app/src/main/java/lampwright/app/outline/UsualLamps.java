@@ -63,8 +63,7 @@ final class UsualLamps {
    * @throws IllegalArgumentException if it is no such table; its message begins with the line
    */
   static ImmutableListMultimap<ModelKind, UsualLamp> read(InputStream file) throws IOException {
-    BufferedReader reader =
-        new BufferedReader(new InputStreamReader(file, StandardCharsets.UTF_8));
+    BufferedReader reader = new BufferedReader(new InputStreamReader(file, StandardCharsets.UTF_8));
     List<String> lines = reader.lines().filter(line -> !line.startsWith("#")).toList();
     if (lines.isEmpty() || !lines.get(0).equals(HEADING)) {
       throw new IllegalArgumentException("usual lamps: needs the heading " + HEADING);
@@ -187,8 +186,7 @@ final class UsualLamps {
          "scenes": [{"id": "s", "lengthMs": 1000000, "tracks": [{"lamps": ["l"], "cues": [%s]}]}]}
         """
             .formatted(cues);
-    ReadResult result =
-        ProjectReader.read("usual lamps", project.getBytes(StandardCharsets.UTF_8));
+    ReadResult result = ProjectReader.read("usual lamps", project.getBytes(StandardCharsets.UTF_8));
     List<Pattern> patterns =
         result
             .project()

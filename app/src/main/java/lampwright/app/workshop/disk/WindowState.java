@@ -17,7 +17,7 @@ public record WindowState(
     Optional<Frame> place, boolean maximised, List<Double> dividers, boolean dark, View view) {
   /** A window that was never open. */
   public static final WindowState FIRST =
-      new WindowState(Optional.empty(), false, List.of(), true, View.SIDE);
+      new WindowState(Optional.empty(), false, List.of(), false, View.SIDE);
 
   /**
    * Where a window stands, in pixels of the screen that JavaFX counts.

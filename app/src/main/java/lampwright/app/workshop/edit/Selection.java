@@ -11,8 +11,8 @@ import lampwright.engine.rig.Lamp;
 import lampwright.engine.scene.Scene;
 
 /**
- * What is selected: a scene, and lamps and cues of it, in the order in which they were selected. The
- * last one is the one that forms show.
+ * What is selected: a scene, and lamps and cues of it, in the order in which they were selected.
+ * The last one is the one that forms show.
  *
  * @param scene id of the scene on the bench; empty if the project has none
  * @param lamps ids

@@ -29,7 +29,9 @@ public record BenchState(Project project, Selection selection, int frame) {
     return selection.scene().flatMap(project::scene);
   }
 
-  /** Other contents; what is selected is cut to the project, and another scene begins at frame 0. */
+  /**
+   * Other contents; what is selected is cut to the project, and another scene begins at frame 0.
+   */
   BenchState with(Project newProject, Selection newSelection) {
     Selection fitting = newSelection.within(newProject);
     boolean same = fitting.scene().equals(selection.scene());

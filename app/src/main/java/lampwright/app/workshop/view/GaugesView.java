@@ -1,29 +1,33 @@
 package lampwright.app.workshop.view;
 
+import java.util.Optional;
 import java.util.function.Consumer;
 import javafx.animation.Animation;
 import javafx.animation.PauseTransition;
 import javafx.beans.value.ObservableValue;
 import javafx.geometry.Pos;
 import javafx.scene.AccessibleRole;
+import javafx.scene.canvas.Canvas;
+import javafx.scene.canvas.GraphicsContext;
 import javafx.scene.control.Button;
 import javafx.scene.control.Label;
 import javafx.scene.control.Tooltip;
 import javafx.scene.layout.HBox;
+import javafx.scene.layout.Pane;
 import javafx.scene.layout.Priority;
-import javafx.scene.layout.Region;
-import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
-import javafx.scene.shape.Rectangle;
+import javafx.scene.shape.SVGPath;
 import javafx.util.Duration;
 import lampwright.app.workshop.model.Gauge;
+import lampwright.app.workshop.model.GaugeInk;
+import lampwright.app.workshop.model.GaugeRule;
 import lampwright.app.workshop.model.GaugesModel;
 import lampwright.app.workshop.words.Texts;
 
 /** The gauges in a row, always in sight. Each is a button that leads to what it measures. */
 public final class GaugesView extends HBox {
-  private static final double BAR_WIDTH = 96;
-  private static final double BAR_HEIGHT = 6;
+  private static final double RULE_WIDTH = 124;
+  private static final double RULE_HEIGHT = 20;
 
   private final Texts texts = Texts.of("gauges");
   private final Consumer<Gauge> lead;
@@ -47,13 +51,15 @@ public final class GaugesView extends HBox {
     name.getStyleClass().add("gauge-name");
     Label reading = new Label();
     reading.getStyleClass().add("gauge-reading");
-    Label sign = new Label();
+    SVGPath sign = new SVGPath();
     sign.getStyleClass().add("gauge-sign");
-    HBox words = new HBox(6, name, reading, sign);
-    words.setAlignment(Pos.BASELINE_LEFT);
-    Bar bar = new Bar();
+    HBox head = new HBox(6, name, sign);
+    head.setAlignment(Pos.CENTER_LEFT);
+    Rule rule = new Rule();
+    HBox foot = new HBox(10, reading, rule);
+    foot.setAlignment(Pos.CENTER_LEFT);
     Button button = new Button();
-    button.setGraphic(new VBox(3, words, bar));
+    button.setGraphic(new VBox(head, foot));
     button.setId("gauge-" + gauge.getValue().key());
     button.getStyleClass().setAll("button", "gauge");
     button.setAccessibleRole(AccessibleRole.BUTTON);
@@ -65,7 +71,7 @@ public final class GaugesView extends HBox {
     button.setTooltip(details);
     button.setOnAction(event -> lead.accept(gauge.getValue()));
     HBox.setHgrow(button, Priority.SOMETIMES);
-    Runnable show = () -> show(gauge.getValue(), button, reading, sign, bar, details);
+    Runnable show = () -> show(gauge.getValue(), button, reading, sign, rule, details);
     // A figure that changes with every frame can't be read; ten times a second can.
     PauseTransition rest = new PauseTransition(Duration.millis(100));
     rest.setOnFinished(event -> show.run());
@@ -79,16 +85,17 @@ public final class GaugesView extends HBox {
     return button;
   }
 
-  private void show(Gauge now, Button button, Label reading, Label sign, Bar bar, Tooltip details) {
+  private void show(
+      Gauge now, Button button, Label reading, SVGPath sign, Rule rule, Tooltip details) {
     reading.setText(now.reading());
     // A sign beside the colour, for those who don't see the one.
-    sign.setText(
+    sign.setContent(
         switch (now.state()) {
-          case OVER -> "!!";
-          case NEAR -> "!";
+          case OVER -> Signs.DANGER;
+          case NEAR -> Signs.WARNING;
           case FITS, OPEN -> "";
         });
-    bar.show(now);
+    rule.show(now);
     if (!details.getText().equals(now.details())) {
       details.setText(now.details());
     }
@@ -106,30 +113,33 @@ public final class GaugesView extends HBox {
     button.setAccessibleHelp(now.details());
   }
 
-  /** The present share as a filled bar, the mark as a tick. */
-  private static final class Bar extends StackPane {
-    private final Region filled = new Region();
-    private final Rectangle tick = new Rectangle(2, BAR_HEIGHT);
+  /** The rule of a gauge. */
+  private static final class Rule extends Pane {
+    private final Canvas canvas = new Canvas(RULE_WIDTH, RULE_HEIGHT);
+    private final Inks<GaugeInk> inks = new Inks<>(GaugeInk.class, this::paint);
+    private final DisplayPainter painter = new DisplayPainter(inks::paint);
+    private Optional<Gauge> shown = Optional.empty();
 
-    Bar() {
-      getStyleClass().add("gauge-bar");
-      filled.getStyleClass().add("gauge-filled");
-      tick.getStyleClass().add("gauge-tick");
-      setAlignment(Pos.CENTER_LEFT);
-      setMinSize(BAR_WIDTH, BAR_HEIGHT);
-      setMaxSize(BAR_WIDTH, BAR_HEIGHT);
-      filled.setMinHeight(BAR_HEIGHT);
-      filled.setMaxHeight(BAR_HEIGHT);
-      getChildren().addAll(filled, tick);
+    Rule() {
+      getStyleClass().add("gauge-rule");
+      setMinSize(RULE_WIDTH, RULE_HEIGHT);
+      setMaxSize(RULE_WIDTH, RULE_HEIGHT);
+      getChildren().setAll(inks, canvas);
     }
 
     void show(Gauge gauge) {
       setVisible(gauge.share().isPresent() || gauge.mark().isPresent());
-      double share = Math.min(1, gauge.share().orElse(0));
-      filled.setMinWidth(share * BAR_WIDTH);
-      filled.setMaxWidth(share * BAR_WIDTH);
-      tick.setVisible(gauge.mark().isPresent());
-      tick.setTranslateX(Math.min(1, gauge.mark().orElse(0)) * (BAR_WIDTH - 2));
+      shown = Optional.of(gauge);
+      paint();
+    }
+
+    private void paint() {
+      if (shown == null || shown.isEmpty()) {
+        return;
+      }
+      GraphicsContext g = canvas.getGraphicsContext2D();
+      g.clearRect(0, 0, RULE_WIDTH, RULE_HEIGHT);
+      painter.paint(GaugeRule.of(shown.get(), RULE_WIDTH, RULE_HEIGHT), g);
     }
   }
 }

@@ -9,6 +9,15 @@ import javafx.scene.Node;
  *
  * @param id unique
  * @param words on its tab
+ * @param where it is
  * @param node makes what it shows
  */
-record Panel(String id, ObservableValue<String> words, Supplier<Node> node) {}
+record Panel(String id, ObservableValue<String> words, Where where, Supplier<Node> node) {
+  /** Where a panel is. */
+  enum Where {
+    /** On a tab, in turn with others. */
+    TAB,
+    /** Beside the tabs, always in sight. */
+    BESIDE
+  }
+}

@@ -50,6 +50,11 @@ public final class ProblemsView extends BorderPane {
     setCenter(list);
   }
 
+  @Override
+  public void requestFocus() {
+    list.requestFocus();
+  }
+
   private void lead() {
     ProblemRow row = list.getSelectionModel().getSelectedItem();
     if (row != null) {

@@ -1,37 +1,64 @@
 package lampwright.app.workshop.view;
 
-import atlantafx.base.theme.PrimerDark;
 import atlantafx.base.theme.PrimerLight;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
 import java.util.List;
+import java.util.Objects;
 import javafx.application.Application;
 import javafx.scene.Scene;
 import javafx.scene.text.Font;
 
-/** The look: a palette by day or by night, and the stylesheets of all parts. */
+/** The look: the typefaces, a palette by day or by night, and the stylesheets of all parts. */
 public final class Theme {
   private static final List<String> PARTS =
       List.of("workshop", "ribbons", "forms", "drawing", "rig", "problems", "export");
+  private static final List<String> FONTS =
+      List.of(
+          "ibm-plex-sans-condensed-400",
+          "ibm-plex-sans-condensed-500",
+          "ibm-plex-sans-condensed-600",
+          "routed-gothic");
+
+  /** The least size of text, px: a condensed face is hard to read below. */
+  static final double LEAST_SIZE = 13;
+
+  private static boolean fonts;
 
   private Theme() {}
 
   /** Gives a window the stylesheets of all parts. */
   public static void dress(Scene scene, boolean dark) {
+    loadFonts();
+    Application.setUserAgentStylesheet(new PrimerLight().getUserAgentStylesheet());
     PARTS.forEach(part -> scene.getStylesheets().add(Stylesheets.url(part)));
     // The theme has a size of its own; people have set one for all programs.
-    scene.getRoot().setStyle("-fx-font-size: " + Font.getDefault().getSize() + "px;");
+    double size = Math.max(LEAST_SIZE, Font.getDefault().getSize());
+    scene.getRoot().setStyle("-fx-font-size: " + size + "px;");
     light(scene, dark);
   }
 
   /** Changes between the dark and the light palette. */
   public static void light(Scene scene, boolean dark) {
-    Application.setUserAgentStylesheet(
-        dark
-            ? new PrimerDark().getUserAgentStylesheet()
-            : new PrimerLight().getUserAgentStylesheet());
-    String night = Stylesheets.url("dark");
-    scene.getStylesheets().remove(night);
-    if (dark) {
-      scene.getStylesheets().add(night);
+    String day = Stylesheets.url("palette-day");
+    String night = Stylesheets.url("palette-night");
+    scene.getStylesheets().removeAll(day, night);
+    scene.getStylesheets().add(0, dark ? night : day);
+  }
+
+  private static void loadFonts() {
+    if (fonts) {
+      return;
+    }
+    fonts = true;
+    for (String name : FONTS) {
+      String file = "/lampwright/app/fonts/" + name + ".ttf";
+      try (InputStream in = Objects.requireNonNull(Theme.class.getResourceAsStream(file), file)) {
+        Font.loadFont(in, LEAST_SIZE);
+      } catch (IOException unreadable) {
+        throw new UncheckedIOException(unreadable);
+      }
     }
   }
 }

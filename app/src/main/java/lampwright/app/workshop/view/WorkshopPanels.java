@@ -19,9 +19,14 @@ final class WorkshopPanels {
 
   static List<Panel> of(WorkshopParts parts, CueSettingsView cues) {
     return List.of(
-        new Panel(CUE, words(CUE), () -> cues),
-        new Panel(RIG, words(RIG), () -> new RigView(parts.rig(), parts.rigCommands())),
-        new Panel(PROBLEMS, counted(parts.problems()), () -> new ProblemsView(parts.problems())));
+        new Panel(CUE, words(CUE), Panel.Where.TAB, () -> cues),
+        new Panel(
+            RIG, words(RIG), Panel.Where.TAB, () -> new RigView(parts.rig(), parts.rigCommands())),
+        new Panel(
+            PROBLEMS,
+            counted(parts.problems()),
+            Panel.Where.BESIDE,
+            () -> new ProblemsView(parts.problems())));
   }
 
   private static ObservableValue<String> words(String id) {

@@ -53,12 +53,13 @@ public final class WorkshopWindow {
   private final DialogWindows dialogs = new DialogWindows();
   private final WindowStates states;
   private final WorkshopParts parts;
-  private final BooleanProperty dark = new SimpleBooleanProperty(true);
+  private final BooleanProperty dark = new SimpleBooleanProperty(false);
   private final SplitPane sheet = new SplitPane();
   private final SplitPane halves = new SplitPane();
   private final CueSettingsView cueSettings;
   private final RibbonsView ribbons;
   private final DrawingView drawing;
+  private final TitleBlock title;
   private final Panels panels;
   private final Commands commands;
 
@@ -72,7 +73,15 @@ public final class WorkshopWindow {
     drawing =
         new DrawingView(
             parts.drawing(), parts.player(), parts.judge(), parts.files().document()::file);
-    panels = new Panels(WorkshopPanels.of(parts, cueSettings));
+    title =
+        new TitleBlock(
+            parts.bench(),
+            () ->
+                texts.get(
+                    parts.files().document().changedProperty().get()
+                        ? "title.file.changed"
+                        : "title.file.saved"));
+    panels = new Panels(WorkshopPanels.of(parts, cueSettings), title);
     commands =
         WorkshopCommands.of(
             parts,
@@ -117,6 +126,7 @@ public final class WorkshopWindow {
     scene.addEventHandler(KeyEvent.KEY_PRESSED, this::plainKey);
     stage.setScene(scene);
     stage.titleProperty().bind(parts.files().document().titleProperty());
+    parts.files().document().changedProperty().addListener((of, was, now) -> title.show());
     stage.setOnCloseRequest(
         event -> {
           event.consume();
@@ -168,7 +178,7 @@ public final class WorkshopWindow {
     BorderPane root = new BorderPane(halves);
     root.setTop(
         new VBox(
-            new WorkshopMenus(commands, parts.files()).bar(),
+            new HeaderBar(new WorkshopMenus(commands, parts.files()).bar(), this::export),
             new GaugesView(parts.gauges(), this::lead)));
     root.setBottom(status());
     root.setId("workshop");

@@ -16,8 +16,8 @@ import lampwright.engine.check.Harmless;
 
 /**
  * The texts of one part of the workshop, from its resource bundle. Numbers in them are written as
- * the project file writes them, whatever the locale, so that what is read can be typed; dates are in
- * the form of the user's locale and time zone.
+ * the project file writes them, whatever the locale, so that what is read can be typed; dates are
+ * in the form of the user's locale and time zone.
  */
 public final class Texts {
   private static final int MAX_LINE = 10_000;

@@ -18,8 +18,8 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 
 /**
- * The words of the window and of its guide are those of the trade. What a reader once stumbled
- * over is listed here, phrase by phrase and pattern by pattern, so that it does not come back.
+ * The words of the window and of its guide are those of the trade. What a reader once stumbled over
+ * is listed here, phrase by phrase and pattern by pattern, so that it does not come back.
  */
 class WordsTest {
   /** Texts that had another wording, in lower case. */

@@ -159,7 +159,8 @@ public final class CueCommands {
   }
 
   /**
-   * Cuts the selected cues in two at the playhead; tells if some can't be without a change of light.
+   * Cuts the selected cues in two at the playhead; tells if some can't be without a change of
+   * light.
    */
   public void split() {
     BigDecimal at = model.playheadMs();

@@ -15,8 +15,8 @@ import lampwright.engine.light.Colour;
 import org.jspecify.annotations.Nullable;
 
 /**
- * A colour in one of its forms. Two swatches stand beside it: what is requested, and what the lamp's
- * own emitters make of it.
+ * A colour in one of its forms. Two swatches stand beside it: what is requested, and what the
+ * lamp's own emitters make of it.
  */
 final class ColourField {
   private final Texts texts = Texts.of("cue");

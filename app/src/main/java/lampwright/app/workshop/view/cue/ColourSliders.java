@@ -64,9 +64,7 @@ final class ColourSliders {
     value.getStyleClass().add("field-range");
     value
         .textProperty()
-        .bind(
-            Bindings.createStringBinding(
-                () -> reading(slider), slider.valueProperty()));
+        .bind(Bindings.createStringBinding(() -> reading(slider), slider.valueProperty()));
     HBox row = new HBox(6, name, slider, value);
     row.setAlignment(Pos.CENTER_LEFT);
     return row;

@@ -12,7 +12,9 @@ import lampwright.app.workshop.words.Texts;
 import lampwright.engine.light.Colour;
 import lampwright.engine.light.MatchedMix;
 
-/** Shows what colour is requested, what the lamp's own emitters make of it, and how near they come. */
+/**
+ * Shows what colour is requested, what the lamp's own emitters make of it, and how near they come.
+ */
 final class Swatches {
   private final Texts texts = Texts.of("cue");
   private final Supplier<Optional<PixelLook>> look;

@@ -1,0 +1,12 @@
+package lampwright.app.workshop.model;
+
+import lampwright.app.picture.Ink;
+
+/** The colours of a gauge's rule. */
+public enum GaugeInk implements Ink {
+  RULE,
+  TICK,
+  POINTER,
+  PEAK,
+  OVER
+}
