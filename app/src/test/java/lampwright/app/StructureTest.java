@@ -170,6 +170,7 @@ class StructureTest {
           .that()
           .resideInAnyPackage(
               "lampwright.app.export..",
+              "lampwright.app.outline..",
               "lampwright.app.picture..",
               "lampwright.app.workshop.disk..",
               "lampwright.app.workshop.edit..",

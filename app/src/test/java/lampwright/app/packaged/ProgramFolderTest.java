@@ -53,6 +53,26 @@ class ProgramFolderTest {
   }
 
   @Test
+  void everyFontHasItsLicence() throws IOException {
+    List<List<String>> rows =
+        Files.readAllLines(PROGRAM.resolve("licences/fonts.csv")).stream()
+            .map(line -> List.of(line.split(",", -1)))
+            .toList();
+    assertThat(rows.get(0)).containsExactly("font", "licence", "text", "source");
+    assertThat(rows.stream().skip(1).map(row -> row.get(0)))
+        .containsExactlyInAnyOrderElementsOf(
+            names(Path.of("src/main/resources/lampwright/app/fonts")).stream()
+                .filter(name -> name.endsWith(".ttf"))
+                .toList());
+    for (List<String> row : rows.subList(1, rows.size())) {
+      assertThat(row.get(1)).as(row.get(0)).isEqualTo("OFL-1.1");
+      assertThat(Files.readString(PROGRAM.resolve("licences").resolve(row.get(2))))
+          .as(row.get(0))
+          .contains("Copyright", "SIL OPEN FONT LICENSE Version 1.1 - 26 February 2007");
+    }
+  }
+
+  @Test
   void textsAreThoseOfTheLicences() throws IOException {
     Path licences = PROGRAM.resolve("licences");
     assertThat(Files.readString(licences.resolve("GPL-2.0-with-Classpath-exception.txt")))
