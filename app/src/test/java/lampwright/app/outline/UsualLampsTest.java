@@ -140,7 +140,7 @@ class UsualLampsTest {
               .isCloseTo(top ? place.x() : place.y(), within(0.0002));
           boolean farRight = place.view() == View.FRONT && place.x() > 0.5;
           boolean farLeft = place.view() == View.REAR && place.x() < 0.5;
-          assertThat(farRight || farLeft || top && place.y() > 0.5).as(what).isTrue();
+          assertThat(farRight || farLeft || (top && place.y() > 0.5)).as(what).isTrue();
         }
       }
     }
