@@ -50,6 +50,19 @@ public sealed interface Mark {
     }
   }
 
+  /**
+   * Lines and curves written as the path data of SVG.
+   *
+   * @param data in units of its own
+   * @param x of its origin
+   * @param y of its origin
+   * @param scale pixels for a unit, above 0
+   * @param stroke whose width is in pixels, whatever the scale
+   */
+  record Curves(
+      String data, double x, double y, double scale, Optional<Ink> fill, Optional<Stroke> stroke)
+      implements Mark {}
+
   /** Which side of a text its point is on. */
   enum Side {
     LEFT,

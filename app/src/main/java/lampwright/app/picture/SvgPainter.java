@@ -65,6 +65,22 @@ public final class SvgPainter {
               .map(p -> number(p.x()) + "," + number(p.y()))
               .collect(Collectors.joining(" ")));
       paint(path.fill(), path.stroke());
+    } else if (mark instanceof Mark.Curves curves) {
+      svg.append("<path");
+      attribute("d", curves.data());
+      attribute(
+          "transform",
+          "translate("
+              + number(curves.x())
+              + " "
+              + number(curves.y())
+              + ") scale("
+              + Double.toString(curves.scale())
+              + ")");
+      attribute("vector-effect", "non-scaling-stroke");
+      attribute("stroke-linejoin", "round");
+      attribute("stroke-linecap", "round");
+      paint(curves.fill(), curves.stroke());
     } else if (mark instanceof Mark.Text text) {
       text(text);
     } else if (mark instanceof Mark.Label label) {

@@ -2,6 +2,7 @@ package lampwright.engine.rig;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Function;
 import java.util.stream.Stream;
 import lampwright.engine.check.ListLimit;
 import lampwright.engine.field.ChoiceType;
@@ -83,6 +84,24 @@ public record Lamp(
   /** Every place where it is to be seen, the first one first; empty if it has none. */
   public List<Place> places() {
     return Stream.concat(place.stream(), alsoAt.stream()).toList();
+  }
+
+  /** Where it is to be seen from one side, if it is: the first such place. */
+  public Optional<Place> placeIn(View view) {
+    return places().stream().filter(at -> at.view() == view).findFirst();
+  }
+
+  /** With each place of one side changed; if the change gives none, that place is left out. */
+  public Lamp withPlacesIn(View view, Function<Place, Optional<Place>> change) {
+    List<Place> changed =
+        places().stream()
+            .flatMap(at -> (at.view() == view ? change.apply(at) : Optional.of(at)).stream())
+            .toList();
+    return SHAPE
+        .draft(this)
+        .set(PLACE, changed.stream().findFirst())
+        .set(ALSO_AT, changed.stream().skip(1).toList())
+        .make();
   }
 
   /** The name if there is one, else the id. */

@@ -21,13 +21,14 @@ public final class LampOrder {
         rig.lamps().stream()
             .filter(lamp -> isIn(lamp, view))
             .sorted(
-                Comparator.comparingDouble((Lamp lamp) -> lamp.place().map(Place::y).orElse(0.0))
-                    .thenComparingDouble(lamp -> lamp.place().map(Place::x).orElse(0.0)));
+                Comparator.comparingDouble(
+                        (Lamp lamp) -> lamp.placeIn(view).map(Place::y).orElse(0.0))
+                    .thenComparingDouble(lamp -> lamp.placeIn(view).map(Place::x).orElse(0.0)));
     Stream<Lamp> others = rig.lamps().stream().filter(lamp -> !isIn(lamp, view));
     return Stream.concat(drawn, others).toList();
   }
 
   private static boolean isIn(Lamp lamp, View view) {
-    return lamp.place().filter(place -> place.view() == view).isPresent();
+    return lamp.placeIn(view).isPresent();
   }
 }

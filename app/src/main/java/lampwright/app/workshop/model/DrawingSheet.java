@@ -20,7 +20,7 @@ public final class DrawingSheet {
   public record Row(String lamp, double centreY) {}
 
   private final ObjectProperty<View> view = new SimpleObjectProperty<>(View.SIDE);
-  private final BooleanProperty night = new SimpleBooleanProperty(true);
+  private final BooleanProperty night = new SimpleBooleanProperty(false);
   private final DoubleProperty shift = new SimpleDoubleProperty();
   private final ObjectProperty<List<Row>> rows = new SimpleObjectProperty<>(List.of());
 

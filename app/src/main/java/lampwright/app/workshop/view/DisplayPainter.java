@@ -9,6 +9,8 @@ import javafx.scene.canvas.GraphicsContext;
 import javafx.scene.image.PixelFormat;
 import javafx.scene.image.WritableImage;
 import javafx.scene.paint.Paint;
+import javafx.scene.shape.StrokeLineCap;
+import javafx.scene.shape.StrokeLineJoin;
 import javafx.scene.text.Font;
 import javafx.scene.text.FontWeight;
 import javafx.scene.text.Text;
@@ -111,6 +113,8 @@ public final class DisplayPainter {
                 g.strokePolyline(x, y, x.length);
               }
             });
+      } else if (mark instanceof Mark.Curves curves) {
+        curves(curves);
       } else if (mark instanceof Mark.Text text) {
         text(text);
       } else if (mark instanceof Mark.Label label) {
@@ -118,6 +122,32 @@ public final class DisplayPainter {
       } else if (mark instanceof Mark.Strip strip) {
         strip(strip);
       }
+    }
+
+    private void curves(Mark.Curves curves) {
+      g.save();
+      g.translate(curves.x(), curves.y());
+      g.scale(curves.scale(), curves.scale());
+      g.setLineJoin(StrokeLineJoin.ROUND);
+      g.setLineCap(StrokeLineCap.ROUND);
+      g.beginPath();
+      g.appendSVGPath(curves.data());
+      curves
+          .fill()
+          .ifPresent(
+              ink -> {
+                g.setFill(inks.apply(ink));
+                g.fill();
+              });
+      curves
+          .stroke()
+          .ifPresent(
+              line -> {
+                g.setStroke(inks.apply(line.ink()));
+                g.setLineWidth(line.width() / curves.scale());
+                g.stroke();
+              });
+      g.restore();
     }
 
     private void paint(

@@ -13,6 +13,7 @@ import lampwright.app.workshop.model.DrawingSheet;
 import lampwright.app.workshop.words.Texts;
 import lampwright.app.workshop.words.Titles;
 import lampwright.engine.rig.Lamp;
+import lampwright.engine.rig.Place;
 
 /** Draws what lies over the light: rings around the lamps, leader lines, labels and notes. */
 public final class CallOuts {
@@ -121,15 +122,19 @@ public final class CallOuts {
     list.text(8, y, text, em * 0.85, Mark.Height.BOTTOM, DrawingInk.LEADER, width - 16);
   }
 
+  private Place place(Lamp lamp) {
+    return lamp.placeIn(model.view()).orElseThrow();
+  }
+
   private double x(Lamp lamp) {
-    return frame.atX(lamp.place().orElseThrow());
+    return frame.atX(place(lamp));
   }
 
   private double y(Lamp lamp) {
-    return frame.atY(lamp.place().orElseThrow());
+    return frame.atY(place(lamp));
   }
 
   private double radius(Lamp lamp) {
-    return Math.max(4, lamp.place().orElseThrow().size() * frame.width() / 2 + 2);
+    return Math.max(4, place(lamp).size() * frame.width() / 2 + 2);
   }
 }

@@ -2,7 +2,9 @@ package lampwright.app.workshop.model.drawing;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import lampwright.engine.rig.Lamp;
+import lampwright.engine.rig.LampShape;
 import lampwright.engine.rig.Place;
 import lampwright.engine.rig.View;
 
@@ -16,8 +18,23 @@ public final class Dots {
    * @param x of its middle, in pixels of the screen
    * @param y of its middle
    * @param radius in pixels of the screen, at least 1.5
+   * @param beam the light that it throws, if it throws any
    */
-  public record Dot(int lamp, int pixel, double x, double y, double radius) {}
+  public record Dot(int lamp, int pixel, double x, double y, double radius, Optional<Beam> beam) {
+    /** One without a beam. */
+    public Dot(int lamp, int pixel, double x, double y, double radius) {
+      this(lamp, pixel, x, y, radius, Optional.empty());
+    }
+  }
+
+  /**
+   * Light that is thrown to one side.
+   *
+   * @param turnDegrees its direction, clockwise from the right
+   * @param spreadDegrees its angle
+   * @param length how far it is seen, in pixels of the screen
+   */
+  public record Beam(double turnDegrees, double spreadDegrees, double length) {}
 
   /** Where a drawing stands in its pane, in pixels of the screen. */
   public record Frame(double x, double y, double width, double height) {
@@ -41,6 +58,17 @@ public final class Dots {
     }
   }
 
+  private static final double LEAST_RADIUS = 1.5;
+
+  /** Of the way from pixel to pixel: a little dark between them tells them apart. */
+  private static final double BAR_RADIUS = 0.44;
+
+  /** Of a work lamp or headlamp, about (common practice). */
+  private static final double USUAL_SPREAD_DEGREES = 30;
+
+  /** How far a beam is seen, as a share of the drawing's width. Our own choice. */
+  private static final double BEAM_REACH = 0.45;
+
   private Dots() {}
 
   /**
@@ -54,43 +82,97 @@ public final class Dots {
     for (int i = 0; i < lamps.size(); i++) {
       int lamp = i;
       int count = pixels.applyAsInt(i);
-      lamps
-          .get(i)
-          .place()
-          .filter(place -> place.view() == view)
-          .ifPresent(place -> add(dots, lamp, count, place, frame));
+      for (Place place : lamps.get(i).places()) {
+        if (place.view() == view) {
+          add(dots, lamp, count, place, frame);
+        }
+      }
     }
     return dots;
   }
 
-  // One in the middle, two side by side, more in a ring whose first is in front (below).
   private static void add(List<Dot> dots, int lamp, int count, Place place, Frame frame) {
-    double x = frame.atX(place);
-    double y = frame.atY(place);
-    double half = Math.max(1.5, place.size() * frame.width() / 2);
-    if (count == 1) {
-      dots.add(new Dot(lamp, 0, x, y, half));
-      return;
+    double half = Math.max(LEAST_RADIUS, place.size() * frame.width() / 2);
+    LampShape shape = place.shape().orElse(count == 1 ? LampShape.DOT : LampShape.BAR);
+    Spread spread = new Spread(dots, lamp, place, frame, half);
+    switch (shape) {
+      case DOT -> spread.cluster(count, Optional.empty());
+      case BEAM -> spread.cluster(count, Optional.of(beam(place, frame)));
+      case BAR -> spread.rows(count, count);
+      case GRID -> spread.rows(count, (int) Math.ceil(Math.sqrt(count)));
+      case RING -> spread.ring(count);
     }
-    double radius;
-    double ring;
-    if (count == 2) {
-      radius = half / 2;
-      ring = half / 2;
-    } else {
+  }
+
+  private static Beam beam(Place place, Frame frame) {
+    return new Beam(
+        place.turnDegrees(),
+        place.spreadDegrees().orElse(USUAL_SPREAD_DEGREES),
+        BEAM_REACH * frame.width());
+  }
+
+  /** Puts the pixels of a lamp around its place. */
+  private static final class Spread {
+    private final List<Dot> dots;
+    private final int lamp;
+    private final double x;
+    private final double y;
+    private final double half;
+    private final double cos;
+    private final double sin;
+
+    Spread(List<Dot> dots, int lamp, Place place, Frame frame, double half) {
+      this.dots = dots;
+      this.lamp = lamp;
+      this.x = frame.atX(place);
+      this.y = frame.atY(place);
+      this.half = half;
+      this.cos = Math.cos(Math.toRadians(place.turnDegrees()));
+      this.sin = Math.sin(Math.toRadians(place.turnDegrees()));
+    }
+
+    /** All of them on one spot, one over another: their light adds up. */
+    void cluster(int count, Optional<Beam> beam) {
+      for (int k = 0; k < count; k++) {
+        dots.add(new Dot(lamp, k, x, y, half, beam));
+      }
+    }
+
+    /** Rows of so many; a single row is a bar. */
+    void rows(int count, int across) {
+      int down = (count + across - 1) / across;
+      double pitch = 2 * half / across;
+      double radius = Math.max(LEAST_RADIUS, across == 1 ? half : BAR_RADIUS * pitch);
+      for (int k = 0; k < count; k++) {
+        int row = k / across;
+        double along = (k % across - (across - 1) / 2.0) * pitch;
+        double aside = (row - (down - 1) / 2.0) * pitch;
+        dots.add(
+            new Dot(lamp, k, x + along * cos - aside * sin, y + along * sin + aside * cos, radius));
+      }
+    }
+
+    /** A circle whose first pixel is in front, below, unless it is turned. */
+    void ring(int count) {
+      if (count < 3) {
+        rows(count, count);
+        return;
+      }
       double share = Math.sin(Math.PI / count);
-      radius = half * share / (1 + share);
-      ring = half - radius;
-    }
-    for (int k = 0; k < count; k++) {
-      double angle = count == 2 ? (k == 0 ? Math.PI : 0) : Math.PI / 2 + 2 * Math.PI * k / count;
-      dots.add(
-          new Dot(
-              lamp,
-              k,
-              x + ring * Math.cos(angle),
-              y + ring * Math.sin(angle),
-              Math.max(1.5, radius)));
+      double radius = half * share / (1 + share);
+      double ring = half - radius;
+      for (int k = 0; k < count; k++) {
+        double angle = Math.PI / 2 + 2 * Math.PI * k / count;
+        double along = ring * Math.cos(angle);
+        double aside = ring * Math.sin(angle);
+        dots.add(
+            new Dot(
+                lamp,
+                k,
+                x + along * cos - aside * sin,
+                y + along * sin + aside * cos,
+                Math.max(LEAST_RADIUS, radius)));
+      }
     }
   }
 }

@@ -81,20 +81,20 @@ public final class DrawingModel {
   }
 
   private static boolean isIn(Lamp lamp, View view) {
-    return lamp.place().filter(p -> p.view() == view).isPresent();
+    return lamp.placeIn(view).isPresent();
   }
 
   /** The lamps drawn in this view, in the order of their ribbons. */
   public List<Lamp> drawn() {
     return LampOrder.of(bench.project().rig(), view()).stream()
-        .filter(l -> l.place().filter(p -> p.view() == view()).isPresent())
+        .filter(l -> isIn(l, view()))
         .toList();
   }
 
   /** The lamps drawn in other views. */
   public List<Lamp> elsewhere() {
     return bench.project().rig().lamps().stream()
-        .filter(l -> l.place().filter(p -> p.view() != view()).isPresent())
+        .filter(l -> l.place().isPresent() && !isIn(l, view()))
         .toList();
   }
 
@@ -108,21 +108,28 @@ public final class DrawingModel {
     Rig now = bench.project().rig();
     List<Lamp> moved =
         screen.lamps().stream()
-            .map(l -> Lamp.PLACE.with(l, now.lamp(l.id()).flatMap(Lamp::place)))
+            .map(l -> now.lamp(l.id()).map(there -> placedAs(l, there)).orElse(l))
             .toList();
     return Dots.of(moved, screen::pixels, view(), frame);
+  }
+
+  private static Lamp placedAs(Lamp lamp, Lamp there) {
+    return Lamp.SHAPE
+        .draft(lamp)
+        .set(Lamp.PLACE, there.place())
+        .set(Lamp.ALSO_AT, there.alsoAt())
+        .make();
   }
 
   /** The lamp at a point of the drawing, the last drawn if several are. */
   public Optional<Lamp> at(Dots.Frame frame, double x, double y) {
     Optional<Lamp> found = Optional.empty();
     for (Lamp lamp : bench.project().rig().lamps()) {
-      Optional<Place> place = lamp.place().filter(p -> p.view() == view());
-      if (place.isPresent()) {
-        double reach = Math.max(7, place.get().size() * frame.width() / 2 + 3);
-        double dx = frame.atX(place.get()) - x;
-        double dy = frame.atY(place.get()) - y;
-        if (Math.hypot(dx, dy) <= reach) {
+      for (Place place : lamp.places()) {
+        double reach = Math.max(7, place.size() * frame.width() / 2 + 3);
+        double dx = frame.atX(place) - x;
+        double dy = frame.atY(place) - y;
+        if (place.view() == view() && Math.hypot(dx, dy) <= reach) {
           found = Optional.of(lamp);
         }
       }
@@ -162,14 +169,14 @@ public final class DrawingModel {
    */
   public void drag(Project from, double byX, double byY, Object gesture) {
     Collection<String> lamps = chosenHere(from);
-    apply("edit.move", p -> PlaceEdits.move(from, lamps, byX, byY), Optional.of(gesture));
+    apply("edit.move", p -> PlaceEdits.move(from, lamps, view(), byX, byY), Optional.of(gesture));
   }
 
   /** Moves the selected lamps of this view by a step. */
   public void nudge(double byX, double byY) {
     Collection<String> lamps = chosenHere(bench.project());
     if (!lamps.isEmpty()) {
-      apply("edit.move", p -> PlaceEdits.move(p, lamps, byX, byY), Optional.of("nudge"));
+      apply("edit.move", p -> PlaceEdits.move(p, lamps, view(), byX, byY), Optional.of("nudge"));
     }
   }
 
@@ -177,15 +184,28 @@ public final class DrawingModel {
   public void resize(double factor) {
     Collection<String> lamps = chosenHere(bench.project());
     if (!lamps.isEmpty()) {
-      apply("edit.resize", p -> PlaceEdits.resize(p, lamps, factor), Optional.of("resize"));
+      apply("edit.resize", p -> PlaceEdits.resize(p, lamps, view(), factor), Optional.of("resize"));
     }
+  }
+
+  /** Turns the selected lamps of this view, clockwise. */
+  public void turn(double byDegrees) {
+    Collection<String> lamps = chosenHere(bench.project());
+    if (!lamps.isEmpty()) {
+      apply("edit.turn", p -> PlaceEdits.turn(p, lamps, view(), byDegrees), Optional.of("turn"));
+    }
+  }
+
+  /** Shows the selected lamp in this view as well, in the middle, if it is not there. */
+  public void showHereToo() {
+    bench.lamp().filter(lamp -> !isIn(lamp, view())).ifPresent(lamp -> put(lamp.id(), 0.5, 0.5));
   }
 
   /** Takes the selected lamps of this view off the drawing. */
   public void takeOff() {
     Collection<String> lamps = chosenHere(bench.project());
     if (!lamps.isEmpty()) {
-      apply("edit.takeOff", p -> PlaceEdits.remove(p, lamps), Optional.empty());
+      apply("edit.takeOff", p -> PlaceEdits.remove(p, lamps, view()), Optional.empty());
     }
   }
 
@@ -228,9 +248,7 @@ public final class DrawingModel {
 
   private Collection<String> chosenHere(Project in) {
     return bench.selection().lamps().stream()
-        .filter(
-            id ->
-                in.rig().lamp(id).flatMap(Lamp::place).filter(p -> p.view() == view()).isPresent())
+        .filter(id -> in.rig().lamp(id).filter(lamp -> isIn(lamp, view())).isPresent())
         .toList();
   }
 

@@ -8,14 +8,18 @@ import lampwright.app.workshop.model.ScreenLight;
 import lampwright.app.workshop.model.Srgb8;
 
 /**
- * Adds the light of lamps to a background, in linear light, and gives the screen's colours. Only
- * what changes is computed anew, in tiles.
+ * Adds the light of lamps up, in linear light, lays it over a background, and gives the screen's
+ * colours. Only what changes is computed anew, in tiles.
  */
 public final class Glow {
   private static final int TILE = 32;
   // Our own choice: most of the light is in the dot, some in a soft halo three times as wide.
   private static final double HALO_REACH = 3;
   private static final float HALO = 0.22f;
+
+  /** Of a lamp's light, that which is seen in its beam. Our own choice. */
+  private static final float BEAM = 0.35f;
+
   // Less is not to be seen.
   private static final float LEAST_LIGHT = 0.0002f;
 
@@ -28,6 +32,7 @@ public final class Glow {
   private final boolean[] dirty;
   private final boolean[] lit;
   private final Map<Integer, float[]> kernels = new HashMap<>();
+  private final Map<Dots.Beam, float[]> beams = new HashMap<>();
   private boolean fresh = true;
 
   /**
@@ -101,7 +106,7 @@ public final class Glow {
   }
 
   private void mark(Dots.Dot dot) {
-    int reach = reach(dot.radius());
+    int reach = Math.max(reach(dot.radius()), dot.beam().map(Glow::reach).orElse(0));
     int x0 = Math.max(0, (int) dot.x() - reach) / TILE;
     int y0 = Math.max(0, (int) dot.y() - reach) / TILE;
     int x1 = Math.min(width - 1, (int) dot.x() + reach) / TILE;
@@ -122,15 +127,26 @@ public final class Glow {
         int count = 3 * (Math.min(width, x0 + TILE) - x0);
         for (int y = y0; y < Math.min(height, y0 + TILE); y++) {
           int at = 3 * (y * width + x0);
-          System.arraycopy(background, at, light, at, count);
+          Arrays.fill(light, at, at + count, 0);
         }
       }
     }
   }
 
   private void add(Dots.Dot dot, float r, float g, float b) {
-    int reach = reach(dot.radius());
-    float[] kernel = kernels.computeIfAbsent(key(dot.radius()), k -> kernel(dot.radius()));
+    add(
+        dot,
+        reach(dot.radius()),
+        kernels.computeIfAbsent(key(dot.radius()), k -> kernel(dot.radius())),
+        r,
+        g,
+        b);
+    dot.beam()
+        .ifPresent(
+            beam -> add(dot, reach(beam), beams.computeIfAbsent(beam, Glow::kernel), r, g, b));
+  }
+
+  private void add(Dots.Dot dot, int reach, float[] kernel, float r, float g, float b) {
     int side = 2 * reach + 1;
     int left = (int) Math.round(dot.x()) - reach;
     int top = (int) Math.round(dot.y()) - reach;
@@ -158,25 +174,30 @@ public final class Glow {
         int x1 = Math.min(width, x0 + TILE);
         for (int y = y0; y < Math.min(height, y0 + TILE); y++) {
           for (int at = y * width + x0; at < y * width + x1; at++) {
-            hold(3 * at, most);
-            argb[at] = Srgb8.argb(light[3 * at], light[3 * at + 1], light[3 * at + 2]);
+            // Where lamps stand close their light adds up.
+            limit(light, 3 * at, 1, most);
+            argb[at] =
+                over(background, 3 * at, light[3 * at], light[3 * at + 1], light[3 * at + 2]);
           }
         }
       }
     }
   }
 
-  // Where lamps stand close their light adds up.
-  private void hold(int at, float most) {
-    float added = 0;
-    for (int c = at; c < at + 3; c++) {
-      added = Math.max(added, light[c] - background[c]);
-    }
-    if (added > most) {
-      for (int c = at; c < at + 3; c++) {
-        light[c] = background[c] + (light[c] - background[c]) * (most / added);
-      }
-    }
+  /**
+   * Light over a ground, as the screen's colour. Light as bright as the screen's white, or
+   * brighter, hides the ground and keeps its hue: a red lamp is red on paper too.
+   *
+   * @param ground linear red, green and blue from index {@code at}
+   */
+  static int over(float[] ground, int at, float r, float g, float b) {
+    float most = Math.max(r, Math.max(g, b));
+    float seen = Math.max(0, 1 - most);
+    float scale = most > 1 ? 1 / most : 1;
+    return Srgb8.argb(
+        ground[at] * seen + r * scale,
+        ground[at + 1] * seen + g * scale,
+        ground[at + 2] * seen + b * scale);
   }
 
   /** The light of a dot as it is painted: exposed, no component below 0 and none above the most. */
@@ -198,11 +219,43 @@ public final class Glow {
     System.arraycopy(background, 3 * (y * width + x), into, 0, 3);
   }
 
-  /** How much of a dot's light comes to a point of the screen, 0 to 1. */
+  /** How much of a dot's light comes to a point of the screen, 0 and more. */
   static float share(Dots.Dot dot, int x, int y) {
-    return share(
-        key(dot.radius()) / 4.0,
-        Math.hypot(x - (int) Math.round(dot.x()), y - (int) Math.round(dot.y())));
+    int dx = x - (int) Math.round(dot.x());
+    int dy = y - (int) Math.round(dot.y());
+    return share(key(dot.radius()) / 4.0, Math.hypot(dx, dy))
+        + dot.beam().map(beam -> share(beam, dx, dy)).orElse(0f);
+  }
+
+  private static int reach(Dots.Beam beam) {
+    return (int) Math.ceil(beam.length());
+  }
+
+  /** How much of a beam's light is seen at a point, as seen from the lamp. */
+  private static float share(Dots.Beam beam, double dx, double dy) {
+    double far = Math.hypot(dx, dy) / beam.length();
+    double off =
+        Math.abs(
+            Math.IEEEremainder(Math.toDegrees(Math.atan2(dy, dx)) - beam.turnDegrees(), 360.0));
+    double aside = 2 * off / beam.spreadDegrees();
+    if (far >= 1 || aside >= 1) {
+      return 0;
+    }
+    // Soft at its edges, and fading as it goes.
+    double edge = Math.min(1, 2 * (1 - aside));
+    return (float) (BEAM * edge * (1 - far) * (1 - far));
+  }
+
+  private static float[] kernel(Dots.Beam beam) {
+    int reach = reach(beam);
+    int side = 2 * reach + 1;
+    float[] kernel = new float[side * side];
+    for (int y = 0; y < side; y++) {
+      for (int x = 0; x < side; x++) {
+        kernel[y * side + x] = share(beam, x - reach, y - reach);
+      }
+    }
+    return kernel;
   }
 
   private static float share(double radius, double distance) {

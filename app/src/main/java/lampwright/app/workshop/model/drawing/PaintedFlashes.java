@@ -45,15 +45,15 @@ final class PaintedFlashes implements FrameGauge {
     }
 
     int paint() {
-      float r = ground[0];
-      float g = ground[1];
-      float b = ground[2];
+      float r = 0;
+      float g = 0;
+      float b = 0;
       for (int i = 0; i < near.length; i++) {
         r += share[i] * rgb[3 * near[i]];
         g += share[i] * rgb[3 * near[i] + 1];
         b += share[i] * rgb[3 * near[i] + 2];
       }
-      return Srgb8.argb(r, g, b);
+      return Glow.over(ground, 0, r, g, b);
     }
   }
 

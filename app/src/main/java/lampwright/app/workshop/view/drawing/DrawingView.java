@@ -20,6 +20,8 @@ import lampwright.app.workshop.model.drawing.PaintingJudge;
 import lampwright.app.workshop.model.play.Player;
 import lampwright.app.workshop.view.DisplayPainter;
 import lampwright.app.workshop.view.Inks;
+import lampwright.app.workshop.view.Stylesheets;
+import lampwright.app.workshop.view.Theme;
 
 /**
  * The model as it is drawn from one side, its lamps glowing with the frame that is shown, and a
@@ -47,7 +49,7 @@ public final class DrawingView extends Region {
     this.model = model;
     this.ground =
         new LitGround(model, player, judge, inks, new ProjectPictures(projectFile, this::anew));
-    getStyleClass().add("drawing");
+    getStyleClass().addAll("drawing", Theme.PALETTE);
     setId("drawing");
     setFocusTraversable(true);
     setAccessibleRole(AccessibleRole.IMAGE_VIEW);
@@ -62,7 +64,8 @@ public final class DrawingView extends Region {
   private void bind(Player player) {
     model.bench().watch(BenchState::contents, (before, now) -> redraw());
     model.sheet().viewProperty().addListener((of, before, now) -> redraw());
-    model.sheet().nightProperty().addListener((of, before, now) -> redraw());
+    model.sheet().nightProperty().addListener((of, before, now) -> atNight(now));
+    atNight(model.sheet().nightProperty().get());
     model.sheet().rowsProperty().addListener((of, before, now) -> redraw());
     model.sheet().shiftProperty().addListener((of, before, now) -> redraw());
     model.exposureProperty().addListener((of, before, now) -> ground.light());
@@ -71,6 +74,12 @@ public final class DrawingView extends Region {
     model.lights().progressProperty().addListener((of, before, now) -> ground.light());
     model.playhead().frameProperty().addListener((of, before, now) -> ground.light());
     focusedProperty().addListener((of, before, now) -> redraw());
+  }
+
+  // By night the drawing has the night's palette, whatever the sheet has.
+  private void atNight(boolean night) {
+    getStylesheets().setAll(night ? List.of(Stylesheets.url("palette-night")) : List.of());
+    redraw();
   }
 
   private void listen() {

@@ -12,6 +12,7 @@ import javafx.scene.image.ImageView;
 import javafx.scene.image.PixelFormat;
 import javafx.scene.image.WritableImage;
 import javafx.scene.paint.Color;
+import lampwright.app.outline.Outline;
 import lampwright.app.picture.DisplayList;
 import lampwright.app.workshop.model.SceneLight;
 import lampwright.app.workshop.model.ScreenLight;
@@ -19,7 +20,7 @@ import lampwright.app.workshop.model.drawing.Dots;
 import lampwright.app.workshop.model.drawing.DrawingInk;
 import lampwright.app.workshop.model.drawing.DrawingModel;
 import lampwright.app.workshop.model.drawing.Glow;
-import lampwright.app.workshop.model.drawing.Outline;
+import lampwright.app.workshop.model.drawing.ModelDrawing;
 import lampwright.app.workshop.model.drawing.Painting;
 import lampwright.app.workshop.model.drawing.PaintingJudge;
 import lampwright.app.workshop.model.play.Player;
@@ -88,17 +89,18 @@ final class LitGround {
     Optional<Image> picture = found.image();
     missing = found.missing();
     boolean night = model.sheet().nightProperty().get();
-    List<Object> now = List.of(width, height, model.view(), night, picture, missing);
+    Outline outline = ModelDrawing.of(model.bench().project(), model.view());
+    List<Object> now = List.of(width, height, model.view(), night, picture, missing, outline);
     if (now.equals(drawnOf)) {
       return false;
     }
     drawnOf = now;
     double aspect =
-        picture.map(p -> p.getWidth() / p.getHeight()).orElse(Outline.aspect(model.view()));
+        picture.map(p -> p.getWidth() / p.getHeight()).orElse(outline.width() / outline.height());
     frame = Dots.Frame.within(width, height, aspect, MARGIN);
     Canvas canvas = new Canvas(width, height);
     GraphicsContext g = canvas.getGraphicsContext2D();
-    g.setFill(inks.of(night ? DrawingInk.NIGHT : DrawingInk.DAY));
+    g.setFill(inks.of(DrawingInk.WASH));
     g.fillRect(0, 0, width, height);
     if (picture.isPresent()) {
       // By night a photograph is seen as by moonlight.
@@ -106,14 +108,9 @@ final class LitGround {
       g.drawImage(picture.get(), frame.x(), frame.y(), frame.width(), frame.height());
       g.setGlobalAlpha(1);
     } else {
-      DisplayList.Builder outline = new DisplayList.Builder(width, height);
-      Outline.add(
-          outline,
-          model.view(),
-          frame,
-          night ? DrawingInk.NIGHT_BODY : DrawingInk.DAY_BODY,
-          night ? DrawingInk.NIGHT_LINE : DrawingInk.DAY_LINE);
-      new DisplayPainter(inks::paint).paint(outline.build(), g);
+      DisplayList.Builder list = new DisplayList.Builder(width, height);
+      ModelDrawing.add(list, outline, frame);
+      new DisplayPainter(inks::paint).paint(list.build(), g);
     }
     keep(canvas, width, height);
     return true;
