@@ -52,13 +52,30 @@ class SmallEditsTest {
     Project placed = PlaceEdits.put(Projects4Tests.small(), "roof", View.TOP, 0.25, 0.75);
     Place place = placed.rig().lamp("roof").flatMap(Lamp::place).orElseThrow();
     assertThat(place).isEqualTo(new Place(View.TOP, 0.25, 0.75, 0.05));
-    Project moved = PlaceEdits.move(placed, List.of("roof", "amber"), 0.9, -0.9);
+    Project moved = PlaceEdits.move(placed, List.of("roof", "amber"), View.TOP, 0.9, -0.9);
     place = moved.rig().lamp("roof").flatMap(Lamp::place).orElseThrow();
     assertThat(place).isEqualTo(new Place(View.TOP, 1, 0, 0.05));
     assertThat(moved.rig().lamp("amber").flatMap(Lamp::place)).isEmpty();
-    Project larger = PlaceEdits.resize(placed, List.of("roof"), 1000);
+    Project larger = PlaceEdits.resize(placed, List.of("roof"), View.TOP, 1000);
     assertThat(larger.rig().lamp("roof").flatMap(Lamp::place).orElseThrow().size()).isEqualTo(1);
-    assertThat(PlaceEdits.remove(larger, List.of("roof"))).isEqualTo(Projects4Tests.small());
+    assertThat(PlaceEdits.remove(larger, List.of("roof"), View.TOP))
+        .isEqualTo(Projects4Tests.small());
+  }
+
+  @Test
+  void lampIsSeenFromSeveralSides() {
+    Project top = PlaceEdits.put(Projects4Tests.small(), "roof", View.TOP, 0.25, 0.75);
+    Project both = PlaceEdits.put(top, "roof", View.SIDE, 0.5, 0.1);
+    Lamp lamp = both.rig().lamp("roof").orElseThrow();
+    assertThat(lamp.places())
+        .containsExactly(
+            new Place(View.TOP, 0.25, 0.75, 0.05), new Place(View.SIDE, 0.5, 0.1, 0.05));
+    Lamp turned =
+        PlaceEdits.turn(both, List.of("roof"), View.SIDE, 200).rig().lamp("roof").orElseThrow();
+    assertThat(turned.placeIn(View.SIDE).orElseThrow().turnDegrees()).isEqualTo(-160);
+    assertThat(turned.placeIn(View.TOP)).isEqualTo(lamp.placeIn(View.TOP));
+    Lamp left = PlaceEdits.remove(both, List.of("roof"), View.TOP).rig().lamp("roof").orElseThrow();
+    assertThat(left.places()).containsExactly(new Place(View.SIDE, 0.5, 0.1, 0.05));
   }
 
   @Test
