@@ -89,16 +89,4 @@ public final class ScreenLight {
       into[at + 2] += duty * light[3 * i + 2];
     }
   }
-
-  /** Adds the mean light of a lamp's pixels, as {@link #addPixel}. */
-  public void addLamp(byte[] frame, int lamp, float[] into, int at) {
-    int pixels = columns[lamp].length;
-    float[] sum = new float[3];
-    for (int pixel = 0; pixel < pixels; pixel++) {
-      addPixel(frame, lamp, pixel, sum, 0);
-    }
-    for (int c = 0; c < 3; c++) {
-      into[at + c] += sum[c] / pixels;
-    }
-  }
 }

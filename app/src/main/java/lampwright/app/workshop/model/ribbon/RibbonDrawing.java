@@ -17,6 +17,9 @@ import lampwright.engine.scene.Scene;
 public final class RibbonDrawing {
   private static final Stroke LINE = Stroke.thin(RibbonInk.LINE);
 
+  /** Height of a stripe from which a line parts it from the next, in pixels. */
+  private static final double LEAST_APART = 3;
+
   private final RibbonsModel model;
   private final double size;
 
@@ -168,7 +171,15 @@ public final class RibbonDrawing {
       TimeAxis axis = model.axis();
       double x = axis.x(strip.axis().leftMs());
       double shown = strip.width() * strip.axis().msPerPixel() / axis.msPerPixel();
-      list.add(new Mark.Strip(x, y + 2, shown, height, strip.colours()));
+      int count = strip.stripes().size();
+      for (int i = 0; i < count; i++) {
+        // To whole pixels, so that none is blurred; with a pixel of film between where there is
+        // room.
+        double top = Math.rint(y + 2 + height * i / count);
+        double bottom = Math.rint(y + 2 + height * (i + 1) / count);
+        double gap = bottom - top >= LEAST_APART && i + 1 < count ? 1 : 0;
+        list.add(new Mark.Strip(x, top, shown, bottom - top - gap, strip.stripes().get(i)));
+      }
     }
   }
 }

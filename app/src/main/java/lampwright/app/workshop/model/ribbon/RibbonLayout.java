@@ -7,7 +7,9 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import lampwright.app.workshop.edit.CueRef;
+import lampwright.engine.rig.Fitting;
 import lampwright.engine.rig.Lamp;
+import lampwright.engine.rig.PixelRun;
 import lampwright.engine.scene.Cue;
 import lampwright.engine.scene.Scene;
 
@@ -102,7 +104,7 @@ public final class RibbonLayout {
               indices.getOrDefault(lamp.id(), 0),
               lamp,
               y,
-              Math.rint(em * 1.35),
+              stripHeight(lamp, em),
               Math.rint(em * 1.25),
               lanes.getOrDefault(lamp.id(), List.of()),
               unfolded.contains(lamp.id()) ? Math.rint(em * 4) : 0);
@@ -110,6 +112,15 @@ public final class RibbonLayout {
       y += row.height();
     }
     height = y;
+  }
+
+  // Of one pixel as high as its name; of more so high that each can be told from the next.
+  private static double stripHeight(Lamp lamp, double em) {
+    int pixels =
+        lamp.fitting() instanceof Fitting.Pixels of
+            ? of.runs().stream().mapToInt(PixelRun::count).sum()
+            : 1;
+    return Math.max(Math.rint(em * 1.35), 3 * Strip.stripes(pixels) + 4);
   }
 
   public List<Row> rows() {

@@ -1,24 +1,37 @@
 package lampwright.app.workshop.model.ribbon;
 
+import java.util.Arrays;
+import java.util.List;
 import lampwright.app.picture.ColourRow;
 import lampwright.app.workshop.model.SceneLight;
 import lampwright.app.workshop.model.ScreenLight;
 import lampwright.app.workshop.model.Srgb8;
 import lampwright.engine.render.FrameStore;
 
-/** The light of one lamp over a stretch of time, one screen colour a pixel. */
+/**
+ * The light of one lamp over a stretch of time: a stripe for each of its pixels, or for some of
+ * them together where it has many; one screen colour for each pixel of the screen's width.
+ */
 public final class Strip {
   /** Frames that are looked at for one pixel; more would not be seen. */
   private static final int MOST_SAMPLES = 8;
 
+  /** Most stripes: with more, one would be lower than a line. */
+  private static final int MOST_STRIPES = 16;
+
   private final TimeAxis axis;
-  private final ColourRow colours;
+  private final List<ColourRow> stripes;
   private final int[][] duties;
 
-  private Strip(TimeAxis axis, int[] argb, int[][] duties) {
+  private Strip(TimeAxis axis, int[][] argb, int[][] duties) {
     this.axis = axis;
-    this.colours = new ColourRow(argb);
+    this.stripes = Arrays.stream(argb).map(ColourRow::new).toList();
     this.duties = duties;
+  }
+
+  /** How many stripes a lamp has. */
+  public static int stripes(int pixels) {
+    return Math.min(MOST_STRIPES, pixels);
   }
 
   /** The time that it shows. */
@@ -28,12 +41,15 @@ public final class Strip {
 
   /** Pixels from left to right. */
   public int width() {
-    return colours.size();
+    return stripes.get(0).size();
   }
 
-  /** Colours from the left; 0, transparent, past the scene's end or where no light is known. */
-  public ColourRow colours() {
-    return colours;
+  /**
+   * The stripes from the first pixel on, at least one; colours from the left, 0, transparent, past
+   * the scene's end or where no light is known.
+   */
+  public List<ColourRow> stripes() {
+    return stripes;
   }
 
   /** For how many of the lamp's bytes there are duties: none unless they were asked for. */
@@ -59,14 +75,14 @@ public final class Strip {
     FrameStore frames = light.frames();
     double framesPerMs = frames.table().framesPerSecond() / 1000;
     byte[] frame = new byte[frames.table().layout().bytes()];
-    int[][] argb = new int[lamps.length][width];
+    Stripes[] all = new Stripes[lamps.length];
     int[][][] duties = new int[lamps.length][][];
     int[][] columns = new int[lamps.length][];
     for (int i = 0; i < lamps.length; i++) {
+      all[i] = new Stripes(screen, lamps[i], width);
       columns[i] = withDuties[i] ? columns(screen, lamps[i]) : new int[0];
       duties[i] = new int[columns[i].length][width];
     }
-    float[] sums = new float[3 * lamps.length];
     for (int x = 0; x < width; x++) {
       if (Thread.currentThread().isInterrupted()) {
         throw new java.util.concurrent.CancellationException("painting was interrupted");
@@ -75,22 +91,18 @@ public final class Strip {
       long first = (long) Math.floor(axis.ms(x) * framesPerMs + 1e-9);
       long last = Math.max(first + 1, (long) Math.ceil(axis.ms(x + 1) * framesPerMs - 1e-9));
       int samples = (int) Math.min(MOST_SAMPLES, last - first);
-      java.util.Arrays.fill(sums, 0);
       int read = 0;
       for (int s = 0; s < samples; s++) {
         long at = first + (last - first) * s / samples;
         if (at < frames.frameCount() && frames.has((int) at) && frames.read((int) at, frame)) {
           read++;
-          for (int i = 0; i < lamps.length; i++) {
-            screen.addLamp(frame, lamps[i], sums, 3 * i);
+          for (Stripes of : all) {
+            of.add(screen, frame);
           }
         }
       }
       for (int i = 0; i < lamps.length; i++) {
-        argb[i][x] =
-            read == 0
-                ? 0
-                : Srgb8.argb(sums[3 * i] / read, sums[3 * i + 1] / read, sums[3 * i + 2] / read);
+        all[i].show(x, read);
         for (int c = 0; c < columns[i].length; c++) {
           duties[i][c][x] = read == 0 ? -1 : frame[columns[i][c]] & 0xFF;
         }
@@ -98,9 +110,50 @@ public final class Strip {
     }
     Strip[] strips = new Strip[lamps.length];
     for (int i = 0; i < lamps.length; i++) {
-      strips[i] = new Strip(axis, argb[i], duties[i]);
+      strips[i] = new Strip(axis, all[i].argb, duties[i]);
     }
     return strips;
+  }
+
+  /** The stripes of one lamp as they are painted. */
+  private static final class Stripes {
+    final int[][] argb;
+    private final int lamp;
+    private final int pixels;
+    private final int[] pixelsOf;
+    private final float[] sums;
+
+    Stripes(ScreenLight screen, int lamp, int width) {
+      this.lamp = lamp;
+      this.pixels = screen.pixels(lamp);
+      int count = stripes(pixels);
+      argb = new int[count][width];
+      sums = new float[3 * count];
+      pixelsOf = new int[count];
+      for (int pixel = 0; pixel < pixels; pixel++) {
+        pixelsOf[stripe(pixel)]++;
+      }
+    }
+
+    private int stripe(int pixel) {
+      return pixel * argb.length / pixels;
+    }
+
+    void add(ScreenLight screen, byte[] frame) {
+      for (int pixel = 0; pixel < pixels; pixel++) {
+        screen.addPixel(frame, lamp, pixel, sums, 3 * stripe(pixel));
+      }
+    }
+
+    /** Shows the mean of the frames that were added, and begins anew. */
+    void show(int x, int frames) {
+      for (int i = 0; i < argb.length && frames > 0; i++) {
+        float share = 1f / (frames * pixelsOf[i]);
+        argb[i][x] =
+            Srgb8.argb(share * sums[3 * i], share * sums[3 * i + 1], share * sums[3 * i + 2]);
+      }
+      Arrays.fill(sums, 0);
+    }
   }
 
   private static int[] columns(ScreenLight screen, int lamp) {

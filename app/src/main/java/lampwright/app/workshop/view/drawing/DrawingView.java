@@ -4,6 +4,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Supplier;
+import javafx.animation.PauseTransition;
 import javafx.scene.AccessibleRole;
 import javafx.scene.canvas.Canvas;
 import javafx.scene.canvas.GraphicsContext;
@@ -11,6 +12,7 @@ import javafx.scene.input.KeyEvent;
 import javafx.scene.input.ScrollEvent;
 import javafx.scene.layout.Region;
 import javafx.scene.text.Text;
+import javafx.util.Duration;
 import lampwright.app.picture.DisplayList;
 import lampwright.app.workshop.model.BenchState;
 import lampwright.app.workshop.model.drawing.CallOuts;
@@ -28,6 +30,9 @@ import lampwright.app.workshop.view.Theme;
  * leader line from each to its ribbon at the right edge.
  */
 public final class DrawingView extends Region {
+  /** How long the frame stands still before its light is shown in full, ms. */
+  private static final double REST_MS = 600;
+
   private final DrawingModel model;
   private final LitGround ground;
   private final Inks<DrawingInk> inks = new Inks<>(DrawingInk.class, this::anew);
@@ -72,7 +77,25 @@ public final class DrawingView extends Region {
     player.dimmedProperty().addListener((of, before, now) -> ground.light());
     model.lights().lightProperty().addListener((of, before, now) -> ground.light());
     model.lights().progressProperty().addListener((of, before, now) -> ground.light());
-    model.playhead().frameProperty().addListener((of, before, now) -> ground.light());
+    // One more pair of changes at each stop, fewer than two in a second.
+    PauseTransition rest = new PauseTransition(Duration.millis(REST_MS));
+    rest.setOnFinished(event -> ground.moving(player.playingProperty().get()));
+    model
+        .playhead()
+        .frameProperty()
+        .addListener(
+            (of, before, now) -> {
+              ground.moving(true);
+              ground.light();
+              rest.playFromStart();
+            });
+    player
+        .playingProperty()
+        .addListener(
+            (of, before, now) -> {
+              ground.moving(true);
+              rest.playFromStart();
+            });
     focusedProperty().addListener((of, before, now) -> redraw());
   }
 

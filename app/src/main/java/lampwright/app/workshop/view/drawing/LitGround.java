@@ -44,6 +44,7 @@ final class LitGround {
   private Dots.Frame frame = new Dots.Frame(0, 0, 1, 1);
   private List<Object> drawnOf = List.of();
   private Optional<String> missing = Optional.empty();
+  private boolean moving;
 
   LitGround(
       DrawingModel model,
@@ -130,6 +131,17 @@ final class LitGround {
     glowing.setImage(drawn);
   }
 
+  /**
+   * Whether frames change: a dimmed preview is dimmed then. A frame that stands still shows its
+   * light, since nothing flashes.
+   */
+  void moving(boolean now) {
+    if (now != moving) {
+      moving = now;
+      light();
+    }
+  }
+
   /** Paints the light of the frame that is shown, in the background. */
   void light() {
     Optional<SceneLight> light = model.lights().lightProperty().get();
@@ -145,7 +157,7 @@ final class LitGround {
     float exposure = (float) Math.pow(2, model.exposureProperty().get());
     // First, since it may dim what is painted now.
     judge.painted(new Painting(light.get(), now, dots, exposure));
-    float most = player.dimmedProperty().get() ? Player.DIMMED_MOST : Float.MAX_VALUE;
+    float most = player.dimmedProperty().get() && moving ? Player.DIMMED_MOST : Float.MAX_VALUE;
     painter.request(
         () -> {
           now.paint(screen, bytes, dots, exposure, most);

@@ -342,16 +342,28 @@ class RibbonsTest {
     Strip strip =
         Strip.paint(light, new TimeAxis(0, 100), 50, new int[] {0}, new boolean[] {true})[0];
     byte[] frame = new byte[light.frames().table().layout().bytes()];
+    int pixels = light.screen().pixels(0);
+    assertThat(strip.stripes()).hasSize(pixels);
     for (int x = 0; x < 40; x++) {
-      float[] sum = new float[3];
+      float[] sum = new float[3 * pixels];
       for (int f = 5 * x; f < 5 * x + 5; f++) {
         light.frames().read(f, frame);
-        light.screen().addLamp(frame, 0, sum, 0);
+        for (int pixel = 0; pixel < pixels; pixel++) {
+          light.screen().addPixel(frame, 0, pixel, sum, 3 * pixel);
+        }
       }
-      assertThat(strip.colours().argb(x)).isEqualTo(Srgb8.argb(sum[0] / 5, sum[1] / 5, sum[2] / 5));
+      for (int pixel = 0; pixel < pixels; pixel++) {
+        float fifth = 1f / 5;
+        assertThat(strip.stripes().get(pixel).argb(x))
+            .isEqualTo(
+                Srgb8.argb(
+                    fifth * sum[3 * pixel],
+                    fifth * sum[3 * pixel + 1],
+                    fifth * sum[3 * pixel + 2]));
+      }
       assertThat(strip.duty(0, x)).isEqualTo(frame[light.screen().columns(0, 0)[0]] & 0xFF);
     }
-    assertThat(strip.colours().argb(40)).isZero();
+    assertThat(strip.stripes().get(0).argb(40)).isZero();
     assertThat(strip.duty(0, 40)).isEqualTo(-1);
   }
 
