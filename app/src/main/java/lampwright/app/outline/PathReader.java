@@ -6,7 +6,7 @@ import org.jspecify.annotations.Nullable;
 
 /** Reads path data, and follows its lines. */
 final class PathReader {
-  private static final Pattern NUMBER = Pattern.compile("-?\\d{1,6}(?:\\.\\d{1,6})?");
+  private static final Pattern NUMBER = Pattern.compile("-?\\d{1,6}(?:\\.\\d{1,6})?(?![\\d.])");
   private static final Pattern GAP = Pattern.compile("[ ,]*");
 
   /** Points along a curve: enough for a hundredth of a unit in drawings of some hundred units. */

@@ -78,9 +78,10 @@ class PathDataTest {
         "M1,2 l3,4 | path data, character 6: l: needs M, L, H, V, C, Q, A or Z",
         "M1,2 3,4 | path data, character 6: 3: needs M, L, H, V, C, Q, A or Z",
         "M1,2 A1,1 0 2 1 5,5 | path data, character 13: needs 0 or 1",
+        "M1.5.5 | path data, character 1: needs a number",
         "M1,NaN | path data, character 3: needs a number",
-        "M1,1e9 | path data, character 4: e: needs M, L, H, V, C, Q, A or Z",
-        "M1,2 L1234567,3 | path data, character 12: needs a number",
+        "M1,1e9 | path data, character 5: e: needs M, L, H, V, C, Q, A or Z",
+        "M1,2 L1234567,3 | path data, character 6: needs a number",
       })
   void refusesWhatIsNoPath(String text, String message) {
     assertThatIllegalArgumentException().isThrownBy(() -> new PathData(text)).withMessage(message);

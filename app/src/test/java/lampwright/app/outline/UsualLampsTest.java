@@ -98,8 +98,8 @@ class UsualLampsTest {
                         && piece.tone() != Tone.OUTLINE
                         && x >= box.left() - 3
                         && x <= box.right() + 3
-                        && y >= box.top() - 4
-                        && y <= box.bottom() + 4;
+                        && y >= box.top() - 5
+                        && y <= box.bottom() + 5;
                   });
         }
       }
