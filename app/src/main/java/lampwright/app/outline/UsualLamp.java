@@ -6,7 +6,7 @@ import lampwright.engine.facts.Source;
 import lampwright.engine.light.Colour;
 import lampwright.engine.pattern.Pattern;
 import lampwright.engine.rig.LampFunction;
-import lampwright.engine.rig.View;
+import lampwright.engine.rig.Place;
 
 /**
  * A group of like lamps that a kind of model usually has.
@@ -61,33 +61,15 @@ public record UsualLamp(
    * One of them.
    *
    * @param label which it is, such as {@code front left}; empty where there is only one
-   * @param places where it is seen, at most one for each view, at least one in all
+   * @param places where it is seen, at most one for each view, at least one in all; shares of
+   *     the drawings of its kind
    */
-  public record OneLamp(String label, List<UsualPlace> places) {
+  public record OneLamp(String label, List<Place> places) {
     public OneLamp {
       places = List.copyOf(places);
-      long views = places.stream().map(UsualPlace::view).distinct().count();
+      long views = places.stream().map(Place::view).distinct().count();
       if (places.isEmpty() || views < places.size()) {
         throw new IllegalArgumentException(label + ": needs places, one for each view at most");
-      }
-    }
-  }
-
-  /**
-   * Where a lamp is seen.
-   *
-   * @param x from the left, as a share of the drawing's width
-   * @param y from the top, as a share of the drawing's height
-   * @param size its diameter, of a bar its length, as a share of the drawing's width
-   * @param turnDegrees where it points, clockwise from the right; -360 to 360
-   */
-  public record UsualPlace(
-      View view, double x, double y, double size, LampShape shape, double turnDegrees) {
-    public UsualPlace {
-      boolean inside = x >= 0 && x <= 1 && y >= 0 && y <= 1 && size > 0 && size <= 1;
-      if (!inside || !(Math.abs(turnDegrees) <= 360)) {
-        throw new IllegalArgumentException(
-            view.key() + " " + x + " " + y + " " + size + " " + turnDegrees + ": not a place");
       }
     }
   }

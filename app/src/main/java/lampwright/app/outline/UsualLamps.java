@@ -14,17 +14,20 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import lampwright.app.outline.UsualLamp.OneLamp;
 import lampwright.app.outline.UsualLamp.UsualFitting;
-import lampwright.app.outline.UsualLamp.UsualPlace;
+import lampwright.engine.document.ModelKind;
 import lampwright.engine.facts.Source;
 import lampwright.engine.json.ProjectReader;
 import lampwright.engine.json.ReadResult;
 import lampwright.engine.light.Colour;
 import lampwright.engine.pattern.Pattern;
 import lampwright.engine.rig.LampFunction;
+import lampwright.engine.rig.LampShape;
+import lampwright.engine.rig.Place;
 import lampwright.engine.rig.View;
 import lampwright.engine.scene.Cue;
 
@@ -32,7 +35,7 @@ import lampwright.engine.scene.Cue;
  * The usual lamps of every kind, from the table usual-lamps.csv, which describes its columns in
  * comments. Patterns are read by the reader of project files.
  */
-final class UsualLamps {
+public final class UsualLamps {
   private static final String HEADING =
       "kind,key,title,single,function,fitting,count,greatest,stagger,source,document,places,"
           + "pattern";
@@ -53,7 +56,8 @@ final class UsualLamps {
 
   private UsualLamps() {}
 
-  static List<UsualLamp> of(ModelKind kind) {
+  /** The lamps that a model usually has, in the order in which they are offered. */
+  public static List<UsualLamp> of(ModelKind kind) {
     return Table.ALL.get(kind);
   }
 
@@ -81,7 +85,7 @@ final class UsualLamps {
     for (int k = 0; k < rows.size(); k++) {
       List<String> row = rows.get(k);
       try {
-        ModelKind kind = word(row.get(0), ModelKind.of(row.get(0)));
+        ModelKind kind = oneOf(ModelKind.values(), ModelKind::key, row.get(0));
         lamps.put(kind, lamp(row, patterns.get(k)));
       } catch (IllegalArgumentException wrong) {
         throw new IllegalArgumentException(
@@ -145,26 +149,26 @@ final class UsualLamps {
         Splitter.on("; ").splitToStream(cell.substring(colon + 2)).map(UsualLamps::place).toList());
   }
 
-  private static UsualPlace place(String cell) {
+  private static Place place(String cell) {
     List<String> words = Splitter.on(' ').splitToList(cell);
     if (words.size() != 6) {
       throw new IllegalArgumentException(cell + ": needs side x y size shape turn");
     }
-    return new UsualPlace(
+    return new Place(
         oneOf(View.values(), View::key, words.get(0)),
         Double.parseDouble(words.get(1)),
         Double.parseDouble(words.get(2)),
         Double.parseDouble(words.get(3)),
-        word(words.get(4), LampShape.of(words.get(4))),
-        Double.parseDouble(words.get(5)));
+        Optional.of(oneOf(LampShape.values(), LampShape::key, words.get(4))),
+        Double.parseDouble(words.get(5)),
+        OptionalDouble.empty());
   }
 
   private static <E> E oneOf(E[] values, Function<E, String> key, String word) {
-    return word(word, Arrays.stream(values).filter(v -> key.apply(v).equals(word)).findFirst());
-  }
-
-  private static <E> E word(String word, Optional<E> meant) {
-    return meant.orElseThrow(() -> new IllegalArgumentException(word + ": no such word"));
+    return Arrays.stream(values)
+        .filter(value -> key.apply(value).equals(word))
+        .findFirst()
+        .orElseThrow(() -> new IllegalArgumentException(word + ": no such word"));
   }
 
   /** All patterns as the cues of one small project, so that there is one reader of patterns. */

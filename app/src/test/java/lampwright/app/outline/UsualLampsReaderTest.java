@@ -7,9 +7,13 @@ import static org.assertj.core.api.Assertions.assertThatIllegalArgumentException
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
 import lampwright.app.outline.UsualLamp.OneLamp;
 import lampwright.app.outline.UsualLamp.UsualFitting;
-import lampwright.app.outline.UsualLamp.UsualPlace;
+import lampwright.engine.document.ModelKind;
+import lampwright.engine.rig.LampShape;
+import lampwright.engine.rig.Place;
 import lampwright.engine.rig.View;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -32,7 +36,7 @@ class UsualLampsReaderTest {
     assertThat(lamp.name(0)).isEqualTo("B");
     assertThat(lamp.each())
         .containsExactly(
-            new OneLamp("", List.of(new UsualPlace(View.SIDE, 0.5, 0.5, 0.1, LampShape.DOT, 0))));
+            new OneLamp("", List.of(new Place(View.SIDE, 0.5, 0.5, 0.1, Optional.of(LampShape.DOT), 0, OptionalDouble.empty()))));
   }
 
   @ParameterizedTest
@@ -50,8 +54,8 @@ class UsualLampsReaderTest {
         ",1,1,0,@,1,1,1,@car, a: a, stagger: 1: needs 0 to below 1",
         "practice@hearsay@car, a: hearsay: no such word",
         "side 0.5@left 0.5@car, a: left: no such word",
-        "0.1 dot@0 dot@car, a: side 0.5 0.5 0.0 0.0: not a place",
-        "side 0.5 0.5@side 1.5 0.5@car, a: side 1.5 0.5 0.1 0.0: not a place",
+        "0.1 dot@0 dot@car, a: place: size: 0: needs 0.001 to 1",
+        "side 0.5 0.5@side 1.5 0.5@car, a: place: x: 1.5: needs 0 to 1",
         "dot 0@dot@car, a: side 0.5 0.5 0.1 dot: needs side x y size shape turn",
         "dot@blob@car, a: blob: no such word",
         ": side@ side@car, a: side 0.5 0.5 0.1 dot 0: needs a label and a colon",

@@ -12,9 +12,9 @@ import java.util.Set;
 import java.util.stream.Stream;
 import lampwright.app.outline.UsualLamp.OneLamp;
 import lampwright.app.outline.UsualLamp.UsualFitting;
-import lampwright.app.outline.UsualLamp.UsualPlace;
 import lampwright.app.review.Reviews;
 import lampwright.engine.document.Project;
+import lampwright.engine.document.ModelKind;
 import lampwright.engine.json.ProjectReader;
 import lampwright.engine.light.Colour;
 import lampwright.engine.light.SignalColour;
@@ -30,6 +30,7 @@ import lampwright.engine.render.FrameTable;
 import lampwright.engine.review.Code;
 import lampwright.engine.review.Finding;
 import lampwright.engine.rig.LampFunction;
+import lampwright.engine.rig.Place;
 import lampwright.engine.rig.View;
 import lampwright.engine.scene.Cue;
 import lampwright.engine.scene.Scene;
@@ -50,20 +51,20 @@ class UsualLampsTest {
           ModelKind.MOBILE_CRANE);
 
   private static UsualLamp lamp(ModelKind kind, String key) {
-    return kind.usualLamps().stream()
+    return UsualLamps.of(kind).stream()
         .filter(lamp -> lamp.key().equals(key))
         .findFirst()
         .orElseThrow();
   }
 
-  private static List<UsualPlace> places(OneLamp lamp, View view) {
+  private static List<Place> places(OneLamp lamp, View view) {
     return lamp.places().stream().filter(place -> place.view() == view).toList();
   }
 
   @ParameterizedTest
   @EnumSource
   void everyKindHasLampsWithIdsAndNames(ModelKind kind) {
-    List<UsualLamp> lamps = kind.usualLamps();
+    List<UsualLamp> lamps = UsualLamps.of(kind);
     assertThat(lamps).hasSizeBetween(6, 14);
     assertThat(lamps).extracting(UsualLamp::key).doesNotHaveDuplicates();
     assertThat(lamps).extracting(UsualLamp::title).doesNotHaveDuplicates();
@@ -83,10 +84,10 @@ class UsualLampsTest {
   @ParameterizedTest
   @EnumSource
   void placesAreOnTheDrawing(ModelKind kind) {
-    for (UsualLamp lamp : kind.usualLamps()) {
+    for (UsualLamp lamp : UsualLamps.of(kind)) {
       for (OneLamp one : lamp.each()) {
-        for (UsualPlace place : one.places()) {
-          Outline outline = kind.outline(place.view());
+        for (Place place : one.places()) {
+          Outline outline = Models.outline(kind, place.view());
           double x = place.x() * outline.width();
           double y = place.y() * outline.height();
           assertThat(outline.pieces())
@@ -116,7 +117,7 @@ class UsualLampsTest {
       names = {"HOUSE", "HARBOUR_FRONT"})
   void leftIsLeft(ModelKind kind) {
     int pairs = 0;
-    for (UsualLamp lamp : kind.usualLamps()) {
+    for (UsualLamp lamp : UsualLamps.of(kind)) {
       for (OneLamp left : lamp.each()) {
         if (!left.label().endsWith("left")) {
           continue;
@@ -124,13 +125,13 @@ class UsualLampsTest {
         String label = left.label().replaceAll("left$", "right");
         OneLamp right =
             lamp.each().stream().filter(one -> one.label().equals(label)).findFirst().orElseThrow();
-        for (UsualPlace place : left.places()) {
+        for (Place place : left.places()) {
           if (place.view() == View.SIDE) {
             continue;
           }
           pairs++;
           String what = lamp.key() + " " + place;
-          UsualPlace other = places(right, place.view()).get(0);
+          Place other = places(right, place.view()).get(0);
           boolean top = place.view() == View.TOP;
           assertThat(top ? other.y() : other.x())
               .as(what)
@@ -188,7 +189,7 @@ class UsualLampsTest {
   @Test
   void roadVehiclesHaveTheirLamps() {
     for (ModelKind kind : ROAD_VEHICLES) {
-      assertThat(kind.usualLamps().stream().filter(lamp -> lamp.count() > 0))
+      assertThat(UsualLamps.of(kind).stream().filter(lamp -> lamp.count() > 0))
           .as(kind.key())
           .extracting(UsualLamp::function)
           .contains(
@@ -207,7 +208,7 @@ class UsualLampsTest {
   @Test
   void warningLampsFlashOneToFourTimesASecond() {
     for (ModelKind kind : ModelKind.values()) {
-      for (UsualLamp lamp : kind.usualLamps()) {
+      for (UsualLamp lamp : UsualLamps.of(kind)) {
         if (lamp.function() == LampFunction.SPECIAL_WARNING) {
           Ratio period = lamp.pattern().period().orElseThrow();
           int flashes = lamp.pattern() instanceof Flash flash ? flash.flashes() : 1;
@@ -223,7 +224,7 @@ class UsualLampsTest {
   @ParameterizedTest
   @EnumSource
   void rhythmsFitFourSeconds(ModelKind kind) {
-    for (UsualLamp lamp : kind.usualLamps()) {
+    for (UsualLamp lamp : UsualLamps.of(kind)) {
       lamp.pattern()
           .period()
           .ifPresent(
@@ -242,7 +243,7 @@ class UsualLampsTest {
   @Test
   void harbourHasCharactersWindowsFiresAndNeon() {
     List<Class<?>> patterns = new ArrayList<>();
-    for (UsualLamp lamp : ModelKind.HARBOUR_FRONT.usualLamps()) {
+    for (UsualLamp lamp : UsualLamps.of(ModelKind.HARBOUR_FRONT)) {
       patterns.add(lamp.pattern().getClass());
     }
     assertThat(patterns).contains(LightCharacter.class, Flicker.class);
@@ -275,7 +276,7 @@ class UsualLampsTest {
     int pixels = 0;
     int lampCount = 0;
     List<Pattern> patterns = new ArrayList<>();
-    for (UsualLamp lamp : kind.usualLamps()) {
+    for (UsualLamp lamp : UsualLamps.of(kind)) {
       for (int k = 0; k < lamp.greatest(); k++) {
         String id = lamp.key() + "-" + k;
         String fitting;
