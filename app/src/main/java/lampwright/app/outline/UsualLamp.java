@@ -61,8 +61,8 @@ public record UsualLamp(
    * One of them.
    *
    * @param label which it is, such as {@code front left}; empty where there is only one
-   * @param places where it is seen, at most one for each view, at least one in all; shares of
-   *     the drawings of its kind
+   * @param places where it is seen, at most one for each view, at least one in all; shares of the
+   *     drawings of its kind
    */
   public record OneLamp(String label, List<Place> places) {
     public OneLamp {

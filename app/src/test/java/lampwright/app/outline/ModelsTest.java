@@ -85,7 +85,8 @@ class ModelsTest {
     assertThat(Models.outline(kind, View.TOP).width()).isEqualTo(400);
     assertThat(Models.outline(kind, View.FRONT).height()).isEqualTo(220);
     assertThat(Models.outline(kind, View.REAR).height()).isEqualTo(220);
-    assertThat(Models.outline(kind, View.REAR).width()).isEqualTo(Models.outline(kind, View.FRONT).width());
+    assertThat(Models.outline(kind, View.REAR).width())
+        .isEqualTo(Models.outline(kind, View.FRONT).width());
   }
 
   @ParameterizedTest

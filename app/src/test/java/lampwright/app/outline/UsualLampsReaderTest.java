@@ -36,7 +36,17 @@ class UsualLampsReaderTest {
     assertThat(lamp.name(0)).isEqualTo("B");
     assertThat(lamp.each())
         .containsExactly(
-            new OneLamp("", List.of(new Place(View.SIDE, 0.5, 0.5, 0.1, Optional.of(LampShape.DOT), 0, OptionalDouble.empty()))));
+            new OneLamp(
+                "",
+                List.of(
+                    new Place(
+                        View.SIDE,
+                        0.5,
+                        0.5,
+                        0.1,
+                        Optional.of(LampShape.DOT),
+                        0,
+                        OptionalDouble.empty()))));
   }
 
   @ParameterizedTest
