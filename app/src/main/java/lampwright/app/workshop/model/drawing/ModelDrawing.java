@@ -1,13 +1,14 @@
 package lampwright.app.workshop.model.drawing;
 
 import java.util.Optional;
-import lampwright.app.outline.ModelKind;
+import lampwright.app.outline.Models;
 import lampwright.app.outline.Outline;
 import lampwright.app.outline.Tone;
 import lampwright.app.picture.DisplayList;
 import lampwright.app.picture.Ink;
 import lampwright.app.picture.Mark;
 import lampwright.app.picture.Stroke;
+import lampwright.engine.document.ModelKind;
 import lampwright.engine.document.Project;
 import lampwright.engine.rig.View;
 
@@ -20,7 +21,7 @@ public final class ModelDrawing {
 
   /** One side of a project's model. */
   public static Outline of(Project project, View view) {
-    return project.model().flatMap(kind -> ModelKind.of(kind.key())).orElse(USUAL).outline(view);
+    return Models.outline(project.model().orElse(USUAL), view);
   }
 
   /** Adds one side of a model to a drawing. */
