@@ -108,7 +108,10 @@ class ModelKindTest {
       assertThat(of(outline, Tone.OUTLINE).stream())
           .as("the line of the ground, " + view.key())
           .anyMatch(
-              line -> line.top() == GROUND && line.height() == 0 && line.width() > outline.width() * 0.8);
+              line ->
+                  line.top() == GROUND
+                      && line.height() == 0
+                      && line.width() > outline.width() * 0.8);
     }
   }
 
@@ -130,7 +133,8 @@ class ModelKindTest {
         .anyMatch(line -> line.top() == 199.5 && line.height() == 0 && line.width() > 380);
     double wheels =
         of(ModelKind.LOCOMOTIVE.outline(View.SIDE), Tone.SECOND).stream()
-            .filter(piece -> Math.abs(piece.width() - 36) < 0.1 && Math.abs(piece.height() - 36) < 0.1)
+            .filter(
+                piece -> Math.abs(piece.width() - 36) < 0.1 && Math.abs(piece.height() - 36) < 0.1)
             .mapToDouble(Bounds::bottom)
             .max()
             .orElseThrow();

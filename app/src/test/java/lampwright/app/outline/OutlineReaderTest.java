@@ -21,7 +21,12 @@ class OutlineReaderTest {
   @Test
   void readsPiecesInTheirOrder() {
     Outline outline =
-        read("<?xml version=\"1.0\"?>\n" + HEAD + "\n" + PATH + "<path d=\"M0,0 Z\" class=\"hair\"/></svg>\n");
+        read(
+            "<?xml version=\"1.0\"?>\n"
+                + HEAD
+                + "\n"
+                + PATH
+                + "<path d=\"M0,0 Z\" class=\"hair\"/></svg>\n");
     assertThat(outline.width()).isEqualTo(40);
     assertThat(outline.height()).isEqualTo(20);
     assertThat(outline.pieces())

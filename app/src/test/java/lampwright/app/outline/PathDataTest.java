@@ -83,8 +83,6 @@ class PathDataTest {
         "M1,2 L1234567,3 | path data, character 12: needs a number",
       })
   void refusesWhatIsNoPath(String text, String message) {
-    assertThatIllegalArgumentException()
-        .isThrownBy(() -> new PathData(text))
-        .withMessage(message);
+    assertThatIllegalArgumentException().isThrownBy(() -> new PathData(text)).withMessage(message);
   }
 }

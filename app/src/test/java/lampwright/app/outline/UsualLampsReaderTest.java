@@ -84,7 +84,9 @@ class UsualLampsReaderTest {
 
   @Test
   void refusesOtherTables() {
-    assertThatIllegalArgumentException().isThrownBy(() -> read("")).withMessageContaining("heading");
+    assertThatIllegalArgumentException()
+        .isThrownBy(() -> read(""))
+        .withMessageContaining("heading");
     assertThatIllegalArgumentException()
         .isThrownBy(() -> read(HEADING + GOOD + "\n" + GOOD))
         .withMessage("car: gives a key twice: [a, a]");

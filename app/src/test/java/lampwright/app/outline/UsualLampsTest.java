@@ -164,7 +164,9 @@ class UsualLampsTest {
     assertThat(places(port, View.TOP).get(0).y()).isGreaterThan(0.5);
   }
 
-  /** 14 CFR 23 and CS-23, from memory: red left, green right, white behind; 40 to 100 per minute. */
+  /**
+   * 14 CFR 23 and CS-23, from memory: red left, green right, white behind; 40 to 100 per minute.
+   */
   @Test
   void aircraftHasPositionLightsAndBeacons() {
     assertThat(colour(lamp(ModelKind.AIRCRAFT, "port-position"))).isEqualTo(SignalColour.RED);
@@ -337,7 +339,6 @@ class UsualLampsTest {
       Cue cue = Cue.PATTERN.with(tracks.get(k).cues().get(0), patterns.get(k));
       tracks.set(k, Track.CUES.with(tracks.get(k), List.of(cue)));
     }
-    return Project.SCENES.with(
-        project, List.of(Scene.TRACKS.with(scene, tracks)));
+    return Project.SCENES.with(project, List.of(Scene.TRACKS.with(scene, tracks)));
   }
 }
