@@ -2,6 +2,7 @@ package lampwright.app.workshop.words;
 
 import lampwright.engine.check.Harmless;
 import lampwright.engine.rig.Lamp;
+import lampwright.engine.rig.LampFunction;
 
 /** Names of a project as the window shows them, in one line. */
 public final class Titles {
@@ -15,6 +16,11 @@ public final class Titles {
    */
   public static String of(Lamp lamp) {
     return Harmless.text(lamp.title(), MAX);
+  }
+
+  /** A function of lamps as people call it. */
+  public static String of(LampFunction function) {
+    return Texts.of("settings").get("function." + function.key());
   }
 
   /** A kind of pattern as people call it. */

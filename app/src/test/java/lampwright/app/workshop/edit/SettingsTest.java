@@ -13,6 +13,7 @@ import lampwright.app.workshop.Projects4Tests;
 import lampwright.app.workshop.words.Texts;
 import lampwright.engine.check.InvalidModelException;
 import lampwright.engine.document.Project;
+import lampwright.engine.light.Colour;
 import lampwright.engine.pattern.Look;
 import lampwright.engine.pattern.Pattern;
 import lampwright.engine.pattern.Patterns;
@@ -24,6 +25,7 @@ import lampwright.engine.rig.Place;
 import lampwright.engine.rig.Rig;
 import lampwright.engine.rig.View;
 import lampwright.engine.scene.Cue;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 
@@ -165,5 +167,28 @@ class SettingsTest {
         assertThat(of.setting().get().apply(changed)).isEqualTo(value);
       }
     }
+  }
+
+  @Test
+  void sharesAndPhasesArePercentagesInForms() {
+    Pattern flash = Patterns.fresh("flash", new Look(Colour.WHITE, 0.35));
+    Setting<Pattern, BigDecimal> level = amount(PatternSettings.look(), "level");
+    Setting<Pattern, BigDecimal> phase = amount(PatternSettings.of(flash), "phase");
+
+    assertThat(level.get().apply(flash)).isEqualByComparingTo("35");
+    assertThat(level.kind()).isEqualTo(new Kind.Amount("percent", of(0), of(100), of(5)));
+    assertThat(level.set().apply(flash, new BigDecimal("12.5")).look().level()).isEqualTo(0.125);
+    assertThat(phase.set().apply(flash, new BigDecimal("33.3")).startPhase().orElseThrow())
+        .isEqualByComparingTo("0.333");
+  }
+
+  private static BigDecimal of(int value) {
+    return BigDecimal.valueOf(value);
+  }
+
+  @SuppressWarnings("unchecked") // the kind of these is a number
+  private static <R> Setting<R, BigDecimal> amount(List<Setting<R, ?>> settings, String key) {
+    return (Setting<R, BigDecimal>)
+        settings.stream().filter(s -> s.key().equals(key)).findFirst().orElseThrow();
   }
 }

@@ -41,7 +41,7 @@ class GaugesModelTest {
     playhead.go(draw.peakFrame());
     Gauge worst = gauges.supplyProperty().get();
     assertThat(worst.share().getAsDouble()).isEqualTo(worst.mark().getAsDouble());
-    assertThat(worst.reading()).endsWith(" A").contains(" of ");
+    assertThat(worst.reading()).endsWith("\u00a0A").contains(" of ");
   }
 
   @Test
@@ -79,7 +79,7 @@ class GaugesModelTest {
   void wireGaugeAgreesWithTheMeter() {
     Gauge wire = gauges.wireProperty().get();
     assertThat(wire.state()).isEqualTo(Gauge.State.FITS);
-    assertThat(wire.reading()).endsWith("% of 20.0 ms");
+    assertThat(wire.reading()).endsWith("\u00a0% of 20.0\u00a0ms");
     assertThat(wire.target()).containsInstanceOf(Target.OfChain.class);
   }
 
@@ -89,13 +89,13 @@ class GaugesModelTest {
     run(() -> packs.packedProperty().get().isPresent());
     Gauge memory = gauges.memoryProperty().get();
     assertThat(memory.state()).isEqualTo(Gauge.State.FITS);
-    assertThat(memory.reading()).endsWith("of 31.5 KiB");
+    assertThat(memory.reading()).endsWith("of 31.5\u00a0KiB");
     assertThat(memory.details()).contains("ATmega328P");
   }
 
   @Test
   void flashGaugeFollowsTheChosenLamp() throws InterruptedException {
-    assertThat(gauges.flashProperty().get().reading()).isEqualTo("choose a lamp");
+    assertThat(gauges.flashProperty().get().reading()).isEqualTo("no lamp selected");
     run(() -> lights.reportProperty().get().isPresent());
     var flashing =
         lights.reportProperty().get().orElseThrow().measure().lights().stream()
@@ -104,7 +104,7 @@ class GaugesModelTest {
             .orElseThrow();
     bench.select(bench.selection().withLamps(List.of(flashing.id())));
     Gauge flash = gauges.flashProperty().get();
-    assertThat(flash.reading()).endsWith(" flashes/min");
+    assertThat(flash.reading()).endsWith("\u00a0flashes/min");
     assertThat(flash.target()).contains(new Target.OfLamp(flashing.id()));
     assertThat(flash.details()).contains("limit 3, WCAG 2.2 2.3.1").doesNotContain("safe");
   }

@@ -56,6 +56,6 @@ class GaugesViewTest {
   @Test
   void gaugeSaysWhatItShowsToAScreenReader(FxRobot robot) {
     Button wire = robot.lookup("#gauge-wire").queryButton();
-    assertThat(wire.getAccessibleText()).startsWith("wire: ").endsWith(", fits");
+    assertThat(wire.getAccessibleText()).startsWith("data line: ").endsWith(", within limit");
   }
 }

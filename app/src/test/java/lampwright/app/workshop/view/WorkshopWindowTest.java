@@ -182,7 +182,7 @@ class WorkshopWindowTest {
     robot
         .drag(at(robot, "lamp-2", 0, 1500, 0.8), MouseButton.PRIMARY)
         .dropTo(at(robot, "lamp-2", 0, 700, 0.8));
-    type(robot, "#field-level", "0.5");
+    type(robot, "#field-level", "50");
     robot.clickOn(at(robot, "lamp-2", 0, 700, 0.8));
     robot.push(KeyCode.SHORTCUT, KeyCode.C);
     robot.interact(() -> window.parts().playhead().go(100));
@@ -330,7 +330,8 @@ class WorkshopWindowTest {
     Project before = project();
     robot.clickOn(limit).push(KeyCode.SHORTCUT, KeyCode.A).write("0");
     assertThat(robot.lookup(".field-trouble").queryAllAs(Label.class))
-        .anyMatch(l -> l.isVisible() && l.getText().equals("! 1 to 1000000 mA"));
+        .anyMatch(
+            l -> l.isVisible() && l.getText().equals("! must be between 1 and 1000000\u00a0mA"));
     assertThat(project()).isEqualTo(before);
     robot.type(KeyCode.TAB);
     assertThat(limit.getText()).isEqualTo("2000");
@@ -370,7 +371,7 @@ class WorkshopWindowTest {
     Path file = Files.writeString(folder.resolve("damaged.lampwright.json"), "{\"lampwright\": 1,");
     Project before = project();
     robot.interact(() -> window.parts().files().open(file));
-    await(() -> dialog(robot, "What is on the bench stays as it is."));
+    await(() -> dialog(robot, "The current project stays open."));
     assertThat(dialog(robot, "line 1")).isTrue();
     robot.type(KeyCode.ENTER);
     WaitForAsyncUtils.waitForFxEvents();
@@ -388,9 +389,9 @@ class WorkshopWindowTest {
     await(() -> window.parts().files().document().file().isPresent());
     Project before = project();
     Files.writeString(file, text.replace("Quayside recovery tractor", "Changed elsewhere"));
-    await(() -> dialog(robot, "has changed on the disk"));
+    await(() -> dialog(robot, "was changed on disk"));
     assertThat(project()).isEqualTo(before);
-    robot.clickOn("Reload the file");
+    robot.clickOn("Reload file");
     await(() -> project().name().equals("Changed elsewhere"));
     // The way back leads to what was on the bench.
     robot.push(KeyCode.SHORTCUT, KeyCode.Z);

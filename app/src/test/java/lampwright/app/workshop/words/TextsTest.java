@@ -5,11 +5,14 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Instant;
 import java.util.Locale;
 import java.util.Properties;
+import java.util.TimeZone;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.MethodSource;
 
 class TextsTest {
@@ -61,6 +64,24 @@ class TextsTest {
       }
     } finally {
       Locale.setDefault(before);
+    }
+  }
+
+  // Medium date and short time as in Unicode's CLDR; the texts from memory.
+  @ParameterizedTest
+  @CsvSource({"de-DE, '04.03.2026, 15:06'", "en-GB, '4 Mar 2026, 15:06'"})
+  void datesAreInTheUsersForm(String language, String shown) {
+    Locale before = Locale.getDefault();
+    TimeZone zone = TimeZone.getDefault();
+    try {
+      Locale.setDefault(Locale.forLanguageTag(language));
+      TimeZone.setDefault(TimeZone.getTimeZone("UTC"));
+      assertThat(
+              Texts.of("files").get("recover.unsaved.text", Instant.parse("2026-03-04T15:06:07Z")))
+          .contains("up to " + shown + " were");
+    } finally {
+      Locale.setDefault(before);
+      TimeZone.setDefault(zone);
     }
   }
 }

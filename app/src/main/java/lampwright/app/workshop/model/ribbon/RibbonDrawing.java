@@ -73,7 +73,7 @@ public final class RibbonDrawing {
     if (lamp.function() != LampFunction.OTHER) {
       small(
           list,
-          lamp.function().key().replace('-', ' '),
+          Titles.of(lamp.function()),
           18,
           y + row.stripHeight() + row.laneHeight() / 2,
           room,

@@ -29,6 +29,7 @@ final class NumberField<V> {
   private final BigDecimal max;
   private final BigDecimal step;
   private final String range;
+  private final String wrong;
   private final TextField text = new TextField();
   private final Label trouble = new Label();
   private Object gesture = new Object();
@@ -42,15 +43,15 @@ final class NumberField<V> {
       Slot<V> slot,
       Function<BigDecimal, V> toValue,
       Function<V, BigDecimal> toNumber,
-      Kind.Amount kind,
-      String range) {
+      Kind.Amount kind) {
     this.slot = slot;
     this.toValue = toValue;
     this.toNumber = toNumber;
     this.min = kind.min();
     this.max = kind.max();
     this.step = kind.step();
-    this.range = range;
+    this.range = words.range(kind);
+    this.wrong = words.outOfRange(kind);
     this.before = slot.value();
     text.setPrefColumnCount(7);
     text.setAccessibleText(words.label(slot.key()) + ", " + range);
@@ -61,8 +62,7 @@ final class NumberField<V> {
   }
 
   static Field ofAmount(Words words, Kind.Amount kind, Slot<BigDecimal> slot) {
-    return new NumberField<>(words, slot, v -> v, v -> v, kind, words.range(kind))
-        .field(words.unit(kind.unit()));
+    return new NumberField<>(words, slot, v -> v, v -> v, kind).field(words.unit(kind.unit()));
   }
 
   static Field ofWhole(Words words, Kind.Whole kind, Slot<Long> slot) {
@@ -77,8 +77,7 @@ final class NumberField<V> {
             slot,
             v -> v.setScale(0, java.math.RoundingMode.HALF_UP).longValue(),
             BigDecimal::valueOf,
-            amount,
-            words.range(kind))
+            amount)
         .field(words.unit(kind.unit()));
   }
 
@@ -164,7 +163,7 @@ final class NumberField<V> {
     if (good && slot.set(toValue.apply(number.get()), Optional.of(gesture))) {
       trouble("");
     } else {
-      trouble(good ? slot.refusalProperty().get().orElse("") : "! " + range);
+      trouble(good ? slot.refusalProperty().get().orElse("") : "! " + wrong);
     }
   }
 

@@ -41,16 +41,18 @@ public final class Words {
 
   /** What an amount may be, such as {@code 1 to 60 V}. */
   String range(Kind.Amount kind) {
-    return range(NumberText.of(kind.min()), NumberText.of(kind.max()), kind.unit());
+    return range("range", kind);
   }
 
-  /** What a whole number may be. */
-  String range(Kind.Whole kind) {
-    return range(Long.toString(kind.min()), Long.toString(kind.max()), kind.unit());
+  /** What is wrong with a number that is outside of it. */
+  String outOfRange(Kind.Amount kind) {
+    return range("range.wrong", kind);
   }
 
-  private String range(String min, String max, String unit) {
-    return texts.get("range", min, max, unit(unit)).strip();
+  private String range(String key, Kind.Amount kind) {
+    String unit = unit(kind.unit());
+    String text = texts.get(key, NumberText.of(kind.min()), NumberText.of(kind.max()), unit);
+    return unit.isEmpty() ? text.substring(0, text.length() - 1) : text;
   }
 
   /** Another text of forms. */

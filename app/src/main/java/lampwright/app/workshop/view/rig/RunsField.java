@@ -10,6 +10,7 @@ import java.util.stream.Collectors;
 import javafx.geometry.Pos;
 import javafx.scene.control.Label;
 import javafx.scene.control.TextField;
+import javafx.scene.control.Tooltip;
 import javafx.scene.layout.HBox;
 import lampwright.app.workshop.model.Slot;
 import lampwright.app.workshop.view.form.Entered;
@@ -29,8 +30,7 @@ final class RunsField {
     TextField text = new TextField(words(slot.value()));
     text.setPrefColumnCount(20);
     text.setAccessibleText(name + ", " + texts.get("runs.form"));
-    Label form = new Label(texts.get("runs.form"));
-    form.getStyleClass().add("field-range");
+    text.setTooltip(new Tooltip(texts.get("runs.form")));
     Label trouble = new Label();
     trouble.getStyleClass().add("field-trouble");
     Runnable enter =
@@ -48,7 +48,7 @@ final class RunsField {
         };
     Entered.listen(text, enter);
     slot.valueProperty().addListener((of, before, now) -> text.setText(words(now)));
-    HBox all = new HBox(6, text, form, trouble);
+    HBox all = new HBox(6, text, trouble);
     all.setAlignment(Pos.CENTER_LEFT);
     return new Field(all, text);
   }

@@ -82,7 +82,7 @@ class CueSettingsModelTest {
     Project before = bench.project();
     Object drag = new Object();
     Slot<BigDecimal> level = slot("level");
-    for (String value : new String[] {"0.9", "0.8", "0.7"}) {
+    for (String value : new String[] {"90", "80", "70"}) {
       level.set(new BigDecimal(value), Optional.of(drag));
     }
     bench.undo();
@@ -92,7 +92,7 @@ class CueSettingsModelTest {
   @Test
   void anotherKindKeepsColourLevelAndPhase() {
     choose(LEFT);
-    this.<BigDecimal>slot("phase").set(new BigDecimal("0.25"));
+    this.<BigDecimal>slot("phase").set(new BigDecimal("25"));
     this.<String>slot("kind").set("indicator");
     assertThat(cue(LEFT).pattern().kind()).isEqualTo("indicator");
     assertThat(cue(LEFT).pattern().look().colour())
@@ -107,7 +107,7 @@ class CueSettingsModelTest {
   @Test
   void severalCuesChangeTogether() {
     choose(RIGHT, LEFT);
-    assertThat(model.summaryProperty().get()).startsWith("2 cues are chosen");
+    assertThat(model.summaryProperty().get()).startsWith("2 cues are selected");
     this.<BigDecimal>slot("beamDegrees").set(new BigDecimal("90"));
     assertThat(((RotatingBeacon) cue(LEFT).pattern()).beamDegrees()).isEqualTo(90);
     assertThat(((RotatingBeacon) cue(RIGHT).pattern()).beamDegrees()).isEqualTo(90);
@@ -121,12 +121,12 @@ class CueSettingsModelTest {
   @Test
   void phasesAreSharedOutEvenly() {
     choose(RIGHT);
-    this.<BigDecimal>slot("phase").set(new BigDecimal("0.1"));
+    this.<BigDecimal>slot("phase").set(new BigDecimal("10"));
     choose(LEFT, RIGHT);
     model.shareOutPhases();
     assertThat(cue(LEFT).pattern().startPhase().orElseThrow()).isZero();
     assertThat(cue(RIGHT).pattern().startPhase().orElseThrow()).isEqualByComparingTo("0.5");
-    assertThat(bench.undoNameProperty().get()).contains("Share out phases");
+    assertThat(bench.undoNameProperty().get()).contains("Spread phases evenly");
   }
 
   @Test

@@ -145,7 +145,7 @@ class GlowTest {
       assertThat(model.at(frame, 120, 30)).isPresent();
       model.resize(2);
       assertThat(model.words())
-          .isEqualTo("roof, in the side view, 60 % from the left, 30 % from above");
+          .isEqualTo("roof, side view, 60\u00a0% from left, 30\u00a0% from top");
       model.takeOff();
       assertThat(model.drawn()).isEmpty();
       bench.undo();

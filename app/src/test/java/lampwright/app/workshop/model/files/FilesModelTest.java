@@ -123,7 +123,7 @@ class FilesModelTest {
     shop.dialogs.answers.add("Cancel");
     shop.open(file);
     assertThat(shop.name()).isEqualTo("second");
-    shop.dialogs.answers.add("Go on without saving");
+    shop.dialogs.answers.add("Don't save");
     shop.open(file);
     assertThat(shop.name()).isEqualTo("first");
   }
@@ -145,7 +145,7 @@ class FilesModelTest {
     shop.open(file);
     shop.rename("second");
     shop.turns.pass(2000);
-    shop.dialogs.answers.add("Go on without saving");
+    shop.dialogs.answers.add("Don't save");
     shop.rename("third");
     shop.files.quit();
     shop.turns.pass(5000);
@@ -162,7 +162,7 @@ class FilesModelTest {
     Path noFolder = Files.writeString(folder.resolve("full"), "");
     shop.dialogs.files.add(noFolder.resolve("p.lampwright.json"));
     shop.dialogs.answers.add("Save");
-    shop.dialogs.answers.add("Back to the bench");
+    shop.dialogs.answers.add("Back");
     shop.files.quit();
     shop.turns.drain();
     assertThat(shop.ended).isFalse();
@@ -195,7 +195,7 @@ class FilesModelTest {
     shop.dialogs.answers.add("Decide later");
     shop.save();
     assertThat(Shop.on(file).name()).isEqualTo("theirs");
-    shop.dialogs.answers.add("Keep what is on the bench");
+    shop.dialogs.answers.add("Keep my changes");
     shop.save();
     assertThat(Shop.on(file).name()).isEqualTo("mine");
     assertThat(shop.files.document().changed()).isFalse();
@@ -206,7 +206,7 @@ class FilesModelTest {
     shop.open(file);
     shop.rename("mine");
     Shop.saved(file, "theirs");
-    shop.dialogs.answers.add("Reload the file");
+    shop.dialogs.answers.add("Reload file");
     shop.files.lookOutside();
     shop.turns.drain();
     assertThat(shop.name()).isEqualTo("theirs");
@@ -254,7 +254,7 @@ class FilesModelTest {
     Files.delete(file);
     shop.dialogs.answers.add("Decide later");
     shop.turns.pass(1000);
-    assertThat(shop.dialogs.asked.get(0)).contains("gone from the disk");
+    assertThat(shop.dialogs.asked.get(0)).contains("no longer exists");
     assertThat(shop.files.document().changed()).isTrue();
     shop.save();
     assertThat(Shop.on(file).name()).isEqualTo("first");
@@ -266,7 +266,7 @@ class FilesModelTest {
     Shop second = new Shop(state, Shop.dead(), shop.turns);
     second.dialogs.answers.add("Cancel");
     second.open(file);
-    assertThat(second.dialogs.asked.get(0)).contains("Another Lampwright has");
+    assertThat(second.dialogs.asked.get(0)).contains("is open in another Lampwright window");
     assertThat(second.files.document().file()).isEmpty();
   }
 

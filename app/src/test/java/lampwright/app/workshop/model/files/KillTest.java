@@ -40,7 +40,7 @@ class KillTest {
     }
     assertThat(Shop.on(file).name()).isEqualTo("0");
     Shop next = new Shop(state);
-    next.dialogs.answers.add("Recover the changes");
+    next.dialogs.answers.add("Recover changes");
     // The system let go of the dead one's claim, so that this is the only question.
     next.open(file);
     assertThat(Integer.parseInt(next.name())).isGreaterThanOrEqualTo(safe).isGreaterThan(1);
@@ -70,7 +70,7 @@ class KillTest {
     }
     int saved = Integer.parseInt(Shop.on(file).name());
     Shop next = new Shop(state);
-    next.dialogs.answers.add("Recover the changes");
+    next.dialogs.answers.add("Recover changes");
     next.open(file);
     if (next.dialogs.asked.isEmpty()) {
       assertThat(next.name()).isEqualTo(Integer.toString(saved));

@@ -83,7 +83,7 @@ class RecoveryTest {
   void recoveredChangesAreUnsavedAndUndoLeadsBackToTheFile() throws IOException {
     crash("second");
     Shop next = new Shop(state);
-    next.dialogs.answers.add("Recover the changes");
+    next.dialogs.answers.add("Recover changes");
     next.open(file);
     assertThat(next.name()).isEqualTo("second");
     assertThat(next.files.document().changed()).isTrue();
@@ -99,7 +99,7 @@ class RecoveryTest {
   void changesTurnedDownAreGone() {
     crash("second");
     Shop next = new Shop(state);
-    next.dialogs.answers.add("Throw the changes away");
+    next.dialogs.answers.add("Discard changes");
     next.open(file);
     assertThat(next.name()).isEqualTo("first");
     assertThat(beside).doesNotExist();
@@ -109,7 +109,7 @@ class RecoveryTest {
   void changesToLookAtLaterAreNotWrittenOver() throws IOException {
     crash("second");
     Shop next = new Shop(state, Shop.dead(), new Turns());
-    next.dialogs.answers.add("Look later");
+    next.dialogs.answers.add("Decide later");
     // Another dead one than the first, or it would take them for its own.
     Files.writeString(beside, Files.readString(beside).replace("process ", "process 9"));
     next.open(file);
@@ -118,9 +118,9 @@ class RecoveryTest {
     assertThat(kept()).contains("\"second\"");
     Shop last = new Shop(state);
     // In this one process the claim of the dead one still stands.
-    last.dialogs.answers.add("Open it here too");
-    last.dialogs.answers.add("Look later");
-    last.dialogs.answers.add("Recover the changes");
+    last.dialogs.answers.add("Open anyway");
+    last.dialogs.answers.add("Decide later");
+    last.dialogs.answers.add("Recover changes");
     last.open(file);
     assertThat(last.name()).isEqualTo("other");
     assertThat(kept()).contains("\"second\"");
@@ -131,9 +131,9 @@ class RecoveryTest {
     crash("second");
     Shop.saved(file, "theirs");
     Shop next = new Shop(state);
-    next.dialogs.answers.add("Look later");
+    next.dialogs.answers.add("Decide later");
     next.open(file);
-    assertThat(next.dialogs.asked.get(0)).contains("changed by something else since");
+    assertThat(next.dialogs.asked.get(0)).contains("changed since by another program");
     assertThat(next.name()).isEqualTo("theirs");
   }
 
@@ -167,7 +167,7 @@ class RecoveryTest {
     before.rename("unsaved");
     before.turns.drain();
     Shop next = new Shop(state);
-    next.dialogs.answers.add("Recover the changes");
+    next.dialogs.answers.add("Recover changes");
     next.files.start(Optional.empty());
     next.turns.pass(10);
     assertThat(next.name()).isEqualTo("unsaved");
@@ -198,7 +198,7 @@ class RecoveryTest {
     crash("second");
     Files.writeString(file, "{");
     Shop next = new Shop(state);
-    next.dialogs.answers.add("Recover the changes");
+    next.dialogs.answers.add("Recover changes");
     next.open(file);
     assertThat(next.name()).isEqualTo("second");
     assertThat(next.files.document().file()).isEmpty();

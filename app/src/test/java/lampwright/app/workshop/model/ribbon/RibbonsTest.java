@@ -209,7 +209,7 @@ class RibbonsTest {
     out.to(598, Optional.of("roof"), false);
     out.end();
     assertThat(cue(FIRST).fadeOutMs()).isEqualByComparingTo("100");
-    assertThat(bench.undoNameProperty().get()).contains("Change fade out");
+    assertThat(bench.undoNameProperty().get()).contains("Change fade-out");
   }
 
   @Test

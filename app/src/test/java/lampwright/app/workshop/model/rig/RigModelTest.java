@@ -108,7 +108,8 @@ class RigModelTest {
     assertThat(this.<Long>slot("pixels").set(1L)).isFalse();
     assertThat(told)
         .containsExactly(
-            "With 1 pixels the chain is too short for: roof. They lose the pixels beyond its end.");
+            "New number of LEDs: 1. The chain becomes too short for: roof. These lamps lose the pixels"
+                + " beyond its end.");
     assertThat(chain().pixels()).isEqualTo(2);
     answer = 0;
     assertThat(this.<Long>slot("pixels").set(1L)).isTrue();

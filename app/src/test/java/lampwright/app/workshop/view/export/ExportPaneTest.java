@@ -78,7 +78,7 @@ class ExportPaneTest {
     until(() -> model.stageProperty().get() instanceof ExportModel.Stage.Done);
     assertThat(folder.resolve("walk.bin")).hasSize(6400);
     assertThat(robot.lookup("#export-result").queryAs(Label.class).getText()).contains("walk.bin");
-    until(() -> lines(robot).equals(List.of("walk.bin (replaces what is there)")));
+    until(() -> lines(robot).equals(List.of("walk.bin (replaces existing file)")));
   }
 
   private static List<String> lines(FxRobot robot) {
