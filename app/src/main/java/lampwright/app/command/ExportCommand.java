@@ -140,7 +140,7 @@ final class ExportCommand implements Callable<Integer> {
     List<String> known = ExportFormats.keys();
     for (String key : formats) {
       if (!known.contains(key)) {
-        throw wrong("--as: " + key + ": needs " + String.join(", ", known));
+        throw wrong("--as: " + key + ": must be " + String.join(", ", known));
       }
     }
   }
@@ -152,7 +152,7 @@ final class ExportCommand implements Callable<Integer> {
       throw wrong(
           "--at: "
               + address
-              + ": needs an address from 0 to "
+              + ": must be an address from 0 to "
               + ExportOptions.address(ExportOptions.MAX_ADDRESS));
     }
   }

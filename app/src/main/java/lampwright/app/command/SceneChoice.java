@@ -41,6 +41,6 @@ final class SceneChoice {
   private ParameterException unknown(String id, Project project) {
     String known = String.join(", ", project.scenes().stream().map(Scene::id).toList());
     return new ParameterException(
-        spec.commandLine(), "--scene: " + id + ": needs a scene of the project: " + known);
+        spec.commandLine(), "--scene: " + id + ": must be a scene of the project: " + known);
   }
 }

@@ -94,7 +94,7 @@ public final class ExportRun {
         .orElseThrow(
             () ->
                 new IllegalArgumentException(
-                    "formats: " + key + ": needs " + String.join(", ", ExportFormats.keys())));
+                    "formats: " + key + ": must be " + String.join(", ", ExportFormats.keys())));
   }
 
   /** What belongs to one scene each, scene by scene, known without rendering. */

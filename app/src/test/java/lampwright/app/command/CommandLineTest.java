@@ -117,7 +117,7 @@ class CommandLineTest {
     assertThat(run.code()).isEqualTo(1);
     assertThat(run.err())
         .contains("error: scenes[0].tracks[0].cues[0].pattern.level: 7 at line 4, column ")
-        .contains("needs 0 to 1");
+        .contains("must be between 0 and 1");
     assertThat(run.out()).contains("1 error, no dangers, no cautions, no notes");
   }
 
@@ -126,7 +126,7 @@ class CommandLineTest {
     Path project = project(minimal("7"));
     Run run = Run.of("export", project, "--to", folder.resolve("out"));
     assertThat(run.code()).isEqualTo(1);
-    assertThat(run.err()).contains("needs 0 to 1");
+    assertThat(run.err()).contains("must be between 0 and 1");
     assertThat(folder.resolve("out")).doesNotExist();
   }
 
@@ -195,7 +195,7 @@ class CommandLineTest {
   @Test
   void unknownSceneNamesThoseThatAre() {
     Run run = Run.of("export", sample("bench-rgbw"), "--to", folder, "--scene", "wolk");
-    assertThat(run.err()).contains("--scene: wolk: needs a scene of the project: walk, ramps");
+    assertThat(run.err()).contains("--scene: wolk: must be a scene of the project: walk, ramps");
   }
 
   @ParameterizedTest

@@ -1,5 +1,6 @@
 package lampwright.engine.check;
 
+import java.math.BigDecimal;
 import java.util.Optional;
 
 /**
@@ -19,6 +20,8 @@ public record ListLimit(int min, int max, String what) {
             new Fault(
                 field,
                 count + " " + what,
-                min == 0 ? "needs at most " + max : "needs " + min + " to " + max));
+                min == 0
+                    ? "must be at most " + Checks.limit(max)
+                    : Checks.between(BigDecimal.valueOf(min), BigDecimal.valueOf(max))));
   }
 }

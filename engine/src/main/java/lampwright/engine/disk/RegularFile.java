@@ -75,7 +75,7 @@ public final class RegularFile {
       throw new IOException(FileTroubles.text(file, "is a folder, not a project file"));
     }
     if (!found.isRegularFile()) {
-      throw new Refused(file, "it is a pipe, a device or the like; needs a regular file");
+      throw new Refused(file, "it is a pipe, a device or the like; it must be a regular file");
     }
   }
 }

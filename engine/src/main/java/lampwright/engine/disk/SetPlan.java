@@ -104,7 +104,7 @@ record SetPlan(List<Step> steps) {
     }
     if (!plain) {
       throw new IllegalArgumentException(
-          "name: " + Harmless.quoted(name) + ": needs the name of a file in the folder");
+          "name: " + Harmless.quoted(name) + ": must be the name of a file in the folder");
     }
   }
 }

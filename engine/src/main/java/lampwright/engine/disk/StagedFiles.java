@@ -51,7 +51,7 @@ public final class StagedFiles implements Closeable {
   public OutputStream open(String name) throws IOException {
     if (!isPlainName(name)) {
       throw new IllegalArgumentException(
-          "name: " + Harmless.quoted(name) + ": needs the name of a file, without a folder");
+          "name: " + Harmless.quoted(name) + ": must be the name of a file, without a folder");
     }
     Path target = folder.resolve(name);
     if (staged.stream().anyMatch(s -> s.target().equals(target))) {

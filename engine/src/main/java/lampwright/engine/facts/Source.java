@@ -39,6 +39,6 @@ public enum Source {
       }
     }
     throw new IllegalArgumentException(
-        key + ": needs published, memory, practice, ours or computed");
+        key + ": must be published, memory, practice, ours or computed");
   }
 }

@@ -10,7 +10,7 @@ import lampwright.engine.check.Checks;
  * An object of one of several shapes.
  *
  * @param key of its words
- * @param allowed what is accepted, for messages: {@code needs ...}
+ * @param allowed what is accepted, for messages: {@code must be ...}
  * @param tag the field that names the shape by its key; empty where the shape is known by its first
  *     field
  * @param shapes in the order in which they are listed

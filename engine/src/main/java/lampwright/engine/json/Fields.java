@@ -175,7 +175,7 @@ final class Fields {
     // meant by a misspelt one.
     List<String> unused = known.stream().filter(name -> !has(name)).toList();
     String allowed =
-        (known.size() == 1 ? "needs only " : "needs one of ") + String.join(", ", known);
+        (known.size() == 1 ? "must be " : "must be one of ") + String.join(", ", known);
     for (Json.Member member : unknown) {
       problems.error(
           where.field(member.name()),

@@ -26,7 +26,7 @@ sealed interface Json {
 
     @Override
     public String shownWithType() {
-      return shown() + " (text)";
+      return shown() + " (string)";
     }
   }
 

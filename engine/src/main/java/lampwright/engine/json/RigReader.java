@@ -116,7 +116,7 @@ final class RigReader implements References {
     if (type.isEmpty()) {
       f.report(
           new Fault(
-              Chain.TYPE.name(), id.get(), "needs a built-in pixel type or one of pixelTypes"),
+              Chain.TYPE.name(), id.get(), "must be a built-in pixel type or one of pixelTypes"),
           References.to(ImmutableList.copyOf(Iterables.concat(BUILT_IN, typeNames.good()))));
     }
     return type.orElse(standIn);

@@ -76,7 +76,7 @@ final class FlashMeter {
 
   FlashMeter(double[] light, double framesPerSecond, boolean loop) {
     if (light.length == 0) {
-      throw new IllegalArgumentException("light: no frame: needs one at least");
+      throw new IllegalArgumentException("light: no frame: must have at least one");
     }
     Checks.require("frames per second", framesPerSecond, 1e-6, 1000);
     double most = 0;

@@ -47,7 +47,7 @@ public record Fill(
             overMs.signum() > 0 || holdMs.signum() > 0 || offMs.signum() > 0,
             "overMs",
             "a period of 0 ms",
-            "needs overMs, holdMs or offMs above 0")
+            "overMs, holdMs or offMs must be greater than 0")
         .done();
   }
 

@@ -51,7 +51,7 @@ public record Flash(
             onMs.signum() > 0 || offMs.signum() > 0 || gapMs.signum() > 0,
             "onMs",
             "a period of 0 ms",
-            "needs onMs, offMs or gapMs above 0")
+            "onMs, offMs or gapMs must be greater than 0")
         .done();
   }
 

@@ -54,7 +54,9 @@ public record Keyframes(Look look, BigDecimal phase, List<Keyframe> frames, bool
         checks.add(
             "frames[" + i + "].atMs",
             frames.get(i).atMs().toPlainString(),
-            "needs at least " + frames.get(i - 1).atMs().toPlainString() + ", the time before it");
+            "must be at least "
+                + frames.get(i - 1).atMs().toPlainString()
+                + ", the time of the keyframe before");
       }
     }
     checks.done();

@@ -34,7 +34,7 @@ public final class FrameTable {
     for (var track : scene.tracks()) {
       for (String lamp : track.lamps()) {
         if (rig.lamp(lamp).isEmpty()) {
-          throw new IllegalArgumentException("lamp: " + lamp + ": needs a lamp of the rig");
+          throw new IllegalArgumentException("lamp: " + lamp + ": must be a lamp of the rig");
         }
       }
     }

@@ -87,7 +87,7 @@ public record Battery(
         efficiency.isEmpty() || regulator.switching(),
         "efficiency",
         Checks.plain(efficiency.orElse(0)),
-        "needs a regulator that switches, buck or boost");
+        "must be used with a switching regulator: buck or boost");
     checks.done();
   }
 

@@ -74,12 +74,12 @@ public record Chain(
                 fits,
                 "order",
                 order.letters(),
-                "needs the letters of the pixel type's own order, " + type.order().letters());
+                "must have the letters of the pixel type's order,  " + type.order().letters());
     checks.that(
         white || whiteKelvin.isEmpty(),
         "whiteKelvin",
         Checks.plain(whiteKelvin.orElse(0)),
-        "needs a pixel type with a white emitter, which " + type.id() + " has not");
+        "must be used with a pixel type that has a white emitter; " + type.id() + " has none");
     checks.done();
   }
 

@@ -72,7 +72,7 @@ public sealed interface Conductor {
             !both && !(none && usual.isEmpty()),
             awg.name(),
             both ? awg + " and " + mm2 : "missing",
-            "needs one of " + awg + " and " + mm2)
+            "must be one of " + awg + " and " + mm2)
         .done();
     if (none) {
       return usual.orElseThrow();

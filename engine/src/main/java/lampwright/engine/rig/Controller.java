@@ -103,7 +103,7 @@ public record Controller(
             named.isPresent() || clock.isEmpty(),
             "clockMegahertz",
             Integer.toString(clock.orElse(0)),
-            "needs a controller, whose clock it is")
+            "must be used with a controller")
         .done();
     return named.map(controller -> controller.withClock(clock));
   }

@@ -86,7 +86,7 @@ public record DriverOutput(
             drive.filter(OutputDrive.PIN::equals).isEmpty() || supply == OutputSupply.VOLTAGE,
             "drive",
             OutputDrive.PIN.key(),
-            "needs supply voltage: a controller's pin gives no constant current")
+            "must be used with supply voltage: a controller pin is no constant-current source")
         .done();
   }
 

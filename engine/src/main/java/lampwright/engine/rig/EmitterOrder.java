@@ -15,7 +15,7 @@ import lampwright.engine.light.EmitterKind;
  */
 public record EmitterOrder(List<EmitterKind> emitters) {
   /** What {@link #parse} accepts, for messages. */
-  public static final String ALLOWED = "needs R, G and B once each, and W at most once";
+  public static final String ALLOWED = "must have R, G and B once each, and W at most once";
 
   /** How project files write it. */
   public static final FormType<EmitterOrder> TYPE =

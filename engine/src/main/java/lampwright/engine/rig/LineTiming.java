@@ -81,7 +81,7 @@ public record LineTiming(
         tolerances.size() < 2,
         "toleranceNs",
         tolerances.size() + " tolerances",
-        "needs one for all times that are stated by a tolerance");
+        "must be the same for all times given with a tolerance");
     bit.ifPresent(b -> b.check("bitNs", checks));
     RESET.type().check(RESET.name(), resetUs, checks);
     checks.done();

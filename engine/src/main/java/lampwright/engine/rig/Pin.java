@@ -14,7 +14,7 @@ import lampwright.engine.field.FormType;
  */
 public record Pin(String name) {
   /** What a name must be, as the end of a message. */
-  public static final String ALLOWED = "needs a pin as the datasheet names it, such as PD6";
+  public static final String ALLOWED = "must be a pin as named in the datasheet, such as PD6";
 
   private static final Pattern NAME = Pattern.compile("P[A-L][0-7]|GP[0-9]|GP[1-9][0-9]");
 

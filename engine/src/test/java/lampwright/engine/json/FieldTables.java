@@ -164,7 +164,7 @@ final class FieldTables {
 
     @Override
     public <E> String form(FormType<E> type) {
-      return "text";
+      return "string";
     }
 
     @Override
@@ -206,12 +206,12 @@ final class FieldTables {
 
     @Override
     public <E> String reference(ReferenceType<E> type) {
-      return "text";
+      return "string";
     }
 
     @Override
     public String text(TextType type) {
-      return "text";
+      return "string";
     }
 
     @Override
@@ -255,7 +255,9 @@ final class FieldTables {
 
     @Override
     public <E> String form(FormType<E> type) {
-      return type.allowed().equals("needs text") ? "" : type.allowed().replace("needs ", "");
+      return type.allowed().equals("must be a string")
+          ? ""
+          : type.allowed().replaceFirst("^must (be|have) ", "");
     }
 
     @Override

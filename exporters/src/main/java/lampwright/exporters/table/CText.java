@@ -34,7 +34,7 @@ public final class CText {
         name.append(c);
       } else {
         throw new IllegalArgumentException(
-            "id: " + id + ": needs lower-case letters, digits or hyphens");
+            "id: " + id + ": must have lower-case letters, digits or hyphens only");
       }
     }
     return name.toString();

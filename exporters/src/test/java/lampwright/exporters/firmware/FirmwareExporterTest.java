@@ -408,7 +408,7 @@ class FirmwareExporterTest {
     assertThatThrownBy(() -> write(ProjectJob.of(job.project(), List.of())))
         .isInstanceOf(ExportRefusedException.class)
         .hasMessage(
-            "firmware: firmware export: scenes: none; needs at least one scene to play"
+            "firmware: firmware export: scenes: none; must have at least one scene to play"
                 + " [export-refused]");
   }
 

@@ -112,7 +112,7 @@ class CExporterTest extends ExporterContract {
     assertThat(CExporter.faults(0x1_0000_0000L))
         .singleElement()
         .hasToString(
-            "c: 4294967296 bytes: needs at most 4294967295 bytes, as many as a C array of 32-bit"
+            "c: 4294967296 bytes: must be at most 4294967295 bytes, as many as a C array of 32-bit"
                 + " controllers can have; use bin");
   }
 
