@@ -5,7 +5,7 @@ import java.io.PrintWriter;
 import java.util.List;
 import java.util.Locale;
 import java.util.OptionalInt;
-import lampwright.engine.check.Harmless;
+import lampwright.engine.check.SafeText;
 import lampwright.engine.document.Project;
 import lampwright.engine.light.Chromaticity;
 import lampwright.engine.meter.ColourPlace;
@@ -40,7 +40,7 @@ final class MeasureText {
 
   void write(Project project, List<Finding> ofProject, List<Measured> scenes) {
     if (!project.name().isEmpty()) {
-      out.println(Harmless.text(project.name(), Harmless.MAX_MESSAGE));
+      out.println(SafeText.text(project.name(), SafeText.MAX_MESSAGE));
     }
     ofProject.forEach(finding -> FindingText.paragraph(finding, out));
     for (Measured measured : scenes) {

@@ -4,7 +4,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.Callable;
 import java.util.stream.Collectors;
-import lampwright.engine.check.Harmless;
+import lampwright.engine.check.SafeText;
 import lampwright.engine.facts.SourcedNumber;
 import lampwright.engine.rig.BuiltInPixelTypes;
 import lampwright.engine.rig.PixelType;
@@ -50,7 +50,7 @@ final class PixelsCommand implements Callable<Integer> {
           BuiltInPixelTypes.all().stream().map(PixelType::id).collect(Collectors.joining(", "));
       throw new ParameterException(
           spec.commandLine(),
-          "WORD: " + Harmless.text(word, 60) + ": must be part of one of " + known);
+          "WORD: " + SafeText.text(word, 60) + ": must be part of one of " + known);
     }
     found.forEach(this::print);
     return ExitCode.DONE;

@@ -187,8 +187,8 @@ public final class Checks {
     if (value.signum() == 0) {
       return "0";
     }
-    boolean short0 = Math.abs((long) value.scale()) <= 60 && value.precision() <= 60;
-    return short0 ? value.stripTrailingZeros().toPlainString() : value.round(SHORT).toString();
+    boolean isShort = Math.abs((long) value.scale()) <= 60 && value.precision() <= 60;
+    return isShort ? value.stripTrailingZeros().toPlainString() : value.round(SHORT).toString();
   }
 
   private static final java.math.MathContext SHORT = new java.math.MathContext(8);

@@ -169,14 +169,14 @@ final class WorkFolder {
   }
 
   private void keepOld(SetPlan.Step step) throws IOException {
-    if (step.kind() == SetPlan.Kind.ADD) {
+    if (step.change() == SetPlan.Change.ADD) {
       return;
     }
     Path place = folder.resolve(step.name());
     Path old = madeReady(OLD, step.name());
     try {
       Replaced.keep(place, old);
-      if (step.kind() == SetPlan.Kind.REPLACE) {
+      if (step.change() == SetPlan.Change.REPLACE) {
         Replaced.permissions(place, work.resolve(NEW).resolve(step.name()));
       }
     } catch (IOException trouble) {
@@ -191,7 +191,7 @@ final class WorkFolder {
       Path place = folder.resolve(step.name());
       Path fresh = work.resolve(NEW).resolve(step.name());
       try {
-        if (step.kind() == SetPlan.Kind.DROP) {
+        if (step.change() == SetPlan.Change.DROP) {
           Files.deleteIfExists(place);
         } else if (Files.exists(fresh)) {
           Folders.make(place.resolveSibling(""));
@@ -222,7 +222,7 @@ final class WorkFolder {
       Path place = folder.resolve(step.name());
       Path old = work.resolve(OLD).resolve(step.name());
       try {
-        if (step.kind() != SetPlan.Kind.ADD) {
+        if (step.change() != SetPlan.Change.ADD) {
           if (Files.exists(old)) {
             Files.move(old, place, StandardCopyOption.ATOMIC_MOVE);
           }

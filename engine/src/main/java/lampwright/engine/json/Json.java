@@ -2,7 +2,7 @@ package lampwright.engine.json;
 
 import java.util.List;
 import java.util.Optional;
-import lampwright.engine.check.Harmless;
+import lampwright.engine.check.SafeText;
 
 /** A JSON value and where it stands in the file: line and column counted from 1. */
 sealed interface Json {
@@ -21,7 +21,7 @@ sealed interface Json {
   record Text(int line, int column, String value) implements Json {
     @Override
     public String shown() {
-      return Harmless.quoted(value);
+      return SafeText.quoted(value);
     }
 
     @Override
@@ -34,7 +34,7 @@ sealed interface Json {
   record Num(int line, int column, String raw) implements Json {
     @Override
     public String shown() {
-      return Harmless.text(raw, 40);
+      return SafeText.text(raw, 40);
     }
 
     @Override

@@ -1,7 +1,7 @@
 package lampwright.engine.json;
 
 import java.util.Locale;
-import lampwright.engine.check.Harmless;
+import lampwright.engine.check.SafeText;
 
 /** Text as JSON writes it. */
 final class JsonText {
@@ -22,7 +22,7 @@ final class JsonText {
         case '\r' -> json.append("\\r");
         case '\t' -> json.append("\\t");
         default -> {
-          if (Harmless.plain(c)) {
+          if (SafeText.plain(c)) {
             json.appendCodePoint(c);
           } else {
             for (char unit : Character.toChars(c)) {

@@ -3,7 +3,7 @@ package lampwright.engine.json;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import lampwright.engine.check.Harmless;
+import lampwright.engine.check.SafeText;
 import lampwright.engine.document.Project;
 
 /**
@@ -25,7 +25,7 @@ public record ReadResult(
   public static final int MAX_PROBLEMS = 100;
 
   public ReadResult {
-    source = Harmless.text(source, Harmless.MAX_NAME);
+    source = SafeText.text(source, SafeText.MAX_NAME);
     problems = List.copyOf(problems);
   }
 

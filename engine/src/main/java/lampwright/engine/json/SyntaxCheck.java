@@ -6,7 +6,7 @@ import java.util.ArrayDeque;
 import java.util.Deque;
 import java.util.Locale;
 import java.util.Optional;
-import lampwright.engine.check.Harmless;
+import lampwright.engine.check.SafeText;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -35,12 +35,9 @@ final class SyntaxCheck {
   }
 
   /** An object or list that is not closed. */
-  private record Open(boolean object, Place at) {
+  private record Open(boolean object, Position at) {
     String words() {
-      return "the "
-          + (object ? "object" : "list")
-          + " from "
-          + new Position(at.line, at.column).words();
+      return "the " + (object ? "object" : "list") + " from " + at.words();
     }
 
     char close() {
@@ -48,16 +45,14 @@ final class SyntaxCheck {
     }
   }
 
-  private record Place(int line, int column) {}
-
   private final Reader in;
   private final Deque<Open> open = new ArrayDeque<>();
   private Next next = Next.VALUE;
   private int c;
   private int line = 1;
   private int column = 1;
-  private Place start = new Place(1, 1);
-  private Place comma = start;
+  private Position start = new Position(1, 1);
+  private Position comma = start;
   private boolean commaAfterDigit;
   private boolean afterDigit;
   private @Nullable SyntaxFault fault;
@@ -86,7 +81,7 @@ final class SyntaxCheck {
       afterDigit = false;
       take();
     }
-    start = new Place(line, column);
+    start = new Position(line, column);
     if (c == END) {
       if (next != Next.NOTHING && !open.isEmpty()) {
         Open last = open.element();
@@ -223,7 +218,7 @@ final class SyntaxCheck {
         found("a string that is not closed", "must end with a double quote on its line");
       } else if (c < ' ') {
         foundAt(
-            new Place(line, column),
+            new Position(line, column),
             c == '\t' ? "a tab in a string" : "a control character in a string",
             "must be written as " + (c == '\t' ? "\\t" : String.format(Locale.ROOT, "\\u%04x", c)));
       } else if (c == '\\') {
@@ -236,7 +231,7 @@ final class SyntaxCheck {
   }
 
   private void escape() throws IOException {
-    Place at = new Place(line, column);
+    Position at = new Position(line, column);
     take();
     if (c == 'u') {
       StringBuilder shown = new StringBuilder("the escape \\u");
@@ -282,8 +277,8 @@ final class SyntaxCheck {
     } else {
       fault =
           new SyntaxFault(
-              start.line,
-              start.column,
+              start.line(),
+              start.column(),
               "'" + token + "'",
               "must be a string in double quotes, a number, true, false or null",
               token);
@@ -317,8 +312,8 @@ final class SyntaxCheck {
     return shown(token.toString());
   }
 
-  private boolean follows(Place sign) {
-    return start.line == sign.line && start.column == sign.column + 1;
+  private boolean follows(Position sign) {
+    return start.line() == sign.line() && start.column() == sign.column() + 1;
   }
 
   private void unexpected(String allowed) {
@@ -329,12 +324,12 @@ final class SyntaxCheck {
     foundAt(start, value, allowed);
   }
 
-  private void foundAt(Place at, String value, String allowed) {
-    fault = new SyntaxFault(at.line, at.column, value, allowed, "");
+  private void foundAt(Position at, String value, String allowed) {
+    fault = new SyntaxFault(at.line(), at.column(), value, allowed, "");
   }
 
   private static String shown(String text) {
-    return Harmless.text(text, MAX_SHOWN);
+    return SafeText.text(text, MAX_SHOWN);
   }
 
   /** Goes on to the next character; CR, LF and CR LF end a line. */

@@ -62,12 +62,12 @@ public record Fade(
   }
 
   @Override
-  public Painter painter(Stage stage) {
-    Mix[] start = stage.mixes(from.orElse(look.colour()));
-    Mix[] end = stage.mixes(to.orElse(look.colour()));
-    Blender blender = new Blender(stage.curve());
+  public Painter painter(PaintContext context) {
+    Mix[] start = context.mixes(from.orElse(look.colour()));
+    Mix[] end = context.mixes(to.orElse(look.colour()));
+    Blender blender = new Blender(context.curve());
     return (tMs, drives) -> {
-      double u = easing.ease(tMs.over(stage.lengthMs()).doubleValue());
+      double u = easing.ease(tMs.over(context.lengthMs()).doubleValue());
       blender.mix(start, end, fromLevel, toLevel, u, drives);
     };
   }

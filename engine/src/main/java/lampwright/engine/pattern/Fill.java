@@ -62,12 +62,12 @@ public record Fill(
   }
 
   @Override
-  public Painter painter(Stage stage) {
-    int n = stage.count();
-    double[] full = stage.drives(look);
+  public Painter painter(PaintContext context) {
+    int n = context.count();
+    double[] full = context.drives(look);
     Ratio over = Ratio.of(overMs);
     Ratio lit = over.plus(Ratio.of(holdMs));
-    Period period = Period.of(this, stage);
+    Period period = Period.of(this, context);
     return (tMs, drives) -> {
       Ratio place = period.place(tMs);
       int on = place.compareTo(lit) < 0 ? litPixels(place, over, n) * Mixer.SLOTS : 0;

@@ -66,13 +66,13 @@ public record Flash(
   }
 
   @Override
-  public Painter painter(Stage stage) {
+  public Painter painter(PaintContext context) {
     Ratio on = Ratio.of(onMs);
     Ratio one = on.plus(Ratio.of(offMs));
     Ratio group = one.times(flashes);
-    Period period = Period.of(this, stage);
+    Period period = Period.of(this, context);
     return OnOff.painter(
-        stage,
+        context,
         look,
         tMs -> {
           Ratio place = period.place(tMs);

@@ -54,9 +54,9 @@ public record Indicator(Look look, BigDecimal phase, BigDecimal perMinute, BigDe
   }
 
   @Override
-  public Painter painter(Stage stage) {
-    Period period = Period.of(this, stage);
+  public Painter painter(PaintContext context) {
+    Period period = Period.of(this, context);
     Ratio on = period.lengthMs().times(Ratio.of(onShare)).reduced();
-    return OnOff.painter(stage, look, tMs -> period.place(tMs).compareTo(on) < 0);
+    return OnOff.painter(context, look, tMs -> period.place(tMs).compareTo(on) < 0);
   }
 }

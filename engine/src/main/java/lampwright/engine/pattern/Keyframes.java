@@ -86,11 +86,11 @@ public record Keyframes(Look look, BigDecimal phase, List<Keyframe> frames, bool
   }
 
   @Override
-  public Painter painter(Stage stage) {
-    Blender blender = new Blender(stage.curve());
-    Stop[] stops = frames.stream().map(f -> stop(f, stage)).toArray(Stop[]::new);
+  public Painter painter(PaintContext context) {
+    Blender blender = new Blender(context.curve());
+    Stop[] stops = frames.stream().map(f -> stop(f, context)).toArray(Stop[]::new);
     UnaryOperator<Ratio> clock =
-        period().isPresent() ? Period.of(this, stage)::place : UnaryOperator.identity();
+        period().isPresent() ? Period.of(this, context)::place : UnaryOperator.identity();
     return (tMs, drives) -> {
       Ratio place = clock.apply(tMs);
       int right = firstAfter(stops, place);
@@ -105,10 +105,10 @@ public record Keyframes(Look look, BigDecimal phase, List<Keyframe> frames, bool
     };
   }
 
-  private Stop stop(Keyframe frame, Stage stage) {
+  private Stop stop(Keyframe frame, PaintContext context) {
     return new Stop(
         Ratio.of(frame.atMs()),
-        stage.mixes(frame.colour().orElse(look.colour())),
+        context.mixes(frame.colour().orElse(look.colour())),
         frame.level().orElse(look.level()),
         frame.easing());
   }

@@ -67,9 +67,9 @@ public record LightCharacter(Look look, BigDecimal phase, String character, BigD
   }
 
   @Override
-  public Painter painter(Stage stage) {
+  public Painter painter(PaintContext context) {
     Rhythm rhythm = Rhythm.of(character, unitMs);
-    Period period = Period.of(this, stage);
-    return OnOff.painter(stage, look, tMs -> rhythm.lit(period.place(tMs)));
+    Period period = Period.of(this, context);
+    return OnOff.painter(context, look, tMs -> rhythm.lit(period.place(tMs)));
   }
 }

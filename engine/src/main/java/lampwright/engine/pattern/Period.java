@@ -24,10 +24,11 @@ final class Period {
     this.shiftMs = lengthMs.times(Ratio.of(phase)).modulo(lengthMs).reduced();
   }
 
-  /** The period of a pattern that repeats, on a stage. */
-  static Period of(Pattern pattern, Stage stage) {
+  /** The period of a pattern that repeats, on certain pixels. */
+  static Period of(Pattern pattern, PaintContext context) {
     return new Period(
-        pattern.period(stage.mixers()).orElseThrow(), pattern.startPhase().orElse(BigDecimal.ZERO));
+        pattern.period(context.mixers()).orElseThrow(),
+        pattern.startPhase().orElse(BigDecimal.ZERO));
   }
 
   Ratio lengthMs() {

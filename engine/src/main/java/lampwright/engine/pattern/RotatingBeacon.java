@@ -79,13 +79,13 @@ public record RotatingBeacon(
 
   /** Angles are taken in turn again where there are more pixels than angles. */
   @Override
-  public Painter painter(Stage stage) {
-    Mix[] full = stage.mixes(look);
-    double[] angle = new double[stage.count()];
+  public Painter painter(PaintContext context) {
+    Mix[] full = context.mixes(look);
+    double[] angle = new double[context.count()];
     for (int k = 0; k < angle.length; k++) {
       angle[k] = angles.isEmpty() ? 360.0 * k / angle.length : angles.get(k % angles.size());
     }
-    Period turn = Period.of(this, stage);
+    Period turn = Period.of(this, context);
     double half = beamDegrees / 2;
     return (tMs, drives) -> {
       double share = turn.share(tMs);

@@ -1,7 +1,7 @@
 package lampwright.engine.review;
 
 import java.util.Locale;
-import lampwright.engine.check.Harmless;
+import lampwright.engine.check.SafeText;
 
 /** One thing that a finding measured or compares with. */
 public sealed interface Figure {
@@ -31,7 +31,7 @@ public sealed interface Figure {
    */
   record Words(String text) implements Figure {
     public Words {
-      text = Harmless.text(text, Harmless.MAX_MESSAGE);
+      text = SafeText.text(text, SafeText.MAX_MESSAGE);
     }
   }
 

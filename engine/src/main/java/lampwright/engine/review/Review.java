@@ -76,7 +76,7 @@ public final class Review {
             finding ->
                 finding
                     .place()
-                    .map(at -> finding.at(new Place(at.path(), positions.of(at.path()))))
+                    .map(at -> finding.at(new Location(at.path(), positions.of(at.path()))))
                     .orElse(finding))
         .toList();
   }
@@ -96,6 +96,6 @@ public final class Review {
                 problem.suggestion().map(name -> "did you mean \"" + name + "\"?").orElse("")))
         .at(problem.path())
         .make()
-        .at(new Place(problem.path(), java.util.Optional.of(problem.position())));
+        .at(new Location(problem.path(), java.util.Optional.of(problem.position())));
   }
 }

@@ -6,7 +6,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
-import lampwright.engine.check.Harmless;
+import lampwright.engine.check.SafeText;
 import lampwright.engine.review.Finding;
 import lampwright.engine.review.Severity;
 import lampwright.engine.rig.Lamp;
@@ -223,7 +223,7 @@ final class ReadmeFile {
    * has a backslash before it (CommonMark 0.30, section 2.4).
    */
   static String plain(String text) {
-    return Harmless.text(text, Harmless.MAX_MESSAGE).replaceAll("[!-/:-@\\[-`{-~]", "\\\\$0");
+    return SafeText.text(text, SafeText.MAX_MESSAGE).replaceAll("[!-/:-@\\[-`{-~]", "\\\\$0");
   }
 
   /**
