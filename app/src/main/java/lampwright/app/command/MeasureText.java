@@ -121,7 +121,7 @@ final class MeasureText {
 
   private void memory(FrameTable table, OptionalInt packedBytes) {
     say(
-        "  Memory     raw table (c, bin, hex) %d bytes; packed %s; a frame %d bytes",
+        "  Memory     raw table (c, bin, hex) %d bytes; packed %s; %d bytes per frame",
         table.bytes(),
         packedBytes.isPresent() ? packedBytes.getAsInt() + " bytes" : "not possible",
         table.layout().bytes());

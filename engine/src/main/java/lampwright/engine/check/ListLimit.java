@@ -4,7 +4,7 @@ import java.math.BigDecimal;
 import java.util.Optional;
 
 /**
- * How many members a list of a project may have. It stands once, at the record that has the list;
+ * How many members a list of a project may have. It is given once, at the record that has the list;
  * the reader asks it before it makes anything of the members.
  *
  * @param min the fewest

@@ -5,8 +5,8 @@ import com.google.common.collect.Range;
 import java.util.Locale;
 
 /**
- * Text of a file as it may stand in a message: nothing in it moves a cursor, colours a terminal,
- * turns the direction of writing or hides.
+ * Text of a file fit for a message: nothing in it moves a cursor, colours a terminal, turns the
+ * direction of writing or hides.
  */
 public final class SafeText {
   /** The longest message shown, in characters. */

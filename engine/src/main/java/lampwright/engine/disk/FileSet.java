@@ -69,7 +69,7 @@ public final class FileSet implements Closeable {
    *
    * @param name relative to the folder, with {@code /} between the parts
    * @throws IllegalArgumentException if it leads out of the folder, or is in the set already
-   * @throws IOException if something stands there that can't be replaced, or nothing can be written
+   * @throws IOException if something is there that can't be replaced, or nothing can be written
    */
   public OutputStream open(String name) throws IOException {
     SetPlan.checkName(name);

@@ -29,7 +29,7 @@ import org.jspecify.annotations.Nullable;
  * lock      held by the program that writes; the system lets go of it if that is killed
  * new/      the files to come
  * old/      the files that they replace, until all have moved
- * plan      what moves: from the instant this stands the set is complete, and only has to be moved
+ * plan      what moves: from the instant this exists the set is complete, and only has to be moved
  * undo      the same, from the instant a move failed: then the old files come back
  * </pre>
  */

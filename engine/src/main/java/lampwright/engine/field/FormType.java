@@ -6,7 +6,7 @@ import java.util.function.Function;
 import lampwright.engine.check.Checks;
 
 /**
- * Text of a certain form that stands for a value.
+ * Text of a certain form that represents a value.
  *
  * @param key of the words that name the form
  * @param allowed what is accepted, for messages: {@code must be ...}

@@ -4,7 +4,7 @@ import java.util.List;
 import java.util.Optional;
 import lampwright.engine.check.SafeText;
 
-/** A JSON value and where it stands in the file: line and column counted from 1. */
+/** A JSON value and where it is in the file: line and column counted from 1. */
 sealed interface Json {
   int line();
 

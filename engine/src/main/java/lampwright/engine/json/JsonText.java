@@ -9,7 +9,7 @@ final class JsonText {
 
   /**
    * The text in quotation marks. Quotation marks, backslashes and what an editor would not show are
-   * escaped; all else stands as it is.
+   * escaped; all else is left as it is.
    */
   static String quoted(String text) {
     StringBuilder json = new StringBuilder(text.length() + 2).append('"');

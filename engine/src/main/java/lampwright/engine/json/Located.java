@@ -5,7 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import lampwright.engine.check.ListLimit;
 
-/** A value of the file, where it stands, and where to report what is wrong with it. */
+/** A value of the file, where it is, and where to report what is wrong with it. */
 record Located(Json json, Where where, Problems problems) {
   /** The value; empty if it is of another kind, which is then reported. */
   <T> Optional<T> as(ValueKind<T> kind) {

@@ -6,7 +6,7 @@ import java.util.List;
 import java.util.PriorityQueue;
 import lampwright.engine.check.Suggestion;
 
-/** Collects the problems of a file; keeps those that stand first in it, however many there are. */
+/** Collects the problems of a file; keeps those that are first in it, however many there are. */
 final class Problems {
   private static final Comparator<Draft> BY_POSITION =
       Comparator.comparingInt(Draft::line)

@@ -13,7 +13,7 @@ import lampwright.engine.document.Project;
  * @param project the project; empty if there is any problem
  * @param problems sorted by position, at most {@link #MAX_PROBLEMS}
  * @param unlisted how many more there are
- * @param positions where the values of the project stand
+ * @param positions where the values of the project are
  */
 public record ReadResult(
     String source,

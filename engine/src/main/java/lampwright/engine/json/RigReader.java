@@ -79,7 +79,7 @@ final class RigReader implements References {
     return members(f, field).stream().map(member).toList();
   }
 
-  /** The same, as they stand there. */
+  /** The same, as the file has them. */
   static <R, E> List<Located> members(Fields f, Field<R, List<E>> field) {
     return f.list(field, (ListType<?>) field.type());
   }

@@ -33,7 +33,7 @@ import lampwright.engine.field.UnionType;
 import lampwright.engine.field.WholeType;
 
 /**
- * Reads values and objects by what describes them. What is wrong is reported where it stands, and
+ * Reads values and objects by what describes them. What is wrong is reported where it is, and
  * reading goes on.
  */
 final class ShapeReader {

@@ -50,7 +50,7 @@ record ValueKind<T>(
 
   static final ValueKind<Json.Obj> OBJECT = object("must be an object");
 
-  /** An object, called by what it stands for. */
+  /** An object, called by what it represents. */
   static ValueKind<Json.Obj> object(String allowed) {
     return new ValueKind<>(
         Json.Obj.class,

@@ -22,7 +22,7 @@ final class Where {
     return new Where(this, name);
   }
 
-  /** The member of the list that stands here. */
+  /** The member of the list that is here. */
   Where index(int i) {
     return new Where(this, "[" + i + "]");
   }

@@ -15,7 +15,7 @@ import lampwright.engine.light.Mixer;
 import lampwright.engine.time.Ratio;
 
 /**
- * A body of lit pixels with a fading tail, moving a pixel a step.
+ * A body of lit pixels with a fading tail, moving one pixel per step.
  *
  * <p>Without bounce the head runs 0 to n - 1 and begins again, and body and tail reach round the
  * end. With bounce it runs 0 to n - 1 and back to 1, and they lie behind it in the direction of

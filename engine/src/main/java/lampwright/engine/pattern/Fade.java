@@ -14,7 +14,7 @@ import lampwright.engine.light.Mix;
 /**
  * Moves from one colour and level to another over the whole cue.
  *
- * @param look its colour stands where from or to is not given; its level is not used
+ * @param look its colour is used where from or to is not given; its level is not used
  * @param from the colour at the start
  * @param to the colour at the end
  * @param fromLevel the level at the start, 0 to 1

@@ -18,11 +18,11 @@ import lampwright.engine.light.Mix;
 import lampwright.engine.time.Ratio;
 
 /**
- * Moves from keyframe to keyframe. Before the first one its values stand; after the last one its
+ * Moves from keyframe to keyframe. Before the first one its values apply; after the last one its
  * values hold, or with repeat time begins again at the last keyframe's time. Of two keyframes at
- * one time the later one stands from there.
+ * one time the later one applies from there.
  *
- * @param look stands where a keyframe gives no colour or level
+ * @param look used where a keyframe gives no colour or level
  * @param phase with repeat, the share of the period at which it starts
  * @param frames at least one, in order of time
  * @param repeat whether time begins again

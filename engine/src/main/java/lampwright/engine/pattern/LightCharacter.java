@@ -13,7 +13,7 @@ import lampwright.engine.field.Unit;
 import lampwright.engine.time.Ratio;
 
 /**
- * The rhythm of a light of navigation, written as on charts.
+ * The rhythm of a light of an aid to navigation, written as on charts.
  *
  * @param look colour and level
  * @param phase the share of the period at which it starts

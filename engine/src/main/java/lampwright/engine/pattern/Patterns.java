@@ -59,7 +59,7 @@ public final class Patterns {
     return with(pattern, RATE, perMinute);
   }
 
-  /** Whether a pattern has a rate a minute. */
+  /** Whether a pattern has a rate per minute. */
   public static boolean hasRate(Pattern pattern) {
     return pattern.shape().part(RATE).isPresent();
   }

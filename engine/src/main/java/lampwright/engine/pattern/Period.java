@@ -35,7 +35,7 @@ final class Period {
     return lengthMs;
   }
 
-  /** The period of something that happens so often a minute. */
+  /** The period of something that happens so often per minute. */
   static Ratio ofRate(BigDecimal perMinute) {
     return Ratio.of(Times.MINUTE_MS).over(Ratio.of(perMinute));
   }

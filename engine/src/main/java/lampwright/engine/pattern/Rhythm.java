@@ -15,9 +15,9 @@ import lampwright.engine.time.Ratio;
  * Oc(2) 8s}, {@code Iso 4s}, {@code Fl 5s}, {@code Fl(2) 10s}, {@code Fl(2+1) 15s}, {@code LFl
  * 10s}, {@code Q}, {@code VQ}, {@code UQ}, {@code Q(3) 10s}, {@code VQ(6)+LFl 10s}, {@code IQ 12s},
  * {@code Mo(A) 8s}. The chart gives the groups and the period; how long each flash is within them
- * is ours, inside the bounds of the IALA rhythmic characters (from memory): a flash is shorter than
- * the dark after it, the dark between groups is at least three times that between flashes. The long
- * flash of {@code Q(6)+LFl} follows after the usual dark of its quick flashes.
+ * is ours, inside the bounds of the IALA rhythmic characters (not read again): a flash is shorter
+ * than the dark after it, the dark between groups is at least three times that between flashes. The
+ * long flash of {@code Q(6)+LFl} follows after the usual dark of its quick flashes.
  */
 public final class Rhythm {
   private static final Pattern QUICK =

@@ -17,14 +17,14 @@ import lampwright.engine.light.Mixer;
 import lampwright.engine.time.Ratio;
 
 /**
- * A beam that turns past the pixels, each of which stands at an angle.
+ * A beam that turns past the pixels, each of which is at an angle.
  *
  * @param look colour and level
  * @param phase the share of a turn at which it starts
- * @param perMinute turns a minute, above 0, to 60,000
+ * @param perMinute turns per minute, above 0, to 60,000
  * @param beamDegrees full width of the beam, above 0, to 360
  * @param clockwise whether the angle of the beam grows with time
- * @param angles where each pixel stands, -360 to 360 degrees; empty for an even ring
+ * @param angles where each pixel is, -360 to 360 degrees; empty for an even ring
  */
 public record RotatingBeacon(
     Look look,

@@ -41,7 +41,7 @@ public final class FrameTable {
     return new FrameTable(new FrameLayout(rig), scene);
   }
 
-  /** How the bytes of a frame stand. */
+  /** The layout of the bytes of a frame. */
   public FrameLayout layout() {
     return layout;
   }
@@ -55,7 +55,7 @@ public final class FrameTable {
     return scene.frameCount();
   }
 
-  /** Frames a second. */
+  /** Frames per second. */
   public double framesPerSecond() {
     return scene.framesPerSecond().doubleValue();
   }
@@ -75,7 +75,7 @@ public final class FrameTable {
     return isDithered() ? new FrameTable(layout, Scene.DITHER.with(scene, Dither.OFF)) : this;
   }
 
-  /** Frames x bytes a frame. */
+  /** Frames x bytes per frame. */
   public long bytes() {
     return (long) frameCount() * layout.bytes();
   }

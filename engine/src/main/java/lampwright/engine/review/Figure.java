@@ -24,8 +24,8 @@ public sealed interface Figure {
   }
 
   /**
-   * Words: the name of a part, a list of pins, what stands in a file. Made harmless, as they may
-   * stem from a project.
+   * Words: the name of a part, a list of pins, what is in a file. Made harmless, as they may stem
+   * from a project.
    *
    * @param text the words
    */

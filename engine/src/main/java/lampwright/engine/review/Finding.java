@@ -86,7 +86,7 @@ public record Finding(
     return text.append(" [").append(code.key()).append(']').toString();
   }
 
-  /** The same finding with the position at which its place stands in a file. */
+  /** The same finding with the position at which its place is in a file. */
   Finding at(Location newPlace) {
     return new Finding(code, subject, Optional.of(newPlace), moment, figures, source);
   }

@@ -69,7 +69,7 @@ public final class Review {
     return result.problems().stream().map(Review::ofProblem).toList();
   }
 
-  /** Findings with the positions at which their places stand in a file. */
+  /** Findings with the positions at which their places are in a file. */
   public static List<Finding> located(List<Finding> findings, Positions positions) {
     return findings.stream()
         .map(

@@ -11,7 +11,7 @@ import lampwright.engine.field.Shape;
 import lampwright.engine.field.Unit;
 
 /**
- * A battery pack by its label, and what stands between it and the rig.
+ * A battery pack by its label, and what is between it and the rig.
  *
  * @param milliampHours 1 to 1,000,000
  * @param usableShare how much of that may be drawn, above 0 to 1; a pack drawn flat ages, and

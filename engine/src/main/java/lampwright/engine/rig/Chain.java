@@ -27,7 +27,7 @@ import lampwright.engine.light.Planck;
  * @param pixels how many, 1 to 4,096
  * @param order the byte order of this chain, with the emitters of its type
  * @param whiteKelvin the colour temperature of the white emitter as bought, if stated
- * @param pin the controller's pin that it hangs on, if stated
+ * @param pin the controller's pin that it is connected to, if set
  * @param feed its own supply wires, if they differ from those that the rig states for all chains
  */
 public record Chain(

@@ -45,7 +45,7 @@ public sealed interface Conductor {
   }
 
   /**
-   * How it stands in a file: as one of two fields.
+   * How a file has it: as one of two fields.
    *
    * @param usual what it is where neither is given; none if one must be
    */

@@ -57,7 +57,7 @@ public record Controller(
           OptionalType.ofInt(CLOCK),
           fitted -> fitted.map(Controller::clockMegahertz).orElse(OptionalInt.empty()));
 
-  /** How it stands in a rig, if it does: its name and its clock beside it. */
+  /** How a rig has it, if it does: its name and its clock beside it. */
   static final Shape<Optional<Controller>> SHAPE =
       Shape.custom("controller", Optional.class, Controller::make, NAMED, CLOCK_MEGAHERTZ);
 

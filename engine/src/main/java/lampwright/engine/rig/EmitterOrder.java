@@ -50,7 +50,7 @@ public record EmitterOrder(List<EmitterKind> emitters) {
     return Optional.of(new EmitterOrder(letters.chars().mapToObj(EmitterOrder::kind).toList()));
   }
 
-  /** Bytes a pixel: 3 or 4. */
+  /** Bytes per pixel: 3 or 4. */
   public int size() {
     return emitters.size();
   }

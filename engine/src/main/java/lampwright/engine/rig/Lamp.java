@@ -18,7 +18,7 @@ import lampwright.engine.field.TextType;
  * @param name for people; empty if it has none
  * @param function what it is on the vehicle
  * @param fitting its pixels or its driver output
- * @param place where it stands on the drawing
+ * @param place where it is on the drawing
  * @param feel its warm-up
  */
 public record Lamp(

@@ -66,7 +66,7 @@ public record LineTiming(
       Shape.custom(
           "line", LineTiming.class, LineTiming::make, T0H, T0L, T1H, T1L, TOLERANCE, BIT, RESET);
 
-  /** Of a type that states none; the times of the SK6812 RGBW datasheet, from memory. */
+  /** Of a type that states none; the times of the SK6812 RGBW datasheet, not read again. */
   public static final LineTiming DEFAULT = SHAPE.draft().make();
 
   public LineTiming {

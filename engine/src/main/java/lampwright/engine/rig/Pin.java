@@ -7,7 +7,7 @@ import lampwright.engine.check.Checks;
 import lampwright.engine.field.FormType;
 
 /**
- * A pin of a controller as its datasheet names it: {@code PD6} where pins stand on ports, {@code
+ * A pin of a controller as its datasheet names it: {@code PD6} where pins are on ports, {@code
  * GP15} where they are numbered. Which pins there are is the controller's matter.
  *
  * @param name P, a port letter and a bit, or GP and a number up to 99

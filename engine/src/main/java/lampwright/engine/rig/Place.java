@@ -6,7 +6,7 @@ import lampwright.engine.field.Shape;
 import lampwright.engine.field.Unit;
 
 /**
- * Where a lamp stands on the drawing of the model.
+ * Where a lamp is on the drawing of the model.
  *
  * @param view the side that shows it
  * @param x 0 at the left edge to 1 at the right

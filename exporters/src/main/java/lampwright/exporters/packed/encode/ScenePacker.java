@@ -99,7 +99,7 @@ public final class ScenePacker {
     }
   }
 
-  /** What packing has to say of its data: for which lamps a plainer coding stands in. */
+  /** What packing has to say of its data: for which lamps a plainer coding is used. */
   public static List<Finding> findings(Packed packed) {
     return packed.standIns().stream()
         .map(
