@@ -47,7 +47,7 @@
 #define LW_harbour_LOOP 1
 
 /* Identifies this export; the .c has the same number. */
-#define LW_harbour_EXPORT 0xED236168UL
+#define LW_harbour_EXPORT 0xB05331ADUL
 
 #define LW_harbour_CHAIN_mast_OFFSET 0U
 #define LW_harbour_CHAIN_mast_BYTES 4U

@@ -122,7 +122,7 @@ final class ProveCommand implements Callable<Integer> {
         .out()
         .println(
             "outside: bits outside the limits of the pixel type; mean, max: CPU cycles to decode a"
-                + " frame; of frame: max as % of the frame time; flash, RAM: bytes.");
+                + " frame; of frame: max in per cent of the frame time; flash, RAM: bytes.");
     return all ? ExitCode.DONE : ExitCode.PROJECT_HAS_ERRORS;
   }
 

@@ -102,8 +102,8 @@ class CExporterTest extends ExporterContract {
     assertThat(exporter().facts(string).findings())
         .extracting(Finding::text)
         .containsExactly(
-            "c export, scene string: string.h has the name of one of the compiler's own headers, and"
-                + " may hide it: give the scene another id, such as string-scene [header-name]");
+            "c export, scene string: string.h has the same name as a compiler header and"
+                + " may shadow it: give the scene another id, such as string-scene [header-name]");
   }
 
   @Test
