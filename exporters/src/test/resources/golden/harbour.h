@@ -1,6 +1,6 @@
 /*
  * Scene harbour of the project "Pilot boat",
- * composed and exported with Lampwright. To change it, change the project.
+ * exported by Lampwright. To change it, edit the project.
  *
  * 4 frames of 8 bytes; 50 frames/s (20000 us per frame), loops.
  *
@@ -19,8 +19,8 @@
  *
  * To play it: every LW_harbour_FRAME_US microseconds, copy the next frame with
  * lw_harbour_frame(). Send each chain its bytes, which begin at its OFFSET, in the
- * order in which they stand, most significant bit first; give each output its byte
- * as PWM duty out of 255.
+ * order in which they are stored, most significant bit first; set each output's PWM
+ * duty to its byte (0 to 255).
  */
 #ifndef LW_harbour_INCLUDED
 #define LW_harbour_INCLUDED
@@ -43,11 +43,11 @@
 #define LW_harbour_FPS_NUMERATOR 50UL
 #define LW_harbour_FPS_DENOMINATOR 1UL
 
-/* 1: after the last frame the first follows again; 0: it plays once. */
+/* 1: loops; 0: plays once. */
 #define LW_harbour_LOOP 1
 
-/* Tells this export from others; the .c holds the same number. */
-#define LW_harbour_EXPORT 0xED236168UL
+/* Identifies this export; the .c has the same number. */
+#define LW_harbour_EXPORT 0xB05331ADUL
 
 #define LW_harbour_CHAIN_mast_OFFSET 0U
 #define LW_harbour_CHAIN_mast_BYTES 4U
@@ -77,7 +77,7 @@ static inline uint8_t lw_harbour_byte(size_t frame, size_t offset)
 #endif
 }
 
-/* Copies a frame, below FRAME_COUNT, to where FRAME_BYTES bytes have room. */
+/* Copies a frame, below FRAME_COUNT, to a buffer of at least FRAME_BYTES bytes. */
 static inline void lw_harbour_frame(size_t frame, uint8_t *to)
 {
 #if defined(__AVR__)

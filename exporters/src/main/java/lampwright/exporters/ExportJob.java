@@ -27,7 +27,7 @@ public final class ExportJob {
   public static ExportJob of(Project project, Scene scene, ExportOptions options) {
     if (!project.scenes().contains(scene)) {
       throw new IllegalArgumentException(
-          "scene: " + scene.id() + ": needs a scene of the project " + project.name());
+          "scene: " + scene.id() + ": must be a scene of the project " + project.name());
     }
     return new ExportJob(project, scene, options);
   }

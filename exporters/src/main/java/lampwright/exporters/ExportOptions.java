@@ -21,7 +21,7 @@ public record ExportOptions(long hexAddress) {
             hexAddress >= 0 && hexAddress <= MAX_ADDRESS,
             "at",
             hexAddress < 0 ? Long.toString(hexAddress) : address(hexAddress),
-            "needs 0 to " + address(MAX_ADDRESS))
+            "must be between 0 and " + address(MAX_ADDRESS))
         .done();
   }
 

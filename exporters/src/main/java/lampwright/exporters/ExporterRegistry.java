@@ -23,7 +23,7 @@ public final class ExporterRegistry {
     for (Exporter exporter : exporters) {
       if (registry.exporters.putIfAbsent(exporter.key(), exporter) != null) {
         throw new IllegalArgumentException(
-            "exporters: " + exporter.key() + ": needs a key of its own for each");
+            "exporters: " + exporter.key() + ": must have a different key each");
       }
     }
     return registry;

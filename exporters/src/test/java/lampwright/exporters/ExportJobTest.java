@@ -15,7 +15,7 @@ class ExportJobTest {
     assertThatThrownBy(
             () -> ExportJob.of(TestJobs.onePixel().project(), strange, ExportOptions.DEFAULT))
         .isInstanceOf(IllegalArgumentException.class)
-        .hasMessage("scene: strange: needs a scene of the project One pixel");
+        .hasMessage("scene: strange: must be a scene of the project One pixel");
   }
 
   @Test
@@ -32,13 +32,13 @@ class ExportJobTest {
   void optionsRefuseAnAddressPast4GiB() {
     assertThatThrownBy(() -> new ExportOptions(0x1_0000_0000L))
         .isInstanceOf(InvalidModelException.class)
-        .hasMessage("export options: at: 0x100000000: needs 0 to 0xFFFFFFFF");
+        .hasMessage("export options: at: 0x100000000: must be between 0 and 0xFFFFFFFF");
   }
 
   @Test
   void optionsRefuseANegativeAddress() {
     assertThatThrownBy(() -> new ExportOptions(-1))
         .isInstanceOf(InvalidModelException.class)
-        .hasMessage("export options: at: -1: needs 0 to 0xFFFFFFFF");
+        .hasMessage("export options: at: -1: must be between 0 and 0xFFFFFFFF");
   }
 }

@@ -26,6 +26,6 @@ class ExporterRegistryTest {
     Exporter first = TableExporters.all().get(0);
     assertThatThrownBy(() -> ExporterRegistry.of(List.of(first, first)))
         .isInstanceOf(IllegalArgumentException.class)
-        .hasMessage("exporters: c: needs a key of its own for each");
+        .hasMessage("exporters: c: must have a different key each");
   }
 }

@@ -84,7 +84,7 @@ public final class TestJobs {
     return job("Pilot boat", rig, scene("harbour", 80, 50, true, walk(20, "top", "side")));
   }
 
-  /** Four chains of 256 RGBW pixels and 16 outputs: 4,112 bytes a frame, 25 frames. */
+  /** Four chains of 256 RGBW pixels and 16 outputs: 4,112 bytes per frame, 25 frames. */
   public static ExportJob large() {
     List<Chain> chains = new ArrayList<>();
     List<DriverOutput> outputs = new ArrayList<>();

@@ -27,11 +27,10 @@ import picocli.CommandLine.Option;
     name = "check",
     mixinStandardHelpOptions = true,
     description = {
-      "Lists every finding about a project: errors in the file with line, column and what is allowed,"
-          + " dangers, cautions and notes on supply, wires, data line, controller, timeline and light,"
+      "Lists every finding about a project: errors in the file with line, column and allowed values;"
+          + " dangers, cautions and notes on supply, wiring, data line, controller, timeline and light,"
           + " each with its figure, limit, source and remedy. docs/findings.md explains the codes.",
-      "Ends with exit code 1 if there is an error; with --strict also if there is a danger or a"
-          + " caution."
+      "Exit code 1 if there is an error; with --strict also if there is a danger or a caution."
     },
     footer = {
       "",
@@ -47,10 +46,10 @@ final class CheckCommand implements Callable<Integer> {
 
   @Mixin private ProjectFile file;
 
-  @Option(names = "--json", description = "writes the findings as JSON, for other programs")
+  @Option(names = "--json", description = "print the findings as JSON")
   private boolean json;
 
-  @Option(names = "--strict", description = "exit code 1 for dangers and cautions as well")
+  @Option(names = "--strict", description = "exit code 1 also for dangers and cautions")
   private boolean strict;
 
   CheckCommand(Terminal terminal) {

@@ -7,7 +7,7 @@ import java.nio.file.AccessDeniedException;
 import java.nio.file.FileSystemException;
 import java.nio.file.NoSuchFileException;
 import java.util.concurrent.CancellationException;
-import lampwright.engine.check.Harmless;
+import lampwright.engine.check.SafeText;
 import lampwright.exporters.CancelledException;
 import lampwright.exporters.ExportRefusedException;
 import picocli.CommandLine;
@@ -128,6 +128,6 @@ public final class CommandLineProgram {
   }
 
   private void say(String message) {
-    terminal.err().println("lampwright: " + Harmless.text(message, Harmless.MAX_MESSAGE));
+    terminal.err().println("lampwright: " + SafeText.text(message, SafeText.MAX_MESSAGE));
   }
 }

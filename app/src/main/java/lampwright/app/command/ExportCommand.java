@@ -10,6 +10,7 @@ import lampwright.app.export.ExportFormats;
 import lampwright.app.export.ExportPart;
 import lampwright.app.export.ExportRun;
 import lampwright.app.review.Reviews;
+import lampwright.engine.check.SafeText;
 import lampwright.engine.document.Project;
 import lampwright.engine.meter.SceneReport;
 import lampwright.engine.render.FrameTable;
@@ -26,24 +27,24 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Spec;
 
-/** Writes the bytes of scenes in the formats asked for. */
+/** Writes scenes in the requested formats. */
 @Command(
     name = "export",
     mixinStandardHelpOptions = true,
     description = {
-      "Renders scenes and writes their bytes. All files are written beside and then moved into place:"
-          + " a failure leaves no half file and no changed file.",
+      "Renders scenes and writes their bytes. All files are written to a temporary folder first and then"
+          + " moved into place, so a failure leaves no partial and no changed file.",
       ""
     },
     footer = {
       "",
       "Formats:",
       "  c       a .h and .c pair: the frame table as a C array, in program memory on AVR",
-      "  bin     the bare frame table: frames x bytes a frame, no header",
-      "  packed  one scene packed, for the player that the firmware folder brings",
-      "  hex     the frame table as Intel HEX, from the address that --at gives",
-      "  csv     one row a frame, one column a byte",
-      "  firmware  a folder with all scenes, their player and a driver, for a microcontroller",
+      "  bin     the bare frame table: frames x bytes per frame, no header",
+      "  packed  one scene, packed, for the player in the firmware folder",
+      "  hex     the frame table as Intel HEX, starting at the address of --at",
+      "  csv     one row per frame, one column per byte",
+      "  firmware  a folder with all scenes, the player and a driver for the microcontroller",
       "",
       "Examples:",
       "  lampwright export samples/recovery-tractor.lampwright.json --to out",
@@ -61,20 +62,20 @@ final class ExportCommand implements Callable<Integer> {
       names = "--to",
       paramLabel = "DIR",
       required = true,
-      description = "folder for the files; made if it is not there")
+      description = "output folder; created if missing")
   private Path folder;
 
   @Option(
       names = "--as",
       paramLabel = "FORMAT",
       split = ",",
-      description = "formats, parted by commas. Without it: c")
+      description = "comma-separated formats. Default: c")
   private List<String> formats = new ArrayList<>(List.of("c"));
 
   @Option(
       names = "--at",
       paramLabel = "ADDRESS",
-      description = "address of the first byte in hex files, such as 0x4000. Without it: 0")
+      description = "address of the first byte in hex files, such as 0x4000. Default: 0")
   private String address = "0";
 
   ExportCommand(Terminal terminal) {
@@ -140,7 +141,7 @@ final class ExportCommand implements Callable<Integer> {
     List<String> known = ExportFormats.keys();
     for (String key : formats) {
       if (!known.contains(key)) {
-        throw wrong("--as: " + key + ": needs " + String.join(", ", known));
+        throw wrong(UnknownWord.of("--as", key, known));
       }
     }
   }
@@ -151,8 +152,8 @@ final class ExportCommand implements Callable<Integer> {
     } catch (IllegalArgumentException notAnAddress) {
       throw wrong(
           "--at: "
-              + address
-              + ": needs an address from 0 to "
+              + SafeText.text(address)
+              + ": must be an address between 0 and "
               + ExportOptions.address(ExportOptions.MAX_ADDRESS));
     }
   }

@@ -4,8 +4,8 @@ import java.util.List;
 import java.util.Map;
 import lampwright.engine.review.Figure;
 import lampwright.engine.review.Finding;
+import lampwright.engine.review.Location;
 import lampwright.engine.review.Moment;
-import lampwright.engine.review.Place;
 import tools.jackson.core.JsonGenerator;
 
 /** Findings for other programs. The form is described in docs/formats.md. */
@@ -38,7 +38,7 @@ final class FindingJson {
     json.writeEndObject();
   }
 
-  private static void place(JsonGenerator json, Place place) {
+  private static void place(JsonGenerator json, Location place) {
     json.writeStringProperty("path", place.path());
     place
         .position()

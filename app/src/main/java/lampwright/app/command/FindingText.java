@@ -6,7 +6,7 @@ import java.util.List;
 import java.util.Map;
 import lampwright.engine.review.Code;
 import lampwright.engine.review.Finding;
-import lampwright.engine.review.Place;
+import lampwright.engine.review.Location;
 
 /** Findings as lines for people. */
 final class FindingText {
@@ -17,7 +17,7 @@ final class FindingText {
 
   /** One line: {@code a.lampwright.json: caution: rig.supplyVolts at line 5, column 20: ...}. */
   static String line(String source, Finding finding) {
-    String place = finding.place().map(Place::words).map(words -> words + ": ").orElse("");
+    String place = finding.place().map(Location::words).map(words -> words + ": ").orElse("");
     return source + ": " + finding.severity().key() + ": " + place + finding.text();
   }
 

@@ -1,7 +1,7 @@
 package lampwright.app.command;
 
 import java.io.PrintWriter;
-import lampwright.engine.check.Harmless;
+import lampwright.engine.check.SafeText;
 
 /**
  * What is said where the program itself is at fault: one line in place of a stack trace, which is
@@ -20,7 +20,7 @@ final class InternalFault {
   /** Says it; never throws, since there is nobody left to catch. */
   static void say(Throwable fault, PrintWriter to) {
     try {
-      to.println("lampwright: " + Harmless.text(words(fault), Harmless.MAX_MESSAGE));
+      to.println("lampwright: " + SafeText.text(words(fault), SafeText.MAX_MESSAGE));
       if (Boolean.getBoolean(TRACE)) {
         fault.printStackTrace(to);
       }

@@ -19,21 +19,21 @@ import picocli.CommandLine.Command;
       PixelsCommand.class
     },
     description = {
-      "Composes what the lamps of a lit scale model do, proves that it fits, and exports it for a"
+      "Designs the lighting of a scale model, checks that it fits the hardware, and exports it to a"
           + " microcontroller.",
-      "Without a command it opens the workshop.",
+      "Without a command, opens the workshop.",
       ""
     },
     commandListHeading = "%nCommands:%n",
     footer = {
       "",
-      "Example:",
+      "Examples:",
       "  lampwright check samples/recovery-tractor.lampwright.json",
       "  lampwright measure samples/recovery-tractor.lampwright.json",
       "  lampwright export samples/recovery-tractor.lampwright.json --to out --as c,bin",
       "",
-      "Exit codes: 0 done; 1 the project has errors; 2 wrong command line; 3 could not read or"
-          + " write, or a fault of the program itself."
+      "Exit codes: 0 done; 1 the project has errors, or does not fit the request; 2 wrong command line;"
+          + " 3 I/O error, or an internal error."
     })
 final class LampwrightCommand implements Callable<Integer> {
   private final Terminal terminal;

@@ -20,9 +20,9 @@ import picocli.CommandLine.Option;
     name = "measure",
     mixinStandardHelpOptions = true,
     description = {
-      "Renders scenes and measures what they ask of supply, wires, data line, controller and eye:"
-          + " current, voltage at the pixels, wire time, memory, flash rates and colours.",
-      "Findings come first, each with the figure, the limit, its source and a remedy."
+      "Renders scenes and measures them: current, voltage at the pixels, data transfer time, memory,"
+          + " flash rates and colours.",
+      "Findings come first, each with figure, limit, source and remedy."
     },
     footer = {
       "",
@@ -36,7 +36,7 @@ final class MeasureCommand implements Callable<Integer> {
   @Mixin private ProjectFile file;
   @Mixin private SceneChoice choice;
 
-  @Option(names = "--json", description = "writes the figures as JSON, for other programs")
+  @Option(names = "--json", description = "print the figures as JSON")
   private boolean json;
 
   MeasureCommand(Terminal terminal) {

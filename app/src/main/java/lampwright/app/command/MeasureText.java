@@ -5,7 +5,7 @@ import java.io.PrintWriter;
 import java.util.List;
 import java.util.Locale;
 import java.util.OptionalInt;
-import lampwright.engine.check.Harmless;
+import lampwright.engine.check.SafeText;
 import lampwright.engine.document.Project;
 import lampwright.engine.light.Chromaticity;
 import lampwright.engine.meter.ColourPlace;
@@ -40,7 +40,7 @@ final class MeasureText {
 
   void write(Project project, List<Finding> ofProject, List<Measured> scenes) {
     if (!project.name().isEmpty()) {
-      out.println(Harmless.text(project.name(), Harmless.MAX_MESSAGE));
+      out.println(SafeText.text(project.name(), SafeText.MAX_MESSAGE));
     }
     ofProject.forEach(finding -> FindingText.paragraph(finding, out));
     for (Measured measured : scenes) {
@@ -121,7 +121,7 @@ final class MeasureText {
 
   private void memory(FrameTable table, OptionalInt packedBytes) {
     say(
-        "  Memory     raw table (c, bin, hex) %d bytes; packed %s; a frame %d bytes",
+        "  Memory     raw table (c, bin, hex) %d bytes; packed %s; %d bytes per frame",
         table.bytes(),
         packedBytes.isPresent() ? packedBytes.getAsInt() + " bytes" : "not possible",
         table.layout().bytes());

@@ -15,7 +15,7 @@ import picocli.CommandLine.Parameters;
     mixinStandardHelpOptions = true,
     description = {
       "Opens the workshop, with a project or with a new one.",
-      "What is wrong with the project file is shown there."
+      "Errors in the project file are shown there."
     },
     footer = {
       "",
@@ -29,7 +29,7 @@ final class OpenCommand implements Callable<Integer> {
   @Parameters(
       paramLabel = "PROJECT",
       arity = "0..1",
-      description = "the project file (*.lampwright.json). Without it: a new project")
+      description = "the project file (*.lampwright.json). Default: a new project")
   private Optional<Path> file = Optional.empty();
 
   OpenCommand(Terminal terminal) {

@@ -3,8 +3,6 @@ package lampwright.app.command;
 import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.Callable;
-import java.util.stream.Collectors;
-import lampwright.engine.check.Harmless;
 import lampwright.engine.facts.SourcedNumber;
 import lampwright.engine.rig.BuiltInPixelTypes;
 import lampwright.engine.rig.PixelType;
@@ -14,14 +12,13 @@ import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 
-/** Lists the pixel types that every project knows. */
+/** Lists the built-in pixel types. */
 @Command(
     name = "pixels",
     mixinStandardHelpOptions = true,
     description = {
-      "Lists the built-in pixel types, their numbers and where these come from.",
-      "An estimate was not found in a published document: measure a piece, or look it up in the"
-          + " datasheet of your part."
+      "Lists the built-in pixel types with their figures and the source of each.",
+      "An estimate has no published source: measure a part, or check its datasheet."
     },
     footer = {"", "Examples:", "  lampwright pixels", "  lampwright pixels sk6812"})
 final class PixelsCommand implements Callable<Integer> {
@@ -33,7 +30,7 @@ final class PixelsCommand implements Callable<Integer> {
       arity = "0..1",
       paramLabel = "WORD",
       defaultValue = "",
-      description = "lists only types with this word in their id")
+      description = "lists only types whose id contains this word")
   private String word;
 
   PixelsCommand(Terminal terminal) {
@@ -46,11 +43,8 @@ final class PixelsCommand implements Callable<Integer> {
     List<PixelType> found =
         BuiltInPixelTypes.all().stream().filter(type -> type.id().contains(wanted)).toList();
     if (found.isEmpty()) {
-      String known =
-          BuiltInPixelTypes.all().stream().map(PixelType::id).collect(Collectors.joining(", "));
-      throw new ParameterException(
-          spec.commandLine(),
-          "WORD: " + Harmless.text(word, 60) + ": must be part of one of " + known);
+      List<String> known = BuiltInPixelTypes.all().stream().map(PixelType::id).toList();
+      throw new ParameterException(spec.commandLine(), UnknownWord.of("WORD", word, known));
     }
     found.forEach(this::print);
     return ExitCode.DONE;

@@ -28,9 +28,9 @@ final class PowerText {
 
   private void pack(PackLoad pack) {
     say(
-        "  Battery    %s; mean %.0f mA, peak %.0f mA from the pack; %s",
+        "  Battery    %s; mean %.0f mA, peak %.0f mA from the battery; %s",
         pack.hours().isPresent()
-            ? String.format(Locale.ROOT, "lasts %.1f h at this mean", pack.hours().getAsDouble())
+            ? String.format(Locale.ROOT, "run time %.1f h at this mean", pack.hours().getAsDouble())
             : "no current",
         pack.meanMilliamps(),
         pack.peakMilliamps(),
@@ -40,7 +40,7 @@ final class PowerText {
   void feeds(SceneReport report) {
     for (ChainFeed feed : report.feeds()) {
       say(
-          "  Voltage    %s  least %.2f V at pixel %d in frame %d; first pixel %.2f V; needed %.2f V",
+          "  Voltage    %s  minimum %.2f V at pixel %d in frame %d; first pixel %.2f V; needed %.2f V",
           padded(feed.chain()),
           feed.lowestVolts(),
           feed.lowestPixel(),
@@ -109,7 +109,7 @@ final class PowerText {
   private static String fuse(OptionalDouble amps) {
     return amps.isPresent()
         ? "fuse " + Checks.plain(amps.getAsDouble()) + " A"
-        : "no usual fuse fits";
+        : "no standard fuse fits";
   }
 
   private void say(String form, Object... values) {

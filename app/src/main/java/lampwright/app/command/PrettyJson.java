@@ -32,8 +32,8 @@ final class PrettyJson {
 
   /**
    * The same JSON in ASCII: whatever the encoding of the terminal or the pipe, the names arrive as
-   * they are, and nothing turns or hides what stands beside it. Outside ASCII there are only
-   * characters of texts, which may be escapes (RFC 8259, section 7).
+   * they are, and nothing turns or hides what is beside it. Outside ASCII there are only characters
+   * of texts, which may be escapes (RFC 8259, section 7).
    */
   private static String ascii(CharSequence json) {
     StringBuilder ascii = new StringBuilder(json.length());

@@ -3,7 +3,7 @@ package lampwright.app.command;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.Optional;
-import lampwright.engine.check.Harmless;
+import lampwright.engine.check.SafeText;
 import lampwright.engine.document.Project;
 import lampwright.engine.json.ProjectReader;
 import lampwright.engine.json.ReadResult;
@@ -26,7 +26,7 @@ final class ProjectFile {
 
   /** The name of a file or folder as messages show it. */
   static String shown(Path path) {
-    return Harmless.text(path.toString(), Harmless.MAX_MESSAGE);
+    return SafeText.text(path.toString(), SafeText.MAX_MESSAGE);
   }
 
   /**

@@ -4,7 +4,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import lampwright.engine.check.Harmless;
+import lampwright.engine.check.SafeText;
 import tools.jackson.core.JsonParser;
 import tools.jackson.core.JsonToken;
 import tools.jackson.core.ObjectReadContext;
@@ -44,7 +44,7 @@ record Proof(Map<String, String> figures) {
     figures.forEach(
         (pointer, text) -> {
           if (pointer.startsWith("/faults/")) {
-            faults.add(Harmless.text(text, Harmless.MAX_MESSAGE));
+            faults.add(SafeText.text(text, SafeText.MAX_MESSAGE));
           }
         });
     return faults;

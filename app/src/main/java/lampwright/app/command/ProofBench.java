@@ -54,7 +54,7 @@ final class ProofBench {
           }
         });
     if (!missing.isEmpty()) {
-      throw new IOException("a proof needs " + String.join(", ", missing));
+      throw new IOException("a proof requires " + String.join(", ", missing));
     }
   }
 
@@ -65,7 +65,7 @@ final class ProofBench {
         run("gcc", "-std=c99", "-O2", source.toString(), "-o", prover(), "-lsimavr", "-lelf");
     if (built.code != 0) {
       throw new IOException(
-          "the prover does not compile: it needs Debian's packages simavr, libsimavr-dev and"
+          "the prover does not compile; it requires the Debian packages simavr, libsimavr-dev and"
               + " libelf-dev; gcc says: "
               + built.text);
     }

@@ -28,10 +28,10 @@ import picocli.CommandLine.Spec;
     name = "prove",
     mixinStandardHelpOptions = true,
     description = {
-      "Compiles the firmware of each scene with avr-gcc, runs it on a simulated controller and reads"
-          + " its pins: every bit of two loops and the seam, with its times, and the duty of every"
-          + " driver output.",
-      "Needs Debian's packages gcc, gcc-avr, avr-libc, simavr, libsimavr-dev and libelf-dev."
+      "Compiles the firmware of each scene with avr-gcc, runs it on a simulated controller and checks"
+          + " its pins: the value and timing of every bit, and the duty cycle of every driver output,"
+          + " over two full loops including the wrap-around.",
+      "Requires the Debian packages gcc, gcc-avr, avr-libc, simavr, libsimavr-dev and libelf-dev."
     },
     footer = {"", "Example:", "  lampwright prove samples/recovery-tractor.lampwright.json"})
 final class ProveCommand implements Callable<Integer> {
@@ -47,8 +47,8 @@ final class ProveCommand implements Callable<Integer> {
       names = "--waveform",
       paramLabel = "DIR",
       description = {
-        "folder for the signals on the chains' pins, one .vcd file a scene, which programs for logic"
-            + " analysers read: the first loop and its seam, at most 1,000 frames. Pauses between"
+        "folder for the signals on the data pins, one .vcd file per scene, for logic analyser"
+            + " software: the first loop and the wrap-around, at most 1,000 frames. Pauses between"
             + " frames are cut to 0.4 ms"
       })
   private @Nullable Path waveforms;
@@ -69,13 +69,13 @@ final class ProveCommand implements Callable<Integer> {
       terminal
           .err()
           .println(
-              "lampwright: there is nothing to prove: on this controller your own code drives the"
-                  + " pins");
+              "lampwright: nothing to prove: on this controller your own code drives the pins");
       return ExitCode.PROJECT_HAS_ERRORS;
     }
     if (waveforms != null && project.rig().chains().isEmpty()) {
       throw new ParameterException(
-          spec.commandLine(), "--waveform: the rig has no chain whose signal could be written");
+          spec.commandLine(),
+          "--waveform: the rig has no chains, so there are no signals to write");
     }
     ProofBench.requireTools();
     Path folder = Files.createTempDirectory("lampwright-prove");
@@ -104,8 +104,8 @@ final class ProveCommand implements Callable<Integer> {
             "wrong",
             "bits",
             "outside",
-            "cycles",
-            "worst",
+            "mean",
+            "max",
             "of frame",
             "flash",
             "RAM");
@@ -121,8 +121,8 @@ final class ProveCommand implements Callable<Integer> {
     terminal
         .out()
         .println(
-            "outside: bits outside the limits of their pixel type; cycles: to decode a frame, on"
-                + " average and at worst; of frame: the worst of it in a frame's time.");
+            "outside: bits outside the limits of the pixel type; mean, max: CPU cycles to decode a"
+                + " frame; of frame: max in per cent of the frame time; flash, RAM: bytes.");
     return all ? ExitCode.DONE : ExitCode.PROJECT_HAS_ERRORS;
   }
 

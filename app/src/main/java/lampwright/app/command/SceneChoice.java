@@ -19,11 +19,14 @@ final class SceneChoice {
   @Option(
       names = "--scene",
       paramLabel = "ID",
-      description = "a scene; may be given again. Without it: every scene")
+      split = ",",
+      description =
+          "scene to process; separate several by commas, or repeat the option. Default: all"
+              + " scenes")
   private List<String> ids = new ArrayList<>();
 
   /**
-   * The scenes chosen, each once.
+   * The selected scenes, each once.
    *
    * @throws ParameterException if the project has no such scene
    */
@@ -39,8 +42,7 @@ final class SceneChoice {
   }
 
   private ParameterException unknown(String id, Project project) {
-    String known = String.join(", ", project.scenes().stream().map(Scene::id).toList());
-    return new ParameterException(
-        spec.commandLine(), "--scene: " + id + ": needs a scene of the project: " + known);
+    List<String> known = project.scenes().stream().map(Scene::id).toList();
+    return new ParameterException(spec.commandLine(), UnknownWord.of("--scene", id, known));
   }
 }

@@ -18,7 +18,7 @@ public final class ExportFormats {
   /** The format that writes one folder for all scenes together. */
   public static final String FIRMWARE = FIRMWARE_EXPORTER.key();
 
-  /** The format whose bytes stand at an address. */
+  /** The format whose bytes are at an address. */
   public static final String HEX = "hex";
 
   private static final ExporterRegistry OF_ONE_SCENE = registry();

@@ -12,7 +12,7 @@ import lampwright.exporters.ExportFacts;
  * @param facts what can be said beforehand; the files of the folder are named below it
  */
 public record ExportPart(String format, Optional<String> scene, ExportFacts facts) {
-  /** What appears in the selected folder: the files, or the one folder. */
+  /** What appears in the output folder: the files, or the one folder. */
   public List<String> names() {
     return scene.isPresent() ? facts.files() : List.of(format);
   }

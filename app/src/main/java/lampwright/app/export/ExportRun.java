@@ -94,7 +94,7 @@ public final class ExportRun {
         .orElseThrow(
             () ->
                 new IllegalArgumentException(
-                    "formats: " + key + ": needs " + String.join(", ", ExportFormats.keys())));
+                    "formats: " + key + ": must be " + String.join(", ", ExportFormats.keys())));
   }
 
   /** What belongs to one scene each, scene by scene, known without rendering. */
@@ -127,7 +127,7 @@ public final class ExportRun {
    * leaves no half file and no changed file. In the firmware folder what the builder has changed
    * stays.
    *
-   * @param written hears what stands in its place now: the folder first, then the files of scenes
+   * @param written hears what is in its place now: the folder first, then the files of scenes
    * @return what only the work has shown, beside what the facts of the parts say beforehand
    * @throws ExportRefusedException if a format cannot hold a scene; nothing was changed
    * @throws IOException if something cannot be written

@@ -26,7 +26,7 @@ final class FirmwareFolder {
   /** The record of what was written, in the folder. */
   static final String RECORD = "lampwright_files.txt";
 
-  /** What a name ends in that stands beside a file which the builder has changed. */
+  /** What a name ends in that is beside a file which the builder has changed. */
   static final String BESIDE = ".new";
 
   private final String name;
@@ -45,7 +45,7 @@ final class FirmwareFolder {
    * The folder as it is.
    *
    * @param name of the folder in its parent
-   * @throws IOException if another folder or file stands there, or its record can't be read
+   * @throws IOException if another folder or file is there, or its record can't be read
    */
   static FirmwareFolder in(Path parent, String name) throws IOException {
     Path place = parent.resolve(name);

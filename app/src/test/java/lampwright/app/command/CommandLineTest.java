@@ -3,6 +3,7 @@ package lampwright.app.command;
 import static lampwright.app.command.Run.sample;
 import static org.assertj.core.api.Assertions.assertThat;
 
+import com.google.common.collect.ObjectArrays;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -117,7 +118,7 @@ class CommandLineTest {
     assertThat(run.code()).isEqualTo(1);
     assertThat(run.err())
         .contains("error: scenes[0].tracks[0].cues[0].pattern.level: 7 at line 4, column ")
-        .contains("needs 0 to 1");
+        .contains("must be between 0 and 1");
     assertThat(run.out()).contains("1 error, no dangers, no cautions, no notes");
   }
 
@@ -126,7 +127,7 @@ class CommandLineTest {
     Path project = project(minimal("7"));
     Run run = Run.of("export", project, "--to", folder.resolve("out"));
     assertThat(run.code()).isEqualTo(1);
-    assertThat(run.err()).contains("needs 0 to 1");
+    assertThat(run.err()).contains("must be between 0 and 1");
     assertThat(folder.resolve("out")).doesNotExist();
   }
 
@@ -195,7 +196,43 @@ class CommandLineTest {
   @Test
   void unknownSceneNamesThoseThatAre() {
     Run run = Run.of("export", sample("bench-rgbw"), "--to", folder, "--scene", "wolk");
-    assertThat(run.err()).contains("--scene: wolk: needs a scene of the project: walk, ramps");
+    assertThat(run.err())
+        .contains("--scene: wolk: must be one of walk, ramps; did you mean \"walk\"?");
+  }
+
+  // Both forms that help shows, on every command that takes the option.
+  @ParameterizedTest
+  @ValueSource(strings = {"--scene walk --scene ramps", "--scene=walk,ramps", "--scene ramps,walk"})
+  void scenesMayBeListedOrTheOptionRepeated(String line) throws IOException {
+    String[] words = line.split(" ");
+    Path to = folder.resolve("scenes");
+    Object[] export = {"export", sample("bench-rgbw"), "--to", to, "--as", "bin"};
+    assertThat(Run.of(ObjectArrays.concat(export, words, Object.class)).code()).isZero();
+    assertThat(files(to).map(f -> f.getFileName().toString()))
+        .containsExactlyInAnyOrder("walk.bin", "ramps.bin");
+    Object[] measure = {"measure", sample("bench-rgbw")};
+    assertThat(Run.of(ObjectArrays.concat(measure, words, Object.class)).out())
+        .contains("Scene walk:", "Scene ramps:");
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"measure P", "export P --to D", "prove P"})
+  void unknownSceneIsToldInOneWay(String line) {
+    Object[] words =
+        Stream.of((line + " --scene wolk").split(" "))
+            .map(w -> w.equals("P") ? sample("bench-rgbw") : w.equals("D") ? folder : w)
+            .toArray();
+    Run run = Run.of(words);
+    assertThat(run.code()).isEqualTo(2);
+    assertThat(run.err())
+        .startsWith(
+            "lampwright: --scene: wolk: must be one of walk, ramps; did you mean \"walk\"?");
+  }
+
+  @Test
+  void unknownFormatIsTold() {
+    Run run = Run.of("export", sample("bench-rgbw"), "--to", folder, "--as", "c,bni");
+    assertThat(run.err()).contains("--as: bni: must be one of c, bin,").contains("mean \"bin\"?");
   }
 
   @ParameterizedTest
@@ -222,7 +259,7 @@ class CommandLineTest {
         .containsPattern("order +GRBW")
         .containsPattern("inputHighShare +0.7")
         .containsPattern("t0hNs +300 +estimate after SK6812RGBW datasheet")
-        .containsPattern("idleMilliamps +1.0 +estimate: about 1 mA a package")
+        .containsPattern("idleMilliamps +1.0 +estimate: about 1 mA per package")
         .doesNotContain("memory");
   }
 
@@ -239,8 +276,7 @@ class CommandLineTest {
     Run run = Run.of("pixels", "apa\u001b[31m");
     assertThat(run.code()).isEqualTo(2);
     assertThat(run.out()).isEmpty();
-    assertThat(run.err())
-        .contains("WORD: apa\\u001b[31m: must be part of one of ws2812b, ws2812b-2020,");
+    assertThat(run.err()).contains("WORD: apa\\u001b[31m: must be one of ws2812b, ws2812b-2020,");
   }
 
   @Test

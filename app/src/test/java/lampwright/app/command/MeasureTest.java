@@ -45,7 +45,7 @@ class MeasureTest {
     assertThat(run.err()).isEmpty();
     assertThat(run.out())
         .containsSubsequence(
-            "! danger: battery: no fuse stated",
+            "! danger: battery: no fuse is set",
             "! caution: chain c: data level is 3.30 V",
             "Scene s: 200 frames at 50 frames/s, 4.000 s, loops",
             "! danger: supply, scene s, 0.00 s: draws 366 mA",
@@ -55,7 +55,7 @@ class MeasureTest {
             "! caution: lamp l, scene s: 300 flashes/min",
             "faster than a real direction indicator, 60 to 120",
             "Supply     peak 366 mA of 200 mA",
-            "Battery    lasts 4.3 h",
+            "Battery    run time 4.3 h",
             "Chain      c",
             "Voltage    c",
             "Wires      c                 lead 0.37 A of 0.25 A (AWG 30)",
@@ -200,6 +200,6 @@ class MeasureTest {
   void unknownSceneIsAWrongCommandLine() {
     Run run = Run.of("measure", sample("bench-rgbw"), "--scene", "none");
     assertThat(run.code()).isEqualTo(2);
-    assertThat(run.err()).contains("needs a scene of the project: walk, ramps");
+    assertThat(run.err()).contains("must be a scene of the project: walk, ramps");
   }
 }

@@ -152,6 +152,6 @@ class SvgPainterTest {
                     true,
                     Optional.empty(),
                     Optional.empty()))
-        .withMessage("corners: 2: needs 3");
+        .withMessage("corners: 2: must be 3");
   }
 }

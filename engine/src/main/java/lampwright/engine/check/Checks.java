@@ -46,14 +46,14 @@ public final class Checks {
    */
   public static void require(String name, double value, double min, double max) {
     if (!(value >= min && value <= max)) {
-      throw new IllegalArgumentException(name + ": " + plain(value) + ": " + needs(min, max));
+      throw new IllegalArgumentException(name + ": " + plain(value) + ": " + between(min, max));
     }
   }
 
   /** Refuses a value outside {@code [min, max]}, or not a number. */
   public Checks range(String field, double value, double min, double max) {
     // Written so that NaN fails it.
-    return value >= min && value <= max ? this : add(field, plain(value), needs(min, max));
+    return value >= min && value <= max ? this : add(field, plain(value), between(min, max));
   }
 
   /** Refuses a decimal outside {@code [min, max]}, or with more decimals than can be computed. */
@@ -62,9 +62,11 @@ public final class Checks {
         value.compareTo(BigDecimal.valueOf(min)) >= 0
             && value.compareTo(BigDecimal.valueOf(max)) <= 0;
     if (inside && value.scale() > MAX_DECIMALS) {
-      return add(field, shortText(value), "needs at most " + MAX_DECIMALS + " decimals");
+      return add(field, shortText(value), "must have at most " + MAX_DECIMALS + " decimals");
     }
-    return inside ? this : add(field, shortText(value), "needs " + min + " to " + max);
+    return inside
+        ? this
+        : add(field, shortText(value), between(BigDecimal.valueOf(min), BigDecimal.valueOf(max)));
   }
 
   /** Refuses a decimal that is not above 0, is past {@code max}, or has too many decimals. */
@@ -72,27 +74,27 @@ public final class Checks {
     boolean inside = value.signum() > 0 && value.compareTo(BigDecimal.valueOf(max)) <= 0;
     return inside
         ? range(field, value, 0, max)
-        : add(field, shortText(value), "needs more than 0, to " + max);
+        : add(field, shortText(value), above0(BigDecimal.valueOf(max)));
   }
 
   /** Refuses a number that is not above 0, is past {@code max}, or is none. */
   public Checks above0(String field, double value, double max) {
     return value > 0 && value <= max
         ? this
-        : add(field, plain(value), "needs more than 0, to " + plain(max));
+        : add(field, plain(value), above0(BigDecimal.valueOf(max)));
   }
 
   /** Refuses anything but 1 to 40 lower-case letters, digits and hyphens. */
   public Checks id(String field, String value) {
     boolean good = !value.isEmpty() && value.length() <= 40 && ID_CHARACTERS.matchesAllOf(value);
-    return that(good, field, value, "needs 1 to 40 lower-case letters, digits or hyphens");
+    return that(good, field, value, "must have 1 to 40 lower-case letters, digits or hyphens");
   }
 
   /** Refuses a text that is too long. */
   public Checks length(String field, String value, int max) {
     return value.length() <= max
         ? this
-        : add(field, value.length() + " characters", "needs at most " + max + " characters");
+        : add(field, value.length() + " characters", "must have at most " + max + " characters");
   }
 
   /** Refuses a list with fewer or more members. */
@@ -115,7 +117,7 @@ public final class Checks {
         add(
             list + "[" + i + "].id",
             id.apply(members.get(i)),
-            "needs an id of its own; " + list + "[" + earlier + "] has this one");
+            "must be unique; " + list + "[" + earlier + "] has the same");
       }
     }
     return this;
@@ -185,13 +187,35 @@ public final class Checks {
     if (value.signum() == 0) {
       return "0";
     }
-    boolean short0 = Math.abs((long) value.scale()) <= 60 && value.precision() <= 60;
-    return short0 ? value.stripTrailingZeros().toPlainString() : value.round(SHORT).toString();
+    boolean isShort = Math.abs((long) value.scale()) <= 60 && value.precision() <= 60;
+    return isShort ? value.stripTrailingZeros().toPlainString() : value.round(SHORT).toString();
   }
 
   private static final java.math.MathContext SHORT = new java.math.MathContext(8);
 
-  private static String needs(double min, double max) {
-    return "needs " + plain(min) + " to " + plain(max);
+  /** A limit as messages write it: with a comma for thousands. */
+  public static String limit(BigDecimal value) {
+    String plain = shortText(value);
+    int point = plain.indexOf('.');
+    String whole = point < 0 ? plain : plain.substring(0, point);
+    return whole.replaceAll("(?<=\\d)(?=(\\d{3})+$)", ",") + plain.substring(whole.length());
+  }
+
+  /** The same of a whole number. */
+  public static String limit(long value) {
+    return limit(BigDecimal.valueOf(value));
+  }
+
+  /** The words for values from the least to the greatest, both allowed. */
+  static String between(BigDecimal min, BigDecimal max) {
+    return "must be between " + limit(min) + " and " + limit(max);
+  }
+
+  private static String between(double min, double max) {
+    return between(BigDecimal.valueOf(min), BigDecimal.valueOf(max));
+  }
+
+  private static String above0(BigDecimal max) {
+    return "must be greater than 0 and at most " + limit(max);
   }
 }

@@ -1,9 +1,10 @@
 package lampwright.engine.check;
 
+import java.math.BigDecimal;
 import java.util.Optional;
 
 /**
- * How many members a list of a project may have. It stands once, at the record that has the list;
+ * How many members a list of a project may have. It is given once, at the record that has the list;
  * the reader asks it before it makes anything of the members.
  *
  * @param min the fewest
@@ -19,6 +20,8 @@ public record ListLimit(int min, int max, String what) {
             new Fault(
                 field,
                 count + " " + what,
-                min == 0 ? "needs at most " + max : "needs " + min + " to " + max));
+                min == 0
+                    ? "must be at most " + Checks.limit(max)
+                    : Checks.between(BigDecimal.valueOf(min), BigDecimal.valueOf(max))));
   }
 }

@@ -1,6 +1,6 @@
 /**
- * Values that check themselves: faults with the field that they stand in, and text that is fit to
- * be shown.
+ * Values that check themselves: faults with the field that they are in, and text that is fit to be
+ * shown.
  */
 @NullMarked
 package lampwright.engine.check;

@@ -12,7 +12,7 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
-import lampwright.engine.check.Harmless;
+import lampwright.engine.check.SafeText;
 
 /**
  * Files of a folder and of the folders in it, exchanged as one set. They are written into a work
@@ -69,12 +69,12 @@ public final class FileSet implements Closeable {
    *
    * @param name relative to the folder, with {@code /} between the parts
    * @throws IllegalArgumentException if it leads out of the folder, or is in the set already
-   * @throws IOException if something stands there that can't be replaced, or nothing can be written
+   * @throws IOException if something is there that can't be replaced, or nothing can be written
    */
   public OutputStream open(String name) throws IOException {
     SetPlan.checkName(name);
     if (written.containsKey(name) || dropped.contains(name)) {
-      throw new IllegalArgumentException("name: " + Harmless.quoted(name) + ": is in the set");
+      throw new IllegalArgumentException("name: " + SafeText.quoted(name) + ": is in the set");
     }
     checkPlace(name);
     StagedSetFile file = StagedSetFile.open(work.fresh(name), folder.resolve(name));
@@ -90,7 +90,7 @@ public final class FileSet implements Closeable {
   public void drop(String name) throws IOException {
     SetPlan.checkName(name);
     if (written.containsKey(name)) {
-      throw new IllegalArgumentException("name: " + Harmless.quoted(name) + ": is in the set");
+      throw new IllegalArgumentException("name: " + SafeText.quoted(name) + ": is in the set");
     }
     checkPlace(name);
     dropped.add(name);
@@ -108,12 +108,12 @@ public final class FileSet implements Closeable {
     List<SetPlan.Step> steps = new ArrayList<>();
     for (String name : written.keySet()) {
       checkPlace(name);
-      steps.add(new SetPlan.Step(there(name) ? SetPlan.Kind.REPLACE : SetPlan.Kind.ADD, name));
+      steps.add(new SetPlan.Step(there(name) ? SetPlan.Change.REPLACE : SetPlan.Change.ADD, name));
     }
     for (String name : dropped) {
       checkPlace(name);
       if (there(name)) {
-        steps.add(new SetPlan.Step(SetPlan.Kind.DROP, name));
+        steps.add(new SetPlan.Step(SetPlan.Change.DROP, name));
       }
     }
     work.exchange(new SetPlan(steps), mover);

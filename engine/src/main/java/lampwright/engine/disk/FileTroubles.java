@@ -6,7 +6,7 @@ import java.nio.file.FileSystemException;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.NotDirectoryException;
 import java.nio.file.Path;
-import lampwright.engine.check.Harmless;
+import lampwright.engine.check.SafeText;
 
 /** Says in plain words why a file could not be read or written. */
 public final class FileTroubles {
@@ -19,7 +19,7 @@ public final class FileTroubles {
 
   /** A message that names the file. */
   public static String text(Path file, String what) {
-    return Harmless.text(file.toString(), Harmless.MAX_NAME) + ": " + what;
+    return SafeText.text(file.toString(), SafeText.MAX_NAME) + ": " + what;
   }
 
   private static String reason(IOException trouble) {
@@ -36,6 +36,6 @@ public final class FileTroubles {
         trouble instanceof FileSystemException known && known.getReason() != null
             ? known.getReason()
             : trouble.getMessage();
-    return reason == null ? trouble.getClass().getSimpleName() : Harmless.text(reason, 200);
+    return reason == null ? trouble.getClass().getSimpleName() : SafeText.text(reason, 200);
   }
 }

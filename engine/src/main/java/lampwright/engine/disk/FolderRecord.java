@@ -15,7 +15,7 @@ import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
-import lampwright.engine.check.Harmless;
+import lampwright.engine.check.SafeText;
 
 /**
  * What was written into a folder: each file's name and SHA-256, a line each, as {@code sha256sum
@@ -62,7 +62,7 @@ public final class FolderRecord {
       Matcher parts = LINE.matcher(line);
       try {
         if (!parts.matches()) {
-          throw new IllegalArgumentException(Harmless.quoted(line));
+          throw new IllegalArgumentException(SafeText.quoted(line));
         }
         SetPlan.checkName(parts.group(2));
         digests.put(parts.group(2), parts.group(1));

@@ -16,8 +16,8 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
 /**
- * Files that stand beside their place while they are written, and what a killed process left of
- * them. The name tells the process:
+ * Files that are beside their place while they are written, and what a killed process left of them.
+ * The name tells the process:
  *
  * <pre>.lampwright-PID-STARTED-RANDOM.part</pre>
  *

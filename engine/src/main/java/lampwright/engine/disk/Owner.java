@@ -11,7 +11,7 @@ import java.util.Optional;
  *     say
  */
 public record Owner(long pid, Instant started) {
-  /** Stands where a system does not say when a process started. */
+  /** Used where a system does not say when a process started. */
   public static final Instant NEVER = Instant.EPOCH;
 
   /** This process. */

@@ -8,7 +8,7 @@ import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.nio.file.attribute.BasicFileAttributes;
-import lampwright.engine.check.Harmless;
+import lampwright.engine.check.SafeText;
 
 /**
  * Reads files, bounded. Only regular files are read: a pipe may never end, nor even begin, and a
@@ -60,7 +60,7 @@ public final class RegularFile {
     } catch (NoSuchFileException missing) {
       NoSuchFileException clear =
           new NoSuchFileException(
-              Harmless.text(file.toString(), Harmless.MAX_NAME),
+              SafeText.text(file.toString(), SafeText.MAX_NAME),
               null,
               READING + ": there is no such file or folder");
       clear.initCause(missing);
@@ -75,7 +75,7 @@ public final class RegularFile {
       throw new IOException(FileTroubles.text(file, "is a folder, not a project file"));
     }
     if (!found.isRegularFile()) {
-      throw new Refused(file, "it is a pipe, a device or the like; needs a regular file");
+      throw new Refused(file, "it is a pipe, a device or the like; it must be a regular file");
     }
   }
 }

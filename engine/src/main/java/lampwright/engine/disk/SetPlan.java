@@ -8,12 +8,12 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import lampwright.engine.check.Harmless;
+import lampwright.engine.check.SafeText;
 
 /** What an exchange of files does, step by step, as it is written down before it begins. */
 record SetPlan(List<Step> steps) {
   /** What becomes of a file. */
-  enum Kind {
+  enum Change {
     /** One that was not there comes. */
     ADD,
     /** One takes the place of another. */
@@ -31,7 +31,7 @@ record SetPlan(List<Step> steps) {
    *
    * @param name relative to the folder, with {@code /} between the parts
    */
-  record Step(Kind kind, String name) {}
+  record Step(Change change, String name) {}
 
   // What we write is far smaller; anything greater is not ours.
   private static final int MAX_BYTES = 1 << 20;
@@ -45,7 +45,7 @@ record SetPlan(List<Step> steps) {
   byte[] bytes() {
     StringBuilder text = new StringBuilder();
     steps.forEach(
-        step -> text.append(step.kind().word()).append(' ').append(step.name()).append('\n'));
+        step -> text.append(step.change().word()).append(' ').append(step.name()).append('\n'));
     return text.append(END).append('\n').toString().getBytes(UTF_8);
   }
 
@@ -68,13 +68,13 @@ record SetPlan(List<Step> steps) {
   }
 
   private static Step step(String line, Path file) throws IOException {
-    for (Kind kind : Kind.values()) {
-      String word = kind.word() + " ";
+    for (Change change : Change.values()) {
+      String word = change.word() + " ";
       if (line.startsWith(word)) {
         try {
           String name = line.substring(word.length());
           checkName(name);
-          return new Step(kind, name);
+          return new Step(change, name);
         } catch (IllegalArgumentException strange) {
           throw new IOException(damaged(file).getMessage(), strange);
         }
@@ -104,7 +104,7 @@ record SetPlan(List<Step> steps) {
     }
     if (!plain) {
       throw new IllegalArgumentException(
-          "name: " + Harmless.quoted(name) + ": needs the name of a file in the folder");
+          "name: " + SafeText.quoted(name) + ": must be the name of a file in the folder");
     }
   }
 }

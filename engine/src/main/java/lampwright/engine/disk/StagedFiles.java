@@ -7,7 +7,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
-import lampwright.engine.check.Harmless;
+import lampwright.engine.check.SafeText;
 
 /**
  * Writes files of one folder all or none. Each is written beside its place; {@link #commit()} moves
@@ -51,11 +51,11 @@ public final class StagedFiles implements Closeable {
   public OutputStream open(String name) throws IOException {
     if (!isPlainName(name)) {
       throw new IllegalArgumentException(
-          "name: " + Harmless.quoted(name) + ": needs the name of a file, without a folder");
+          "name: " + SafeText.quoted(name) + ": must be the name of a file, without a folder");
     }
     Path target = folder.resolve(name);
     if (staged.stream().anyMatch(s -> s.target().equals(target))) {
-      throw new IllegalArgumentException("name: " + Harmless.quoted(name) + ": is open already");
+      throw new IllegalArgumentException("name: " + SafeText.quoted(name) + ": is open already");
     }
     checkTarget(target);
     try {

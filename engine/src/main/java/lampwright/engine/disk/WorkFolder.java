@@ -29,7 +29,7 @@ import org.jspecify.annotations.Nullable;
  * lock      held by the program that writes; the system lets go of it if that is killed
  * new/      the files to come
  * old/      the files that they replace, until all have moved
- * plan      what moves: from the instant this stands the set is complete, and only has to be moved
+ * plan      what moves: from the instant this exists the set is complete, and only has to be moved
  * undo      the same, from the instant a move failed: then the old files come back
  * </pre>
  */
@@ -169,14 +169,14 @@ final class WorkFolder {
   }
 
   private void keepOld(SetPlan.Step step) throws IOException {
-    if (step.kind() == SetPlan.Kind.ADD) {
+    if (step.change() == SetPlan.Change.ADD) {
       return;
     }
     Path place = folder.resolve(step.name());
     Path old = madeReady(OLD, step.name());
     try {
       Replaced.keep(place, old);
-      if (step.kind() == SetPlan.Kind.REPLACE) {
+      if (step.change() == SetPlan.Change.REPLACE) {
         Replaced.permissions(place, work.resolve(NEW).resolve(step.name()));
       }
     } catch (IOException trouble) {
@@ -191,7 +191,7 @@ final class WorkFolder {
       Path place = folder.resolve(step.name());
       Path fresh = work.resolve(NEW).resolve(step.name());
       try {
-        if (step.kind() == SetPlan.Kind.DROP) {
+        if (step.change() == SetPlan.Change.DROP) {
           Files.deleteIfExists(place);
         } else if (Files.exists(fresh)) {
           Folders.make(place.resolveSibling(""));
@@ -222,7 +222,7 @@ final class WorkFolder {
       Path place = folder.resolve(step.name());
       Path old = work.resolve(OLD).resolve(step.name());
       try {
-        if (step.kind() != SetPlan.Kind.ADD) {
+        if (step.change() != SetPlan.Change.ADD) {
           if (Files.exists(old)) {
             Files.move(old, place, StandardCopyOption.ATOMIC_MOVE);
           }

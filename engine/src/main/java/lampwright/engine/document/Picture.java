@@ -40,7 +40,7 @@ public record Picture(View view, String file) {
           "file",
           new FormType<>(
               "picture",
-              "needs text",
+              "must be a string",
               "^(?=.{0,300}$)(?!(.*/)?\\.{0,2}(/|$))[^\\u0000-\\u001F\\u007F-\\u009F\\u2028\\u2029\\\\:]*\\.([pP][nN][gG]|[jJ][pP][eE]?[gG])$",
               List.of("side.png", "pictures/rear.jpg"),
               MAX_FILE_LENGTH,
@@ -57,13 +57,13 @@ public record Picture(View view, String file) {
       checks.add(
           "file",
           file.length() + " characters",
-          "needs at most " + MAX_FILE_LENGTH + " characters");
+          "must have at most " + MAX_FILE_LENGTH + " characters");
     } else if (BARRED.matchesAnyOf(file)) {
-      checks.add("file", file, "needs a path with / and without \\, : and control characters");
+      checks.add("file", file, "must be a path with /, without \\, : or control characters");
     } else if (Splitter.on('/').splitToStream(file).anyMatch(NO_NAMES::contains)) {
-      checks.add("file", file, "needs a path from the project's folder, and not outside it");
+      checks.add("file", file, "must be a relative path inside the project folder");
     } else {
-      checks.that(isPicture(file), "file", file, "needs a name that ends in .png, .jpg or .jpeg");
+      checks.that(isPicture(file), "file", file, "must end in .png, .jpg or .jpeg");
     }
     checks.done();
   }

@@ -32,7 +32,7 @@ public final class ProjectFaults {
         checks.add(
             "pixelTypes[" + i + "].id",
             pixelTypes.get(i).id(),
-            "needs an id that no built-in pixel type has");
+            "must differ from the ids of built-in pixel types");
       }
     }
     for (int i = 0; i < chains.size(); i++) {
@@ -41,7 +41,7 @@ public final class ProjectFaults {
           pixelTypes.contains(type) || BuiltInPixelTypes.all().contains(type),
           "rig.chains[" + i + "].pixelType",
           type.id(),
-          "needs a built-in pixel type or one of pixelTypes");
+          "must be a built-in pixel type or one of pixelTypes");
     }
     pictures(checks, pictures);
     checks.uniqueIds("scenes", scenes, Scene::id);
@@ -55,7 +55,7 @@ public final class ProjectFaults {
             checks.add(
                 "scenes[" + s + "].tracks[" + t + "].lamps[" + l + "]",
                 named.get(l),
-                "needs the id of a lamp of this rig");
+                "must be the id of a lamp of this rig");
           }
         }
       }
@@ -72,7 +72,7 @@ public final class ProjectFaults {
         checks.add(
             "pictures[" + i + "].view",
             view.key(),
-            "needs a view of its own; pictures[" + earlier + "] has this one");
+            "must be unique; pictures[" + earlier + "] has the same");
       }
     }
   }

@@ -42,7 +42,7 @@ public final class NumberTable {
       List<String> least =
           COLUMNS.stream().filter(c -> heading.contains(c) || !MAY_LACK.contains(c)).toList();
       if (!heading.equals(least)) {
-        throw new IllegalArgumentException(lines.get(0) + ": needs " + COLUMNS);
+        throw new IllegalArgumentException(lines.get(0) + ": must be " + COLUMNS);
       }
       Splitter cells = Splitter.on(',').limit(heading.size());
       ImmutableListMultimap.Builder<String, SourcedNumber> numbers =
@@ -50,7 +50,7 @@ public final class NumberTable {
       for (String line : lines.subList(1, lines.size())) {
         List<String> cell = cells.splitToList(line);
         if (cell.size() < heading.size()) {
-          throw new IllegalArgumentException(line + ": needs " + heading);
+          throw new IllegalArgumentException(line + ": must be " + heading);
         }
         numbers.put(cell(heading, cell, "subject"), number(heading, cell));
       }

@@ -6,7 +6,7 @@ import java.util.Locale;
 public enum Source {
   /** The document named holds the value, and that was looked up. */
   PUBLISHED("published"),
-  /** The document named is where the value should stand; that was not looked up. */
+  /** The document named is where the value should be; that was not looked up. */
   MEMORY("estimate"),
   /** Common practice, or a guess from like parts, as the document says. */
   PRACTICE("estimate"),
@@ -39,6 +39,6 @@ public enum Source {
       }
     }
     throw new IllegalArgumentException(
-        key + ": needs published, memory, practice, ours or computed");
+        key + ": must be published, memory, practice, ours or computed");
   }
 }

@@ -7,7 +7,7 @@ import java.util.List;
  * A number of the trade, or several that belong together, and where it comes from.
  *
  * @param item what it is, such as {@code r.mcd}
- * @param value as it stands in the table
+ * @param value as the table has it
  * @param unit its unit; empty where the item names it
  * @param source how surely it is known
  * @param document the document, or how it was found

@@ -10,7 +10,7 @@ import java.util.function.Predicate;
  * One field of an object of the project file, described once: reader, writer, schema, documents,
  * forms and random values are made from this.
  *
- * @param <R> what the object stands for
+ * @param <R> what the object represents
  * @param <V> the field's value
  */
 public final class Field<R, V> extends Part<R, V> {

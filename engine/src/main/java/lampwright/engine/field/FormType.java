@@ -6,10 +6,10 @@ import java.util.function.Function;
 import lampwright.engine.check.Checks;
 
 /**
- * Text of a certain form that stands for a value.
+ * Text of a certain form that represents a value.
  *
  * @param key of the words that name the form
- * @param allowed what is accepted, for messages: {@code needs ...}
+ * @param allowed what is accepted, for messages: {@code must be ...}
  * @param pattern a regular expression that every accepted text matches, for the schema; it may
  *     accept more
  * @param examples texts that are accepted, the usual ones first

@@ -5,7 +5,7 @@ import java.util.function.BiFunction;
 import java.util.function.Function;
 
 /**
- * A component that stands in a file as several fields beside the others, such as the clock of a
+ * A component that is in a file as several fields beside the others, such as the clock of a
  * controller beside its name.
  *
  * @param <R> the record

@@ -8,7 +8,7 @@ import lampwright.engine.check.Checks;
  * @param wide the wider type
  * @param narrow what is accepted
  * @param other what else is called in messages
- * @param allowed what is accepted, for messages: {@code needs ...}
+ * @param allowed what is accepted, for messages: {@code must be ...}
  */
 public record NarrowType<E, W extends E>(
     UnionType<E> wide, Class<W> narrow, String other, String allowed) implements FieldType<W> {

@@ -8,7 +8,7 @@ import lampwright.engine.check.Checks;
  * An object with fields of its own.
  *
  * @param shape its fields
- * @param standIn what stands for one that is broken, after the one before it in a list, if any; so
+ * @param standIn what represents one that is broken, after the one before it in a list, if any; so
  *     what is around it is checked too
  */
 public record RecordType<E>(Shape<E> shape, Optional<Function<Optional<E>, E>> standIn)
@@ -18,7 +18,7 @@ public record RecordType<E>(Shape<E> shape, Optional<Function<Optional<E>, E>> s
     return new RecordType<>(shape, Optional.empty());
   }
 
-  /** An object in whose place another can stand. */
+  /** An object that another can replace. */
   public static <E> RecordType<E> of(Shape<E> shape, Function<Optional<E>, E> standIn) {
     return new RecordType<>(shape, Optional.of(standIn));
   }

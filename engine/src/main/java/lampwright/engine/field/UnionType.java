@@ -10,11 +10,11 @@ import lampwright.engine.check.Checks;
  * An object of one of several shapes.
  *
  * @param key of its words
- * @param allowed what is accepted, for messages: {@code needs ...}
+ * @param allowed what is accepted, for messages: {@code must be ...}
  * @param tag the field that names the shape by its key; empty where the shape is known by its first
  *     field
  * @param shapes in the order in which they are listed
- * @param standIn what stands for one that is broken; empty if its owner is broken then too
+ * @param standIn what represents one that is broken; empty if its owner is broken then too
  * @param brief how one of them may be written as a text instead of an object
  */
 public record UnionType<E>(

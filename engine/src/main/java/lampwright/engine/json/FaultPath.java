@@ -4,7 +4,7 @@ import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import lampwright.engine.check.Fault;
-import lampwright.engine.check.Harmless;
+import lampwright.engine.check.SafeText;
 
 /** Finds the value that a fault of a record is about. */
 final class FaultPath {
@@ -30,7 +30,7 @@ final class FaultPath {
   static String shown(Json at, Fault fault) {
     boolean same = at instanceof Json.Text text && text.value().equals(fault.value());
     boolean number = at instanceof Json.Num && NUMBER.matcher(fault.value()).matches();
-    return same || number ? at.shown() : Harmless.text(fault.value());
+    return same || number ? at.shown() : SafeText.text(fault.value());
   }
 
   private static Optional<Json> next(Json at, String index, String name) {

@@ -12,7 +12,7 @@ import lampwright.engine.field.Field;
 import lampwright.engine.field.ListType;
 
 /**
- * The fields of one object of the file. What is wrong with a field is reported where it stands; the
+ * The fields of one object of the file. What is wrong with a field is reported where it is; the
  * caller then gets a stand-in, so that all other fields are read and checked too.
  */
 final class Fields {
@@ -171,11 +171,11 @@ final class Fields {
       return;
     }
     strange = true;
-    // Once for all of them, however many there are. A field that stands there already was not
+    // Once for all of them, however many there are. A field that is there already was not
     // meant by a misspelt one.
     List<String> unused = known.stream().filter(name -> !has(name)).toList();
     String allowed =
-        (known.size() == 1 ? "needs only " : "needs one of ") + String.join(", ", known);
+        (known.size() == 1 ? "must be " : "must be one of ") + String.join(", ", known);
     for (Json.Member member : unknown) {
       problems.error(
           where.field(member.name()),

@@ -2,9 +2,9 @@ package lampwright.engine.json;
 
 import java.util.List;
 import java.util.Optional;
-import lampwright.engine.check.Harmless;
+import lampwright.engine.check.SafeText;
 
-/** A JSON value and where it stands in the file: line and column counted from 1. */
+/** A JSON value and where it is in the file: line and column counted from 1. */
 sealed interface Json {
   int line();
 
@@ -21,12 +21,12 @@ sealed interface Json {
   record Text(int line, int column, String value) implements Json {
     @Override
     public String shown() {
-      return Harmless.quoted(value);
+      return SafeText.quoted(value);
     }
 
     @Override
     public String shownWithType() {
-      return shown() + " (text)";
+      return shown() + " (string)";
     }
   }
 
@@ -34,7 +34,7 @@ sealed interface Json {
   record Num(int line, int column, String raw) implements Json {
     @Override
     public String shown() {
-      return Harmless.text(raw, 40);
+      return SafeText.text(raw, 40);
     }
 
     @Override

@@ -25,7 +25,7 @@ import lampwright.engine.field.WholeType;
 final class JsonKind implements FieldType.Visitor<ValueKind<?>> {
   static final JsonKind OF = new JsonKind();
 
-  private static final String PAIR = "the least and the greatest time: [300, 450]";
+  private static final String PAIR = "the minimum and maximum time: [300, 450]";
 
   private JsonKind() {}
 
@@ -84,7 +84,7 @@ final class JsonKind implements FieldType.Visitor<ValueKind<?>> {
 
   @Override
   public ValueKind<?> pair(PairType type) {
-    return new ValueKind<>(Json.Arr.class, "needs " + PAIR, List.of(), JsonKind::two);
+    return new ValueKind<>(Json.Arr.class, "must be " + PAIR, List.of(), JsonKind::two);
   }
 
   @Override

@@ -1,7 +1,7 @@
 package lampwright.engine.json;
 
 import java.util.Locale;
-import lampwright.engine.check.Harmless;
+import lampwright.engine.check.SafeText;
 
 /** Text as JSON writes it. */
 final class JsonText {
@@ -9,7 +9,7 @@ final class JsonText {
 
   /**
    * The text in quotation marks. Quotation marks, backslashes and what an editor would not show are
-   * escaped; all else stands as it is.
+   * escaped; all else is left as it is.
    */
   static String quoted(String text) {
     StringBuilder json = new StringBuilder(text.length() + 2).append('"');
@@ -22,7 +22,7 @@ final class JsonText {
         case '\r' -> json.append("\\r");
         case '\t' -> json.append("\\t");
         default -> {
-          if (Harmless.plain(c)) {
+          if (SafeText.plain(c)) {
             json.appendCodePoint(c);
           } else {
             for (char unit : Character.toChars(c)) {

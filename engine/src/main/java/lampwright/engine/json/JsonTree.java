@@ -1,16 +1,18 @@
 package lampwright.engine.json;
 
+import java.io.BufferedReader;
 import java.io.ByteArrayInputStream;
+import java.io.IOException;
 import java.io.InputStreamReader;
 import java.io.Reader;
+import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayDeque;
 import java.util.Deque;
 import java.util.HashMap;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
-import lampwright.engine.check.Harmless;
+import lampwright.engine.check.Checks;
 import org.jspecify.annotations.Nullable;
 import tools.jackson.core.JacksonException;
 import tools.jackson.core.JsonParser;
@@ -20,7 +22,6 @@ import tools.jackson.core.StreamReadConstraints;
 import tools.jackson.core.TokenStreamFactory;
 import tools.jackson.core.TokenStreamLocation;
 import tools.jackson.core.exc.StreamConstraintsException;
-import tools.jackson.core.exc.UnexpectedEndOfInputException;
 import tools.jackson.core.json.JsonFactory;
 import tools.jackson.core.json.JsonReadFeature;
 
@@ -32,7 +33,6 @@ final class JsonTree {
   /** The longest text, name or number, in characters. */
   static final int MAX_TEXT = 65_536;
 
-  private static final int MAX_MESSAGE = 200;
   private static final int POOLED_NAMES = 512;
 
   // Numbers that are none (NaN) are let through, to be reported as the value of their field.
@@ -65,54 +65,60 @@ final class JsonTree {
     if (!Utf8.check(bytes, problems)) {
       return Optional.empty();
     }
-    int skip = Utf8.markLength(bytes);
-    Reader reader =
-        new InputStreamReader(
-            new ByteArrayInputStream(bytes, skip, bytes.length - skip), StandardCharsets.UTF_8);
     JsonTree tree = new JsonTree(problems);
-    try (JsonParser parser = FACTORY.createParser(ObjectReadContext.empty(), reader)) {
+    try (JsonParser parser = FACTORY.createParser(ObjectReadContext.empty(), reader(bytes))) {
       return tree.read(parser);
+    } catch (JacksonException refused) {
+      syntax(bytes).report(problems);
+    }
+    return Optional.empty();
+  }
+
+  private static Reader reader(byte[] bytes) {
+    int skip = Utf8.markLength(bytes);
+    return new InputStreamReader(
+        new ByteArrayInputStream(bytes, skip, bytes.length - skip), StandardCharsets.UTF_8);
+  }
+
+  private static SyntaxFault syntax(byte[] bytes) {
+    try (Reader text = new BufferedReader(reader(bytes))) {
+      return SyntaxCheck.first(text)
+          .orElseGet(() -> new SyntaxFault(1, 1, "not JSON", "must be as RFC 8259 says", ""));
+    } catch (IOException impossible) {
+      throw new UncheckedIOException(impossible);
     }
   }
 
   private Optional<Json> read(JsonParser parser) {
     try {
-      for (JsonToken token = parser.nextToken(); token != null; token = parser.nextToken()) {
-        TokenStreamLocation at = parser.currentTokenLocation();
-        if (root != null) {
-          return more(at);
-        }
-        if (!take(token, parser, at.getLineNr(), at.getColumnNr())) {
-          return Optional.empty();
-        }
-      }
+      return tree(parser);
     } catch (StreamConstraintsException tooLong) {
-      fail(
-          parser.currentTokenLocation(),
-          "a text or number too long",
-          "needs at most " + MAX_TEXT + " characters");
-      return Optional.empty();
-    } catch (UnexpectedEndOfInputException cut) {
-      fail(parser.currentLocation(), "the end of the file", "needs the rest of the JSON");
-      return Optional.empty();
-    } catch (JacksonException wrong) {
-      TokenStreamLocation at =
-          wrong.getLocation() == null ? parser.currentLocation() : wrong.getLocation();
-      if (root != null) {
-        return more(at);
-      }
-      fail(at, "not JSON", reason(wrong));
+      TokenStreamLocation at = parser.currentTokenLocation();
+      problems.error(
+          Where.ROOT,
+          Math.max(1, at.getLineNr()),
+          Math.max(1, at.getColumnNr()),
+          "a string or number too long",
+          "must have at most " + Checks.limit(MAX_TEXT) + " characters");
       return Optional.empty();
     }
-    if (root == null) {
-      problems.error(Where.ROOT, 1, 1, "an empty file", "needs a JSON object");
-    }
-    return Optional.ofNullable(root);
   }
 
-  private Optional<Json> more(TokenStreamLocation at) {
-    fail(at, "more after the end of the project", "needs the end of the file");
-    return Optional.empty();
+  private Optional<Json> tree(JsonParser parser) {
+    for (JsonToken token = parser.nextToken(); token != null; token = parser.nextToken()) {
+      TokenStreamLocation at = parser.currentTokenLocation();
+      if (root != null) {
+        SyntaxCheck.more(at.getLineNr(), at.getColumnNr()).report(problems);
+        return Optional.empty();
+      }
+      if (!take(token, parser, at.getLineNr(), at.getColumnNr())) {
+        return Optional.empty();
+      }
+    }
+    if (root == null) {
+      problems.error(Where.ROOT, 1, 1, "an empty file", "must be a JSON object");
+    }
+    return Optional.ofNullable(root);
   }
 
   private boolean take(JsonToken token, JsonParser parser, int line, int column) {
@@ -135,7 +141,7 @@ final class JsonTree {
           line,
           column,
           "nested " + open.size() + " deep",
-          "needs at most " + MAX_DEPTH + " objects and lists in one another");
+          "must be nested at most " + MAX_DEPTH + " deep");
       return false;
     }
     if (values > MAX_VALUES) {
@@ -143,8 +149,8 @@ final class JsonTree {
           Where.ROOT,
           line,
           column,
-          "more than " + MAX_VALUES + " values",
-          "needs at most " + MAX_VALUES);
+          "more than " + Checks.limit(MAX_VALUES) + " values",
+          "must be at most " + Checks.limit(MAX_VALUES));
       return false;
     }
     return true;
@@ -177,18 +183,5 @@ final class JsonTree {
       names.put(name, name);
     }
     return name;
-  }
-
-  private void fail(TokenStreamLocation at, String value, String allowed) {
-    problems.error(
-        Where.ROOT, Math.max(1, at.getLineNr()), Math.max(1, at.getColumnNr()), value, allowed);
-  }
-
-  private static String reason(JacksonException wrong) {
-    // The parser tells of settings that it has, and we have not.
-    String message =
-        String.valueOf(wrong.getOriginalMessage()).replaceFirst(": was expecting \\(.*", "");
-    return Harmless.text(message.substring(0, 1).toLowerCase(Locale.ROOT), 1)
-        + Harmless.text(message.substring(1), MAX_MESSAGE);
   }
 }

@@ -5,7 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import lampwright.engine.check.ListLimit;
 
-/** A value of the file, where it stands, and where to report what is wrong with it. */
+/** A value of the file, where it is, and where to report what is wrong with it. */
 record Located(Json json, Where where, Problems problems) {
   /** The value; empty if it is of another kind, which is then reported. */
   <T> Optional<T> as(ValueKind<T> kind) {
@@ -64,12 +64,12 @@ record Located(Json json, Where where, Problems problems) {
   // Numbers that are refused for their length or smallness are numbers all the same.
   private static String better(String raw, String allowed) {
     if (raw.length() > Numbers.MAX_LENGTH) {
-      return "needs at most " + Numbers.MAX_LENGTH + " characters";
+      return "must have at most " + Numbers.MAX_LENGTH + " characters";
     }
     boolean lost =
         allowed.equals(ValueKind.NUMBER.allowed())
             && Numbers.decimal(raw).isPresent()
             && Numbers.nearest(raw).isEmpty();
-    return lost ? "needs 0, or a number less near to 0" : allowed;
+    return lost ? "must be 0, or further from 0" : allowed;
   }
 }

@@ -1,5 +1,7 @@
 package lampwright.engine.json;
 
+import com.google.common.base.Ascii;
+import com.google.common.base.CharMatcher;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.HashSet;
@@ -13,8 +15,12 @@ import lampwright.engine.check.Checks;
  * that the places in the list remain, and what names it is not reported as well.
  */
 final class Names {
+  private static final CharMatcher NOT_OF_IDS =
+      CharMatcher.inRange('a', 'z').or(CharMatcher.inRange('0', '9')).negate();
+
   private final Set<String> good = new LinkedHashSet<>();
   private final Set<String> excused = new HashSet<>();
+  private final Set<String> badLetters = new HashSet<>();
   private final List<String> places = new ArrayList<>();
   private boolean any;
 
@@ -34,6 +40,8 @@ final class Names {
     }
     if (valid(id)) {
       good.add(id);
+    } else {
+      badLetters.add(letters(id));
     }
     return id;
   }
@@ -64,13 +72,21 @@ final class Names {
     return places.get(index);
   }
 
+  /**
+   * Whether what is wrong with a name follows from what was reported: that the id which it names is
+   * bad, or written in another way there because of that.
+   */
   boolean excuses(String id) {
-    return any || excused.contains(id);
+    return any || excused.contains(id) || badLetters.contains(letters(id));
   }
 
   /** The ids that can be referred to. */
   Collection<String> good() {
     return good;
+  }
+
+  private static String letters(String id) {
+    return NOT_OF_IDS.removeFrom(Ascii.toLowerCase(id));
   }
 
   private static boolean valid(String id) {

@@ -51,12 +51,11 @@ final class OpenJson {
           where.field(name),
           nameLine,
           nameColumn,
-          "given twice",
-          "needs to stand once; it stands at line "
+          "duplicate field",
+          "must be given once; it is first given at line "
               + earlier.line()
               + ", column "
-              + earlier.column()
-              + " already");
+              + earlier.column());
     }
   }
 

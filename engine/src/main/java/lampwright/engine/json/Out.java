@@ -6,8 +6,8 @@ import java.util.List;
 import java.util.Map;
 
 /**
- * JSON to write. What fits in 100 columns, with its indentation, key and comma, stands on one line;
- * of what does not, each member stands on a line of its own.
+ * JSON to write. What fits in 100 columns, with its indentation, key and comma, is on one line; of
+ * what does not, each member is on a line of its own.
  */
 sealed interface Out {
   int COLUMNS = 100;

@@ -3,7 +3,7 @@ package lampwright.engine.json;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 
-/** Where the values of a project stand in the file that it was read from. */
+/** Where the values of a project are in the file that it was read from. */
 public final class Positions {
   /** Of a project that was read from no file. */
   public static final Positions NONE = new Positions(null);
@@ -19,8 +19,7 @@ public final class Positions {
   }
 
   /**
-   * The position of a value, or of the last one on the way to it, as a value left out stands
-   * nowhere.
+   * The position of a value, or of the last one on the way to it, as a value left out is nowhere.
    *
    * @param path as in {@code scenes[0].tracks[2].lamps[0]}
    */

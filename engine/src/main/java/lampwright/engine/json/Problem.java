@@ -8,8 +8,8 @@ import java.util.Optional;
  *
  * @param path of the field, such as {@code scenes[0].tracks[2].lamps[0]}; empty for the whole file
  * @param value what came, as text
- * @param allowed what would be accepted, as the end of a sentence: {@code needs 0 to 1}
- * @param position where it stands in the file
+ * @param allowed what would be accepted, as the end of a sentence: {@code must be between 0 and 1}
+ * @param position where it is in the file
  * @param suggestion a name that was perhaps meant
  */
 public record Problem(

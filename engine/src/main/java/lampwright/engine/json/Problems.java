@@ -4,15 +4,16 @@ import java.util.Collection;
 import java.util.Comparator;
 import java.util.List;
 import java.util.PriorityQueue;
+import lampwright.engine.check.Suggestion;
 
-/** Collects the problems of a file; keeps those that stand first in it, however many there are. */
+/** Collects the problems of a file; keeps those that are first in it, however many there are. */
 final class Problems {
   private static final Comparator<Draft> BY_POSITION =
       Comparator.comparingInt(Draft::line)
           .thenComparingInt(Draft::column)
           .thenComparingInt(Draft::sequence);
 
-  private final Kept errors = new Kept();
+  private final FirstN errors = new FirstN();
   private int sequence;
 
   /** Adds an error at a position. */
@@ -46,7 +47,7 @@ final class Problems {
     return errors.first.stream().sorted(BY_POSITION).map(Draft::problem).toList();
   }
 
-  private static final class Kept {
+  private static final class FirstN {
     private final PriorityQueue<Draft> first = new PriorityQueue<>(BY_POSITION.reversed());
     private int count;
 
@@ -71,7 +72,7 @@ final class Problems {
       Collection<String> known) {
     Problem problem() {
       return new Problem(
-          where.toString(), value, allowed, new Position(line, column), NearName.of(name, known));
+          where.toString(), value, allowed, new Position(line, column), Suggestion.of(name, known));
     }
   }
 }

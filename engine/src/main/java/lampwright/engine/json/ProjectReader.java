@@ -5,6 +5,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
+import lampwright.engine.check.Checks;
 import lampwright.engine.check.Fault;
 import lampwright.engine.document.Project;
 import lampwright.engine.document.ProjectFaults;
@@ -108,12 +109,12 @@ public final class ProjectReader {
     new Located(at, Where.ROOT.field(VERSION_FIELD), problems)
         .error(
             at.shown(),
-            "needs " + Project.VERSION + "; this file was written by a newer Lampwright");
+            "must be " + Project.VERSION + "; this file was written by a newer Lampwright");
     return refused(sourceName, problems);
   }
 
   private static void version(Fields f) {
-    String allowed = "needs " + Project.VERSION;
+    String allowed = "must be " + Project.VERSION;
     long version = f.required(VERSION_FIELD, number(allowed)).orElse((long) Project.VERSION);
     if (version != Project.VERSION) {
       f.report(new Fault(VERSION_FIELD, String.valueOf(version), allowed), References.NONE);
@@ -131,7 +132,7 @@ public final class ProjectReader {
           new Fault(
               "situations",
               count + (count == 1 ? " situation" : " situations"),
-              "needs an empty list; situations are not played yet"),
+              "must be an empty list; situations are not played yet"),
           References.NONE);
     }
   }
@@ -139,7 +140,11 @@ public final class ProjectReader {
   private static ReadResult tooLarge(String sourceName, long size) {
     Problems problems = new Problems();
     problems.error(
-        Where.ROOT, 1, 1, "a file of " + size + " bytes", "needs at most " + MAX_BYTES + " bytes");
+        Where.ROOT,
+        1,
+        1,
+        "a file of " + Checks.limit(size) + " bytes",
+        "must be at most " + Checks.limit(MAX_BYTES) + " bytes");
     return refused(sourceName, problems);
   }
 

@@ -37,7 +37,7 @@ public final class ProjectSchema implements FieldType.Visitor<Map<String, Object
       "A project file of Lampwright, version 1. Beyond this schema the reader checks that ids are"
           + " unique in their list, that what is named exists, that no pixel or output belongs to"
           + " two lamps, that runs of pixels end inside their chain, that a scene has at most"
-          + " 1,000,000 frames, that periods are above 0, that keyframes stand in order, and that"
+          + " 1,000,000 frames, that periods are above 0, that keyframes are in order, and that"
           + " light characters make sense.";
 
   private final Map<String, Object> definitions = new LinkedHashMap<>();
@@ -109,7 +109,7 @@ public final class ProjectSchema implements FieldType.Visitor<Map<String, Object
 
   private Map<String, Object> defined(String name, Shape<?> shape) {
     if (!definitions.containsKey(name)) {
-      // Named first, so that they stand in the order in which they are met.
+      // Named first, so that they are in the order in which they are met.
       definitions.put(name, Map.of());
       definitions.put(name, object(shape, new LinkedHashMap<>(), List.of()));
     }

@@ -3,7 +3,7 @@ package lampwright.engine.json;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import lampwright.engine.check.Harmless;
+import lampwright.engine.check.SafeText;
 import lampwright.engine.document.Project;
 
 /**
@@ -13,7 +13,7 @@ import lampwright.engine.document.Project;
  * @param project the project; empty if there is any problem
  * @param problems sorted by position, at most {@link #MAX_PROBLEMS}
  * @param unlisted how many more there are
- * @param positions where the values of the project stand
+ * @param positions where the values of the project are
  */
 public record ReadResult(
     String source,
@@ -25,7 +25,7 @@ public record ReadResult(
   public static final int MAX_PROBLEMS = 100;
 
   public ReadResult {
-    source = Harmless.text(source, Harmless.MAX_NAME);
+    source = SafeText.text(source, SafeText.MAX_NAME);
     problems = List.copyOf(problems);
   }
 

@@ -4,7 +4,7 @@ import java.util.Collection;
 import java.util.List;
 import lampwright.engine.check.Fault;
 
-/** What is known about the names that stand in a file. */
+/** What is known about the names that are in a file. */
 interface References {
   References NONE = to(List.of());
 

@@ -79,7 +79,7 @@ final class RigReader implements References {
     return members(f, field).stream().map(member).toList();
   }
 
-  /** The same, as they stand there. */
+  /** The same, as the file has them. */
   static <R, E> List<Located> members(Fields f, Field<R, List<E>> field) {
     return f.list(field, (ListType<?>) field.type());
   }
@@ -116,7 +116,7 @@ final class RigReader implements References {
     if (type.isEmpty()) {
       f.report(
           new Fault(
-              Chain.TYPE.name(), id.get(), "needs a built-in pixel type or one of pixelTypes"),
+              Chain.TYPE.name(), id.get(), "must be a built-in pixel type or one of pixelTypes"),
           References.to(ImmutableList.copyOf(Iterables.concat(BUILT_IN, typeNames.good()))));
     }
     return type.orElse(standIn);

@@ -33,7 +33,7 @@ import lampwright.engine.field.UnionType;
 import lampwright.engine.field.WholeType;
 
 /**
- * Reads values and objects by what describes them. What is wrong is reported where it stands, and
+ * Reads values and objects by what describes them. What is wrong is reported where it is, and
  * reading goes on.
  */
 final class ShapeReader {
@@ -224,7 +224,9 @@ final class ShapeReader {
     private ValueKind<List<Json>> listKind(PairType type) {
       ValueKind<List<Json>> list = (ValueKind<List<Json>>) (ValueKind<?>) kind(type);
       boolean other = type.alone() && !(at.json() instanceof Json.Arr);
-      return other ? list.allowing(list.allowed().replace("needs", "needs a number, or")) : list;
+      return other
+          ? list.allowing(list.allowed().replace("must be", "must be a number, or"))
+          : list;
     }
 
     @Override
@@ -318,7 +320,7 @@ final class ShapeReader {
       if (f.sound()) {
         at.error(
             given.isEmpty() ? "an object without a " + type.key() : String.join(" and ", given),
-            "needs one of " + ValueKind.either(type.words()));
+            "must be one of " + ValueKind.either(type.words()));
       }
       return Optional.empty();
     }

@@ -24,13 +24,13 @@ final class Utf8 {
     return mark ? MARK_LENGTH : 0;
   }
 
-  /** Reports a byte order mark, and bytes that are not UTF-8; false if there are such. */
+  /** Reports bytes that are not UTF-8; false if there are such. */
   static boolean check(byte[] bytes, Problems problems) {
-    int mark = markLength(bytes);
-    if (mark > 0) {
-      problems.error(
-          Where.ROOT, 1, 1, "a byte order mark", "needs UTF-8 without a byte order mark");
+    if (isUtf16(bytes)) {
+      problems.error(Where.ROOT, 1, 1, "text in UTF-16", "must be saved as UTF-8");
+      return false;
     }
+    int mark = markLength(bytes);
     CharsetDecoder decoder =
         StandardCharsets.UTF_8
             .newDecoder()
@@ -48,14 +48,26 @@ final class Utf8 {
             Where.ROOT,
             position.line,
             position.column,
-            String.format(Locale.ROOT, "byte 0x%02X", in.get(in.position())),
-            "needs text in UTF-8");
+            String.format(Locale.ROOT, "byte 0x%02X, which is not UTF-8,", in.get(in.position())),
+            "the file must be saved as UTF-8");
         return false;
       }
       if (result.isUnderflow()) {
         return true;
       }
     }
+  }
+
+  // JSON starts with two characters of ASCII (RFC 4627, section 3), or with a byte order mark.
+  private static boolean isUtf16(byte[] bytes) {
+    if (bytes.length < 2) {
+      return false;
+    }
+    int first = bytes[0] & 0xff;
+    int second = bytes[1] & 0xff;
+    return (first == 0xfe && second == 0xff)
+        || (first == 0xff && second == 0xfe)
+        || (first == 0) != (second == 0);
   }
 
   /** Line and column of the next character; CR, LF and CR LF end a line. */

@@ -20,37 +20,37 @@ record ValueKind<T>(
     String allowed,
     Collection<String> names,
     Function<Json, Optional<T>> reading) {
-  static final ValueKind<String> TEXT = text("needs text", Optional::of);
+  static final ValueKind<String> TEXT = text("must be a string", Optional::of);
 
   static final ValueKind<Double> NUMBER =
       number(
-          "needs a number",
+          "must be a number",
           raw -> {
             var value = Numbers.nearest(raw);
             return value.isPresent() ? Optional.of(value.getAsDouble()) : Optional.empty();
           });
 
-  static final ValueKind<BigDecimal> DECIMAL = number("needs a number", Numbers::decimal);
+  static final ValueKind<BigDecimal> DECIMAL = number("must be a number", Numbers::decimal);
 
-  static final ValueKind<Long> WHOLE = number("needs a whole number", Numbers::whole);
+  static final ValueKind<Long> WHOLE = number("must be a whole number", Numbers::whole);
 
   static final ValueKind<Boolean> FLAG =
       new ValueKind<>(
           Json.Flag.class,
-          "needs true or false",
+          "must be true or false",
           List.of(),
           json -> json instanceof Json.Flag flag ? Optional.of(flag.value()) : Optional.empty());
 
   static final ValueKind<List<Json>> LIST =
       new ValueKind<>(
           Json.Arr.class,
-          "needs a list",
+          "must be a list",
           List.of(),
           json -> json instanceof Json.Arr list ? Optional.of(list.items()) : Optional.empty());
 
-  static final ValueKind<Json.Obj> OBJECT = object("needs an object");
+  static final ValueKind<Json.Obj> OBJECT = object("must be an object");
 
-  /** An object, called by what it stands for. */
+  /** An object, called by what it represents. */
   static ValueKind<Json.Obj> object(String allowed) {
     return new ValueKind<>(
         Json.Obj.class,
@@ -73,7 +73,7 @@ record ValueKind<T>(
     List<String> keys = values.stream().map(key).toList();
     Function<String, Optional<T>> reading =
         text -> values.stream().filter(v -> key.apply(v).equals(text)).findFirst();
-    return text("needs " + either(keys), reading).knowing(keys);
+    return text("must be " + either(keys), reading).knowing(keys);
   }
 
   /** The same, with names to suggest. */

@@ -2,7 +2,7 @@ package lampwright.engine.json;
 
 import java.util.ArrayDeque;
 import java.util.Deque;
-import lampwright.engine.check.Harmless;
+import lampwright.engine.check.SafeText;
 import org.jspecify.annotations.Nullable;
 
 /** The path of a value in the file; text only when somebody asks. */
@@ -22,7 +22,7 @@ final class Where {
     return new Where(this, name);
   }
 
-  /** The member of the list that stands here. */
+  /** The member of the list that is here. */
   Where index(int i) {
     return new Where(this, "[" + i + "]");
   }
@@ -39,7 +39,7 @@ final class Where {
       if (!path.isEmpty() && !each.startsWith("[")) {
         path.append('.');
       }
-      path.append(Harmless.text(each, 200));
+      path.append(SafeText.text(each, 200));
     }
     return path.toString();
   }

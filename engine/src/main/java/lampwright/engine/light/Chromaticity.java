@@ -30,8 +30,7 @@ public record Chromaticity(double x, double y) {
   public Chromaticity {
     Checks checks = Checks.of("chromaticity").range("x", x, 0, 1).above0("y", y, 1);
     if (checks.faults().isEmpty() && x + y > 1 + 1e-9) {
-      checks.add(
-          "y", Checks.plain(x) + " + " + Checks.plain(y), "needs x and y of at most 1 together");
+      checks.add("y", Checks.plain(x) + " + " + Checks.plain(y), "x + y must be at most 1");
     }
     checks.done();
   }

@@ -21,7 +21,7 @@ public final class Colours {
   private static final FormType<Colour.Srgb> CODE =
       new FormType<>(
           "srgb",
-          "needs # and six hexadecimal digits",
+          "must be # followed by six hexadecimal digits",
           "^" + HEX.pattern() + "$",
           List.of("#FFA000", "#FFFFFF", "#000000", "#FF0000", "#00FF00", "#0000FF"),
           7,
@@ -78,7 +78,7 @@ public final class Colours {
   public static final UnionType<Colour> ANY =
       new UnionType<>(
           "colour",
-          "needs a colour: \"#RRGGBB\", or an object with srgb, kelvin, hue, signal or drive",
+          "must be a colour: \"#RRGGBB\", or an object with srgb, kelvin, hue, signal or drive",
           "",
           List.of(SRGB, KELVIN, HUE, SIGNAL, DRIVE),
           Optional.empty(),
@@ -86,7 +86,7 @@ public final class Colours {
 
   /** An sRGB colour alone. */
   public static final NarrowType<Colour, Colour.Srgb> SRGB_ONLY =
-      new NarrowType<>(ANY, Colour.Srgb.class, "another colour", "needs an srgb colour here");
+      new NarrowType<>(ANY, Colour.Srgb.class, "another colour", "must be an srgb colour here");
 
   private Colours() {}
 

@@ -11,7 +11,7 @@ public final class Curves {
   public static final UnionType<Curve> ANY =
       new UnionType<>(
           "curve",
-          "needs an object",
+          "must be an object",
           "kind",
           List.of(
               Curve.Power.SHAPE,

@@ -20,12 +20,12 @@ public enum EmitterKind {
     return slot;
   }
 
-  /** The capital letter that stands for this emitter in a chain's byte order. */
+  /** The capital letter that represents this emitter in a chain's byte order. */
   public char letter() {
     return letter;
   }
 
-  /** The lower-case letter that stands for this emitter in project files and column names. */
+  /** The lower-case letter that represents this emitter in project files and column names. */
   public String key() {
     return String.valueOf(Character.toLowerCase(letter));
   }

@@ -65,7 +65,7 @@ public final class Gamut {
       if (emitter == null) {
         if (kind != EmitterKind.WHITE) {
           throw new IllegalArgumentException(
-              "emitters: no " + kind.key() + ": needs r, g and b at least");
+              "emitters: no " + kind.key() + ": must have at least r, g and b");
         }
         continue;
       }
@@ -74,7 +74,11 @@ public final class Gamut {
       y[slot] = emitter.chromaticity().y();
       if (y[slot] < LEAST_Y) {
         throw new IllegalArgumentException(
-            "emitters." + kind.key() + ".y: " + Checks.plain(y[slot]) + ": needs 0.001 to 1");
+            "emitters."
+                + kind.key()
+                + ".y: "
+                + Checks.plain(y[slot])
+                + ": must be between 0.001 and 1");
       }
       inverseSum[slot] = y[slot] / emitter.millicandela();
     }
@@ -89,7 +93,7 @@ public final class Gamut {
       throw new IllegalArgumentException(
           "emitters: "
               + points(this.emitters, x, y)
-              + ": lie in a line or at one point: needs three that span a triangle of the x y"
+              + ": lie in a line or at one point: must span a triangle in the xy"
               + " diagram");
     }
     weightA = weight(x, y, b, c, span);

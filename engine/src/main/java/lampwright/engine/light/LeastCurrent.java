@@ -8,7 +8,7 @@ import java.util.Map;
  * <p>Three emitters have one set of drives. With a fourth the sets lie on a line {@code u + t s}: u
  * are the drives without the free emitter, s how each changes as that one is driven more. All
  * drives have to be 0 to 1, so that only a stretch of the line is left, and as the current changes
- * evenly along it, one of its two ends draws least. Which one does not hang on the colour: most
+ * evenly along it, one of its two ends draws least. Which one does not depend on the colour: most
  * white where one whole white draws no more than the mix of the others that gives the same light,
  * else least white. The ends go with the light in straight pieces, one for each bound that is met.
  */
@@ -16,7 +16,7 @@ final class LeastCurrent {
   /** One whole white that draws more than its mix by no more than this, in mA, is as good. */
   private static final double EQUAL_MILLIAMPS = 1e-9;
 
-  /** Drives that rounding sets apart from 0 or 1 by less than this stand there. */
+  /** Drives that rounding sets apart from 0 or 1 by less than this are there. */
   private static final double ROUNDING = 1e-12;
 
   private static final int SLOTS = Mixer.SLOTS;

@@ -4,8 +4,8 @@ package lampwright.engine.light;
  * Turns colours into the drives of one kind of package, or of a driver output.
  *
  * <p>Drives are four numbers 0 to 1, in the order of {@link EmitterKind}: red, green, blue, white.
- * An emitter that the package lacks stays 0. A driver output has one emitter; its drive stands in
- * the first place. Mixers are safe for use by several threads.
+ * An emitter that the package lacks stays 0. A driver output has one emitter; its drive is in the
+ * first place. Mixers are safe for use by several threads.
  */
 public interface Mixer {
   /** How many drives one package takes in an array. */

@@ -14,7 +14,7 @@ import lampwright.engine.facts.TradeNumbers;
 /**
  * The CIE 1931 2-degree standard observer, 380 to 780 nm every 5 nm (ISO/CIE 11664-1).
  *
- * <p>The table stands in a resource file beside this class and is read once.
+ * <p>The table is in a resource file beside this class and is read once.
  */
 public final class Observer {
   /** The first wavelength of the table, in nm. */

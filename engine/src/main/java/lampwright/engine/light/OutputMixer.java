@@ -2,7 +2,7 @@ package lampwright.engine.light;
 
 /**
  * A driver output: one emitter of one colour, so that a colour says only how strong it shines. The
- * greatest code value of an sRGB or hue colour goes through the curve, the greatest drive stands as
+ * greatest code value of an sRGB or hue colour goes through the curve, the greatest drive stays as
  * it is, and a kelvin or signal colour is full on.
  */
 final class OutputMixer implements Mixer {

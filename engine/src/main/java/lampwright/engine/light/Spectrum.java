@@ -36,7 +36,7 @@ public final class Spectrum {
     double sum = x + y + z;
     if (!(y > 0 && sum > 0 && sum < Double.POSITIVE_INFINITY)) {
       throw new IllegalArgumentException(
-          "spectrum: needs power above 0 somewhere from 380 to 780 nm, and finite everywhere");
+          "spectrum: must be finite, and greater than 0 somewhere from 380 to 780 nm");
     }
     return new Chromaticity(x / sum, y / sum);
   }

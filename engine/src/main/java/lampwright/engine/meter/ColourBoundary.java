@@ -44,7 +44,7 @@ public enum ColourBoundary {
     return words;
   }
 
-  /** Where the boundary stands, and how surely it is known. */
+  /** Where the boundary is, and how surely it is known. */
   public String source() {
     return given.citation();
   }

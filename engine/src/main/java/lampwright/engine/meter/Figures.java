@@ -2,7 +2,7 @@ package lampwright.engine.meter;
 
 import java.util.Locale;
 
-/** Numbers as they stand in texts: the same in every language of the machine. */
+/** Numbers as texts have them: the same in every language of the machine. */
 final class Figures {
   private Figures() {}
 

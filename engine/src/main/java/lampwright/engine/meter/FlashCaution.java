@@ -60,7 +60,9 @@ public record FlashCaution(Worst general, Worst red) {
   public static FlashCaution measure(double[] xyz, double framesPerSecond, boolean loop) {
     if (xyz.length == 0 || xyz.length % 3 != 0) {
       throw new IllegalArgumentException(
-          "xyz: " + xyz.length + " numbers: needs three for each frame, and one frame at least");
+          "xyz: "
+              + xyz.length
+              + " numbers: must have three for each frame, and at least one frame");
     }
     Checks.require("frames per second", framesPerSecond, 1e-6, 1000);
     int frames = xyz.length / 3;

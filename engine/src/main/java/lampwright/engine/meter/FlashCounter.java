@@ -39,7 +39,7 @@ final class FlashCounter {
   private boolean counting;
 
   /**
-   * @param second how many frames are a second
+   * @param second number of frames in one second
    * @param frames of the scene
    * @param loop whether the first frame follows the last
    */

@@ -11,7 +11,7 @@ import lampwright.engine.facts.TradeNumbers;
 /** The work of {@link FlashTrain#measure}: all times here are in frames, and cost is linear. */
 final class FlashMeter {
   // No standard says where a flash begins in a light of any shape, so the five below are ours,
-  // chosen so that every pattern is told as it is set; FlashTrainTest holds them.
+  // such that every pattern is measured as it is set; FlashTrainTest checks them.
 
   /**
    * A rise or fall of less than this share of the brightest light is no edge of a flash. With less,
@@ -76,7 +76,7 @@ final class FlashMeter {
 
   FlashMeter(double[] light, double framesPerSecond, boolean loop) {
     if (light.length == 0) {
-      throw new IllegalArgumentException("light: no frame: needs one at least");
+      throw new IllegalArgumentException("light: no frame: must have at least one");
     }
     Checks.require("frames per second", framesPerSecond, 1e-6, 1000);
     double most = 0;

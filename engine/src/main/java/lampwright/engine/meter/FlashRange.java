@@ -22,7 +22,7 @@ public enum FlashRange {
   public static final double SPECIAL_WARNING_OFF_SECONDS =
       TradeNumbers.number("special warning lamp", "shortest off time");
 
-  /** Where both stand. */
+  /** Where both are. */
   public static final String SPECIAL_WARNING_TIMES_SOURCE =
       TradeNumbers.get("special warning lamp", "longest on time").citation();
 

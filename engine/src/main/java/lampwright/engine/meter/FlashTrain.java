@@ -7,18 +7,18 @@ import java.util.OptionalDouble;
  * How a lamp flashes, measured from its light.
  *
  * @param flashes how many there are in the signal
- * @param groups how many groups of flashes there are; as many as flashes if each stands alone
- * @param flashesPerGroup the usual number of flashes in a group, 1 if each stands alone
+ * @param groups how many groups of flashes there are; as many as flashes if each is alone
+ * @param flashesPerGroup the usual number of flashes in a group, 1 if each is alone
  * @param regular whether all groups have that number of flashes and follow each other evenly; where
  *     a loop cuts a period at its seam, that one may differ
  * @param groupsPerMinute how often groups come; for single flashes this is the flash rate. None if
  *     the signal plays once and has only one group
  * @param onSeconds mean time that a flash lasts, at half of its height
- * @param gapSeconds mean dark time between the flashes of a group; 0 if each stands alone
+ * @param gapSeconds mean dark time between the flashes of a group; 0 if each is alone
  * @param offSeconds mean dark time between groups; 0 if there is no next one
  * @param onShare share of the whole signal that is lit
  * @param groupOnSeconds mean time from the first to the last light of a group; light of a tenth of
- *     the greatest or more counts (UN Regulation 65, annex 5, from memory)
+ *     the greatest or more counts (UN Regulation 65, annex 5; not read again)
  * @param groupOffSeconds mean time from then to the first light of the next group; 0 if there is no
  *     next one
  */
@@ -35,7 +35,7 @@ public record FlashTrain(
     double groupOnSeconds,
     double groupOffSeconds) {
 
-  /** How often flashes come, each counted, a minute; none where {@link #groupsPerMinute} is. */
+  /** Flashes per minute, each counted; none where {@link #groupsPerMinute} is. */
   public OptionalDouble flashesPerMinute() {
     return groupsPerMinute.isPresent()
         ? OptionalDouble.of(

@@ -73,7 +73,7 @@ public final class Ladder {
               + amps.length
               + " for "
               + volts.length
-              + " voltages: needs as many, and one pixel at least");
+              + " voltages: must have as many, and at least one");
     }
     double total = 0;
     for (double drawn : amps) {

@@ -9,7 +9,7 @@ import org.jspecify.annotations.Nullable;
 /** Watches the light of a lamp: of each of its pixels, and of all of them together. */
 final class LampGauge {
   /**
-   * Pixels that never reach this share of the brightest do not stand for the lamp. Ours: the share
+   * Pixels that never reach this share of the brightest do not represent the lamp. Ours: the share
    * above which a special warning lamp counts as on (UN Regulation 65); with 0, a pixel that glows
    * faintly all the time would decide how the lamp flashes.
    */
@@ -103,9 +103,9 @@ final class LampGauge {
   }
 
   /**
-   * The pixel that stands for the lamp's flash rate: the one whose light changes most often, as one
+   * The pixel that represents the lamp's flash rate: the one whose light changes most often, as one
    * sees who looks at the lamp; of several the first. The sum of the pixels would not do: a ring of
-   * pixels that stands for a turning beam never goes dark as a whole.
+   * pixels that represents a turning beam never goes dark as a whole.
    */
   int busiest() {
     double least = LIT * brightest().peakY();

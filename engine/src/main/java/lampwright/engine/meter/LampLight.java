@@ -145,7 +145,7 @@ public final class LampLight {
         }
       }
     }
-    throw new IllegalArgumentException("column: " + source + ": needs one of this layout");
+    throw new IllegalArgumentException("column: " + source + ": must be one of this layout");
   }
 
   /** The chromaticity of an sRGB colour; that of white for black. */

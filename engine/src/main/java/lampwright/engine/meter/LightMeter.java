@@ -29,7 +29,7 @@ final class LightMeter {
    */
   record Found(List<LightReport> lamps, FlashCaution model) {}
 
-  /** How many bytes of signals are kept at a time, one a frame and lamp. */
+  /** How many bytes of signals are kept at a time, one per frame and lamp. */
   private static final long MAX_SIGNALS = 48_000_000;
 
   private final FrameTable table;

@@ -4,8 +4,8 @@ import lampwright.engine.facts.TradeNumbers;
 
 /**
  * The changes of luminance that count towards a general flash by W3C WCAG 2.2: 10 % of the greatest
- * luminance or more from one turn to the next, with the darker of the two below 0.80. A change
- * stands at the frame that completes it.
+ * luminance or more from one turn to the next, with the darker of the two below 0.80. A change is
+ * at the frame that completes it.
  */
 final class LuminanceTurns {
   private static final double LEAST_CHANGE =

@@ -13,7 +13,7 @@ import lampwright.engine.rig.Rig;
  * @param output the output's id
  * @param supply what the output gives
  * @param volts across string and resistor or driver: the rig's supply, or the level of the
- *     controller's pin that the string hangs on, V
+ *     controller's pin that drives the string, V
  * @param stringVolts sum of the LEDs' forward voltages, V
  * @param resistor of an output that gives a voltage; none if the string can't light or is given no
  *     current to speak of

@@ -5,8 +5,8 @@ import lampwright.engine.facts.TradeNumbers;
 /**
  * The changes that count towards a red flash by W3C WCAG 2.2: to or from a state of saturated red,
  * by more than 0.2 in the CIE 1976 u'v' diagram. As with luminance they are counted from turn to
- * turn, to red and from it by turns: a change stands at the first frame that is so far from any
- * state since the change before.
+ * turn, to red and from it by turns: a change is at the first frame that is so far from any state
+ * since the change before.
  */
 final class RedTurns {
   private static final double SATURATED = TradeNumbers.number("flash caution", "saturated red");

@@ -73,7 +73,7 @@ final class XyRegion {
     static Side parse(String line) {
       Matcher read = LINE.matcher(line);
       if (!read.matches()) {
-        throw new IllegalArgumentException(line + ": needs a line such as y <= 0.992 - x");
+        throw new IllegalArgumentException(line + ": must be a line such as y <= 0.992 - x");
       }
       double slope = read.group(5) == null ? 1 : Double.parseDouble(read.group(5));
       double other = read.group(4) == null ? 0 : read.group(4).equals("-") ? -slope : slope;

@@ -48,12 +48,12 @@ public record Breathe(Look look, BigDecimal phase, BigDecimal periodMs, double l
   }
 
   @Override
-  public Painter painter(Stage stage) {
-    Mix[] full = stage.mixes(look.colour());
-    Period breath = Period.of(this, stage);
+  public Painter painter(PaintContext context) {
+    Mix[] full = context.mixes(look.colour());
+    Period breath = Period.of(this, context);
     return (tMs, drives) -> {
       double risen = (1 - Degrees.cos(Degrees.apart(360 * breath.share(tMs), 0))) / 2;
-      double light = stage.curve().light(lowLevel + (look.level() - lowLevel) * risen);
+      double light = context.curve().light(lowLevel + (look.level() - lowLevel) * risen);
       for (int k = 0; k < full.length; k++) {
         full[k].write(light, drives, k * Mixer.SLOTS);
       }

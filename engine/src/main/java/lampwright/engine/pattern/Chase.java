@@ -15,7 +15,7 @@ import lampwright.engine.light.Mixer;
 import lampwright.engine.time.Ratio;
 
 /**
- * A body of lit pixels with a fading tail, moving a pixel a step.
+ * A body of lit pixels with a fading tail, moving one pixel per step.
  *
  * <p>Without bounce the head runs 0 to n - 1 and begins again, and body and tail reach round the
  * end. With bounce it runs 0 to n - 1 and back to 1, and they lie behind it in the direction of
@@ -70,12 +70,12 @@ public record Chase(
   }
 
   @Override
-  public Painter painter(Stage stage) {
-    int n = stage.count();
-    Mix[] full = stage.mixes(look.colour());
-    double[] lightBehind = lightBehind(stage);
+  public Painter painter(PaintContext context) {
+    int n = context.count();
+    Mix[] full = context.mixes(look.colour());
+    double[] lightBehind = lightBehind(context);
     Ratio step = Ratio.of(stepMs);
-    Period period = Period.of(this, stage);
+    Period period = Period.of(this, context);
     return (tMs, drives) -> {
       int s = (int) period.place(tMs).over(step).floor();
       boolean forwards = s < n;
@@ -92,12 +92,12 @@ public record Chase(
   }
 
   // Light of the head, of the body behind it and of the tail behind that.
-  private double[] lightBehind(Stage stage) {
-    double[] light = new double[Math.min(width + tail, stage.count())];
+  private double[] lightBehind(PaintContext context) {
+    double[] light = new double[Math.min(width + tail, context.count())];
     for (int behind = 0; behind < light.length; behind++) {
       int j = behind - width + 1;
       double level = j <= 0 ? look.level() : look.level() * (tail + 1 - j) / (tail + 1);
-      light[behind] = stage.curve().light(level);
+      light[behind] = context.curve().light(level);
     }
     return light;
   }

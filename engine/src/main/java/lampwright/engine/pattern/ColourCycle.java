@@ -75,11 +75,11 @@ public record ColourCycle(
   }
 
   @Override
-  public Painter painter(Stage stage) {
-    Mixer[] mixers = stage.mixers().toArray(Mixer[]::new);
+  public Painter painter(PaintContext context) {
+    Mixer[] mixers = context.mixers().toArray(Mixer[]::new);
     int n = mixers.length;
-    double light = stage.curve().light(look.level());
-    Period period = Period.of(this, stage);
+    double light = context.curve().light(look.level());
+    Period period = Period.of(this, context);
     return (tMs, drives) -> {
       double share = period.share(tMs);
       double first = backwards ? -share : share;

@@ -121,7 +121,7 @@ public sealed interface Easing {
 
   /** What {@link #parse} accepts, for messages. */
   String ALLOWED =
-      "needs linear, hold, smooth or cubic-bezier(x1, y1, x2, y2) with x1 and x2 from 0 to 1 and"
+      "must be linear, hold, smooth or cubic-bezier(x1, y1, x2, y2), with x1 and x2 from 0 to 1 and"
           + " y1 and y2 from -10 to 10";
 
   /** How project files write it. */

@@ -14,7 +14,7 @@ import lampwright.engine.light.Mix;
 /**
  * Moves from one colour and level to another over the whole cue.
  *
- * @param look its colour stands where from or to is not given; its level is not used
+ * @param look its colour is used where from or to is not given; its level is not used
  * @param from the colour at the start
  * @param to the colour at the end
  * @param fromLevel the level at the start, 0 to 1
@@ -62,12 +62,12 @@ public record Fade(
   }
 
   @Override
-  public Painter painter(Stage stage) {
-    Mix[] start = stage.mixes(from.orElse(look.colour()));
-    Mix[] end = stage.mixes(to.orElse(look.colour()));
-    Blender blender = new Blender(stage.curve());
+  public Painter painter(PaintContext context) {
+    Mix[] start = context.mixes(from.orElse(look.colour()));
+    Mix[] end = context.mixes(to.orElse(look.colour()));
+    Blender blender = new Blender(context.curve());
     return (tMs, drives) -> {
-      double u = easing.ease(tMs.over(stage.lengthMs()).doubleValue());
+      double u = easing.ease(tMs.over(context.lengthMs()).doubleValue());
       blender.mix(start, end, fromLevel, toLevel, u, drives);
     };
   }

@@ -47,7 +47,7 @@ public record Fill(
             overMs.signum() > 0 || holdMs.signum() > 0 || offMs.signum() > 0,
             "overMs",
             "a period of 0 ms",
-            "needs overMs, holdMs or offMs above 0")
+            "overMs, holdMs or offMs must be greater than 0")
         .done();
   }
 
@@ -62,12 +62,12 @@ public record Fill(
   }
 
   @Override
-  public Painter painter(Stage stage) {
-    int n = stage.count();
-    double[] full = stage.drives(look);
+  public Painter painter(PaintContext context) {
+    int n = context.count();
+    double[] full = context.drives(look);
     Ratio over = Ratio.of(overMs);
     Ratio lit = over.plus(Ratio.of(holdMs));
-    Period period = Period.of(this, stage);
+    Period period = Period.of(this, context);
     return (tMs, drives) -> {
       Ratio place = period.place(tMs);
       int on = place.compareTo(lit) < 0 ? litPixels(place, over, n) * Mixer.SLOTS : 0;

@@ -51,7 +51,7 @@ public record Flash(
             onMs.signum() > 0 || offMs.signum() > 0 || gapMs.signum() > 0,
             "onMs",
             "a period of 0 ms",
-            "needs onMs, offMs or gapMs above 0")
+            "onMs, offMs or gapMs must be greater than 0")
         .done();
   }
 
@@ -66,13 +66,13 @@ public record Flash(
   }
 
   @Override
-  public Painter painter(Stage stage) {
+  public Painter painter(PaintContext context) {
     Ratio on = Ratio.of(onMs);
     Ratio one = on.plus(Ratio.of(offMs));
     Ratio group = one.times(flashes);
-    Period period = Period.of(this, stage);
+    Period period = Period.of(this, context);
     return OnOff.painter(
-        stage,
+        context,
         look,
         tMs -> {
           Ratio place = period.place(tMs);

@@ -53,18 +53,18 @@ public record Flicker(Look look, long seed, double depth, BigDecimal rateHz) imp
   }
 
   @Override
-  public Painter painter(Stage stage) {
-    Mix[] full = stage.mixes(look.colour());
+  public Painter painter(PaintContext context) {
+    Mix[] full = context.mixes(look.colour());
     Ratio turnsPerMs = Ratio.of(rateHz).over(Ratio.of(1000));
     return (tMs, drives) -> {
       Ratio turns = tMs.times(turnsPerMs);
       long whole = turns.floor();
       double rest = turns.minus(Ratio.of(whole)).doubleValue();
       double share = rest * rest * (3 - 2 * rest);
-      for (int k = 0; k < stage.count(); k++) {
+      for (int k = 0; k < context.count(); k++) {
         double left = noise(k, whole);
         double noise = left + (noise(k, whole + 1) - left) * share;
-        double light = stage.curve().light(look.level() * (1 - depth * noise));
+        double light = context.curve().light(look.level() * (1 - depth * noise));
         full[k].write(light, drives, k * Mixer.SLOTS);
       }
     };

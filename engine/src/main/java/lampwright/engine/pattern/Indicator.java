@@ -15,13 +15,13 @@ import lampwright.engine.time.Ratio;
  *
  * @param look colour and level
  * @param phase the share of the period at which it starts
- * @param perMinute flashes a minute, above 0, to 60,000
+ * @param perMinute flashes per minute, above 0, to 60,000
  * @param onShare lit share of the period, 0 to 1
  */
 public record Indicator(Look look, BigDecimal phase, BigDecimal perMinute, BigDecimal onShare)
     implements Pattern {
 
-  /** UN Regulation 6 and 48: 90 a minute, give or take 30. */
+  /** UN Regulation 6 and 48: 90 per minute, plus or minus 30. */
   public static final BigDecimal DEFAULT_PER_MINUTE = BigDecimal.valueOf(90);
 
   public static final BigDecimal DEFAULT_ON_SHARE = new BigDecimal("0.5");
@@ -54,9 +54,9 @@ public record Indicator(Look look, BigDecimal phase, BigDecimal perMinute, BigDe
   }
 
   @Override
-  public Painter painter(Stage stage) {
-    Period period = Period.of(this, stage);
+  public Painter painter(PaintContext context) {
+    Period period = Period.of(this, context);
     Ratio on = period.lengthMs().times(Ratio.of(onShare)).reduced();
-    return OnOff.painter(stage, look, tMs -> period.place(tMs).compareTo(on) < 0);
+    return OnOff.painter(context, look, tMs -> period.place(tMs).compareTo(on) < 0);
   }
 }

@@ -45,7 +45,7 @@ public record Keyframe(
     SHAPE.check(atMs, colour, level, easing).done();
   }
 
-  // What stands for one that is broken comes at the time of the one before it: so the order is not
+  // What represents one that is broken comes at the time of the one before it: so the order is not
   // at fault.
   static Keyframe after(Optional<Keyframe> before) {
     return at(before.map(Keyframe::atMs).orElse(BigDecimal.ZERO), OptionalDouble.empty());

@@ -18,11 +18,11 @@ import lampwright.engine.light.Mix;
 import lampwright.engine.time.Ratio;
 
 /**
- * Moves from keyframe to keyframe. Before the first one its values stand; after the last one its
+ * Moves from keyframe to keyframe. Before the first one its values apply; after the last one its
  * values hold, or with repeat time begins again at the last keyframe's time. Of two keyframes at
- * one time the later one stands from there.
+ * one time the later one applies from there.
  *
- * @param look stands where a keyframe gives no colour or level
+ * @param look used where a keyframe gives no colour or level
  * @param phase with repeat, the share of the period at which it starts
  * @param frames at least one, in order of time
  * @param repeat whether time begins again
@@ -54,7 +54,9 @@ public record Keyframes(Look look, BigDecimal phase, List<Keyframe> frames, bool
         checks.add(
             "frames[" + i + "].atMs",
             frames.get(i).atMs().toPlainString(),
-            "needs at least " + frames.get(i - 1).atMs().toPlainString() + ", the time before it");
+            "must be at least "
+                + frames.get(i - 1).atMs().toPlainString()
+                + ", the time of the keyframe before");
       }
     }
     checks.done();
@@ -84,11 +86,11 @@ public record Keyframes(Look look, BigDecimal phase, List<Keyframe> frames, bool
   }
 
   @Override
-  public Painter painter(Stage stage) {
-    Blender blender = new Blender(stage.curve());
-    Stop[] stops = frames.stream().map(f -> stop(f, stage)).toArray(Stop[]::new);
+  public Painter painter(PaintContext context) {
+    Blender blender = new Blender(context.curve());
+    Stop[] stops = frames.stream().map(f -> stop(f, context)).toArray(Stop[]::new);
     UnaryOperator<Ratio> clock =
-        period().isPresent() ? Period.of(this, stage)::place : UnaryOperator.identity();
+        period().isPresent() ? Period.of(this, context)::place : UnaryOperator.identity();
     return (tMs, drives) -> {
       Ratio place = clock.apply(tMs);
       int right = firstAfter(stops, place);
@@ -103,10 +105,10 @@ public record Keyframes(Look look, BigDecimal phase, List<Keyframe> frames, bool
     };
   }
 
-  private Stop stop(Keyframe frame, Stage stage) {
+  private Stop stop(Keyframe frame, PaintContext context) {
     return new Stop(
         Ratio.of(frame.atMs()),
-        stage.mixes(frame.colour().orElse(look.colour())),
+        context.mixes(frame.colour().orElse(look.colour())),
         frame.level().orElse(look.level()),
         frame.easing());
   }

@@ -13,7 +13,7 @@ import lampwright.engine.field.Unit;
 import lampwright.engine.time.Ratio;
 
 /**
- * The rhythm of a light of navigation, written as on charts.
+ * The rhythm of a light of an aid to navigation, written as on charts.
  *
  * @param look colour and level
  * @param phase the share of the period at which it starts
@@ -67,9 +67,9 @@ public record LightCharacter(Look look, BigDecimal phase, String character, BigD
   }
 
   @Override
-  public Painter painter(Stage stage) {
+  public Painter painter(PaintContext context) {
     Rhythm rhythm = Rhythm.of(character, unitMs);
-    Period period = Period.of(this, stage);
-    return OnOff.painter(stage, look, tMs -> rhythm.lit(period.place(tMs)));
+    Period period = Period.of(this, context);
+    return OnOff.painter(context, look, tMs -> rhythm.lit(period.place(tMs)));
   }
 }

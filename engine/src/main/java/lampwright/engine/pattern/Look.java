@@ -29,7 +29,7 @@ public record Look(Colour colour, double level) {
     SHAPE.check(colour, level).done();
   }
 
-  /** The look of a pattern, which stands among its other fields. */
+  /** The look of a pattern, which is among its other fields. */
   static <P> Group<P, Look> group(Function<P, Look> get) {
     return Group.of("look", get, SHAPE, DEFAULT);
   }

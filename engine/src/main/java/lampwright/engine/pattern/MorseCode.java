@@ -50,7 +50,7 @@ final class MorseCode {
   static String of(char sign) {
     String code = SIGNS.get(sign);
     if (code == null) {
-      throw new IllegalArgumentException("needs capital letters and figures");
+      throw new IllegalArgumentException("must have capital letters and digits only");
     }
     return code;
   }

@@ -8,8 +8,8 @@ import lampwright.engine.time.Ratio;
 final class OnOff {
   private OnOff() {}
 
-  static Painter painter(Stage stage, Look look, Predicate<Ratio> lit) {
-    double[] on = stage.drives(look);
+  static Painter painter(PaintContext context, Look look, Predicate<Ratio> lit) {
+    double[] on = context.drives(look);
     return (tMs, drives) -> {
       if (lit.test(tMs)) {
         System.arraycopy(on, 0, drives, 0, on.length);

@@ -2,7 +2,10 @@ package lampwright.engine.pattern;
 
 import lampwright.engine.time.Ratio;
 
-/** A pattern made ready for one stage. Keeps no state between calls: any instant may be asked. */
+/**
+ * A pattern made ready for the pixels it paints. Keeps no state between calls: any instant may be
+ * asked.
+ */
 @FunctionalInterface
 public interface Painter {
   /**

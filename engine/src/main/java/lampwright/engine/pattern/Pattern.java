@@ -65,6 +65,6 @@ public sealed interface Pattern
     return Map.of("colour", look().colour());
   }
 
-  /** Makes this pattern ready to paint the pixels of a stage. */
-  Painter painter(Stage stage);
+  /** Makes this pattern ready to paint certain pixels. */
+  Painter painter(PaintContext context);
 }

@@ -22,7 +22,7 @@ public final class Patterns {
   public static final UnionType<Pattern> ANY =
       new UnionType<>(
           "pattern",
-          "needs an object",
+          "must be an object",
           "kind",
           SHAPES,
           Optional.of(new Steady(Look.DEFAULT)),
@@ -44,7 +44,8 @@ public final class Patterns {
     Shape<? extends Pattern> shape =
         ANY.shape(kind)
             .orElseThrow(
-                () -> new IllegalArgumentException("kind: " + kind + ": needs one of " + kinds()));
+                () ->
+                    new IllegalArgumentException("kind: " + kind + ": must be one of " + kinds()));
     return withLook(shape.draft().make(), look);
   }
 
@@ -58,7 +59,7 @@ public final class Patterns {
     return with(pattern, RATE, perMinute);
   }
 
-  /** Whether a pattern has a rate a minute. */
+  /** Whether a pattern has a rate per minute. */
   public static boolean hasRate(Pattern pattern) {
     return pattern.shape().part(RATE).isPresent();
   }

@@ -24,17 +24,18 @@ final class Period {
     this.shiftMs = lengthMs.times(Ratio.of(phase)).modulo(lengthMs).reduced();
   }
 
-  /** The period of a pattern that repeats, on a stage. */
-  static Period of(Pattern pattern, Stage stage) {
+  /** The period of a pattern that repeats, on certain pixels. */
+  static Period of(Pattern pattern, PaintContext context) {
     return new Period(
-        pattern.period(stage.mixers()).orElseThrow(), pattern.startPhase().orElse(BigDecimal.ZERO));
+        pattern.period(context.mixers()).orElseThrow(),
+        pattern.startPhase().orElse(BigDecimal.ZERO));
   }
 
   Ratio lengthMs() {
     return lengthMs;
   }
 
-  /** The period of something that happens so often a minute. */
+  /** The period of something that happens so often per minute. */
   static Ratio ofRate(BigDecimal perMinute) {
     return Ratio.of(Times.MINUTE_MS).over(Ratio.of(perMinute));
   }

@@ -15,9 +15,9 @@ import lampwright.engine.time.Ratio;
  * Oc(2) 8s}, {@code Iso 4s}, {@code Fl 5s}, {@code Fl(2) 10s}, {@code Fl(2+1) 15s}, {@code LFl
  * 10s}, {@code Q}, {@code VQ}, {@code UQ}, {@code Q(3) 10s}, {@code VQ(6)+LFl 10s}, {@code IQ 12s},
  * {@code Mo(A) 8s}. The chart gives the groups and the period; how long each flash is within them
- * is ours, inside the bounds of the IALA rhythmic characters (from memory): a flash is shorter than
- * the dark after it, the dark between groups is at least three times that between flashes. The long
- * flash of {@code Q(6)+LFl} follows after the usual dark of its quick flashes.
+ * is ours, inside the bounds of the IALA rhythmic characters (not read again): a flash is shorter
+ * than the dark after it, the dark between groups is at least three times that between flashes. The
+ * long flash of {@code Q(6)+LFl} follows after the usual dark of its quick flashes.
  */
 public final class Rhythm {
   private static final Pattern QUICK =
@@ -63,7 +63,7 @@ public final class Rhythm {
     Ratio period =
         split.group(2) == null ? null : Ratio.of(new BigDecimal(split.group(2))).times(1000);
     if (period != null && period.signum() == 0) {
-      throw new IllegalArgumentException("needs a period above 0 s");
+      throw new IllegalArgumentException("must have a period greater than 0 s");
     }
     Rhythm rhythm = new Rhythm();
     Matcher quick = QUICK.matcher(body);
@@ -115,7 +115,7 @@ public final class Rhythm {
     int flashes = 0;
     for (String size : sizes) {
       if (Integer.parseInt(size) == 0) {
-        throw new IllegalArgumentException("needs at least 1 flash in a group");
+        throw new IllegalArgumentException("must have at least 1 flash in a group");
       }
       flashes += Integer.parseInt(size);
     }
@@ -151,7 +151,8 @@ public final class Rhythm {
     }
     if (!interrupted && !counted) {
       if (period != null) {
-        throw new IllegalArgumentException("needs no period: a continuous quick light has its own");
+        throw new IllegalArgumentException(
+            "must have no period: a continuous quick light has a fixed one");
       }
       slots(1, slotMs);
       return;
@@ -163,7 +164,7 @@ public final class Rhythm {
             ? Integer.parseInt(character.group(3))
             : whole.times(2).over(slotMs.times(3)).floor();
     if (count == 0) {
-      throw new IllegalArgumentException("needs room for at least 1 flash");
+      throw new IllegalArgumentException("must have room for at least 1 flash");
     }
     slots((int) count, slotMs);
     if (longFlash) {
@@ -217,7 +218,7 @@ public final class Rhythm {
     Ratio left = period.minus(now);
     if (left.compareTo(leastMs) <= 0) {
       double shortest = now.plus(leastMs).doubleValue() / 1000;
-      throw new IllegalArgumentException("needs a period of more than " + shortest + " s");
+      throw new IllegalArgumentException("must have a period longer than " + shortest + " s");
     }
     if (ends.size() % 2 == 0) {
       stretchDark(left);
@@ -247,14 +248,14 @@ public final class Rhythm {
 
   private static Ratio needed(Ratio period) {
     if (period == null) {
-      throw new IllegalArgumentException("needs its period in seconds, such as 10s, at the end");
+      throw new IllegalArgumentException("must end with its period in seconds, such as 10s");
     }
     return period;
   }
 
   private static IllegalArgumentException unknown() {
     return new IllegalArgumentException(
-        "needs a character as on charts: F, Oc 6s, Iso 4s, Fl 5s, Fl(2) 10s, Fl(2+1) 15s, LFl 10s,"
+        "must be a light character in chart notation, such as  F, Oc 6s, Iso 4s, Fl 5s, Fl(2) 10s, Fl(2+1) 15s, LFl 10s,"
             + " Q, Q(3) 10s, VQ, VQ(6)+LFl 10s, UQ, IQ 12s, Mo(A) 8s");
   }
 }

@@ -17,14 +17,14 @@ import lampwright.engine.light.Mixer;
 import lampwright.engine.time.Ratio;
 
 /**
- * A beam that turns past the pixels, each of which stands at an angle.
+ * A beam that turns past the pixels, each of which is at an angle.
  *
  * @param look colour and level
  * @param phase the share of a turn at which it starts
- * @param perMinute turns a minute, above 0, to 60,000
+ * @param perMinute turns per minute, above 0, to 60,000
  * @param beamDegrees full width of the beam, above 0, to 360
  * @param clockwise whether the angle of the beam grows with time
- * @param angles where each pixel stands, -360 to 360 degrees; empty for an even ring
+ * @param angles where each pixel is, -360 to 360 degrees; empty for an even ring
  */
 public record RotatingBeacon(
     Look look,
@@ -79,13 +79,13 @@ public record RotatingBeacon(
 
   /** Angles are taken in turn again where there are more pixels than angles. */
   @Override
-  public Painter painter(Stage stage) {
-    Mix[] full = stage.mixes(look);
-    double[] angle = new double[stage.count()];
+  public Painter painter(PaintContext context) {
+    Mix[] full = context.mixes(look);
+    double[] angle = new double[context.count()];
     for (int k = 0; k < angle.length; k++) {
       angle[k] = angles.isEmpty() ? 360.0 * k / angle.length : angles.get(k % angles.size());
     }
-    Period turn = Period.of(this, stage);
+    Period turn = Period.of(this, context);
     double half = beamDegrees / 2;
     return (tMs, drives) -> {
       double share = turn.share(tMs);

@@ -14,7 +14,7 @@ public record Steady(Look look) implements Pattern {
   }
 
   @Override
-  public Painter painter(Stage stage) {
-    return OnOff.painter(stage, look, tMs -> true);
+  public Painter painter(PaintContext context) {
+    return OnOff.painter(context, look, tMs -> true);
   }
 }

@@ -70,13 +70,13 @@ public record TestWalk(Look look, BigDecimal phase, BigDecimal stepMs) implement
   }
 
   @Override
-  public Painter painter(Stage stage) {
-    List<Integer> slots = slots(stage.mixers());
-    double light = stage.curve().light(look.level());
+  public Painter painter(PaintContext context) {
+    List<Integer> slots = slots(context.mixers());
+    double light = context.curve().light(look.level());
     Ratio step = Ratio.of(stepMs);
-    Period period = Period.of(this, stage);
+    Period period = Period.of(this, context);
     return (tMs, drives) -> {
-      Arrays.fill(drives, 0, stage.count() * Mixer.SLOTS, 0);
+      Arrays.fill(drives, 0, context.count() * Mixer.SLOTS, 0);
       drives[slots.get((int) period.place(tMs).over(step).floor())] = light;
     };
   }

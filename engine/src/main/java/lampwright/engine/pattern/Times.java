@@ -14,7 +14,7 @@ public final class Times {
   /** A time above 0, to a day. */
   static final DecimalType MS_ABOVE_0 = DecimalType.above0(Unit.MILLISECONDS, MAX_MS);
 
-  /** The greatest rate a minute. */
+  /** The greatest rate per minute. */
   static final long MAX_PER_MINUTE = 60_000;
 
   /** A rate above 0. */

@@ -47,12 +47,12 @@ public record Tint(Look look, double kelvin, OptionalDouble toKelvin) implements
   }
 
   @Override
-  public Painter painter(Stage stage) {
+  public Painter painter(PaintContext context) {
     double end = toKelvin.orElse(kelvin);
     if (end == kelvin) {
-      return new Steady(new Look(new Colour.Kelvin(kelvin), look.level())).painter(stage);
+      return new Steady(new Look(new Colour.Kelvin(kelvin), look.level())).painter(context);
     }
-    Mixer[] mixers = stage.mixers().toArray(Mixer[]::new);
+    Mixer[] mixers = context.mixers().toArray(Mixer[]::new);
     // No brighter than at its dimmer end, so that a tint that warms does not also dim.
     double[] most = new double[mixers.length];
     for (int k = 0; k < mixers.length; k++) {
@@ -62,11 +62,11 @@ public record Tint(Look look, double kelvin, OptionalDouble toKelvin) implements
               ? most[k - 1]
               : Math.min(mixers[k].kelvinLuminance(kelvin), mixers[k].kelvinLuminance(end));
     }
-    double light = stage.curve().light(look.level());
+    double light = context.curve().light(look.level());
     double startMired = MIRED / kelvin;
     double endMired = MIRED / end;
     return (tMs, drives) -> {
-      double u = tMs.over(stage.lengthMs()).doubleValue();
+      double u = tMs.over(context.lengthMs()).doubleValue();
       double now = MIRED / (startMired + (endMired - startMired) * u);
       double within = Math.min(Colour.Kelvin.MAX, Math.max(Colour.Kelvin.MIN, now));
       for (int k = 0; k < mixers.length; k++) {

@@ -19,7 +19,7 @@ final class CurrentLimit {
 
   /** Current after rounding, of whatever the limit is for, at a factor. */
   @FunctionalInterface
-  interface Draw {
+  interface CurrentDraw {
     double milliamps(double factor);
   }
 
@@ -28,7 +28,7 @@ final class CurrentLimit {
    *
    * @param exactMilliamps current before rounding, at factor 1
    */
-  double factor(double exactMilliamps, Draw draw) {
+  double factor(double exactMilliamps, CurrentDraw draw) {
     double now = draw.milliamps(1);
     if (now <= limitMilliamps) {
       return 1;

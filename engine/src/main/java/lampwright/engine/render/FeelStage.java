@@ -5,7 +5,7 @@ import lampwright.engine.light.Mixer;
 import lampwright.engine.rig.Feel;
 import lampwright.engine.rig.Lamp;
 
-/** The warm-up of lamps that stand for filaments: each drive follows what it is told, late. */
+/** The warm-up of lamps that represent filaments: each drive follows what it is told, late. */
 final class FeelStage {
   private static final double LN_10 = StrictMath.log(10);
 

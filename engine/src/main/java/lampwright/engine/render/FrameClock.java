@@ -3,7 +3,7 @@ package lampwright.engine.render;
 import java.math.BigDecimal;
 import lampwright.engine.time.Ratio;
 
-/** Frame i of a scene stands for exactly t = i / framesPerSecond seconds. */
+/** Frame i of a scene represents exactly t = i / framesPerSecond seconds. */
 final class FrameClock {
   private final Ratio frameMs;
 

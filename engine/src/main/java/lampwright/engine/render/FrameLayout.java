@@ -16,7 +16,7 @@ import lampwright.engine.rig.PixelRun;
 import lampwright.engine.rig.Rig;
 
 /**
- * How a frame's bytes stand: every chain in rig order, each pixel's bytes in the chain's order,
+ * The layout of a frame's bytes: every chain in rig order, each pixel's bytes in the chain's order,
  * then every output in rig order.
  *
  * <p>The renderer counts <em>packages</em>: every pixel of every chain in that order, then every
@@ -56,7 +56,7 @@ public final class FrameLayout {
     return rig;
   }
 
-  /** Bytes a frame, at least 1. */
+  /** Bytes per frame, at least 1. */
   public int bytes() {
     return bytes;
   }
@@ -93,7 +93,7 @@ public final class FrameLayout {
     return found;
   }
 
-  /** The place of each byte's drive in an array of {@link Mixer#SLOTS} drives a package. */
+  /** The place of each byte's drive in an array of {@link Mixer#SLOTS} drives per package. */
   int[] slots() {
     return slotOfByte;
   }

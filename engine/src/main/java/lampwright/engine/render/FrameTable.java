@@ -34,14 +34,14 @@ public final class FrameTable {
     for (var track : scene.tracks()) {
       for (String lamp : track.lamps()) {
         if (rig.lamp(lamp).isEmpty()) {
-          throw new IllegalArgumentException("lamp: " + lamp + ": needs a lamp of the rig");
+          throw new IllegalArgumentException("lamp: " + lamp + ": must be a lamp of the rig");
         }
       }
     }
     return new FrameTable(new FrameLayout(rig), scene);
   }
 
-  /** How the bytes of a frame stand. */
+  /** The layout of the bytes of a frame. */
   public FrameLayout layout() {
     return layout;
   }
@@ -55,7 +55,7 @@ public final class FrameTable {
     return scene.frameCount();
   }
 
-  /** Frames a second. */
+  /** Frames per second. */
   public double framesPerSecond() {
     return scene.framesPerSecond().doubleValue();
   }
@@ -75,7 +75,7 @@ public final class FrameTable {
     return isDithered() ? new FrameTable(layout, Scene.DITHER.with(scene, Dither.OFF)) : this;
   }
 
-  /** Frames x bytes a frame. */
+  /** Frames x bytes per frame. */
   public long bytes() {
     return (long) frameCount() * layout.bytes();
   }

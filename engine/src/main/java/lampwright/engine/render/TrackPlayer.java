@@ -7,7 +7,7 @@ import java.util.List;
 import java.util.Map;
 import lampwright.engine.light.Curve;
 import lampwright.engine.light.Mixer;
-import lampwright.engine.pattern.Stage;
+import lampwright.engine.pattern.PaintContext;
 import lampwright.engine.scene.Cue;
 import lampwright.engine.scene.Track;
 import lampwright.engine.time.Ratio;
@@ -38,8 +38,8 @@ final class TrackPlayer {
       List<CuePlayer.Row> painted = new ArrayList<>();
       alike.forEach(
           (seen, same) -> {
-            Stage stage = new Stage(seen, curve, Ratio.of(cue.lengthMs()));
-            painted.add(new CuePlayer.Row(cue.pattern().painter(stage), scratch.get(seen), same));
+            PaintContext context = new PaintContext(seen, curve, Ratio.of(cue.lengthMs()));
+            painted.add(new CuePlayer.Row(cue.pattern().painter(context), scratch.get(seen), same));
           });
       cues.add(new CuePlayer(cue, clock, curve, painted));
     }

@@ -70,8 +70,8 @@ public enum Code {
   DATA_LEVEL_STATED(
       "data-level-stated",
       NOTE,
-      "data level is stated as {volts}",
-      "its pins give {limit}",
+      "dataVolts is {volts}",
+      "the controller's pins output {limit}",
       "fit a level shifter for {volts}, or leave dataVolts out"),
   CHAIN_VOLTAGE_DROP(
       "chain-voltage-drop",
@@ -89,39 +89,39 @@ public enum Code {
       "lead-heat",
       DANGER,
       "a supply lead carries {current}",
-      "it may carry {limit}; thin wire heats",
+      "rated for {limit}; overloaded wire overheats",
       "{remedy}"),
   STRIP_HEAT(
       "strip-heat",
       DANGER,
       "its conductors from pixel to pixel carry {current}",
-      "they may carry {limit}",
+      "rated for {limit}",
       "{remedy}"),
   LEAD_FUSE_LARGE(
       "lead-fuse-large",
       DANGER,
       "the fuse in its supply lead is {fuse}",
-      "lead and strip may carry {limit}, so that it does not protect them",
+      "lead and strip are rated for {limit}, so the fuse does not protect them",
       "use a fuse of at most {limit}, or thicker wire"),
   LEAD_FUSE_SMALL(
       "lead-fuse-small",
       CAUTION,
       "the fuse in its supply lead is {fuse}, the lead carries {current}",
-      "a fuse needs at least {limit} for that, or it blows in use",
-      "use a larger fuse, if the wires may carry it, or draw less"),
+      "a fuse of less than {limit} can blow in normal use",
+      "use a larger fuse if the wires are rated for it, or draw less"),
   LEAD_UNFUSED(
       "lead-unfused",
       NOTE,
-      "no fuse in its supply lead stated; the supply gives up to {supply}",
-      "lead and strip may carry {limit}",
-      "fuse each lead for at most {limit}; measure names the usual rating"),
+      "no fuse is set for its supply lead; the supply can deliver {supply}",
+      "lead and strip are rated for {limit}",
+      "fuse each lead for at most {limit}; measure lists the standard rating"),
 
   // Driver outputs.
   OUTPUT_CANNOT_LIGHT(
       "output-cannot-light",
       CAUTION,
       "{leds} LEDs in series need {volts}",
-      "there are {limit}",
+      "available: {limit}",
       "put fewer in series"),
   OUTPUT_HEADROOM(
       "output-headroom",
@@ -146,47 +146,47 @@ public enum Code {
   BATTERY_UNFUSED(
       "battery-unfused",
       DANGER,
-      "no fuse stated",
+      "no fuse is set",
       "a pack can deliver far more current than wiring and LEDs survive",
-      "fuse it close to the pack {fuse}, and state fuseAmps; charge it with the right charger, use a"
+      "fuse it close to the pack {fuse}, and set fuseAmps; charge it with the right charger, use a"
           + " regulator between a LiPo and the pixels, and power up the first time with the wheels"
           + " off the ground"),
   BATTERY_FUSE_LARGE(
       "battery-fuse-large",
       DANGER,
       "its fuse of {fuse} lets {current} into the supply wires of chain {chain}",
-      "they may carry {limit}",
+      "rated for {limit}",
       "use a smaller fuse, thicker wire, or a fuse of at most {limit} in the lead of that chain"),
   BATTERY_FUSE_SMALL(
       "battery-fuse-small",
       CAUTION,
-      "its fuse is {fuse}, the pack gives {current}",
-      "a fuse needs at least {limit} for that, or it blows in use",
-      "use a larger fuse, if the wires may carry it, or draw less"),
+      "its fuse is {fuse}, the pack delivers {current}",
+      "a fuse of less than {limit} can blow in normal use",
+      "use a larger fuse if the wires are rated for it, or draw less"),
   BATTERY_OVER_VOLTAGE(
       "battery-over-voltage",
       DANGER,
-      "gives {full} when full ({volts} nominal), and no regulator lowers it",
+      "is {full} when full ({volts} nominal), with no regulator to lower it",
       "pixels of chain {chain} are rated for {limit} maximum",
-      "put a buck or linear regulator of {usual} between, and state it"),
+      "put a buck or linear regulator of {usual} between, and set it in the project"),
   BATTERY_UNDER_VOLTAGE(
       "battery-under-voltage",
       CAUTION,
-      "gives {volts}, and no regulator raises it",
+      "is {volts}, with no  boost regulator",
       "pixels of chain {chain} are specified from {limit}",
-      "put a boost regulator of {usual} between, and state it"),
+      "put a boost regulator of {usual} between, and set it in the project"),
   BATTERY_REGULATOR(
       "battery-regulator",
       CAUTION,
-      "gives {volts} to a {kind} regulator",
-      "such a regulator needs {than} the {limit} that it is to give",
+      "supplies {volts} to a {kind} regulator",
+      "the input of such a regulator must be {than} its output of {limit}",
       "{remedy}"),
   BATTERY_VOLTS_UNSTATED(
       "battery-volts-unstated",
       NOTE,
-      "its voltage is not stated",
+      "its voltage is not set",
       "run time assumes the {limit} of the supply",
-      "state packVolts and regulator"),
+      "set packVolts and regulator"),
 
   // Data line and controller.
   LINE_TIME(
@@ -224,14 +224,14 @@ public enum Code {
   OUTPUT_PIN_UNSTATED(
       "output-pin-unstated",
       DANGER,
-      "its LEDs draw {current}, and no driver is stated",
+      "its LEDs draw {current}, and no driver is set",
       "a pin of the {name} is rated for {limit} maximum",
-      "put a transistor or LED driver between the pin and its LEDs, and state it: drive driver"),
+      "put a transistor or LED driver between the pin and its LEDs, and set drive to driver"),
   OUTPUT_PIN_HIGH(
       "output-pin-high",
       CAUTION,
       "its LEDs draw {current} from a pin of the {name}",
-      "the datasheet states the level of a pin up to {limit}",
+      "the datasheet specifies the level of a pin up to {limit}",
       "use a larger resistor, or put a transistor or LED driver between"),
   PINS_CURRENT(
       "pins-current",
@@ -348,7 +348,7 @@ public enum Code {
       NOTE,
       "is {colour} (x {x} y {y})",
       "expected {expected}",
-      "nothing, if the lamp changes its job here; else use its signal colour"),
+      "ignore this if the lamp has another function here; otherwise use its signal colour"),
   COLOUR_OUTSIDE(
       "colour-outside",
       CAUTION,
@@ -377,11 +377,11 @@ public enum Code {
       "differences above {limit} are visible",
       ""),
 
-  // What a project may hold, but hardly on purpose.
+  // Valid, but probably unintended.
   PARTIAL_FRAME(
       "partial-frame",
       CAUTION,
-      "lengthMs {length} is no whole number of frames at {rate}",
+      "lengthMs {length} is not a whole number of frames at {rate}",
       "the scene has {frames}",
       "use a length that is a whole number of frames"),
   CUE_NEVER_SEEN(
@@ -407,9 +407,9 @@ public enum Code {
   PACKED_PLAIN(
       "packed-plain",
       NOTE,
-      "the best packing of {part} failed its check; a simpler one, which is proved, stands in",
+      "the best packing of {part} failed its check; a simpler, verified packing is used instead",
       "it takes more memory or time",
-      "the exported data is correct; please report this scene, it is a fault of the program"),
+      "the exported data is correct; please report this scene, it is a bug"),
   RAW_TABLE_SIZE(
       "raw-table-size",
       CAUTION,
@@ -425,49 +425,49 @@ public enum Code {
   HEADER_NAME(
       "header-name",
       CAUTION,
-      "{file} has the name of one of the compiler's own headers, and may hide it",
+      "{file} has the same name as a compiler header and may shadow it",
       "",
       "give the scene another id, such as {suggestion}"),
   EDITED_FILE_DIFFERS(
       "edited-file-differs",
       CAUTION,
-      "you have changed {file}, so it stays as it is",
-      "what this export has in its place is {beside}",
-      "bring your changes into {beside} and let it take the place of {file}"),
+      "{file} has been edited and is kept",
+      "the exported version is {beside}",
+      "merge your changes into {beside}, then replace {file} with it"),
   EDITED_FILE_KEPT(
       "edited-file-kept",
       NOTE,
-      "you have changed {file}, so it stays as it is",
-      "this export has nothing new for it",
+      "{file} has been edited and is kept",
+      "the exported version is unchanged",
       ""),
   FACTORY_CLOCK(
       "factory-clock",
       NOTE,
-      "leaves the factory at 1 MHz, too slow for pixels",
+      "runs at 1 MHz as shipped, too slow for pixels",
       "",
       "set its fuses to 8 MHz and calibrate it, or use a crystal; README.md, Build"),
   IDE_TIMER(
       "ide-timer",
       CAUTION,
-      "PWM on {pins} uses timer 0, which the clock of a hobby IDE needs",
+      "PWM on {pins} uses timer 0, which a hobby IDE uses for its clock",
       "",
       "build without an IDE, or use other pins"),
   CONTROLLER_UNFIT(
       "controller-unfit",
       NOTE,
-      "the project names no controller, and does not fit the {name} that firmware is made for then",
+      "no controller is set, and the project does not fit the default, {name}",
       "{why}",
-      "name the controller"),
+      "set the controller"),
   CONTROLLER_ASSUMED(
       "controller-assumed",
       NOTE,
-      "the project names no controller",
+      "no controller is set",
       "",
-      "the firmware is made for the {name} at its usual pins"),
+      "the firmware is for the default, {name}, with its default pins"),
   OUTPUT_IS_SIGNAL(
       "output-is-signal",
       NOTE,
-      "a driver output is a signal and feeds no lamp or motor",
+      "a driver output is a signal and cannot power a lamp or motor",
       "",
       "put a transistor or LED driver on it, or one small LED with its resistor (20 mA)"),
   FLASHING_LIGHT(
@@ -475,11 +475,11 @@ public enum Code {
       NOTE,
       "flashing light can trigger seizures in people with photosensitive epilepsy",
       "",
-      "warn people before you show a model that flashes faster than three times a second"),
+      "warn people before you show a model that flashes faster than three times per second"),
   FIRST_POWER_UP(
       "first-power-up",
       NOTE,
-      "wiring that is wrong can burn pixels, controller or battery",
+      "wrong wiring can burn pixels, controller or battery",
       "",
       "the first time, use a supply with a current limit or a fuse, motor unplugged; common ground"
           + " first; README.md, Wiring and Cautions");

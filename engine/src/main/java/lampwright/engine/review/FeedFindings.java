@@ -19,8 +19,8 @@ import lampwright.engine.rig.SupplyNeeds;
 
 /** Findings on the supply wires of chains: voltage that they lose, heat, and their fuses. */
 final class FeedFindings implements Reviewer {
-  private static final String WIRE_SOURCE = "5 A/mm2, common practice for wires shut up in a model";
-  private static final String STRIP_SOURCE = "IPC-2221, 10 K above what is around it";
+  private static final String WIRE_SOURCE = "5 A/mm2, common practice for enclosed wires";
+  private static final String STRIP_SOURCE = "IPC-2221, 10 K above ambient";
   private static final String FUSE_SOURCE = "common practice: fuse for 1.25 of the peak";
 
   @Override
@@ -125,7 +125,7 @@ final class FeedFindings implements Reviewer {
               + Figure.of(remedy.mm2(), 2, Unit.SQUARE_MILLIMETRES).text()
               + "), "
               + fuse(remedy.fuseAmps(), remedy.ends() == Ends.BOTH)
-              + "; the least is then "
+              + "; minimum then "
               + Figure.volts(remedy.lowestVolts()).text());
     }
     return ways.isEmpty()
@@ -137,7 +137,7 @@ final class FeedFindings implements Reviewer {
   private static String fuse(OptionalDouble amps, boolean each) {
     return amps.isPresent()
         ? "fused at " + rating(amps.getAsDouble()) + (each ? " each" : "")
-        : "which no usual fuse protects";
+        : "which no standard fuse protects";
   }
 
   static String rating(double amps) {

@@ -1,7 +1,7 @@
 package lampwright.engine.review;
 
 import java.util.Locale;
-import lampwright.engine.check.Harmless;
+import lampwright.engine.check.SafeText;
 
 /** One thing that a finding measured or compares with. */
 public sealed interface Figure {
@@ -24,14 +24,14 @@ public sealed interface Figure {
   }
 
   /**
-   * Words: the name of a part, a list of pins, what stands in a file. Made harmless, as they may
-   * stem from a project.
+   * Words: the name of a part, a list of pins, what is in a file. Made harmless, as they may stem
+   * from a project.
    *
    * @param text the words
    */
   record Words(String text) implements Figure {
     public Words {
-      text = Harmless.text(text, Harmless.MAX_MESSAGE);
+      text = SafeText.text(text, SafeText.MAX_MESSAGE);
     }
   }
 

@@ -5,7 +5,7 @@ import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
-import lampwright.engine.check.Harmless;
+import lampwright.engine.check.SafeText;
 import lampwright.engine.scene.Scene;
 
 /**
@@ -23,7 +23,7 @@ import lampwright.engine.scene.Scene;
 public record Finding(
     Code code,
     Subject subject,
-    Optional<Place> place,
+    Optional<Location> place,
     Optional<Moment> moment,
     ImmutableMap<String, Figure> figures,
     String source) {
@@ -39,7 +39,7 @@ public record Finding(
 
   /** The part concerned, in words. */
   public String about() {
-    return Harmless.text(subject.words(), Harmless.MAX_MESSAGE);
+    return SafeText.text(subject.words(), SafeText.MAX_MESSAGE);
   }
 
   /** What is the case, with its figures. */
@@ -86,8 +86,8 @@ public record Finding(
     return text.append(" [").append(code.key()).append(']').toString();
   }
 
-  /** The same finding with the position at which its place stands in a file. */
-  Finding at(Place newPlace) {
+  /** The same finding with the position at which its place is in a file. */
+  Finding at(Location newPlace) {
     return new Finding(code, subject, Optional.of(newPlace), moment, figures, source);
   }
 
@@ -96,7 +96,7 @@ public record Finding(
     private final Code code;
     private final Subject subject;
     private final Map<String, Figure> figures = new LinkedHashMap<>();
-    private Optional<Place> place = Optional.empty();
+    private Optional<Location> place = Optional.empty();
     private Optional<Moment> moment = Optional.empty();
     private String source = "";
 
@@ -113,7 +113,7 @@ public record Finding(
 
     /** Says where it belongs in the project file. */
     public Draft at(String path) {
-      place = Optional.of(new Place(path, Optional.empty()));
+      place = Optional.of(new Location(path, Optional.empty()));
       return this;
     }
 

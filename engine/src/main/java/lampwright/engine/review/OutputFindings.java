@@ -8,7 +8,7 @@ import lampwright.engine.rig.DriverOutput;
 import lampwright.engine.rig.OutputSupply;
 import lampwright.engine.rig.Rig;
 
-/** Findings on the strings of LEDs on outputs. What a controller's pin bears is the target's. */
+/** Findings on the strings of LEDs on outputs. The rating of a controller's pin is the target's. */
 final class OutputFindings implements Reviewer {
   private static final String RESISTOR = "R = (Vs - n Vf) / If, common practice";
   private static final String HEADROOM =

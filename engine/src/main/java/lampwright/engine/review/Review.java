@@ -69,14 +69,14 @@ public final class Review {
     return result.problems().stream().map(Review::ofProblem).toList();
   }
 
-  /** Findings with the positions at which their places stand in a file. */
+  /** Findings with the positions at which their places are in a file. */
   public static List<Finding> located(List<Finding> findings, Positions positions) {
     return findings.stream()
         .map(
             finding ->
                 finding
                     .place()
-                    .map(at -> finding.at(new Place(at.path(), positions.of(at.path()))))
+                    .map(at -> finding.at(new Location(at.path(), positions.of(at.path()))))
                     .orElse(finding))
         .toList();
   }
@@ -96,6 +96,6 @@ public final class Review {
                 problem.suggestion().map(name -> "did you mean \"" + name + "\"?").orElse("")))
         .at(problem.path())
         .make()
-        .at(new Place(problem.path(), java.util.Optional.of(problem.position())));
+        .at(new Location(problem.path(), java.util.Optional.of(problem.position())));
   }
 }

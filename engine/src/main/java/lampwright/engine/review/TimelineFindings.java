@@ -7,7 +7,7 @@ import lampwright.engine.scene.Cue;
 import lampwright.engine.scene.Scene;
 import lampwright.engine.scene.Track;
 
-/** What the timeline of a scene may hold, but hardly on purpose. */
+/** What is valid in the timeline of a scene, but probably unintended. */
 final class TimelineFindings implements Reviewer {
   @Override
   public void project(Project project, Consumer<Finding> found) {

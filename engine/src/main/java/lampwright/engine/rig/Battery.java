@@ -11,7 +11,7 @@ import lampwright.engine.field.Shape;
 import lampwright.engine.field.Unit;
 
 /**
- * A battery pack by its label, and what stands between it and the rig.
+ * A battery pack by its label, and what is between it and the rig.
  *
  * @param milliampHours 1 to 1,000,000
  * @param usableShare how much of that may be drawn, above 0 to 1; a pack drawn flat ages, and
@@ -87,7 +87,7 @@ public record Battery(
         efficiency.isEmpty() || regulator.switching(),
         "efficiency",
         Checks.plain(efficiency.orElse(0)),
-        "needs a regulator that switches, buck or boost");
+        "must be used with a switching regulator: buck or boost");
     checks.done();
   }
 

@@ -30,7 +30,7 @@ public final class BuiltInPixelTypes {
   private BuiltInPixelTypes() {}
 
   /**
-   * What stands for a type that can't be read: it has every emitter, so that it fits whatever a
+   * What represents a type that can't be read: it has every emitter, so that it fits whatever a
    * chain asks for.
    */
   public static PixelType standIn() {

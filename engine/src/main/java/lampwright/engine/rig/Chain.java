@@ -27,7 +27,7 @@ import lampwright.engine.light.Planck;
  * @param pixels how many, 1 to 4,096
  * @param order the byte order of this chain, with the emitters of its type
  * @param whiteKelvin the colour temperature of the white emitter as bought, if stated
- * @param pin the controller's pin that it hangs on, if stated
+ * @param pin the controller's pin that it is connected to, if set
  * @param feed its own supply wires, if they differ from those that the rig states for all chains
  */
 public record Chain(
@@ -74,12 +74,12 @@ public record Chain(
                 fits,
                 "order",
                 order.letters(),
-                "needs the letters of the pixel type's own order, " + type.order().letters());
+                "must have the letters of the pixel type's order,  " + type.order().letters());
     checks.that(
         white || whiteKelvin.isEmpty(),
         "whiteKelvin",
         Checks.plain(whiteKelvin.orElse(0)),
-        "needs a pixel type with a white emitter, which " + type.id() + " has not");
+        "must be used with a pixel type that has a white emitter; " + type.id() + " has none");
     checks.done();
   }
 

@@ -45,7 +45,7 @@ public sealed interface Conductor {
   }
 
   /**
-   * How it stands in a file: as one of two fields.
+   * How a file has it: as one of two fields.
    *
    * @param usual what it is where neither is given; none if one must be
    */
@@ -72,7 +72,7 @@ public sealed interface Conductor {
             !both && !(none && usual.isEmpty()),
             awg.name(),
             both ? awg + " and " + mm2 : "missing",
-            "needs one of " + awg + " and " + mm2)
+            "must be one of " + awg + " and " + mm2)
         .done();
     if (none) {
       return usual.orElseThrow();

@@ -57,7 +57,7 @@ public record Controller(
           OptionalType.ofInt(CLOCK),
           fitted -> fitted.map(Controller::clockMegahertz).orElse(OptionalInt.empty()));
 
-  /** How it stands in a rig, if it does: its name and its clock beside it. */
+  /** How a rig has it, if it does: its name and its clock beside it. */
   static final Shape<Optional<Controller>> SHAPE =
       Shape.custom("controller", Optional.class, Controller::make, NAMED, CLOCK_MEGAHERTZ);
 
@@ -103,7 +103,7 @@ public record Controller(
             named.isPresent() || clock.isEmpty(),
             "clockMegahertz",
             Integer.toString(clock.orElse(0)),
-            "needs a controller, whose clock it is")
+            "must be used with a controller")
         .done();
     return named.map(controller -> controller.withClock(clock));
   }

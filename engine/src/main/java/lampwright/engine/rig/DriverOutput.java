@@ -21,7 +21,7 @@ import lampwright.engine.light.Colours;
  * @param ledsInSeries 1 to 100
  * @param forwardVolts forward voltage of one LED, 0.5 to 10 V
  * @param supply whether it gives a current or a voltage
- * @param drive whether its LEDs hang on the controller's pin or on a driver; none if not stated
+ * @param drive what drives its LEDs: the controller's pin or a driver; none if not set
  * @param pin the controller's pin that drives it, if stated
  */
 public record DriverOutput(
@@ -86,7 +86,7 @@ public record DriverOutput(
             drive.filter(OutputDrive.PIN::equals).isEmpty() || supply == OutputSupply.VOLTAGE,
             "drive",
             OutputDrive.PIN.key(),
-            "needs supply voltage: a controller's pin gives no constant current")
+            "must be used with supply voltage: a controller pin is no constant-current source")
         .done();
   }
 
@@ -125,8 +125,8 @@ public record DriverOutput(
   }
 
   /**
-   * Whether its LEDs may hang on the controller's pin itself. Where nothing is stated they may, so
-   * that a driver forgotten is noticed before the pin burns.
+   * Whether the controller's pin may drive its LEDs itself. Where nothing is set it may, so that a
+   * driver forgotten is noticed before the pin burns.
    */
   public boolean mayHangOnPin() {
     return drive.filter(OutputDrive.DRIVER::equals).isEmpty();

@@ -15,7 +15,7 @@ import lampwright.engine.light.EmitterKind;
  */
 public record EmitterOrder(List<EmitterKind> emitters) {
   /** What {@link #parse} accepts, for messages. */
-  public static final String ALLOWED = "needs R, G and B once each, and W at most once";
+  public static final String ALLOWED = "must have R, G and B once each, and W at most once";
 
   /** How project files write it. */
   public static final FormType<EmitterOrder> TYPE =
@@ -50,7 +50,7 @@ public record EmitterOrder(List<EmitterKind> emitters) {
     return Optional.of(new EmitterOrder(letters.chars().mapToObj(EmitterOrder::kind).toList()));
   }
 
-  /** Bytes a pixel: 3 or 4. */
+  /** Bytes per pixel: 3 or 4. */
   public int size() {
     return emitters.size();
   }

@@ -6,7 +6,7 @@ import lampwright.engine.field.Shape;
 import lampwright.engine.field.Unit;
 
 /**
- * The warm-up of a lamp that stands for a filament.
+ * The warm-up of a lamp that represents a filament.
  *
  * @param riseMs time to 90 % when it comes on, 0 (at once) to 60,000 ms
  * @param fallMs time to 10 % when it goes off, 0 (at once) to 60,000 ms

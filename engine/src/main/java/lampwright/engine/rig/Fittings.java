@@ -38,7 +38,9 @@ public final class Fittings {
             runs.isPresent() != output.isPresent(),
             "pixels",
             runs.isPresent() ? "pixels and output" : "missing",
-            runs.isPresent() ? "needs only one of pixels and output" : "needs pixels or output")
+            runs.isPresent()
+                ? "must be either pixels or output, not both"
+                : "must have pixels or output")
         .done();
     return output.<Fitting>map(Fitting.Output::new).orElseGet(() -> pixels(runs));
   }

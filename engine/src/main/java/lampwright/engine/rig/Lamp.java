@@ -23,8 +23,8 @@ import lampwright.engine.field.TextType;
  * @param group those that are listed together, such as Roof; empty if it is in none
  * @param function what it is on the vehicle
  * @param fitting its pixels or its driver output
- * @param place where it stands on the drawing
- * @param alsoAt where it is to be seen besides, on other sides
+ * @param place where it is on the drawing
+ * @param alsoAt further places, on other sides
  * @param feel its warm-up
  */
 public record Lamp(

@@ -94,7 +94,7 @@ public sealed interface LineTime {
           !(leastNs > greatestNs),
           field,
           Checks.plain(leastNs) + " to " + Checks.plain(greatestNs),
-          "needs the least time first, then the greatest");
+          "must be the minimum first, then the maximum");
     }
   }
 }

@@ -66,7 +66,7 @@ public record LineTiming(
       Shape.custom(
           "line", LineTiming.class, LineTiming::make, T0H, T0L, T1H, T1L, TOLERANCE, BIT, RESET);
 
-  /** Of a type that states none; the times of the SK6812 RGBW datasheet, from memory. */
+  /** Of a type that states none; the times of the SK6812 RGBW datasheet, not read again. */
   public static final LineTiming DEFAULT = SHAPE.draft().make();
 
   public LineTiming {
@@ -81,7 +81,7 @@ public record LineTiming(
         tolerances.size() < 2,
         "toleranceNs",
         tolerances.size() + " tolerances",
-        "needs one for all times that are stated by a tolerance");
+        "must be the same for all times given with a tolerance");
     bit.ifPresent(b -> b.check("bitNs", checks));
     RESET.type().check(RESET.name(), resetUs, checks);
     checks.done();

@@ -2,7 +2,7 @@ package lampwright.engine.rig;
 
 /** What a driver output's LEDs are switched by. */
 public enum OutputDrive {
-  /** A pin of the controller itself, which bears little current. */
+  /** A pin of the controller itself, which is rated for little current. */
   PIN("pin"),
   /** A transistor or LED driver on the rig's supply, which the pin only signals to. */
   DRIVER("driver");

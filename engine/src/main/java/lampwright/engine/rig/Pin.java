@@ -7,14 +7,14 @@ import lampwright.engine.check.Checks;
 import lampwright.engine.field.FormType;
 
 /**
- * A pin of a controller as its datasheet names it: {@code PD6} where pins stand on ports, {@code
+ * A pin of a controller as its datasheet names it: {@code PD6} where pins are on ports, {@code
  * GP15} where they are numbered. Which pins there are is the controller's matter.
  *
  * @param name P, a port letter and a bit, or GP and a number up to 99
  */
 public record Pin(String name) {
   /** What a name must be, as the end of a message. */
-  public static final String ALLOWED = "needs a pin as the datasheet names it, such as PD6";
+  public static final String ALLOWED = "must be a pin as named in the datasheet, such as PD6";
 
   private static final Pattern NAME = Pattern.compile("P[A-L][0-7]|GP[0-9]|GP[1-9][0-9]");
 

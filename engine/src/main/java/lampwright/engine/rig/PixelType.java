@@ -90,7 +90,7 @@ public record PixelType(
                 match,
                 "emitters",
                 emitters.keySet().stream().map(EmitterKind::key).collect(Collectors.joining(", ")),
-                "needs one for each letter of the order " + order.letters());
+                "must have one entry for each letter of the order " + order.letters());
     if (match) {
       mixable(emitters, checks);
     }
@@ -127,7 +127,7 @@ public record PixelType(
       checks.add(
           "emitters",
           points,
-          "needs three that span a triangle of the x y diagram, each with y of 0.001 or more");
+          "must span a triangle in the xy diagram, each with y of at least 0.001");
     }
   }
 

@@ -9,7 +9,7 @@ import lampwright.engine.field.Shape;
 import lampwright.engine.field.Unit;
 
 /**
- * Where a lamp stands on the drawing of the model, and how it is drawn there.
+ * Where a lamp is on the drawing of the model, and how it is drawn there.
  *
  * @param view the side that shows it
  * @param x 0 at the left edge to 1 at the right

@@ -3,7 +3,7 @@ package lampwright.engine.rig;
 import java.util.OptionalDouble;
 import lampwright.engine.facts.TradeNumbers;
 
-/** What stands between a battery pack and the rig. */
+/** What is between a battery pack and the rig. */
 public enum Regulator {
   /** Nothing: the rig is fed with the pack's own voltage. */
   NONE("none", OptionalDouble.empty()),

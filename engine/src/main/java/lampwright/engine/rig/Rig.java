@@ -165,7 +165,7 @@ public record Rig(
             !chains.isEmpty() || !outputs.isEmpty(),
             "chains",
             "none",
-            "needs at least one chain or output")
+            "must have at least one chain or output")
         .addAll(RigFaults.find(chains, outputs, lamps))
         .done();
   }

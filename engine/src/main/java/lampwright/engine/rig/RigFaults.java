@@ -62,7 +62,7 @@ public final class RigFaults {
       String path = "lamps[" + i + "]";
       if (lamp.fitting() instanceof Fitting.Output fitted) {
         if (!outputIds.contains(fitted.output())) {
-          add(path + ".output", fitted.output(), "needs the id of an output of this rig");
+          add(path + ".output", fitted.output(), "must be the id of an output of this rig");
           continue;
         }
         String owner = outputOwner.putIfAbsent(fitted.output(), lamp.id());
@@ -75,7 +75,7 @@ public final class RigFaults {
           String runPath = path + ".pixels[" + j + "]";
           Chain chain = chainOf.get(run.chain());
           if (chain == null) {
-            add(runPath + ".chain", run.chain(), "needs the id of a chain of this rig");
+            add(runPath + ".chain", run.chain(), "must be the id of a chain of this rig");
           } else if (run.end() > chain.pixels()) {
             add(
                 runPath + ".count",

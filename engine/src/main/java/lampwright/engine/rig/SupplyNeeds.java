@@ -84,12 +84,12 @@ public record SupplyNeeds(
               failVolts <= minVolts,
               "failVolts",
               Checks.plain(failVolts),
-              "needs at most minVolts, which is " + least)
+              "must be at most minVolts, which is " + least)
           .that(
               maxVolts >= minVolts,
               "maxVolts",
               Checks.plain(maxVolts),
-              "needs at least minVolts, which is " + least);
+              "must be at least minVolts, which is " + least);
     }
     checks.done();
   }

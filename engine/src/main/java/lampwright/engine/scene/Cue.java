@@ -72,7 +72,7 @@ public record Cue(
         pattern);
   }
 
-  // What stands for one that is broken.
+  // What represents one that is broken.
   static Cue standIn(Optional<Cue> before) {
     return of(0, 1, new Steady(Look.DEFAULT));
   }

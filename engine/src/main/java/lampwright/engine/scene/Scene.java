@@ -89,7 +89,7 @@ public record Scene(
       checks.add(
           "lengthMs",
           lengthMs.toPlainString() + " at " + framesPerSecond.toPlainString() + " frames/s",
-          "needs at most " + MAX_FRAMES + " frames");
+          "must be at most " + MAX_FRAMES + " frames");
     }
     checks.done();
   }

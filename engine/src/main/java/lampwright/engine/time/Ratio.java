@@ -67,7 +67,7 @@ public final class Ratio implements Comparable<Ratio> {
    */
   public Ratio over(Ratio divisor) {
     if (divisor.numerator.signum() <= 0) {
-      throw new ArithmeticException("divisor: needs more than 0");
+      throw new ArithmeticException("divisor: must be greater than 0");
     }
     return new Ratio(
         numerator.multiply(divisor.denominator), denominator.multiply(divisor.numerator));

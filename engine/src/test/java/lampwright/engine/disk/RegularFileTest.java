@@ -46,16 +46,16 @@ class RegularFileTest {
   @Test
   void pipeThatNobodyWritesIsRefusedAtOnce() throws InterruptedException {
     Path pipe = NamedPipe.at(folder.resolve("pipe"));
-    refused(pipe, "it is a pipe, a device or the like; needs a regular file");
+    refused(pipe, "it is a pipe, a device or the like; it must be a regular file");
     assertThatThrownBy(() -> assertTimeoutPreemptively(NEVER, () -> ProjectReader.read(pipe)))
-        .hasMessageEndingWith("needs a regular file");
+        .hasMessageEndingWith("must be a regular file");
   }
 
   @Test
   void deviceWithoutEndIsRefused() {
     Path zero = Path.of("/dev/zero");
     assumeTrue(Files.exists(zero));
-    refused(zero, "it is a pipe, a device or the like; needs a regular file");
+    refused(zero, "it is a pipe, a device or the like; it must be a regular file");
   }
 
   @Test

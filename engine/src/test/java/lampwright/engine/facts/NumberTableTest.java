@@ -80,11 +80,11 @@ class NumberTableTest {
   @Test
   void brokenTablesAreRefused() {
     assertThatThrownBy(() -> table("subject,value\na,1\n"))
-        .hasMessageContaining("subject,value: needs");
+        .hasMessageContaining("subject,value: must be");
     assertThatThrownBy(() -> table(HEADING + "a,b,1,,published\n"))
-        .hasMessageContaining("a,b,1,,published: needs");
+        .hasMessageContaining("a,b,1,,published: must be");
     assertThatThrownBy(() -> table(HEADING + "a,b,1,,rumour,D\n"))
-        .hasMessageContaining("rumour: needs published, memory, practice, ours or computed");
+        .hasMessageContaining("rumour: must be published, memory, practice, ours or computed");
     assertThatThrownBy(() -> table(HEADING + "a,b,1,,memory,D\na,b,2,,memory,D\n"))
         .hasMessageContaining("a: gives an item twice");
     assertThatThrownBy(() -> table(HEADING).get("a", "b")).hasMessage("a, b: not given");

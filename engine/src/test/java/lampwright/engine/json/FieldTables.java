@@ -166,7 +166,7 @@ final class FieldTables {
 
     @Override
     public <E> String form(FormType<E> type) {
-      return "text";
+      return "string";
     }
 
     @Override
@@ -208,12 +208,12 @@ final class FieldTables {
 
     @Override
     public <E> String reference(ReferenceType<E> type) {
-      return "text";
+      return "string";
     }
 
     @Override
     public String text(TextType type) {
-      return "text";
+      return "string";
     }
 
     @Override
@@ -257,7 +257,9 @@ final class FieldTables {
 
     @Override
     public <E> String form(FormType<E> type) {
-      return type.allowed().equals("needs text") ? "" : type.allowed().replace("needs ", "");
+      return type.allowed().equals("must be a string")
+          ? ""
+          : type.allowed().replaceFirst("^must (be|have) ", "");
     }
 
     @Override

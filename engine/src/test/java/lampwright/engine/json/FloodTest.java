@@ -80,25 +80,25 @@ class FloodTest {
   @CsvSource(
       delimiter = '~',
       value = {
-        "}, 'scenes': *}~{}~999000~scenes: 999000 scenes~needs at most 1000",
-        "}, 'pixelTypes': *}~{}~999000~pixelTypes: 999000 pixel types~needs at most 256",
-        "}, 'pictures': *}~{}~999000~pictures: 999000 pictures~needs at most 4",
-        ", 'chains': *}}~{}~999000~rig.chains: 999000 chains~needs at most 64",
-        ", 'lamps': *}}~{}~999000~rig.lamps: 999000 lamps~needs at most 4096",
+        "}, 'scenes': *}~{}~999000~scenes: 999000 scenes~must be at most 1,000",
+        "}, 'pixelTypes': *}~{}~999000~pixelTypes: 999000 pixel types~must be at most 256",
+        "}, 'pictures': *}~{}~999000~pictures: 999000 pictures~must be at most 4",
+        ", 'chains': *}}~{}~999000~rig.chains: 999000 chains~must be at most 64",
+        ", 'lamps': *}}~{}~999000~rig.lamps: 999000 lamps~must be at most 4,096",
         ", 'lamps': [{'id': 'a', 'pixels': *}]}}~{}~999000~rig.lamps[0].pixels: 999000 runs of"
-            + " pixels~needs 1 to 4096",
-        "}, 'scenes': [{'id': 'a', 'tracks': *}]}~{}~999000~scenes[0].tracks: 999000 tracks~needs"
-            + " at most 4096",
+            + " pixels~must be between 1 and 4,096",
+        "}, 'scenes': [{'id': 'a', 'tracks': *}]}~{}~999000~scenes[0].tracks: 999000 tracks~must"
+            + " be at most 4,096",
         "}, 'scenes': [{'tracks': [{'lamps': *}]}]}~\"a\"~999000~scenes[0].tracks[0].lamps: 999000"
-            + " lamps~needs 1 to 4096",
+            + " lamps~must be between 1 and 4,096",
         "}, 'scenes': [{'tracks': [{'cues': *}]}]}~{}~999000~scenes[0].tracks[0].cues: 999000"
-            + " cues~needs at most 100000",
+            + " cues~must be at most 100,000",
         "}, 'scenes': [{'tracks': [{'cues': [{'pattern': {'kind': 'keyframes', 'frames': *}}]}]}]}"
-            + "~{}~999000~scenes[0].tracks[0].cues[0].pattern.frames: 999000 keyframes~needs 1 to"
-            + " 100000",
+            + "~{}~999000~scenes[0].tracks[0].cues[0].pattern.frames: 999000 keyframes~must be between 1"
+            + " and 100,000",
         "}, 'scenes': [{'tracks': [{'cues': [{'pattern': {'kind': 'rotating-beacon', 'angles': *}}]"
-            + "}]}]}~1~999000~scenes[0].tracks[0].cues[0].pattern.angles: 999000 angles~needs at most"
-            + " 262144"
+            + "}]}]}~1~999000~scenes[0].tracks[0].cues[0].pattern.angles: 999000 angles~must be at most"
+            + " 262,144"
       })
   void listPastItsLimitIsReportedAndNoMoreOfItIsRead(
       String around, String member, int count, String problem, String allowed) {

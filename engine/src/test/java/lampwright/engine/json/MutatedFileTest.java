@@ -10,7 +10,7 @@ import java.util.List;
 import java.util.Random;
 import java.util.regex.MatchResult;
 import java.util.regex.Pattern;
-import lampwright.engine.check.Harmless;
+import lampwright.engine.check.SafeText;
 import net.jqwik.api.Example;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
@@ -78,7 +78,7 @@ class MutatedFileTest {
     for (Problem problem : read.problems()) {
       assertThat(problem.position().line()).isPositive();
       assertThat(problem.position().column()).isPositive();
-      assertThat(problem.text().codePoints().allMatch(Harmless::plain)).as(problem.text()).isTrue();
+      assertThat(problem.text().codePoints().allMatch(SafeText::plain)).as(problem.text()).isTrue();
     }
   }
 }

@@ -56,26 +56,26 @@ class ReadProblemsTest {
     assertThat(read.project()).isEmpty();
     assertThat(texts(read))
         .containsExactly(
-            "nmae: unknown field at line 3, column 3: needs one of lampwright, $schema, name, model, pixelTypes,"
+            "nmae: unknown field at line 3, column 3: must be one of lampwright, $schema, name, model, pixelTypes,"
                 + " rig, pictures, scenes, situations; did you mean \"name\"?",
-            "rig.supplyVolts: 100 at line 5, column 20: needs 1 to 60",
-            "rig.chains[0].pixelType: \"ws2812\" at line 7, column 32: needs a built-in pixel type"
+            "rig.supplyVolts: 100 at line 5, column 20: must be between 1 and 60",
+            "rig.chains[0].pixelType: \"ws2812\" at line 7, column 32: must be a built-in pixel type"
                 + " or one of pixelTypes; did you mean \"ws2812b\"?",
-            "rig.chains[1].id: \"a\" at line 8, column 14: needs an id of its own; chains[0] has"
-                + " this one",
-            "rig.chains[1].pixels: \"9\" (text) at line 8, column 53: needs a whole number",
-            "rig.lamps[0].pixels[0].from: -1 at line 11, column 53: needs 0 to 4095",
-            "rig.lamps[0].pixels[1].chain: \"b\" at line 11, column 68: needs the id of a chain of"
+            "rig.chains[1].id: \"a\" at line 8, column 14: must be unique; chains[0] has"
+                + " the same",
+            "rig.chains[1].pixels: \"9\" (string) at line 8, column 53: must be a whole number",
+            "rig.lamps[0].pixels[0].from: -1 at line 11, column 53: must be between 0 and 4,095",
+            "rig.lamps[0].pixels[1].chain: \"b\" at line 11, column 68: must be the id of a chain of"
                 + " this rig",
-            "rig.lamps[1].output: \"o\" at line 12, column 29: needs the id of an output of this"
+            "rig.lamps[1].output: \"o\" at line 12, column 29: must be the id of an output of this"
                 + " rig",
-            "scenes[0].lengthMs: \"long\" (text) at line 16, column 29: needs a number",
-            "scenes[0].tracks[0].lamps[1]: \"n\" at line 17, column 23: needs the id of a lamp of"
+            "scenes[0].lengthMs: \"long\" (string) at line 16, column 29: must be a number",
+            "scenes[0].tracks[0].lamps[1]: \"n\" at line 17, column 23: must be the id of a lamp of"
                 + " this rig",
-            "scenes[0].tracks[0].cues[0].lengthMs: 0 at line 18, column 22: needs 1 to 86400000",
-            "scenes[0].tracks[0].cues[0].pattern.onMs: -1 at line 18, column 62: needs 0 to"
-                + " 86400000",
-            "scenes[0].tracks[0].cues[0].pattern.level: 2 at line 18, column 75: needs 0 to 1");
+            "scenes[0].tracks[0].cues[0].lengthMs: 0 at line 18, column 22: must be between 1 and 86,400,000",
+            "scenes[0].tracks[0].cues[0].pattern.onMs: -1 at line 18, column 62: must be between 0 and"
+                + " 86,400,000",
+            "scenes[0].tracks[0].cues[0].pattern.level: 2 at line 18, column 75: must be between 0 and 1");
   }
 
   @Test
@@ -92,6 +92,25 @@ class ReadProblemsTest {
   }
 
   @Test
+  void badIdOfALampIsOneProblemHoweverTracksWriteIt() {
+    ReadResult read =
+        read(
+            """
+            {"lampwright": 1, "rig": {"outputs": [{"id": "o"}], "lamps": [
+              {"id": "Roof lamp", "output": "o"}]},
+             "scenes": [{"id": "s", "lengthMs": 1000, "tracks": [{"lamps": ["Roof lamp"]},
+              {"lamps": ["roof-lamp"]}, {"lamps": ["Roof lamp"]}, {"lamps": ["bonnet"]}]}]}
+            """);
+
+    assertThat(texts(read))
+        .containsExactly(
+            "rig.lamps[0].id: \"Roof lamp\" at line 2, column 10: must have 1 to 40 lower-case"
+                + " letters, digits or hyphens",
+            "scenes[0].tracks[3].lamps[0]: \"bonnet\" at line 4, column 66: must be the id of a"
+                + " lamp of this rig");
+  }
+
+  @Test
   void lampsThatNameABrokenChainAreNotReportedToo() {
     ReadResult read =
         read(
@@ -102,7 +121,7 @@ class ReadProblemsTest {
 
     assertThat(texts(read))
         .containsExactly(
-            "rig.chains[0].pixels: missing at line 1, column 38: needs a whole number");
+            "rig.chains[0].pixels: missing at line 1, column 38: must be a whole number");
   }
 
   @Test
@@ -167,7 +186,7 @@ class ReadProblemsTest {
     assertThat(line(line).project()).isPresent();
     assertThat(texts(line(line.replace("150", "-1"))))
         .containsExactly(
-            "pixelTypes[0].line.toleranceNs: -1 at line 5, column 103: needs 0 to 1000000");
+            "pixelTypes[0].line.toleranceNs: -1 at line 5, column 103: must be between 0 and 1,000,000");
   }
 
   private static ReadResult line(String line) {

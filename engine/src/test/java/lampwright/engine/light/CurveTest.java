@@ -121,7 +121,7 @@ class CurveTest {
   void gammaOutOfRangeIsRefused(double gamma) {
     assertThatThrownBy(() -> new Curve.Power(gamma))
         .isInstanceOf(IllegalArgumentException.class)
-        .hasMessageEndingWith("needs 1 to 4");
+        .hasMessageEndingWith("must be between 1 and 4");
   }
 
   @Test

@@ -125,7 +125,7 @@ class GamutTest {
 
     assertThatThrownBy(() -> new Gamut(emitters))
         .isInstanceOf(IllegalArgumentException.class)
-        .hasMessage("emitters: no g: needs r, g and b at least");
+        .hasMessage("emitters: no g: must have at least r, g and b");
   }
 
   @Test
@@ -137,7 +137,7 @@ class GamutTest {
         .isInstanceOf(IllegalArgumentException.class)
         .hasMessage(
             "emitters: r (0.2, 0.3) g (0.3, 0.4) b (0.4, 0.5): lie in a line or at one point:"
-                + " needs three that span a triangle of the x y diagram");
+                + " must span a triangle in the xy diagram");
   }
 
   @Test
@@ -179,14 +179,14 @@ class GamutTest {
 
     assertThatThrownBy(() -> new Gamut(emitters))
         .isInstanceOf(IllegalArgumentException.class)
-        .hasMessage("emitters.b.y: 0.0009: needs 0.001 to 1");
+        .hasMessage("emitters.b.y: 0.0009: must be between 0.001 and 1");
   }
 
   @Test
   void chromaticityOfYZeroIsRefused() {
     assertThatThrownBy(() -> new Chromaticity(0.2, 0))
         .isInstanceOf(IllegalArgumentException.class)
-        .hasMessage("chromaticity: y: 0: needs more than 0, to 1");
+        .hasMessage("chromaticity: y: 0: must be greater than 0 and at most 1");
   }
 
   @ParameterizedTest
@@ -195,7 +195,7 @@ class GamutTest {
     assertThatThrownBy(() -> emitter(0.3, 0.3, millicandela))
         .isInstanceOf(IllegalArgumentException.class)
         .hasMessageStartingWith("emitter: mcd: ")
-        .hasMessageEndingWith("needs 0.000001 to 1000000");
+        .hasMessageEndingWith("must be between 0.000001 and 1,000,000");
   }
 
   @Test

@@ -28,7 +28,7 @@ class LightRangesTest {
     refused("x", () -> new Chromaticity(1.001, 0.3));
     refused("y", () -> new Chromaticity(0.3, 0));
     refused("y", () -> new Chromaticity(0, 1.001));
-    refused("0.6 + 0.5: needs x and y of at most 1 together", () -> new Chromaticity(0.6, 0.5));
+    refused("0.6 + 0.5: x + y must be at most 1", () -> new Chromaticity(0.6, 0.5));
   }
 
   @Test

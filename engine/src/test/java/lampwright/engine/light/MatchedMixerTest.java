@@ -130,7 +130,7 @@ class MatchedMixerTest {
   void mixKelvinRefusesKelvinOutOfRange() {
     assertThatThrownBy(() -> mixer.mixKelvin(1000, 1, 1, new double[4], 0))
         .isInstanceOf(IllegalArgumentException.class)
-        .hasMessage("kelvin: 1000: needs 1667 to 25000");
+        .hasMessage("kelvin: 1000: must be between 1,667 and 25,000");
   }
 
   @ParameterizedTest

@@ -35,6 +35,6 @@ class PlanckTest {
   void kelvinOutsideTheLocusIsRefused(double kelvin) {
     assertThatThrownBy(() -> Planck.chromaticity(kelvin))
         .isInstanceOf(IllegalArgumentException.class)
-        .hasMessageContaining("needs 1667 to 25000");
+        .hasMessageContaining("must be between 1,667 and 25,000");
   }
 }

@@ -75,7 +75,7 @@ class SpectrumTest {
   void observerRefusesWavelengthsOutsideItsTable(double nm) {
     assertThatThrownBy(() -> Observer.at(nm, new double[3]))
         .isInstanceOf(IllegalArgumentException.class)
-        .hasMessageContaining("needs 380 to 780");
+        .hasMessageContaining("must be between 380 and 780");
   }
 
   // The point, the equal-energy stimulus and the locus at the dominant wavelength lie in a line,
@@ -99,7 +99,7 @@ class SpectrumTest {
   void darkSpectrumIsRefused() {
     assertThatThrownBy(() -> Spectrum.chromaticity(nm -> 0))
         .isInstanceOf(IllegalArgumentException.class)
-        .hasMessageContaining("needs power above 0");
+        .hasMessageContaining("greater than 0 somewhere");
   }
 
   @Test

@@ -354,7 +354,7 @@ class FlashCautionTest {
     assertThatThrownBy(() -> FlashCaution.measure(new double[length], 50, true))
         .isInstanceOf(IllegalArgumentException.class)
         .hasMessage(
-            "xyz: " + length + " numbers: needs three for each frame, and one frame at least");
+            "xyz: " + length + " numbers: must have three for each frame, and at least one frame");
   }
 
   @Test

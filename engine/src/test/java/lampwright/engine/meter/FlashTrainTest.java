@@ -393,7 +393,7 @@ class FlashTrainTest {
   void noFrameIsRefused() {
     assertThatThrownBy(() -> FlashTrain.measure(new double[0], 50, true))
         .isInstanceOf(IllegalArgumentException.class)
-        .hasMessage("light: no frame: needs one at least");
+        .hasMessage("light: no frame: must have at least one");
   }
 
   @ParameterizedTest

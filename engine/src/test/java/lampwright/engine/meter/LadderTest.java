@@ -125,7 +125,7 @@ class LadderTest {
   void pixelsAreNeeded() {
     assertThatThrownBy(() -> solve(Ladder.fedAtOneEnd(5, 1, 1)))
         .isInstanceOf(IllegalArgumentException.class)
-        .hasMessage("pixel currents: 0 for 0 voltages: needs as many, and one pixel at least");
+        .hasMessage("pixel currents: 0 for 0 voltages: must have as many, and at least one");
   }
 
   @ParameterizedTest

@@ -98,7 +98,7 @@ class MeterByHandTest {
   void lineThatIsNoneIsRefused() {
     assertThatThrownBy(() -> XyRegion.ofLines(List.of("z <= 1"), List.of("?")))
         .isInstanceOf(IllegalArgumentException.class)
-        .hasMessage("z <= 1: needs a line such as y <= 0.992 - x");
+        .hasMessage("z <= 1: must be a line such as y <= 0.992 - x");
   }
 
   @Test

@@ -88,13 +88,13 @@ class SeriesResistorTest {
   @Test
   void valuesOutOfRangeAreRefused() {
     assertThatThrownBy(() -> SeriesResistor.of(Double.NaN, 1, 2, 20))
-        .hasMessage("supply volts: NaN: needs 0.1 to 1000");
+        .hasMessage("supply volts: NaN: must be between 0.1 and 1,000");
     assertThatThrownBy(() -> SeriesResistor.of(5, 0, 2, 20))
-        .hasMessage("LEDs in series: 0: needs 1 to 1000");
+        .hasMessage("LEDs in series: 0: must be between 1 and 1,000");
     assertThatThrownBy(() -> SeriesResistor.of(5, 1, 0, 20))
-        .hasMessage("forward volts: 0: needs 0.1 to 100");
+        .hasMessage("forward volts: 0: must be between 0.1 and 100");
     assertThatThrownBy(() -> SeriesResistor.of(5, 1, 2, 0))
-        .hasMessage("milliamps: 0: needs 0.01 to 100000");
+        .hasMessage("milliamps: 0: must be between 0.01 and 100,000");
   }
 
   /** By hand: 0.1 V at 20 mA are 5 ohm, 5.1 in E24; 0.35 V over that at 5.25 V are 68.6 mA. */

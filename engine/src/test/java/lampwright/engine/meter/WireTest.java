@@ -37,7 +37,7 @@ class WireTest {
     assertThatThrownBy(() -> new Wire(area))
         .isInstanceOf(IllegalArgumentException.class)
         .hasMessageStartingWith("wire cross-section in mm2: ")
-        .hasMessageEndingWith("needs 0.001 to 120");
+        .hasMessageEndingWith("must be between 0.001 and 120");
   }
 
   @ParameterizedTest
@@ -45,7 +45,7 @@ class WireTest {
   void gaugeOutOfRangeIsRefused(int gauge) {
     assertThatThrownBy(() -> Wire.ofGauge(gauge))
         .isInstanceOf(IllegalArgumentException.class)
-        .hasMessage("wire gauge AWG: " + gauge + ": needs 0 to 40");
+        .hasMessage("wire gauge AWG: " + gauge + ": must be between 0 and 40");
   }
 
   // Handbook areas: AWG 26 0.129 mm2, AWG 24 0.205 mm2, AWG 22 0.326 mm2.

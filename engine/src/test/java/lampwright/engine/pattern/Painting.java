@@ -21,7 +21,7 @@ final class Painting {
   }
 
   Painting(Pattern pattern, List<Mixer> mixers, Curve curve, long lengthMs) {
-    this.painter = pattern.painter(new Stage(mixers, curve, Ratio.of(lengthMs)));
+    this.painter = pattern.painter(new PaintContext(mixers, curve, Ratio.of(lengthMs)));
     this.drives = new double[mixers.size() * Mixer.SLOTS];
   }
 

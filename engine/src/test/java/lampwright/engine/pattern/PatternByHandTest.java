@@ -50,7 +50,7 @@ class PatternByHandTest {
     double[] drives = new double[mixers.size() * Mixer.SLOTS];
     Arrays.fill(drives, 9);
     pattern
-        .painter(new Stage(mixers, LINEAR, Ratio.of(1000)))
+        .painter(new PaintContext(mixers, LINEAR, Ratio.of(1000)))
         .paint(Ratio.of(new BigDecimal(tMs)), drives);
     double[][] pixels = new double[mixers.size()][];
     for (int k = 0; k < pixels.length; k++) {

@@ -149,7 +149,7 @@ class PatternRangesTest {
                 .frames())
         .hasSize(3);
     refused(
-        "frames[2].atMs: 4: needs at least 5, the time before it",
+        "frames[2].atMs: 4: must be at least 5, the time of the keyframe before",
         () ->
             new Keyframes(LOOK, ZERO, List.of(keyframe("0"), keyframe("5"), keyframe("4")), true));
     refused("frames", () -> new Keyframes(LOOK, ZERO, List.of(), true));

@@ -369,7 +369,7 @@ class PatternTest {
         List.of(rgb(Painting.LINEAR), rgb(Painting.LINEAR), Mixers.forOutput(Painting.LINEAR));
     double[] drives = new double[12];
     new TestWalk(WHITE, NONE, dec("500"))
-        .painter(new Stage(row, Painting.LINEAR, Ratio.of(10_000)))
+        .painter(new PaintContext(row, Painting.LINEAR, Ratio.of(10_000)))
         .paint(Ratio.of(dec(tMs)), drives);
     double[] expected = new double[12];
     expected[slot] = 1;

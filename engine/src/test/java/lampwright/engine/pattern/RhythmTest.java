@@ -106,7 +106,7 @@ class RhythmTest {
     assertThat(
             assertThrows(IllegalArgumentException.class, () -> Rhythm.of("VQ(6)+LFl 5s", UNIT))
                 .getMessage())
-        .isEqualTo("needs a period of more than 5.25 s");
+        .isEqualTo("must have a period longer than 5.25 s");
   }
 
   /** IALA: a long flash has 2 s or more. */
@@ -157,7 +157,7 @@ class RhythmTest {
     assertThat(
             assertThrows(IllegalArgumentException.class, () -> Rhythm.of(character, UNIT))
                 .getMessage())
-        .startsWith("needs ");
+        .startsWith("must ");
   }
 
   @Test
@@ -165,6 +165,6 @@ class RhythmTest {
     assertThat(
             assertThrows(IllegalArgumentException.class, () -> Rhythm.of("Q(3) 3s", UNIT))
                 .getMessage())
-        .isEqualTo("needs a period of more than 3.5 s");
+        .isEqualTo("must have a period longer than 3.5 s");
   }
 }

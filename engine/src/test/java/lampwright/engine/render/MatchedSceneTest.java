@@ -31,9 +31,9 @@ import lampwright.engine.pattern.Flicker;
 import lampwright.engine.pattern.Keyframe;
 import lampwright.engine.pattern.Keyframes;
 import lampwright.engine.pattern.Look;
+import lampwright.engine.pattern.PaintContext;
 import lampwright.engine.pattern.Pattern;
 import lampwright.engine.pattern.RotatingBeacon;
-import lampwright.engine.pattern.Stage;
 import lampwright.engine.pattern.Steady;
 import lampwright.engine.pattern.Tint;
 import lampwright.engine.rig.Chain;
@@ -218,7 +218,7 @@ class MatchedSceneTest {
     var shares =
         pattern
             .of(new Colour.Signal(SignalColour.WHITE))
-            .painter(new Stage(outputs, curve, Ratio.of(LENGTH_MS)));
+            .painter(new PaintContext(outputs, curve, Ratio.of(LENGTH_MS)));
     double[] share = new double[PIXELS * Mixer.SLOTS];
     return new Made(
         pattern.of(colour),

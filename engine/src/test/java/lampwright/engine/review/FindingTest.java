@@ -12,14 +12,14 @@ class FindingTest {
   private static Finding finding(String value) {
     return Finding.of(Code.EXPORT_REFUSED, new Subject.OneExport("hex"))
         .with("value", Figure.words(value))
-        .with("allowed", Figure.words("needs less"))
+        .with("allowed", Figure.words("must be less"))
         .make();
   }
 
   @Test
   void wordsAreMadeFromTheFields() {
     assertThat(finding("at: 0x20").text())
-        .isEqualTo("hex export: at: 0x20; needs less [export-refused]");
+        .isEqualTo("hex export: at: 0x20; must be less [export-refused]");
   }
 
   @Test

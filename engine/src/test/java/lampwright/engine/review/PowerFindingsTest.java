@@ -122,7 +122,8 @@ class PowerFindingsTest {
   void levelAboveThePinsNeedsAShifter() {
     rig = "\"controller\": \"rp2040\", \"dataVolts\": 5,";
     assertThat(codes()).contains("data-level-stated").doesNotContain("data-level-low");
-    assertThat(text("data-level-stated")).contains("stated as 5.00 V", "its pins give 3.30 V");
+    assertThat(text("data-level-stated"))
+        .contains("dataVolts is 5.00 V", "the controller's pins output 3.30 V");
   }
 
   // ---- Wires.
@@ -134,8 +135,7 @@ class PowerFindingsTest {
     assertThat(codes()).containsExactly("lead-heat", "lead-unfused");
     // 1.25 of 0.488 A asks for a fuse of 0.63 A, and that for 0.126 mm2: AWG 26 is 0.129 mm2.
     assertThat(text("lead-heat"))
-        .contains(
-            "a supply lead carries 0.49 A", "it may carry 0.25 A", "AWG 26", "fused at 0.63 A");
+        .contains("a supply lead carries 0.49 A", "rated for 0.25 A", "AWG 26", "fused at 0.63 A");
   }
 
   /**
@@ -148,7 +148,7 @@ class PowerFindingsTest {
     rig = "\"feed\": {\"awg\": 14},";
     assertThat(codes()).containsExactly("strip-heat", "chain-dim-voltage", "lead-unfused");
     assertThat(text("strip-heat"))
-        .contains("carry 3.60 A", "they may carry 2.56 A", "IPC-2221", "feed it at both ends");
+        .contains("carry 3.60 A", "rated for 2.56 A", "IPC-2221", "feed it at both ends");
     rig = "\"feed\": {\"awg\": 14, \"ends\": \"both\"},";
     assertThat(codes()).doesNotContain("strip-heat", "lead-heat");
   }
@@ -179,7 +179,7 @@ class PowerFindingsTest {
     rig = "\"supplyLimitMilliamps\": 1000, \"feed\": {\"awg\": 24},";
     rig = rig.replace("\"supplyLimitMilliamps\": 1000, ", "");
     assertThat(codes()).containsExactly("lead-unfused");
-    assertThat(text("lead-unfused")).contains("up to 20.00 A", "may carry 1.02 A");
+    assertThat(text("lead-unfused")).contains("can deliver 20.00 A", "rated for 1.02 A");
   }
 
   @Test
@@ -215,7 +215,7 @@ class PowerFindingsTest {
   void fourLedsOn5VSayWhatTheyNeed() {
     output("\"ledsInSeries\": 4, \"forwardVolts\": 3.2");
     assertThat(text("output-cannot-light"))
-        .contains("output step: 4 LEDs in series need 12.80 V; there are 5.00 V");
+        .contains("output step: 4 LEDs in series need 12.80 V; available: 5.00 V");
   }
 
   /** By hand: 0.1 V over 5.1 ohm; at 5.25 V 0.35 V, 68.6 mA. */
@@ -275,7 +275,7 @@ class PowerFindingsTest {
     assertThat(codes()).containsExactly("battery-fuse-large");
     assertThat(text("battery-fuse-large"))
         .contains(
-            "its fuse of 1 A lets 1.33 A into the supply wires of chain roof", "carry 1.02 A");
+            "its fuse of 1 A lets 1.33 A into the supply wires of chain roof", "rated for 1.02 A");
     rig = pack + "\"feed\": {\"awg\": 24, \"fuseAmps\": 1},";
     assertThat(codes()).isEmpty();
     rig = pack + "\"feed\": {\"awg\": 20},";
@@ -301,6 +301,7 @@ class PowerFindingsTest {
     assertThat(
             battery(", \"packVolts\": 3.7, \"fuseAmps\": 2, \"regulator\": \"%s\"".formatted(kind)))
         .containsExactly("battery-regulator");
-    assertThat(text("battery-regulator")).contains("needs more than the 5.00 V", "boost");
+    assertThat(text("battery-regulator"))
+        .contains("must be more than its output of 5.00 V", "boost");
   }
 }

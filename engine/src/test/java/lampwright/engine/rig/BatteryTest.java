@@ -65,19 +65,20 @@ class BatteryTest {
     assertThat(buck.withRegulator(Regulator.LINEAR).efficiency()).isEmpty();
     Battery linear = buck.withRegulator(Regulator.LINEAR);
     assertThatThrownBy(() -> Battery.EFFICIENCY.with(linear, OptionalDouble.of(0.8)))
-        .hasMessage("battery: efficiency: 0.8: needs a regulator that switches, buck or boost");
+        .hasMessage(
+            "battery: efficiency: 0.8: must be used with a switching regulator: buck or boost");
   }
 
   @Test
   void batteryOutOfRangeIsRefused() {
     assertThatThrownBy(() -> Battery.of(0))
-        .hasMessage("battery: milliampHours: 0: needs 1 to 1000000");
+        .hasMessage("battery: milliampHours: 0: must be between 1 and 1,000,000");
     assertThatThrownBy(() -> Battery.USABLE_SHARE.with(Battery.of(2000), 0.0))
-        .hasMessage("battery: usableShare: 0: needs 0.01 to 1");
+        .hasMessage("battery: usableShare: 0: must be between 0.01 and 1");
     assertThatThrownBy(() -> Battery.PACK_VOLTS.with(Battery.of(2000), OptionalDouble.of(0)))
-        .hasMessage("battery: packVolts: 0: needs 0.5 to 100");
+        .hasMessage("battery: packVolts: 0: must be between 0.5 and 100");
     assertThatThrownBy(() -> Battery.FUSE_AMPS.with(Battery.of(2000), OptionalDouble.of(0)))
-        .hasMessage("battery: fuseAmps: 0: needs 0.01 to 100");
+        .hasMessage("battery: fuseAmps: 0: must be between 0.01 and 100");
     assertThatThrownBy(() -> Battery.of(2000).hours(-1, 5))
         .hasMessageStartingWith("mean milliamps: -1");
   }

@@ -44,10 +44,10 @@ class SupplyNeedsTest {
 
     assertThatThrownBy(() -> new SupplyNeeds(4.6, 4.5, 5.3, level, level))
         .isInstanceOf(InvalidModelException.class)
-        .hasMessageContaining("failVolts: 4.6: needs at most minVolts, which is 4.5");
+        .hasMessageContaining("failVolts: 4.6: must be at most minVolts, which is 4.5");
     assertThatThrownBy(() -> new SupplyNeeds(4.5, 4.5, 4.4, level, level))
         .isInstanceOf(InvalidModelException.class)
-        .hasMessageContaining("maxVolts: 4.4: needs at least minVolts, which is 4.5");
+        .hasMessageContaining("maxVolts: 4.4: must be at least minVolts, which is 4.5");
     assertThatThrownBy(() -> new SupplyNeeds(Double.NaN, 4.5, 5, level, level))
         .isInstanceOf(InvalidModelException.class);
   }

@@ -140,7 +140,7 @@ public final class FirmwareExporter implements ProjectExporter {
     return ImmutableMap.copyOf(texts);
   }
 
-  // A source that was made for one rig and stands beside the configuration of another compiles no
+  // A source that was made for one rig and is beside the configuration of another compiles no
   // more.
   private static String checked(String name, String text, MarkedHeader config) {
     return name.endsWith(".c") ? text + config.include() + config.check() : text;

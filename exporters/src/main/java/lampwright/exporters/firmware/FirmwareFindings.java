@@ -19,7 +19,7 @@ final class FirmwareFindings {
 
   static List<Finding> noScene() {
     return ExportFacts.refused(
-        FORMAT, List.of(new Fault("scenes", "none", "needs at least one scene to play")));
+        FORMAT, List.of(new Fault("scenes", "none", "must have at least one scene")));
   }
 
   static List<Finding> cautions(Rig rig, Target target) {

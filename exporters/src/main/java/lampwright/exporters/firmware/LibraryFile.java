@@ -7,7 +7,7 @@ import java.text.Normalizer;
 final class LibraryFile {
   static final String NAME = "library.properties";
 
-  /** Stands in every folder of ours, whatever the project is called. */
+  /** In every folder of ours, whatever the project is called. */
   static final String MARK = "author=Lampwright";
 
   /**
@@ -20,7 +20,7 @@ final class LibraryFile {
           .or(CharMatcher.inRange('0', '9'))
           .or(CharMatcher.anyOf(" _.-"));
 
-  /** Characters of a name (the same specification, from memory). */
+  /** Characters of a name (the same specification, not read again). */
   private static final int MAX_LENGTH = 63;
 
   private LibraryFile() {}

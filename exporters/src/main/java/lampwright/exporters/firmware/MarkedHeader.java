@@ -32,7 +32,7 @@ record MarkedHeader(String name, String text, long crc) {
   /** The header with its number. */
   String header() {
     if (!text.endsWith(END)) {
-      throw new IllegalArgumentException(name + ": needs an end that closes its #ifndef");
+      throw new IllegalArgumentException(name + ": must end with the #endif of its guard");
     }
     return text.substring(0, text.length() - END.length())
         + "\n/* Tells this export from others. Leave it as it is if you change this file. */\n"

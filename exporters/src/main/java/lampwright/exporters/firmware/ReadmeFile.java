@@ -6,7 +6,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
-import lampwright.engine.check.Harmless;
+import lampwright.engine.check.SafeText;
 import lampwright.engine.review.Finding;
 import lampwright.engine.review.Severity;
 import lampwright.engine.rig.Lamp;
@@ -21,7 +21,7 @@ final class ReadmeFile {
   /** What each file is for; only those that are in the folder are named. */
   private static final List<Map.Entry<String, String>> FILES =
       List.of(
-          Map.entry("src/lampwright_config.h", "what is fitted"),
+          Map.entry("src/lampwright_config.h", "the hardware of the model"),
           Map.entry(
               "src/lampwright_scenes.h",
               "scenes and lamps by name; the scenes, packed, are in `.c`"),
@@ -31,10 +31,11 @@ final class ReadmeFile {
           Map.entry("src/lampwright_wire_hook.h", "the functions that you write"),
           Map.entry("src/lampwright_outputs.h", "PWM for the driver outputs"),
           Map.entry("src/lampwright_clock.h", "the frame clock"),
-          Map.entry("src/lampwright_target.h", "the controller that all this is made for"),
+          Map.entry("src/lampwright_target.h", "the controller of this export"),
           Map.entry("examples/PlayScene/PlayScene.ino", "plays the first scene by itself"),
           Map.entry("examples/OwnLoop/OwnLoop.ino", "your own loop drives it frame by frame"),
-          Map.entry("examples/PlayScene/driver.ino", "the functions that you write, worked out"),
+          Map.entry(
+              "examples/PlayScene/driver.ino", "a worked example of the functions that you write"),
           Map.entry("main.c", "the same as PlayScene, for avr-gcc without an IDE"),
           Map.entry("Makefile", "builds and loads it"));
 
@@ -84,7 +85,7 @@ final class ReadmeFile {
         "Lights of " + plain(job.project().name()),
         "DRIVER",
         target.drivesPins()
-            ? "a driver that brings each frame to the pins"
+            ? "a driver that sends each frame to the pins"
             : "the place where your own driver is called",
         "BUILDS",
         target.drivesPins() ? "as it is" : "once you have written the functions of your driver",
@@ -106,10 +107,10 @@ final class ReadmeFile {
 
   private String controller() {
     if (!target.drivesPins()) {
-      return target.name() + ", whose pins your own code drives";
+      return target.name() + ", with pins driven by your own code";
     }
     return target.clockedName()
-        + (rig.controller().isPresent() ? "" : ", as the project names none");
+        + (rig.controller().isPresent() ? "" : ", the default: none is set in the project");
   }
 
   private String pins() {
@@ -168,7 +169,7 @@ final class ReadmeFile {
       hook(
           hooks,
           "lampwright_emit_bytes",
-          "sends a chain its bytes",
+          "sends the bytes of a chain",
           "each bit as one byte of an SPI");
     }
     if (!rig.outputs().isEmpty()) {
@@ -181,7 +182,7 @@ final class ReadmeFile {
     hook(
         hooks,
         "lampwright_microseconds",
-        "tells the time for the frame clock",
+        "returns the time for the frame clock",
         "`micros()`, which a hobby IDE uses by itself");
     return Map.of("HOOKS", hooks.toString().stripTrailing(), "LIBRARY", library);
   }
@@ -194,8 +195,8 @@ final class ReadmeFile {
   private Map<String, String> use() {
     String dimming =
         target.size(rig).dims()
-            ? "| `lampwright_show_brightness(level)` | scales all light: 255 as exported, 0 dark |\n"
-                + "| `lampwright_show_dark(1)`, `(0)` | all dark while the scenes go on; as it was |"
+            ? "| `lampwright_show_brightness(level)` | master brightness: 255 as exported, 0 dark |\n"
+                + "| `lampwright_show_dark(1)`, `(0)` | blanks the lamps while the scenes run; shows them again |"
             : "\nBrightness can't be changed in this export: the controller has no working memory left"
                 + " for it.";
     return Map.of("DIMMING", dimming, "EXAMPLE", example());
@@ -223,7 +224,7 @@ final class ReadmeFile {
    * has a backslash before it (CommonMark 0.30, section 2.4).
    */
   static String plain(String text) {
-    return Harmless.text(text, Harmless.MAX_MESSAGE).replaceAll("[!-/:-@\\[-`{-~]", "\\\\$0");
+    return SafeText.text(text, SafeText.MAX_MESSAGE).replaceAll("[!-/:-@\\[-`{-~]", "\\\\$0");
   }
 
   /**

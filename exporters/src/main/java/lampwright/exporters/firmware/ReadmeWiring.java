@@ -44,7 +44,7 @@ final class ReadmeWiring {
         "\n",
         label + SUPPLY_WIRE + "+------------------+------ pixel " + supply,
         gap + "|                  |",
-        gap.substring(8) + "[470 uF or more]  [100 nF beside every pixel]",
+        gap.substring(8) + "[470 uF or more]  [100 nF at every pixel]",
         gap + "|                  |",
         ground + groundWire + "+------------------+------ pixel ground, controller ground",
         "",
@@ -57,10 +57,10 @@ final class ReadmeWiring {
     if (!rig.chains().isEmpty()) {
       notes.add("A resistor of 300 to 500 ohm in the data line, close to the controller.");
       notes.add(
-          "Some hundred microfarads, rated for at least "
+          "A capacitor of 470 uF or more, rated for at least "
               + number(capacitorVolts(rig.supplyVolts()), 1)
-              + " V, where the supply feeds the pixels; 100 nF beside each pixel that has none on its"
-              + " board.");
+              + " V, where the supply connects to the pixels; 100 nF next to each pixel without"
+              + " its own.");
       notes.add("All grounds are common. Connect ground first and take it off last.");
     }
     for (Chain chain : rig.chains()) {
@@ -75,8 +75,8 @@ final class ReadmeWiring {
                         + " rated for the peak current."));
     if (!rig.outputs().isEmpty()) {
       notes.add(
-          "A driver output is a signal for a transistor or LED driver. Put no more than one small LED"
-              + " with its resistor straight on a pin, and never a motor or lamp.");
+          "A driver output is a signal for a transistor or LED driver. Connect at most one small LED"
+              + " with its resistor directly to a pin, never a motor or lamp.");
     }
     notes.add(
         "The resistor in the data line and the capacitors are common practice; the limits come from the"
@@ -92,9 +92,9 @@ final class ReadmeWiring {
         + number(type.needs().minVolts(), 2)
         + " to "
         + number(type.needs().maxVolts(), 2)
-        + " V; a high on its data line needs at least "
+        + " V; the minimum high level of its data input is "
         + number(needed, 2)
-        + " V, and this line has "
+        + " V, and the level here is "
         + number(level, 2)
         + " V"
         + (level < needed ? ": use a level shifter (a 5 V gate with TTL-level inputs)." : ".");

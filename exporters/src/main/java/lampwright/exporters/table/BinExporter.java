@@ -8,7 +8,7 @@ import lampwright.exporters.ExportJob;
 import lampwright.exporters.ExportTarget;
 import lampwright.exporters.Progress;
 
-/** The bare frame table: frames x bytes a frame, no header. */
+/** The bare frame table: frames x bytes per frame, no header. */
 final class BinExporter extends TableExporter {
   @Override
   public String key() {

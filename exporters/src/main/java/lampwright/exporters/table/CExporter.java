@@ -88,7 +88,7 @@ final class CExporter extends TableExporter {
         new Fault(
             "c",
             bytes + " bytes",
-            "needs at most "
+            "must be at most "
                 + MAX_TABLE_BYTES
                 + " bytes, as many as a C array of 32-bit"
                 + " controllers can have; use bin"));

@@ -80,10 +80,10 @@ final class CHeader {
     define("FPS_NUMERATOR", rate.numerator() + "UL");
     define("FPS_DENOMINATOR", rate.denominator() + "UL");
     out.line("");
-    out.line("/* 1: after the last frame the first follows again; 0: it plays once. */");
+    out.line("/* 1: loops; 0: plays once. */");
     define("LOOP", job.scene().loop() ? "1" : "0");
     out.line("");
-    out.line("/* Tells this export from others; the .c holds the same number. */");
+    out.line("/* Identifies this export; the .c has the same number. */");
     out.line(mark.define());
   }
 
@@ -134,7 +134,7 @@ final class CHeader {
         "#endif",
         "}",
         "",
-        "/* Copies a frame, below FRAME_COUNT, to where FRAME_BYTES bytes have room. */",
+        "/* Copies a frame, below FRAME_COUNT, to a buffer of at least FRAME_BYTES bytes. */",
         "static inline void " + names.readFrame() + "(size_t frame, uint8_t *to)",
         "{",
         "#if defined(__AVR__)",

@@ -69,7 +69,7 @@ final class CHeaderComment {
             + " of the project \""
             + CText.comment(job.project().name())
             + "\",");
-    line("composed and exported with Lampwright. To change it, change the project.");
+    line("exported by Lampwright. To change it, edit the project.");
     line("");
     line(
         plural(job.table().frameCount(), "frame")
@@ -134,8 +134,8 @@ final class CHeaderComment {
             + names.constant("FRAME_US")
             + " microseconds, copy the next frame with");
     line(names.readFrame() + "(). Send each chain its bytes, which begin at its OFFSET, in the");
-    line("order in which they stand, most significant bit first; give each output its byte");
-    line("as PWM duty out of 255.");
+    line("order in which they are stored, most significant bit first; set each output's PWM");
+    line("duty to its byte (0 to 255).");
   }
 
   private static String lamp(@Nullable Lamp lamp) {

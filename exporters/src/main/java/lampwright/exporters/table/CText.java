@@ -8,7 +8,7 @@ import java.util.Set;
  *
  * <p>Ids hold lower-case letters, digits and hyphens. In C names they keep their letters and
  * digits; a hyphen becomes {@code _}, or {@code H} where {@code _} would begin or end the id or
- * follow another {@code _}. Both stand for a hyphen and nothing else does, so different ids have
+ * follow another {@code _}. Both represent a hyphen and nothing else does, so different ids have
  * different names whatever other ids there are. The words that we put around ids are in capital
  * letters and are never made of H alone, so a name of several parts can be read in one way only;
  * and our prefix keeps names from being keywords or reserved, or beginning with a digit.
@@ -34,7 +34,7 @@ public final class CText {
         name.append(c);
       } else {
         throw new IllegalArgumentException(
-            "id: " + id + ": needs lower-case letters, digits or hyphens");
+            "id: " + id + ": must have lower-case letters, digits or hyphens only");
       }
     }
     return name.toString();

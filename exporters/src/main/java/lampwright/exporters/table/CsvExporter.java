@@ -10,7 +10,7 @@ import lampwright.exporters.ExportTarget;
 import lampwright.exporters.Progress;
 
 /**
- * One row a frame, one column a byte, under a row of the columns' names. Numbers are decimal,
+ * One row per frame, one column per byte, under a row of the columns' names. Numbers are decimal,
  * separated by commas; lines end with a line feed. No name needs quotes: they hold letters, digits,
  * hyphens, dots and colons only.
  */

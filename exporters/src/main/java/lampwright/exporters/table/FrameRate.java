@@ -7,8 +7,8 @@ import java.math.RoundingMode;
 /**
  * A frame rate as numbers that C can hold without floating point.
  *
- * @param numerator of the frames a second, 1 to 4,294,967,295
- * @param denominator of the frames a second, 1 to 4,294,967,295
+ * @param numerator of the frames per second, 1 to 4,294,967,295
+ * @param denominator of the frames per second, 1 to 4,294,967,295
  * @param exact whether the fraction is the rate as written in the project
  * @param microseconds time of a frame in us, rounded half up
  * @param wholeMicroseconds whether that is exact

@@ -35,14 +35,16 @@ final class HexExporter extends TableExporter {
           new Fault(
               "hex",
               bytes + " bytes",
-              "needs at most " + SPACE + " bytes, all that its addresses can tell apart; use bin"));
+              "must be at most "
+                  + SPACE
+                  + " bytes, all that its addresses can tell apart; use bin"));
     }
     if (address > SPACE - bytes) {
       return List.of(
           new Fault(
               "at",
               ExportOptions.address(address),
-              "needs 0 to "
+              "must be between 0 and "
                   + ExportOptions.address(SPACE - bytes)
                   + ", so that the table of "
                   + bytes

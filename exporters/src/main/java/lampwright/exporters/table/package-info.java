@@ -1,4 +1,4 @@
-/** The frame table as it stands: C source, bare bytes, Intel HEX and rows of numbers. */
+/** The frame table itself: C source, bare bytes, Intel HEX and rows of numbers. */
 @NullMarked
 package lampwright.exporters.table;
 

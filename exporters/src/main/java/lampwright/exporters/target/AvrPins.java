@@ -13,7 +13,7 @@ import lampwright.engine.rig.Pin;
  *
  * @param all every pin that may carry a chain
  * @param forChains pins for chains that name none, the best first
- * @param pwm what stands behind each pin with PWM
+ * @param pwm what is behind each pin with PWM
  * @param forOutputs choices of pins for outputs that name none
  * @param forSwitch pins for an example's switch, the best first
  * @param timers by number
@@ -33,7 +33,7 @@ record AvrPins(
    * @param timer its number
    * @param duty register of the duty
    * @param control register and bit that connect the pin
-   * @param proof in the prover's words, where the duty, direction and connection stand
+   * @param proof in the prover's words, where the duty, direction and connection are
    */
   record Pwm(int timer, String duty, Control control, String proof) {
     /** A bit of a register. */

@@ -80,7 +80,8 @@ final class AvrRoutine {
   static AvrRoutine of(AvrWave wave) {
     AvrRoutine routine = new AvrRoutine(wave);
     if (!routine.fits) {
-      throw new IllegalArgumentException("wave: " + wave + ": needs times that fit the routine");
+      throw new IllegalArgumentException(
+          "wave: " + wave + ": must have times that fit the routine");
     }
     return routine;
   }

@@ -3,7 +3,7 @@ package lampwright.exporters.target;
 import java.util.Optional;
 
 /**
- * What the pins of a controller bear.
+ * What the pins of a controller are rated for.
  *
  * @param pinMilliamps absolute maximum of one pin, mA
  * @param testMilliamps at which the datasheet states a pin's levels, mA; 0 if it states none

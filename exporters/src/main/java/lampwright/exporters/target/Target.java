@@ -75,7 +75,7 @@ public abstract sealed class Target permits AvrTarget, HookTarget {
     return table;
   }
 
-  /** What its pins bear; none if nothing is known. */
+  /** The ratings of its pins; none if nothing is known. */
   public final Optional<PinCurrents> pinCurrents() {
     return PinCurrents.of(table);
   }
@@ -119,7 +119,7 @@ public abstract sealed class Target permits AvrTarget, HookTarget {
   }
 
   /**
-   * What playing packed data costs on the slowest controllers that it is made for. Data that stands
+   * What playing packed data costs on the slowest controllers that it is made for. Data that is
    * alone is coded by it.
    */
   public static DecodeCost slowestDecodeCost() {

@@ -82,7 +82,7 @@ final class TargetTable {
     return pinsOf(text(name));
   }
 
-  /** Choices of pins, parted by {@code |}. */
+  /** Choices of pins, separated by {@code |}. */
   List<List<Pin>> choices(String name) {
     return Splitter.on('|').splitToStream(text(name)).map(TargetTable::pinsOf).toList();
   }

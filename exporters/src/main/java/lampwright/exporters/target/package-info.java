@@ -1,5 +1,5 @@
 /**
- * One class a controller: pins, timers, what its line driver really sends, memory, cautions, and
+ * One class per controller: pins, timers, what its line driver really sends, memory, cautions, and
  * how it is built and proved.
  */
 @NullMarked

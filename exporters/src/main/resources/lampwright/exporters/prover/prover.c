@@ -36,7 +36,7 @@ static const char USAGE[] =
     "usage: prover --elf FILE --mcu NAME --hz N --table FILE --frame-bytes N [options]\n"
     "  --chain pin=B0,at=0,bytes=24,t0h=400,t0l=850,t1h=800,t1l=450,tol=150,period=1250,\n"
     "          ptol=600,reset=280[,gap=US][,t0h-min=NS][,t0h-max=NS]...\n"
-    "                     a chain: its pin, where its bytes stand in the frame, the limits of its\n"
+    "                     a chain: its pin, where its bytes are in the frame, the limits of its\n"
     "                     bits in ns, its reset in us. gap: the longest low time between bits, in\n"
     "                     us, that is put down to an interrupt instead of counted outside limits.\n"
     "  --output at=24,ocr=0x88,ddr=0x24.1,com=0x80.7\n"
@@ -860,7 +860,7 @@ int main(int count, char **arguments) {
   }
   for (int i = 0; i < prover.outputs; i++) {
     if (prover.output[i].at >= prover.frame_bytes) {
-      die("output %d stands past the frame's end", i);
+      die("output %d is past the frame's end", i);
     }
   }
   if (prover.wanted == 0) {

@@ -332,7 +332,7 @@ class FirmwareExporterTest {
   void readmeOfAControllerWithoutADriverShowsAnExampleOfEachFunction() throws Exception {
     write(usual("rp2040").job());
     assertThat(text("README.md"))
-        .contains("Controller: RP2040, whose pins your own code drives\n")
+        .contains("Controller: RP2040, with pins driven by your own code\n")
         .contains("\n| 0 | chain c0 | **yours** | 4 pixels, sk6812-rgbw |\n")
         .contains("| `lampwright_emit_bytes` |", "| `lampwright_emit_outputs` |")
         .contains("| `lampwright_microseconds` |")
@@ -408,7 +408,7 @@ class FirmwareExporterTest {
     assertThatThrownBy(() -> write(ProjectJob.of(job.project(), List.of())))
         .isInstanceOf(ExportRefusedException.class)
         .hasMessage(
-            "firmware: firmware export: scenes: none; needs at least one scene to play"
+            "firmware: firmware export: scenes: none; must have at least one scene"
                 + " [export-refused]");
   }
 

@@ -93,12 +93,12 @@ public final class Corpus {
     return new Model().chain(false, lamps);
   }
 
-  private static Table table(String name, Model m, int fps, int frames, Stage stage) {
+  private static Table table(String name, Model m, int fps, int frames, CorpusScene stage) {
     return new Table(name, m.layout(), fps, frames, true, stage.render());
   }
 
-  private static Stage stage(Model m, int fps, int frames) {
-    return new Stage(m, fps, frames, true, false);
+  private static CorpusScene stage(Model m, int fps, int frames) {
+    return new CorpusScene(m, fps, frames, true, false);
   }
 
   /** All tables, in a fixed order. */
@@ -253,7 +253,7 @@ public final class Corpus {
                 .cue(1, testWalk(500, 1))
                 .cue(2, testWalk(500, 1))));
     Model mixed = rgb(12);
-    Stage script = stage(mixed, 50, 3000);
+    CorpusScene script = stage(mixed, 50, 3000);
     script
         .cue(0, 0, 12000, 500, chase(AMBER, 100, 1, 3, false))
         .cue(0, 12000, 24000, 300, cycle(3000, 1, 1, false))
@@ -301,7 +301,7 @@ public final class Corpus {
     all.add(
         table("steady-work", cabin, 50, 3000, stage(cabin, 50, 3000).cue(0, steady(COOL, 0.9))));
     Model gantry = rgbw(4).outputs(2);
-    Stage fades = stage(gantry, 40, 1600);
+    CorpusScene fades = stage(gantry, 40, 1600);
     fades.cue(0, steady(WARM, 0.3));
     for (int i = 0; i < 5; i++) {
       fades.cue(0, i * 8000 + 1000, i * 8000 + 5000 + 300 * i, 1500, steady(COOL, 1));
@@ -322,7 +322,7 @@ public final class Corpus {
             cabin,
             100,
             3000,
-            new Stage(cabin, 100, 3000, true, true)
+            new CorpusScene(cabin, 100, 3000, true, true)
                 .cue(0, steady(WARM, 0.12))
                 .cue(
                     1,
@@ -349,7 +349,7 @@ public final class Corpus {
 
   public static Table tractorWorking() {
     Model m = tractor();
-    Stage s =
+    CorpusScene s =
         stage(m, 50, 3000)
             .cue(0, beacon(AMBER, 118, 120, true))
             .cue(1, indicator(AMBER, 90, 0.5, 0))

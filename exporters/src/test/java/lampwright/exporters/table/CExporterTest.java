@@ -102,8 +102,8 @@ class CExporterTest extends ExporterContract {
     assertThat(exporter().facts(string).findings())
         .extracting(Finding::text)
         .containsExactly(
-            "c export, scene string: string.h has the name of one of the compiler's own headers, and"
-                + " may hide it: give the scene another id, such as string-scene [header-name]");
+            "c export, scene string: string.h has the same name as a compiler header and"
+                + " may shadow it: give the scene another id, such as string-scene [header-name]");
   }
 
   @Test
@@ -112,7 +112,7 @@ class CExporterTest extends ExporterContract {
     assertThat(CExporter.faults(0x1_0000_0000L))
         .singleElement()
         .hasToString(
-            "c: 4294967296 bytes: needs at most 4294967295 bytes, as many as a C array of 32-bit"
+            "c: 4294967296 bytes: must be at most 4294967295 bytes, as many as a C array of 32-bit"
                 + " controllers can have; use bin");
   }
 

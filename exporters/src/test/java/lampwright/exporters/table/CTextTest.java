@@ -49,7 +49,7 @@ class CTextTest {
   void nameRefusesWhatNoIdHolds(String id) {
     assertThatThrownBy(() -> CText.name(id))
         .isInstanceOf(IllegalArgumentException.class)
-        .hasMessage("id: " + id + ": needs lower-case letters, digits or hyphens");
+        .hasMessage("id: " + id + ": must have lower-case letters, digits or hyphens only");
   }
 
   @ParameterizedTest

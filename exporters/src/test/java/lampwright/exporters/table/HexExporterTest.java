@@ -70,7 +70,7 @@ class HexExporterTest extends ExporterContract {
     assertThatThrownBy(() -> exporter().export(job, target, Progress.SILENT))
         .isInstanceOf(ExportRefusedException.class)
         .hasMessage(
-            "scene walk: hex export: at: 0xFFFFFFF8; needs 0 to 0xFFFFFFF7, so that the table of 9"
+            "scene walk: hex export: at: 0xFFFFFFF8; must be between 0 and 0xFFFFFFF7, so that the table of 9"
                 + " bytes ends within 4 GiB [export-refused]");
     assertThat(target.names()).isEmpty();
   }
@@ -81,7 +81,7 @@ class HexExporterTest extends ExporterContract {
     assertThat(HexExporter.faults(0x1_0000_0001L, 0))
         .singleElement()
         .hasToString(
-            "hex: 4294967297 bytes: needs at most 4294967296 bytes, all that its addresses can"
+            "hex: 4294967297 bytes: must be at most 4294967296 bytes, all that its addresses can"
                 + " tell apart; use bin");
   }
 }

@@ -12,9 +12,9 @@ import lampwright.engine.light.Curve;
 import lampwright.engine.light.Mixer;
 import lampwright.engine.pattern.Keyframe;
 import lampwright.engine.pattern.Keyframes;
+import lampwright.engine.pattern.PaintContext;
 import lampwright.engine.pattern.Painter;
 import lampwright.engine.pattern.Pattern;
-import lampwright.engine.pattern.Stage;
 import lampwright.engine.render.TrackRows;
 import lampwright.engine.rig.Rig;
 import lampwright.engine.scene.Cue;
@@ -181,6 +181,6 @@ final class CueSplit {
   }
 
   private Painter painter(Cue of, List<Mixer> row) {
-    return of.pattern().painter(new Stage(row, curve, Ratio.of(of.lengthMs())));
+    return of.pattern().painter(new PaintContext(row, curve, Ratio.of(of.lengthMs())));
   }
 }

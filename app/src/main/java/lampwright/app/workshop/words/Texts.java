@@ -12,7 +12,7 @@ import java.util.MissingResourceException;
 import java.util.Optional;
 import java.util.ResourceBundle;
 import java.util.stream.Collectors;
-import lampwright.engine.check.Harmless;
+import lampwright.engine.check.SafeText;
 
 /**
  * The texts of one part of the workshop, from its resource bundle. Numbers in them are written as
@@ -68,10 +68,10 @@ public final class Texts {
       return inUsersForm(instant);
     }
     if (value instanceof Path path) {
-      return Harmless.text(path.toString(), Harmless.MAX_MESSAGE);
+      return SafeText.text(path.toString(), SafeText.MAX_MESSAGE);
     }
     return value instanceof String text
-        ? text.lines().map(line -> Harmless.text(line, MAX_LINE)).collect(Collectors.joining("\n"))
+        ? text.lines().map(line -> SafeText.text(line, MAX_LINE)).collect(Collectors.joining("\n"))
         : value;
   }
 

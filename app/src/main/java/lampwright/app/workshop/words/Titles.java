@@ -1,6 +1,6 @@
 package lampwright.app.workshop.words;
 
-import lampwright.engine.check.Harmless;
+import lampwright.engine.check.SafeText;
 import lampwright.engine.rig.Lamp;
 import lampwright.engine.rig.LampFunction;
 
@@ -15,7 +15,7 @@ public final class Titles {
    * turns the direction of writing or hides.
    */
   public static String of(Lamp lamp) {
-    return Harmless.text(lamp.title(), MAX);
+    return SafeText.text(lamp.title(), MAX);
   }
 
   /** A function of lamps as people call it. */

@@ -47,7 +47,7 @@ class RigEditsTest {
     String added = two.rig().chains().get(1).id();
     assertThatThrownBy(() -> ChainEdits.rename(two, added, "c"))
         .isInstanceOf(InvalidModelException.class)
-        .hasMessageContaining("needs an id of its own");
+        .hasMessageContaining("must be an id of its own");
   }
 
   @Test
@@ -62,7 +62,7 @@ class RigEditsTest {
     Project one = ChainEdits.remove(project, "c");
     assertThatThrownBy(() -> OutputEdits.remove(one, "o"))
         .isInstanceOf(InvalidModelException.class)
-        .hasMessageContaining("needs at least one chain or output");
+        .hasMessageContaining("must have at least one chain or output");
   }
 
   @Test

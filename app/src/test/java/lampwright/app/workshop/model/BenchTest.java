@@ -112,7 +112,8 @@ class BenchTest {
     assertThat(taken).isFalse();
     assertThat(bench.project()).isSameAs(first);
     assertThat(bench.undoNameProperty().get()).isEmpty();
-    assertThat(bench.refusalProperty().get()).contains("cue: lengthMs: 0: needs 1 to 86400000");
+    assertThat(bench.refusalProperty().get())
+        .contains("cue: lengthMs: 0: must be between 1 and 86,400,000");
     bench.apply(named("a"));
     assertThat(bench.refusalProperty().get()).isEmpty();
   }

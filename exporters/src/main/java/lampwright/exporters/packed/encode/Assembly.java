@@ -11,7 +11,7 @@ import lampwright.exporters.packed.format.Format;
 
 /**
  * Packed data being put together: equal pieces once, and places as offsets until it is known where
- * the tables stand, from which places count back.
+ * the tables are, from which places count back.
  */
 final class Assembly {
   final int placeBytes;
@@ -19,7 +19,7 @@ final class Assembly {
   private final Map<Piece, Integer> placed = new HashMap<>();
   private final List<Integer> places = new ArrayList<>();
 
-  /** Bytes and where places stand among them, which are other bytes in the end. */
+  /** Bytes and where places are among them, which are other bytes in the end. */
   private record Piece(ByteBuffer bytes, List<Integer> inside) {}
 
   Assembly(int placeBytes) {
@@ -29,7 +29,7 @@ final class Assembly {
   /**
    * Puts a piece in place; gives its offset.
    *
-   * @param inside where places stand in the piece, as offsets
+   * @param inside where places are in the piece, as offsets
    */
   int place(byte[] piece, List<Integer> inside) {
     Piece key = new Piece(ByteBuffer.wrap(piece), List.copyOf(inside));

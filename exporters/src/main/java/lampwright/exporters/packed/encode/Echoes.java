@@ -54,7 +54,7 @@ final class Echoes {
     return Arrays.stream(list).anyMatch(v -> v == value);
   }
 
-  /** The column that stands for a slot. */
+  /** The column that represents a slot. */
   int column(int slot) {
     return table.columns[table.slots.get(slot)[0]];
   }

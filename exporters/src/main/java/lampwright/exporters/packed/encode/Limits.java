@@ -6,7 +6,8 @@ final class Limits {
 
   static int check(String name, int value, int least, int most) {
     if (value < least || value > most) {
-      throw new IllegalArgumentException(name + ": " + value + ": needs " + least + " to " + most);
+      throw new IllegalArgumentException(
+          name + ": " + value + ": must be between " + least + " and " + most);
     }
     return value;
   }

@@ -29,7 +29,7 @@ public record PackLayout(int frameBytes, double wireMicros, List<LampColumns> la
     Limits.check("frameBytes", frameBytes, 1, MAX_FRAME_BYTES);
     Limits.check("lamps", lamps.size(), 1, MAX_LAMPS);
     if (!(wireMicros >= 0 && wireMicros < Double.POSITIVE_INFINITY)) {
-      throw new IllegalArgumentException("wireMicros: " + wireMicros + ": needs 0 or more");
+      throw new IllegalArgumentException("wireMicros: " + wireMicros + ": must be at least 0");
     }
     boolean[] taken = new boolean[frameBytes];
     for (LampColumns lamp : lamps) {

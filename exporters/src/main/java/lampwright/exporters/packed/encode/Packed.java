@@ -9,9 +9,9 @@ public final class Packed {
   private final List<StandIn> standIns;
 
   /**
-   * A lamp of a scene for which a plainer coding stands in, because a shorter or quicker one did
-   * not decode to the scene's frames. What is played is right; that it had to be so is a fault of
-   * the program.
+   * A lamp of a scene for which a plainer coding is used, because a shorter or quicker one did not
+   * decode to the scene's frames. What is played is right; that it had to be so is a fault of the
+   * program.
    *
    * @param scene the scene's id
    * @param lamp the lamp's id; none for the whole frame, and for bytes that belong to no lamp

@@ -39,7 +39,7 @@ final class PatchCoder {
     }
   }
 
-  /** First index after i that does not stand beside the one before it. */
+  /** First index after i that is not next to the one before it. */
   private int runFrom(int i) {
     int end = i + 1;
     while (end < table.columns.length && table.columns[end] == table.columns[end - 1] + 1) {

@@ -24,7 +24,7 @@ final class SafetyNet {
   }
 
   /**
-   * Proves an attempt, or one that stands in for it.
+   * Proves an attempt, or one used instead.
    *
    * @param longest bytes from which on plainly coded lamps are given up for a plain frame, where
    *     that is shorter
@@ -72,7 +72,7 @@ final class SafetyNet {
     return loads;
   }
 
-  /** For what a plainer coding stands in. */
+  /** For what a plainer coding is used. */
   List<Packed.StandIn> standIns() {
     return standIns;
   }

@@ -42,25 +42,27 @@ public final class ScenePacker {
                 rig.lamps().size() <= PackLayout.MAX_LAMPS,
                 "lamps",
                 Integer.toString(rig.lamps().size()),
-                "needs at most " + PackLayout.MAX_LAMPS + ", which is what packed data can number")
+                "must be at most "
+                    + PackLayout.MAX_LAMPS
+                    + ", which is what packed data can number")
             .that(
                 frameBytes <= PackLayout.MAX_FRAME_BYTES,
                 "frame",
                 frameBytes + " bytes",
-                "needs at most "
+                "must be at most "
                     + PackLayout.MAX_FRAME_BYTES
                     + "; divide the chains between controllers")
             .that(
                 tables.size() <= Packer.MAX_SCENES,
                 "scenes",
                 Integer.toString(tables.size()),
-                "needs at most " + Packer.MAX_SCENES + "; choose fewer");
+                "must be at most " + Packer.MAX_SCENES + "; export fewer scenes");
     for (FrameTable table : tables) {
       checks.that(
           table.bytes() <= Packer.MAX_TABLE_BYTES,
           "scene " + table.scene().id(),
           table.bytes() + " bytes",
-          "needs a frame table of at most "
+          "the frame table must be at most "
               + Packer.MAX_TABLE_BYTES
               + " bytes: a shorter scene or fewer frames/s");
     }
@@ -97,7 +99,7 @@ public final class ScenePacker {
     }
   }
 
-  /** What packing has to say of its data: for which lamps a plainer coding stands in. */
+  /** What packing has to say of its data: for which lamps a plainer coding is used. */
   public static List<Finding> findings(Packed packed) {
     return packed.standIns().stream()
         .map(

@@ -3,7 +3,7 @@ package lampwright.exporters.packed.encode;
 import java.util.Arrays;
 import java.util.List;
 
-/** One coded section: its bytes, with holes where the places of its waves will stand. */
+/** One coded section: its bytes, with holes where the places of its waves will be. */
 final class Section {
   private final byte[] bytes;
   private final List<WaveRef> waves;

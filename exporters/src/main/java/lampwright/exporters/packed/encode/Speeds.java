@@ -7,7 +7,7 @@ import java.util.Set;
 import lampwright.exporters.packed.format.Format;
 
 /**
- * The speeds at which people let lights turn: a whole number of times a minute, or a period of a
+ * The speeds at which people let lights turn: a whole number of times per minute, or a period of a
  * multiple of ten milliseconds.
  */
 final class Speeds {
@@ -18,7 +18,7 @@ final class Speeds {
 
   private Speeds() {}
 
-  /** Speeds for a frame period; none if it is no whole number of frames a second. */
+  /** Speeds for a frame period; none if it is no whole number of frames per second. */
   static List<FineGrid.Speed> of(int periodMicros) {
     long rate = Math.round(1e6 / periodMicros);
     if (rate < 1 || Math.abs(rate * (double) periodMicros - 1e6) > rate) {

@@ -5,8 +5,8 @@ import lampwright.exporters.packed.format.ByteSink;
 import lampwright.exporters.packed.format.Format;
 
 /**
- * A closed curve of samples, turned so that its flat parts stand at the ends, folded where it is
- * its own mirror image, and cut to what lies between.
+ * A closed curve of samples, turned so that its flat parts are at the ends, folded where it is its
+ * own mirror image, and cut to what lies between.
  */
 final class Wave {
   private final int kind;

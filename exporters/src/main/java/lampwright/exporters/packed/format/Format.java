@@ -20,7 +20,7 @@ package lampwright.exporters.packed.format;
  *   run       first C | slots (1) | stride (1, signed)
  *   rule      predictor and width (1) | bias (1) | SCALED: C of source, factor (1)
  *   echoes    count (1) | count x { first C | source C | bytes (1) | stride (1, signed) }
- *             (a stride or step stands only where slots or bytes are not 1)
+ *             (a stride or step is only where slots or bytes are not 1)
  *   program   PATCH, FILL ... GO | entry ... | last
  *   entry     frames (2, high byte first), 1 to 4,096 | P of section
  *   last      REST, or BACK | bytes back to the entry to go on with (as wide as a P)
@@ -112,7 +112,7 @@ public final class Format {
 
   private Format() {}
 
-  /** What marks a count of bytes to clear where the place of a dark list might stand. */
+  /** What marks a count of bytes to clear where the place of a dark list might be. */
   public static int darkRow(int placeBytes) {
     return placeBytes == 2 ? 0xFF00 : 0xFFFF00;
   }

@@ -23,13 +23,13 @@ final class PackedBytes {
     if (data.length < Format.LEAST_BYTES
         || table(0, 1) != Format.MAGIC_0
         || table(1, 1) != Format.MAGIC_1) {
-      throw fault(PackedDataException.Fault.NOT_PACKED, "not packed light");
+      throw fault(PackedDataException.Damage.NOT_PACKED, "not packed light");
     }
     int flags = table(Format.FLAGS_AT, 1);
     if (table(Format.VERSION_AT, 1) != Format.VERSION
         || flags > (Format.WIDE_COLUMNS | Format.WIDE_PLACES)) {
       throw fault(
-          PackedDataException.Fault.VERSION,
+          PackedDataException.Damage.VERSION,
           "format version "
               + table(Format.VERSION_AT, 1)
               + ", flags "
@@ -41,13 +41,13 @@ final class PackedBytes {
     int size = table(Format.SIZE_AT, placeBytes);
     if (size != data.length) {
       throw fault(
-          PackedDataException.Fault.SIZE,
+          PackedDataException.Damage.SIZE,
           "size: " + data.length + " bytes, but the header says " + size);
     }
     CRC32 crc = new CRC32();
     crc.update(data, Format.CHECKED_FROM, data.length - Format.CHECKED_FROM);
     if (table(Format.CRC_AT, 4) != (int) crc.getValue()) {
-      throw fault(PackedDataException.Fault.CHECKSUM, "checksum: the data is damaged");
+      throw fault(PackedDataException.Damage.CHECKSUM, "checksum: the data is damaged");
     }
     tables = table(Format.SIZE_AT + placeBytes, placeBytes);
     headerBytes = Format.HEADER_BYTES + 2 * (placeBytes - 2);
@@ -71,10 +71,10 @@ final class PackedBytes {
 
   static PackedDataException badContents(int at) {
     return fault(
-        PackedDataException.Fault.CONTENTS, "byte " + at + " of the packed data makes no sense");
+        PackedDataException.Damage.CONTENTS, "byte " + at + " of the packed data makes no sense");
   }
 
-  private static PackedDataException fault(PackedDataException.Fault fault, String message) {
+  private static PackedDataException fault(PackedDataException.Damage fault, String message) {
     return new PackedDataException(fault, message);
   }
 

@@ -5,7 +5,7 @@ public final class PackedDataException extends IllegalArgumentException {
   private static final long serialVersionUID = 1L;
 
   /** What is wrong with the data. */
-  public enum Fault {
+  public enum Damage {
     /** No packed data at all. */
     NOT_PACKED,
     /** A later version of the format, or flags that this one doesn't know. */
@@ -18,15 +18,15 @@ public final class PackedDataException extends IllegalArgumentException {
     CONTENTS
   }
 
-  private final Fault fault;
+  private final Damage damage;
 
-  PackedDataException(Fault fault, String message) {
+  PackedDataException(Damage damage, String message) {
     super(message);
-    this.fault = fault;
+    this.damage = damage;
   }
 
   /** What is wrong. */
-  public Fault fault() {
-    return fault;
+  public Damage damage() {
+    return damage;
   }
 }

@@ -11,8 +11,8 @@ extern "C" {
 
 /*
  * The time base of the frame clock: a hardware counter that is read; it needs no interrupt. On AVR
- * a timer that no driver output takes; in a hobby IDE the IDE's own micros(); else
- * lampwright_microseconds(). LAMPWRIGHT_TICK_MILLIHERTZ is how often it ticks.
+ * a timer that no driver output uses; in a hobby IDE the IDE's own micros(); else
+ * lampwright_microseconds(). LAMPWRIGHT_TICK_MILLIHERTZ is its tick rate.
  */
 
 /* Starts the counter. Call once. */

@@ -2,7 +2,7 @@
  * Lampwright player. The format is told in docs/packed.md of Lampwright, the contract in
  * lampwright_player.h.
  *
- * Nothing in the data is trusted. The tables stand at its end and are at least as long as any
+ * Nothing in the data is trusted. The tables are at its end and are at least as long as any
  * header that is read in one go: what begins before the tables or at them, ends in the data. So a
  * header is read first, and refused if it passed the tables, before anything is done with it.
  * Columns are compared with the frame before a run of them is written.
@@ -47,7 +47,7 @@
 #define AGAIN 0xE1
 #define GO 0xE2
 
-/* What stands in place of frames in the last entry of a program. */
+/* What replaces frames in the last entry of a program. */
 #define REST 0x80
 #define BACK 0x81
 #define MAX_FRAMES 4096
@@ -84,7 +84,7 @@ typedef lampwright_place place;
 #endif
 #define ENTRY_BYTES(p) (uint8_t)(2 + PLACE_BYTES(p))
 #define LAMP_BYTES(p) (uint8_t)(COLUMN_BYTES(p) + PLACE_BYTES(p))
-/* Whether what stands for a place of a dark list is a count of bytes. */
+/* Whether the place of a dark list is a count of bytes instead. */
 #define ROW_DARK(p, dark) (uint8_t)(((dark) >> 8) == (PLACE_BYTES(p) == 2 ? 0xFF : 0xFFFF))
 #define BYTES_OF_FRAME(p) (uint16_t)((p)->end - (p)->buffer)
 
@@ -224,7 +224,7 @@ static uint8_t strays(const player *p, uint16_t first, uint8_t count, int8_t str
   return (uint16_t)(steps * stride) >= (uint16_t)(BYTES_OF_FRAME(p) - first);
 }
 
-/* Reads a stride, which stands only where there is more than one to step over. */
+/* Reads a stride, which is present only where there is more than one to step over. */
 static int8_t read_stride(flash *at, uint8_t count) {
   if (count == 1) {
     return 0;

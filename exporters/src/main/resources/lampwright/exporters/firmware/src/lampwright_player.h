@@ -1,5 +1,5 @@
 /*
- * Lampwright player: plays packed light, frame by frame, into a buffer of yours.
+ * Lampwright player: plays packed light, frame by frame, into your buffer.
  *
  * The buffer holds one frame: the bytes of every chain in wire order, then one byte of each driver
  * output. The player changes only the bytes that change, so the buffer has to keep its contents
@@ -9,7 +9,7 @@
  * one player must not overlap: don't call from an interrupt while the main program is in a call.
  *
  * Data that is not whole, not of this version or too large is refused by lampwright_player_open.
- * Data whose checksum is right but whose contents break the format's rules is found out in play:
+ * Data whose checksum is right but whose contents break the format's rules is detected in play:
  * LAMPWRIGHT_FAULT is returned. Either way the whole buffer is cleared and stays dark until the
  * next lampwright_player_open, and no byte outside the buffer is written.
  */
@@ -78,14 +78,14 @@ typedef struct {
   lampwright_voice voices[LAMPWRIGHT_MAX_LAMPS];
 } lampwright_player;
 
-/* Stands for a scene in which a lamp is dark. */
+/* The number of a scene in which a lamp is dark. */
 #define LAMPWRIGHT_DARK 255
 
-/* What a scene is. */
+/* A scene. */
 typedef struct {
   uint32_t frames;
   uint32_t period_us; /* time from frame to frame */
-  uint8_t loops;      /* 1: the first frame follows the last; 0: the last frame stays */
+  uint8_t loops;      /* 1: loops; 0: plays once, and stays on the last frame */
 } lampwright_scene;
 
 /*
@@ -96,7 +96,7 @@ typedef struct {
 uint8_t lampwright_player_open(lampwright_player *player, const uint8_t *data,
                                lampwright_place size, uint8_t *buffer, uint16_t buffer_bytes);
 
-/* Tells what a scene is. */
+/* Describes a scene. */
 uint8_t lampwright_player_describe(const lampwright_player *player, uint8_t scene,
                                    lampwright_scene *description);
 

@@ -166,7 +166,7 @@ leave:
 	ret
 
 /*
- * uint32_t lampwright_avr_checksum(flash from, uint16_t bytes): CRC-32. 111 cycles a byte.
+ * uint32_t lampwright_avr_checksum(flash from, uint16_t bytes): CRC-32. 111 cycles per byte.
  */
 	.global	lampwright_avr_checksum
 lampwright_avr_checksum:
@@ -319,7 +319,7 @@ shown:	sbrs	r14, WAVE
 	rjmp	row
 	sbrs	r14, RAW
 	rjmp	waves
-/* The lamp's bytes as they are. 9 cycles a byte. */
+/* The lamp's bytes as they are. 9 cycles per byte. */
 	sbiw	r30, 1
 	ldi	r25, 0
 	sbrs	r14, LONG
@@ -457,7 +457,7 @@ clip:	cp	r18, r20
 
 /*
  * Carries out PATCH and FILL from Z on; Z at the first other byte, r21 that byte. Keeps r10 to
- * r19. 10 cycles a byte.
+ * r19. 10 cycles per byte.
  */
 patches:
 	cp	r30, r2
@@ -738,7 +738,7 @@ row:	lpm	r23, Z+
 	rjmp	9f
 6:	movw	r18, r30
 	movw	r30, r12
-7:	lpm	r0, Z+			; 10 cycles a byte
+7:	lpm	r0, Z+			; 10 cycles per byte
 	st	X, r0
 	add	r26, r11
 	adc	r27, r1
@@ -816,7 +816,7 @@ keep:	std	Y + AT, r12
 	std	Y + HIGH, r20
 	sbrs	r24, 0
 	rjmp	next
-/* Gives columns the value of others. 11 cycles a byte. */
+/* Gives columns the value of others. 11 cycles per byte. */
 echo:	lpm	r23, Z+
 1:	subi	r23, 1
 	brcs	4f

@@ -28,7 +28,7 @@ extern "C" {
 /*
  * The frame: every chain's bytes in the order in which they are sent, then a duty byte for each
  * driver output. lampwright_scenes.h says where each lamp's bytes are. The player changes only what
- * differs from the last frame, so read it, but leave it as it is.
+ * differs from the last frame, so read it, but do not change it.
  */
 extern uint8_t lampwright_show_bytes[LAMPWRIGHT_FRAME_BYTES];
 
@@ -53,7 +53,7 @@ uint8_t lampwright_show_open(const uint8_t *data, lampwright_place size, uint8_t
  */
 uint8_t lampwright_show_scene(uint8_t scene);
 
-/* 1: the light stands still as it is; 0: it goes on from there. */
+/* 1: pauses; 0: resumes. */
 void lampwright_show_pause(uint8_t on);
 
 /* Makes every lamp dark at once, until a scene is started. */
@@ -67,12 +67,12 @@ uint8_t lampwright_show_ended(void);
 
 #if LAMPWRIGHT_DIMMING
 /*
- * Scales all light from the next frame on: 255 as exported, 128 half the current, 0 dark. What is
+ * Master brightness from the next frame on: 255 as exported, 128 half the current, 0 dark. What is
  * sent is scaled in a copy of one chain; lampwright_show_bytes stays as it is.
  */
 void lampwright_show_brightness(uint8_t level);
 
-/* 1: all is sent dark, while the scenes go on; 0: as it was. */
+/* 1: blanks all lamps while the scenes run; 0: shows them again. */
 void lampwright_show_dark(uint8_t on);
 #endif
 

@@ -60,7 +60,7 @@ class PackedExporterTest extends ExporterContract {
         TestJobs.job("Long", rig, TestJobs.scene("night", 20_000_000, 50, true, List.of()));
     assertRefused(
         job,
-        "scene night: packed export: scene night: 68000000 bytes; needs a frame table of at most"
+        "scene night: packed export: scene night: 68000000 bytes; the frame table must be at most"
             + " 67108864 bytes: a shorter scene or fewer frames/s [export-refused]");
   }
 
@@ -73,7 +73,7 @@ class PackedExporterTest extends ExporterContract {
     Rig rig = Rig.of(List.of(TestJobs.rgb("deck", 256)), List.of(), lamps);
     assertRefused(
         TestJobs.job("Many", rig, TestJobs.scene("dark", 20, 50, true, List.of())),
-        "scene dark: packed export: lamps: 256; needs at most 255, which is what packed data can"
+        "scene dark: packed export: lamps: 256; must be at most 255, which is what packed data can"
             + " number [export-refused]");
   }
 
@@ -86,7 +86,7 @@ class PackedExporterTest extends ExporterContract {
     Rig rig = Rig.of(chains, List.of(), List.of());
     assertRefused(
         TestJobs.job("Wide", rig, TestJobs.scene("dark", 20, 50, true, List.of())),
-        "scene dark: packed export: frame: 65536 bytes; needs at most 65535; divide the chains between"
+        "scene dark: packed export: frame: 65536 bytes; must be at most 65535; divide the chains between"
             + " controllers [export-refused]");
   }
 

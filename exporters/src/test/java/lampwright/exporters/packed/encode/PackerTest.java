@@ -14,11 +14,11 @@ import java.util.Random;
 import java.util.concurrent.CancellationException;
 import java.util.zip.CRC32;
 import lampwright.exporters.packed.Corpus;
+import lampwright.exporters.packed.CorpusScene;
 import lampwright.exporters.packed.Model;
 import lampwright.exporters.packed.PackedCorpus;
 import lampwright.exporters.packed.Patterns;
 import lampwright.exporters.packed.SecondReader;
-import lampwright.exporters.packed.Stage;
 import lampwright.exporters.packed.play.PackedDataException;
 import lampwright.exporters.packed.play.Unpacker;
 import lampwright.exporters.target.Target;
@@ -112,7 +112,7 @@ class PackerTest {
     Model model = Corpus.tractor();
     byte[] working = TRACTOR.bytes();
     byte[] resting =
-        new Stage(model, 50, 700, true, false)
+        new CorpusScene(model, 50, 700, true, false)
             .cue(0, Patterns.flash(Patterns.srgb(0, 0, 255), 60, 60, 2, 380))
             .cue(4, Patterns.steady(Patterns.srgb(200, 100, 20), 0.4))
             .render();
@@ -193,7 +193,7 @@ class PackerTest {
   @Test
   void lampsOfACrowdedFrameAreCodedToPlayQuicker() {
     Model model = new Model().chain(true, 1, 1, 1, 1, 1, 1);
-    Stage stage = new Stage(model, 50, 200, true, false);
+    CorpusScene stage = new CorpusScene(model, 50, 200, true, false);
     for (int lamp = 0; lamp < 6; lamp++) {
       double[] from = Patterns.srgb(40 * lamp, 200 - 30 * lamp, 20);
       double[] to = Patterns.srgb(200, 30 * lamp, 250 - 40 * lamp);
@@ -328,21 +328,21 @@ class PackerTest {
   @Test
   void faultsAreToldApart() {
     byte[] packed = PackedCorpus.packed(PackedCorpus.table("hazards"));
-    assertThat(faultOf(packed, 0, 'X')).isEqualTo(PackedDataException.Fault.NOT_PACKED);
-    assertThat(faultOf(packed, 6, 1)).isEqualTo(PackedDataException.Fault.VERSION);
-    assertThat(faultOf(packed, 7, 4)).isEqualTo(PackedDataException.Fault.VERSION);
-    assertThat(faultOf(packed, 12, packed[12] ^ 1)).isEqualTo(PackedDataException.Fault.SIZE);
-    assertThat(faultOf(packed, 40, packed[40] ^ 1)).isEqualTo(PackedDataException.Fault.CHECKSUM);
+    assertThat(faultOf(packed, 0, 'X')).isEqualTo(PackedDataException.Damage.NOT_PACKED);
+    assertThat(faultOf(packed, 6, 1)).isEqualTo(PackedDataException.Damage.VERSION);
+    assertThat(faultOf(packed, 7, 4)).isEqualTo(PackedDataException.Damage.VERSION);
+    assertThat(faultOf(packed, 12, packed[12] ^ 1)).isEqualTo(PackedDataException.Damage.SIZE);
+    assertThat(faultOf(packed, 40, packed[40] ^ 1)).isEqualTo(PackedDataException.Damage.CHECKSUM);
   }
 
-  private static PackedDataException.Fault faultOf(byte[] packed, int at, int value) {
+  private static PackedDataException.Damage faultOf(byte[] packed, int at, int value) {
     byte[] bad = packed.clone();
     bad[at] = (byte) value;
     try {
       new Unpacker(bad);
       throw new AssertionError("accepted");
     } catch (PackedDataException e) {
-      return e.fault();
+      return e.damage();
     }
   }
 

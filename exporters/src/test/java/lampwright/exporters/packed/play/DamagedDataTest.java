@@ -34,8 +34,8 @@ class DamagedDataTest {
         .isInstanceOf(PackedDataException.class)
         .satisfies(
             e ->
-                assertThat(((PackedDataException) e).fault())
-                    .isEqualTo(PackedDataException.Fault.CONTENTS));
+                assertThat(((PackedDataException) e).damage())
+                    .isEqualTo(PackedDataException.Damage.CONTENTS));
   }
 
   /** Lamps started in the midst of it: the one refusal or none, but an end. */
@@ -47,7 +47,7 @@ class DamagedDataTest {
       unpacker = new Unpacker(data);
       unpacker.select(0, 0, unpacker.frames(0) - 1, new byte[unpacker.frameBytes()]);
     } catch (PackedDataException refused) {
-      assertThat(refused.fault()).isEqualTo(PackedDataException.Fault.CONTENTS);
+      assertThat(refused.damage()).isEqualTo(PackedDataException.Damage.CONTENTS);
     }
   }
 

@@ -29,7 +29,7 @@ public final class FuzzPlay {
     try {
       play(mended(input), input);
     } catch (PackedDataException refused) {
-      if (refused.fault() != PackedDataException.Fault.CONTENTS) {
+      if (refused.damage() != PackedDataException.Damage.CONTENTS) {
         throw new IllegalStateException("refused for another reason", refused);
       }
     }

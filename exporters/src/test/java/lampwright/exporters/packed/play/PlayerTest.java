@@ -153,7 +153,7 @@ class PlayerTest {
       assertThat(worst).as("cycles of the worst frame").isLessThanOrEqualTo(wireCycles / 4);
     }
     if (bytes >= 64) {
-      assertThat(Double.parseDouble(counted.group(3))).as("cycles a byte").isLessThan(40);
+      assertThat(Double.parseDouble(counted.group(3))).as("cycles per byte").isLessThan(40);
     }
   }
 

@@ -11,7 +11,7 @@ import lampwright.app.workshop.disk.Background;
 import lampwright.app.workshop.edit.PictureFile;
 import lampwright.app.workshop.model.Dialogs;
 import lampwright.app.workshop.words.Texts;
-import lampwright.engine.check.Harmless;
+import lampwright.engine.check.SafeText;
 
 /** Gives a view a picture of the builder's, which is kept beside the project. */
 public final class PictureChoice {
@@ -69,7 +69,7 @@ public final class PictureChoice {
   }
 
   private void take(Path folder, Path file, boolean good, boolean out) {
-    String name = Harmless.text(String.valueOf(file.getFileName()), Harmless.MAX_MESSAGE);
+    String name = SafeText.text(String.valueOf(file.getFileName()), SafeText.MAX_MESSAGE);
     if (!good) {
       dialogs.tell(texts.get("picture.copy.title"), texts.get("picture.bad", name));
       return;

@@ -10,7 +10,7 @@ import javafx.beans.property.ReadOnlyStringProperty;
 import javafx.beans.property.ReadOnlyStringWrapper;
 import lampwright.app.workshop.model.Bench;
 import lampwright.app.workshop.words.Texts;
-import lampwright.engine.check.Harmless;
+import lampwright.engine.check.SafeText;
 import lampwright.engine.document.Project;
 
 /** Which file the project on the bench belongs to, and whether it is as that holds it. */
@@ -65,7 +65,7 @@ public final class Document {
   /** The file's name, or what stands for it. */
   public String name() {
     return file()
-        .map(path -> Harmless.text(String.valueOf(path.getFileName()), Harmless.MAX_MESSAGE))
+        .map(path -> SafeText.text(String.valueOf(path.getFileName()), SafeText.MAX_MESSAGE))
         .orElse(texts.get("untitled"));
   }
 

@@ -10,7 +10,7 @@ import lampwright.app.workshop.disk.Recovery;
 import lampwright.app.workshop.edit.Edit;
 import lampwright.app.workshop.edit.Projects;
 import lampwright.app.workshop.words.Texts;
-import lampwright.engine.check.Harmless;
+import lampwright.engine.check.SafeText;
 import lampwright.engine.document.Project;
 import lampwright.engine.json.ReadResult;
 
@@ -202,7 +202,7 @@ final class Opener {
   }
 
   private static String name(Path file) {
-    return Harmless.text(String.valueOf(file.getFileName()), Harmless.MAX_MESSAGE);
+    return SafeText.text(String.valueOf(file.getFileName()), SafeText.MAX_MESSAGE);
   }
 
   private String problems(Opened opened) {

@@ -135,7 +135,8 @@ class CueSettingsModelTest {
     Project before = bench.project();
     Slot<BigDecimal> length = slot("lengthMs");
     assertThat(length.set(BigDecimal.ZERO)).isFalse();
-    assertThat(length.refusalProperty().get()).contains("cue: lengthMs: 0: needs 1 to 86400000");
+    assertThat(length.refusalProperty().get())
+        .contains("cue: lengthMs: 0: must be between 1 and 86,400,000");
     assertThat(bench.project()).isEqualTo(before);
   }
 

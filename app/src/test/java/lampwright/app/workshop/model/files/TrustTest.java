@@ -56,7 +56,7 @@ class TrustTest {
 
     assertTimeoutPreemptively(NEVER, () -> shop.open(pipe));
 
-    assertThat(shop.dialogs.told).singleElement().asString().contains("needs a regular file");
+    assertThat(shop.dialogs.told).singleElement().asString().contains("must be a regular file");
     assertThat(shop.files.busyProperty().get()).isFalse();
   }
 

@@ -97,7 +97,7 @@ class RigModelTest {
     assertThat(bench.undoNameProperty().get()).contains("Change id");
     assertThat(this.<String>slot("chain.id").set("Roof line")).isFalse();
     assertThat(this.<String>slot("chain.id").refusalProperty().get().orElseThrow())
-        .contains("needs 1 to 40 lower-case letters, digits or hyphens");
+        .contains("must have 1 to 40 lower-case letters, digits or hyphens");
     bench.undo();
     assertThat(model.chosenProperty().get()).isEqualTo(new RigPart.Supply());
   }
@@ -143,7 +143,7 @@ class RigModelTest {
     model.chosenProperty().set(new RigPart.OfOutput("o"));
     hands.remove();
     assertThat(bench.project().rig().outputs()).hasSize(1);
-    assertThat(told.get(0)).contains("needs at least one chain or output");
+    assertThat(told.get(0)).contains("must have at least one chain or output");
   }
 
   @Test

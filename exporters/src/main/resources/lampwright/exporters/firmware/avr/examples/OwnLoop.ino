@@ -1,11 +1,11 @@
 /*
  * Your own loop drives the scene, with room for your own work between the frames: here a switch
- * from @PIN@ to ground makes the light stand still.
+ * from @PIN@ to ground pauses the light.
  */
 #include <lampwright_scenes.h>
 #include <lampwright_show.h>
 
-/* By the names of the datasheet: IDEs number the pins of a board each in their own way. */
+/* Pin names as in the datasheet: each IDE numbers the pins of a board in its own way. */
 static void switch_begin() {
   DDR@PORT@ &= (uint8_t)~(1 << @BIT@);
   PORT@PORT@ |= 1 << @BIT@; /* pull-up */

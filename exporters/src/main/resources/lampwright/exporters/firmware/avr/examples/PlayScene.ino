@@ -1,5 +1,5 @@
 /*
- * Plays the first scene by itself, again and again.
+ * Plays the first scene by itself, in a loop.
  */
 #include <lampwright_scenes.h>
 #include <lampwright_show.h>

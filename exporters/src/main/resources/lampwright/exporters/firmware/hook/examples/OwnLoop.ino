@@ -1,6 +1,6 @@
 /*
  * Your own loop drives the scene, with room for your own work between the frames: here a switch
- * from a pin to ground makes the light stand still.
+ * from a pin to ground pauses the light.
  */
 #include <lampwright_scenes.h>
 #include <lampwright_show.h>

@@ -4,7 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 
 /** Renders a scene of the corpus: cues over each other, warm-up, rounding, dither. */
-public final class Stage {
+public final class CorpusScene {
   private record Cue(int lamp, int startMs, int endMs, int fadeMs, Patterns.Pattern pattern) {}
 
   private record Feel(int lamp, double riseMs, double fallMs) {}
@@ -17,7 +17,7 @@ public final class Stage {
   private final List<Cue> cues = new ArrayList<>();
   private final List<Feel> feels = new ArrayList<>();
 
-  public Stage(Model model, int fps, int frames, boolean loop, boolean dither) {
+  public CorpusScene(Model model, int fps, int frames, boolean loop, boolean dither) {
     this.model = model;
     this.fps = fps;
     this.frames = frames;
@@ -25,16 +25,16 @@ public final class Stage {
     this.dither = dither;
   }
 
-  public Stage cue(int lamp, Patterns.Pattern pattern) {
+  public CorpusScene cue(int lamp, Patterns.Pattern pattern) {
     return cue(lamp, 0, Integer.MAX_VALUE, 0, pattern);
   }
 
-  public Stage cue(int lamp, int startMs, int endMs, int fadeMs, Patterns.Pattern pattern) {
+  public CorpusScene cue(int lamp, int startMs, int endMs, int fadeMs, Patterns.Pattern pattern) {
     cues.add(new Cue(lamp, startMs, endMs, fadeMs, pattern));
     return this;
   }
 
-  public Stage feel(int lamp, double riseMs, double fallMs) {
+  public CorpusScene feel(int lamp, double riseMs, double fallMs) {
     feels.add(new Feel(lamp, riseMs, fallMs));
     return this;
   }

@@ -14,8 +14,8 @@ import lampwright.engine.time.Ratio;
  * @param curve the rig's curve, for levels
  * @param lengthMs the length of the cue
  */
-public record Stage(List<Mixer> mixers, Curve curve, Ratio lengthMs) {
-  public Stage {
+public record PaintContext(List<Mixer> mixers, Curve curve, Ratio lengthMs) {
+  public PaintContext {
     mixers = List.copyOf(mixers);
   }
 

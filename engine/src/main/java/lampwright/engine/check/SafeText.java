@@ -5,10 +5,10 @@ import com.google.common.collect.Range;
 import java.util.Locale;
 
 /**
- * Text of a file as it may stand in a message: nothing in it moves a cursor, colours a terminal,
- * turns the direction of writing or hides.
+ * Text of a file fit for a message: nothing in it moves a cursor, colours a terminal, turns the
+ * direction of writing or hides.
  */
-public final class Harmless {
+public final class SafeText {
   /** The longest message shown, in characters. */
   public static final int MAX_MESSAGE = 2000;
 
@@ -32,7 +32,7 @@ public final class Harmless {
           .add(Range.closed(0xe0000, 0xe0fff))
           .build();
 
-  private Harmless() {}
+  private SafeText() {}
 
   /** The text, cut to so many characters, with all but plain characters written as escapes. */
   public static String text(String text, int max) {

@@ -1,21 +1,21 @@
-package lampwright.engine.json;
+package lampwright.engine.check;
 
 import java.util.Collection;
 import java.util.Optional;
 
 /** Finds the name that was perhaps meant. */
-final class NearName {
+public final class Suggestion {
   private static final int MAX_DISTANCE = 2;
   // A file may have thousands of names and a hundred problems.
   private static final int MAX_CANDIDATES = 2000;
 
-  private NearName() {}
+  private Suggestion() {}
 
   /**
    * The candidate nearest to a name, if it is really near: at most two slips of the finger, and
    * less than half of the name. None if the name is itself a candidate: then it is not misspelt.
    */
-  static Optional<String> of(String name, Collection<String> candidates) {
+  public static Optional<String> of(String name, Collection<String> candidates) {
     if (candidates.contains(name)) {
       return Optional.empty();
     }
