@@ -19,6 +19,8 @@ public enum DrawingInk implements Ink {
   SHADE,
   GLEAM,
   WATER,
+  /** An unlit pixel, as in the ribbons: dim light is seen on it too. */
+  FILM,
   LEADER,
   LEADER_CHOSEN,
   LABEL,

@@ -19,7 +19,9 @@ import lampwright.app.workshop.model.ScreenLight;
 import lampwright.app.workshop.words.Texts;
 import lampwright.app.workshop.words.Titles;
 import lampwright.engine.document.Project;
+import lampwright.engine.rig.Fitting;
 import lampwright.engine.rig.Lamp;
+import lampwright.engine.rig.PixelRun;
 import lampwright.engine.rig.Place;
 import lampwright.engine.rig.Rig;
 import lampwright.engine.rig.View;
@@ -111,6 +113,18 @@ public final class DrawingModel {
             .map(l -> now.lamp(l.id()).map(there -> placedAs(l, there)).orElse(l))
             .toList();
     return Dots.of(moved, screen::pixels, view(), frame);
+  }
+
+  /** Where the pixels of the lamps are in this view, lit or not. */
+  public List<Dots.Dot> lenses(Dots.Frame frame) {
+    List<Lamp> lamps = bench.project().rig().lamps();
+    return Dots.of(lamps, i -> pixels(lamps.get(i)), view(), frame);
+  }
+
+  private static int pixels(Lamp lamp) {
+    return lamp.fitting() instanceof Fitting.Pixels of
+        ? of.runs().stream().mapToInt(PixelRun::count).sum()
+        : 1;
   }
 
   private static Lamp placedAs(Lamp lamp, Lamp there) {

@@ -91,7 +91,8 @@ final class LitGround {
     missing = found.missing();
     boolean night = model.sheet().nightProperty().get();
     Outline outline = ModelDrawing.of(model.bench().project(), model.view());
-    List<Object> now = List.of(width, height, model.view(), night, picture, missing, outline);
+    List<Object> now =
+        List.of(width, height, model.view(), night, picture, missing, outline, places());
     if (now.equals(drawnOf)) {
       return false;
     }
@@ -113,8 +114,19 @@ final class LitGround {
       ModelDrawing.add(list, outline, frame);
       new DisplayPainter(inks::paint).paint(list.build(), g);
     }
+    g.setFill(inks.of(DrawingInk.FILM));
+    for (Dots.Dot lens : model.lenses(frame)) {
+      double r = lens.radius();
+      g.fillOval(lens.x() - r, lens.y() - r, 2 * r, 2 * r);
+    }
     keep(canvas, width, height);
     return true;
+  }
+
+  private List<Object> places() {
+    return model.bench().project().rig().lamps().stream()
+        .<Object>map(lamp -> List.of(lamp.fitting(), lamp.places()))
+        .toList();
   }
 
   private void keep(Canvas canvas, int width, int height) {
