@@ -64,7 +64,7 @@ class UsualLampsReaderTest {
         ",1,1,0,@,1,1,1,@car, a: a, stagger: 1: must be at least 0 and less than 1",
         "practice@hearsay@car, a: hearsay: no such word",
         "side 0.5@left 0.5@car, a: left: no such word",
-        "0.1 dot@0 dot@car, a: place: size: 0: needs 0.001 to 1",
+        "0.1 dot@0 dot@car, a: place: size: 0: must be between 0.001 and 1",
         "side 0.5 0.5@side 1.5 0.5@car, a: place: x: 1.5: must be between 0 and 1",
         "dot 0@dot@car, a: side 0.5 0.5 0.1 dot: needs side x y size shape turn",
         "dot@blob@car, a: blob: no such word",
