@@ -44,7 +44,7 @@ public record UsualLamp(
     record Pixels(int count) implements UsualFitting {
       public Pixels {
         if (count < 1 || count > 64) {
-          throw new IllegalArgumentException("pixels: " + count + ": needs 1 to 64");
+          throw new IllegalArgumentException("pixels: " + count + ": must be between 1 and 64");
         }
       }
     }
@@ -77,11 +77,12 @@ public record UsualLamp(
   public UsualLamp {
     each = List.copyOf(each);
     if (each.isEmpty() || count < 0 || count > each.size()) {
-      throw new IllegalArgumentException(key + ", count: " + count + ": needs 0 to " + each.size());
+      throw new IllegalArgumentException(
+          key + ", count: " + count + ": must be between 0 and " + each.size());
     }
     if (stagger.signum() < 0 || stagger.compareTo(BigDecimal.ONE) >= 0) {
       throw new IllegalArgumentException(
-          key + ", stagger: " + stagger.toPlainString() + ": needs 0 to below 1");
+          key + ", stagger: " + stagger.toPlainString() + ": must be at least 0 and less than 1");
     }
     if (each.stream().map(OneLamp::label).distinct().count() < each.size()) {
       throw new IllegalArgumentException(key + ": two have the same label");

@@ -79,7 +79,7 @@ class FirmwareFolderTest {
 
     Run grown = export("", 9, "0.5");
     assertThat(grown.err())
-        .contains("caution: firmware export: you have changed firmware/" + name)
+        .contains("caution: firmware export: firmware/" + name + " has been edited and is kept")
         .contains("firmware/" + name + ".new", "[edited-file-differs]");
     assertThat(text(name)).isEqualTo(mine);
     assertThat(text(name + ".new")).contains("LAMPWRIGHT_CHAIN_0_BYTES 27");

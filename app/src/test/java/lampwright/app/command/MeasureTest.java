@@ -200,6 +200,6 @@ class MeasureTest {
   void unknownSceneIsAWrongCommandLine() {
     Run run = Run.of("measure", sample("bench-rgbw"), "--scene", "none");
     assertThat(run.code()).isEqualTo(2);
-    assertThat(run.err()).contains("must be a scene of the project: walk, ramps");
+    assertThat(run.err()).contains("must be one of walk, ramps");
   }
 }

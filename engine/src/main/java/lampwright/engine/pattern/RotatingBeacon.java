@@ -22,7 +22,7 @@ import lampwright.engine.time.Ratio;
  * @param look colour and level
  * @param phase the share of a turn at which it starts
  * @param perMinute turns per minute, above 0, to 60,000
- * @param beamDegrees full width of the beam, above 0, to 360
+ * @param beamDegrees full width of the beam, 0.001 to 360
  * @param clockwise whether the angle of the beam grows with time
  * @param angles where each pixel is, -360 to 360 degrees; empty for an even ring
  */

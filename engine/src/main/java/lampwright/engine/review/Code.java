@@ -172,7 +172,7 @@ public enum Code {
   BATTERY_UNDER_VOLTAGE(
       "battery-under-voltage",
       CAUTION,
-      "is {volts}, with no  boost regulator",
+      "is {volts}, with no boost regulator",
       "pixels of chain {chain} are specified from {limit}",
       "put a boost regulator of {usual} between, and set it in the project"),
   BATTERY_REGULATOR(

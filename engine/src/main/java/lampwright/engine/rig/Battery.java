@@ -14,8 +14,8 @@ import lampwright.engine.field.Unit;
  * A battery pack by its label, and what is between it and the rig.
  *
  * @param milliampHours 1 to 1,000,000
- * @param usableShare how much of that may be drawn, above 0 to 1; a pack drawn flat ages, and
- *     lithium cells must not be, so that 0.8 is common (practice)
+ * @param usableShare usable fraction of it, 0.01 to 1; a pack drawn flat ages, and lithium cells
+ *     must not be, so that 0.8 is common (practice)
  * @param packVolts nominal voltage, 0.5 to 100 V; none if not stated: then the rig's supply voltage
  * @param regulator between the pack and the rig
  * @param efficiency of a switching regulator, 0.1 to 1; none for what is usual

@@ -24,7 +24,7 @@ import lampwright.engine.field.TextType;
  * @param function what it is on the vehicle
  * @param fitting its pixels or its driver output
  * @param place where it is on the drawing
- * @param alsoAt further places, on other sides
+ * @param alsoAt further positions, on other sides
  * @param feel its warm-up
  */
 public record Lamp(

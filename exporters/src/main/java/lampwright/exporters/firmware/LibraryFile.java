@@ -11,8 +11,8 @@ final class LibraryFile {
   static final String MARK = "author=Lampwright";
 
   /**
-   * What such a name may hold, and how long it may be: the library specification of such IDEs (from
-   * memory).
+   * What such a name may hold, and how long it may be: the library specification of such IDEs (not
+   * read again).
    */
   private static final CharMatcher ALLOWED =
       CharMatcher.inRange('a', 'z')

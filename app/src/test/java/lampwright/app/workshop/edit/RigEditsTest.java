@@ -47,7 +47,7 @@ class RigEditsTest {
     String added = two.rig().chains().get(1).id();
     assertThatThrownBy(() -> ChainEdits.rename(two, added, "c"))
         .isInstanceOf(InvalidModelException.class)
-        .hasMessageContaining("must be an id of its own");
+        .hasMessageContaining("must be unique");
   }
 
   @Test

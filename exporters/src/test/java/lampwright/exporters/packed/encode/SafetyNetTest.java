@@ -182,10 +182,10 @@ class SafetyNetTest {
     assertThat(ScenePacker.findings(packed))
         .extracting(finding -> finding.about() + ": " + finding.what())
         .containsExactly(
-            "scene road: the best packing of lamp left failed its check; a simpler one, which is"
-                + " proved, stands in",
-            "scene yard: the best packing of all lamps failed its check; a simpler one, which is"
-                + " proved, stands in");
+            "scene road: the best packing of lamp left failed its check; a simpler, verified"
+                + " packing is used instead",
+            "scene yard: the best packing of all lamps failed its check; a simpler, verified"
+                + " packing is used instead");
   }
 
   @FunctionalInterface
