@@ -76,7 +76,7 @@ final class MeasureText {
     CurrentDraw supply = report.measure().supply();
     say("");
     say(
-        "  Supply     peak %s mA of %s mA (%s), frame %d at %.3f s; mean %s mA; %.2f J a run",
+        "  Supply     peak %s mA of %s mA (%s), frame %d at %.3f s; mean %s mA; %.2f J per run",
         whole(supply.peakMilliamps()),
         whole(rig.supplyLimitMilliamps()),
         percent(supply.peakMilliamps() / rig.supplyLimitMilliamps()),
@@ -180,7 +180,7 @@ final class MeasureText {
         worst.passes() ? "passes" : "fails",
         spot.lamp().isPresent() ? "lamp " + spot.words() : spot.words(),
         worst.flashes(),
-        what,
+        worst.flashes() == 1 ? what.replaceFirst("flashes", "flash") : what,
         worst.startSeconds(),
         FlashCaution.MOST_FLASHES,
         WCAG);

@@ -48,7 +48,7 @@ final class OutlineReader {
     attributes("viewBox");
     Matcher box = VIEW_BOX.matcher(attribute("viewBox"));
     if (!box.matches()) {
-      throw wrong("viewBox: needs 0 0 and a width and height");
+      throw wrong("viewBox: must have 0 0 and a width and height");
     }
     double width = Double.parseDouble(box.group(1));
     double height = Double.parseDouble(box.group(2));

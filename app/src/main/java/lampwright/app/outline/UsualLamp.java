@@ -22,7 +22,7 @@ import lampwright.engine.rig.Place;
  *     the one before
  * @param pattern the light of each
  * @param source how surely real ones are known to be so
- * @param document where that stands
+ * @param document where that is
  * @param each where each of them is, as many as there can be at most; the first ones come first
  */
 public record UsualLamp(

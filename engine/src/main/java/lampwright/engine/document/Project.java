@@ -21,7 +21,7 @@ import lampwright.engine.scene.Scene;
  *
  * @param schema where the schema of the file is, for editors; kept as it is given
  * @param name for people
- * @param model the kind of model whose drawing stands where there is no picture
+ * @param model the kind of model that is drawn where there is no picture
  * @param pixelTypes the project's own, besides the built-in ones; every chain has one of either
  * @param rig what is fitted
  * @param pictures of the model, at most one of each view
