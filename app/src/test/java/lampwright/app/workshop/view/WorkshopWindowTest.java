@@ -253,8 +253,9 @@ class WorkshopWindowTest {
     robot.clickOn("#drawing");
     robot.interact(() -> window.parts().drawing().choose("tail-left", false));
     robot.press(KeyCode.ALT).type(KeyCode.RIGHT).release(KeyCode.ALT);
-    assertThat(project().rig().lamp("tail-left").flatMap(Lamp::place).orElseThrow().x())
-        .isGreaterThan(tail.place().orElseThrow().x());
+    assertThat(
+            project().rig().lamp("tail-left").flatMap(l -> l.placeIn(View.REAR)).orElseThrow().x())
+        .isGreaterThan(tail.placeIn(View.REAR).orElseThrow().x());
     robot.push(KeyCode.SHORTCUT, KeyCode.S);
     await(() -> !window.parts().files().document().changed());
     assertThat(ProjectReader.read(file).project()).contains(project());
@@ -405,7 +406,7 @@ class WorkshopWindowTest {
     Files.copy(Path.of("../samples/recovery-tractor.lampwright.json"), file);
     robot.interact(() -> window.parts().files().open(file));
     await(() -> window.parts().files().document().file().isPresent());
-    await(() -> robot.lookup("Problems (2)").tryQuery().isPresent());
+    await(() -> robot.lookup("2 problems, 3 notes").tryQuery().isPresent());
     assertThat(window.parts().problems().rows()).hasSizeGreaterThan(2);
   }
 

@@ -143,6 +143,9 @@ public final class Dots {
       int down = (count + across - 1) / across;
       double pitch = 2 * half / across;
       double radius = Math.max(LEAST_RADIUS, across == 1 ? half : BAR_RADIUS * pitch);
+      if (across > 1) {
+        pitch = Math.min(pitch, 2 * (half - radius) / (across - 1));
+      }
       for (int k = 0; k < count; k++) {
         int row = k / across;
         double along = (k % across - (across - 1) / 2.0) * pitch;
