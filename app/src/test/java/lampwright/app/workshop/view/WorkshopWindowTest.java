@@ -92,7 +92,9 @@ class WorkshopWindowTest {
   }
 
   private static void type(FxRobot robot, String field, String text) {
-    robot.clickOn(field).push(KeyCode.SHORTCUT, KeyCode.A).write(text).type(KeyCode.ENTER);
+    // By the focus, since a form may have scrolled the field out of sight.
+    robot.interact(() -> robot.lookup(field).query().requestFocus());
+    robot.push(KeyCode.SHORTCUT, KeyCode.A).write(text).type(KeyCode.ENTER);
   }
 
   private static void await(BooleanSupplier until) throws TimeoutException {
