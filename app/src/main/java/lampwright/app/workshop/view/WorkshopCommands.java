@@ -16,6 +16,9 @@ import lampwright.engine.rig.View;
 
 /** Every command of the workshop. To add one: a line here or in its model's list, and its words. */
 final class WorkshopCommands {
+  /** By which a lamp is turned at once. */
+  private static final double TURN_DEGREES = 15;
+
   /**
    * What only the window can do.
    *
@@ -88,6 +91,8 @@ final class WorkshopCommands {
         Command.toggle("drawing.act.night", show, model.sheet().nightProperty()),
         Command.of("drawing.act.brighter", show, () -> expose(model, 1)),
         Command.of("drawing.act.darker", show, () -> expose(model, -1)),
+        Command.of("drawing.act.hereToo", show, model::showHereToo),
+        Command.of("drawing.act.turn", show, () -> model.turn(TURN_DEGREES)),
         Command.of("drawing.act.picture", show, choosePicture),
         Command.of("drawing.act.outline", show, () -> model.picture(Optional.empty())));
   }
