@@ -24,7 +24,7 @@ public final class Theme {
   /** The least size of text, px: a condensed face is hard to read below. */
   static final double LEAST_SIZE = 13;
 
-  /** The style class of what has a palette: the root of a window, and a drawing of its own. */
+  /** The style class of what may have a palette of its own; every window's root has one. */
   public static final String PALETTE = "palette";
 
   private static boolean fonts;
@@ -34,7 +34,6 @@ public final class Theme {
   /** Gives a window the stylesheets of all parts. */
   public static void dress(Scene scene, boolean dark) {
     loadFonts();
-    scene.getRoot().getStyleClass().add(PALETTE);
     Application.setUserAgentStylesheet(new PrimerLight().getUserAgentStylesheet());
     PARTS.forEach(part -> scene.getStylesheets().add(Stylesheets.url(part)));
     // The theme has a size of its own; people have set one for all programs.

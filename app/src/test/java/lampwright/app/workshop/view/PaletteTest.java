@@ -61,6 +61,13 @@ class PaletteTest {
         .isFalse();
   }
 
+  /** Dialogs and pop-ups have roots of their own, which ask for the same names. */
+  @ParameterizedTest
+  @ValueSource(strings = {"palette-day", "palette-night"})
+  void everyRootHasThePalette(String palette) throws IOException {
+    assertThat(text(palette)).contains("\n.root, .palette {\n");
+  }
+
   private static Map<String, String> colours(String palette) throws IOException {
     Map<String, String> colours = new TreeMap<>();
     Matcher found = COLOUR.matcher(text(palette));
