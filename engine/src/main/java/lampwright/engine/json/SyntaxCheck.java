@@ -143,7 +143,7 @@ final class SyntaxCheck {
     } else if (Character.isDigit(c) && commaAfterDigit && next == Next.NAME && follows(comma)) {
       foundAt(comma, "a comma within a number", "must be a decimal point");
     } else if (Character.isLetter(c) || c == '_' || c == '$') {
-      found("'" + token() + "' without quotes", "names must be in double quotes");
+      found("'" + shown(token()) + "' without quotes", "names must be in double quotes");
     } else if (!quote()) {
       unexpected("the name of a field in double quotes");
     }
@@ -271,17 +271,17 @@ final class SyntaxCheck {
     }
     String lower = token.toLowerCase(Locale.ROOT);
     if (lower.matches("true|false|null")) {
-      found("'" + token + "'", "must be " + lower + ", in lower case");
+      found("'" + shown(token) + "'", "must be " + lower + ", in lower case");
     } else if (Character.isDigit(first) || "+-.".indexOf(first) >= 0) {
-      found("'" + token + "' is not a number", number(token));
+      found("'" + shown(token) + "' is not a number", number(token));
     } else {
       fault =
           new SyntaxFault(
               start.line(),
               start.column(),
-              "'" + token + "'",
+              "'" + shown(token) + "'",
               "must be a string in double quotes, a number, true, false or null",
-              token);
+              shown(token));
     }
   }
 
@@ -300,16 +300,14 @@ final class SyntaxCheck {
         : "must be written as in 12, -0.5 or 2e3";
   }
 
-  /** The characters up to the next sign or space, not too many. */
+  /** The characters up to the next sign or space: all, since a long number is one too. */
   private String token() throws IOException {
     StringBuilder token = new StringBuilder();
     while (Character.isLetterOrDigit(c) || (c != END && "+-._$".indexOf(c) >= 0)) {
-      if (token.length() <= MAX_SHOWN) {
-        token.append((char) c);
-      }
+      token.append((char) c);
       take();
     }
-    return shown(token.toString());
+    return token.toString();
   }
 
   private boolean follows(Position sign) {

@@ -136,6 +136,13 @@ class SyntaxFaultTest {
         .containsExactly("'" + "x".repeat(40) + "...' at line 1, column 2" + VALUE);
   }
 
+  /** A number of many digits is one: what is wrong comes after it. */
+  @Test
+  void longNumberIsNotTheFault() {
+    assertThat(texts("[0." + "3".repeat(60) + ",]"))
+        .containsExactly("a comma after the last entry at line 1, column 64: must be removed");
+  }
+
   @Test
   void byteOrderMarkOfUtf8IsAccepted() {
     assertThat(texts("\uFEFF{\"lampwright\": 1, \"rig\": 2}"))
