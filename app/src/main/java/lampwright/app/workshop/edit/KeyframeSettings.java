@@ -1,6 +1,9 @@
 package lampwright.app.workshop.edit;
 
 import java.util.List;
+import java.util.OptionalDouble;
+import lampwright.engine.field.NumberType;
+import lampwright.engine.field.OptionalType;
 import lampwright.engine.pattern.Keyframe;
 
 /** The values of a keyframe. */
@@ -11,8 +14,17 @@ public final class KeyframeSettings {
   public static List<Setting<Keyframe, ?>> all() {
     return List.of(
         FieldSettings.of(Keyframe.AT_MS, "keyframe.atMs"),
-        FieldSettings.of(Keyframe.LEVEL, "keyframe.level"),
+        level(),
         FieldSettings.of(Keyframe.COLOUR, "keyframe.colour"),
         FieldSettings.of(Keyframe.EASING, "keyframe.easing"));
+  }
+
+  // One that is put in begins with full light.
+  private static Setting<Keyframe, ?> level() {
+    OptionalType<Double, OptionalDouble> type = OptionalType.ofNumber(NumberType.SHARE);
+    return FieldForm.of(type.some())
+        .beginningWith(1.0)
+        .<OptionalDouble>optional(type.open(), type.close())
+        .setting("keyframe.level", Keyframe.LEVEL::get, Keyframe.LEVEL::with);
   }
 }
