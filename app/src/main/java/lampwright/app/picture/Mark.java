@@ -45,7 +45,8 @@ public sealed interface Mark {
       corners = List.copyOf(corners);
       int least = closed ? 3 : 2;
       if (corners.size() < least) {
-        throw new IllegalArgumentException("corners: " + corners.size() + ": must be " + least);
+        throw new IllegalArgumentException(
+            "corners: " + corners.size() + ": must be at least " + least);
       }
     }
   }

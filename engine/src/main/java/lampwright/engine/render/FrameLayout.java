@@ -82,7 +82,7 @@ public final class FrameLayout {
       return new int[] {firstPackage.get(outputKey(fitted.output()))};
     }
     List<PixelRun> runs = ((Fitting.Pixels) lamp.fitting()).runs();
-    int[] found = new int[runs.stream().mapToInt(PixelRun::count).sum()];
+    int[] found = new int[lamp.fitting().lights()];
     int next = 0;
     for (PixelRun run : runs) {
       int first = firstPackage.get(chainKey(run.chain())) + run.from();

@@ -24,7 +24,6 @@ import lampwright.engine.meter.SceneReport;
 import lampwright.engine.rig.Fitting;
 import lampwright.engine.rig.Lamp;
 import lampwright.engine.rig.LampFunction;
-import lampwright.engine.rig.PixelRun;
 import lampwright.engine.scene.Scene;
 
 /** Findings on how lamps flash and in what colour they shine. */
@@ -81,7 +80,7 @@ final class LightFindings implements Reviewer {
         return;
       }
       Finding.Draft draft = draft(code, Subject.OneLamp.of(lamp), spot.worst());
-      if (pixels(lamp) == 1) {
+      if (lamp.fitting().lights() == 1) {
         draft.with("part", Figure.words("whole lamp"));
       } else {
         draft
@@ -101,12 +100,6 @@ final class LightFindings implements Reviewer {
       return pixel.worst().flashes() == whole.flashes()
           ? "whole lamp"
           : "whole lamp; " + one + " alone " + pixel.worst().flashes();
-    }
-
-    private static int pixels(Lamp lamp) {
-      return lamp.fitting() instanceof Fitting.Pixels of
-          ? of.runs().stream().mapToInt(PixelRun::count).sum()
-          : 1;
     }
 
     // What a lamp does by itself is not told again of the model.

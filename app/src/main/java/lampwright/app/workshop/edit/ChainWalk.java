@@ -50,11 +50,7 @@ public final class ChainWalk {
             .filter(l -> first(l, chain).isPresent())
             .sorted(Comparator.comparing(l -> first(l, chain).orElseThrow()))
             .toList();
-    int pixels =
-        lamps.stream()
-            .mapToInt(
-                l -> ((Fitting.Pixels) l.fitting()).runs().stream().mapToInt(PixelRun::count).sum())
-            .sum();
+    int pixels = lamps.stream().mapToInt(lamp -> lamp.fitting().lights()).sum();
     long steps = (long) pixels * tested.order().size();
     long stepMs = Math.max(1, Math.min(TEST_STEP_MS.longValue(), 3_600_000 / steps));
     long lengthMs = steps * stepMs;

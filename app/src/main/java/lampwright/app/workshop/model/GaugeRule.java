@@ -3,6 +3,7 @@ package lampwright.app.workshop.model;
 import java.util.List;
 import java.util.Optional;
 import lampwright.app.picture.DisplayList;
+import lampwright.app.picture.Ink;
 import lampwright.app.picture.Mark;
 import lampwright.app.picture.Stroke;
 
@@ -41,36 +42,31 @@ public final class GaugeRule {
         list.line(x, y + 4, x + 3, y - 4, over);
       }
     }
-    gauge
-        .share()
-        .ifPresent(
-            now -> {
-              double x = left + length * Math.min(PAST, now) / PAST;
-              list.add(
-                  new Mark.Path(
-                      List.of(
-                          new Mark.Point(x, y + 2),
-                          new Mark.Point(x - POINTER, y + 2 + 1.6 * POINTER),
-                          new Mark.Point(x + POINTER, y + 2 + 1.6 * POINTER)),
-                      true,
-                      Optional.of(GaugeInk.POINTER),
-                      Optional.empty()));
-            });
-    gauge
-        .mark()
-        .ifPresent(
-            most -> {
-              double x = left + length * Math.min(PAST, most) / PAST;
-              list.add(
-                  new Mark.Path(
-                      List.of(
-                          new Mark.Point(x, y - 2),
-                          new Mark.Point(x - POINTER, y - 2 - 1.6 * POINTER),
-                          new Mark.Point(x + POINTER, y - 2 - 1.6 * POINTER)),
-                      true,
-                      Optional.empty(),
-                      Optional.of(new Stroke(most > 1 ? GaugeInk.OVER : GaugeInk.PEAK, 1.2))));
-            });
+    if (gauge.share().isPresent()) {
+      list.add(
+          pointer(
+              left + length * share, y + 2, 1, Optional.of(GaugeInk.POINTER), Optional.empty()));
+    }
+    if (gauge.mark().isPresent()) {
+      double most = gauge.mark().getAsDouble();
+      Stroke line = new Stroke(most > 1 ? GaugeInk.OVER : GaugeInk.PEAK, 1.2);
+      double x = left + length * Math.min(PAST, most) / PAST;
+      list.add(pointer(x, y - 2, -1, Optional.empty(), Optional.of(line)));
+    }
     return list.build();
+  }
+
+  /** A triangle whose tip is at a point; down is 1 if it is below it, -1 if above. */
+  private static Mark.Path pointer(
+      double x, double y, int down, Optional<Ink> fill, Optional<Stroke> stroke) {
+    double foot = y + down * 1.6 * POINTER;
+    return new Mark.Path(
+        List.of(
+            new Mark.Point(x, y),
+            new Mark.Point(x - POINTER, foot),
+            new Mark.Point(x + POINTER, foot)),
+        true,
+        fill,
+        stroke);
   }
 }

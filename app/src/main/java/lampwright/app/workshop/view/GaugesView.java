@@ -115,10 +115,11 @@ public final class GaugesView extends HBox {
 
   /** The rule of a gauge. */
   private static final class Rule extends Pane {
+    // Before the inks, which call back while they are made.
+    private Optional<Gauge> shown = Optional.empty();
     private final Canvas canvas = new Canvas(RULE_WIDTH, RULE_HEIGHT);
     private final Inks<GaugeInk> inks = new Inks<>(GaugeInk.class, this::paint);
     private final DisplayPainter painter = new DisplayPainter(inks::paint);
-    private Optional<Gauge> shown = Optional.empty();
 
     Rule() {
       getStyleClass().add("gauge-rule");
@@ -134,7 +135,7 @@ public final class GaugesView extends HBox {
     }
 
     private void paint() {
-      if (shown == null || shown.isEmpty()) {
+      if (shown.isEmpty()) {
         return;
       }
       GraphicsContext g = canvas.getGraphicsContext2D();

@@ -27,7 +27,6 @@ final class Panels {
     all = List.copyOf(panels);
     tabs.setTabClosingPolicy(TabPane.TabClosingPolicy.UNAVAILABLE);
     tabs.getStyleClass().add("panel-tabs");
-    beside.getStyleClass().add("panel-beside");
     beside.setMinWidth(BESIDE_EM * Theme.LEAST_SIZE);
     beside.setMaxWidth(BESIDE_EM * Theme.LEAST_SIZE);
     HBox.setHgrow(tabs, Priority.ALWAYS);

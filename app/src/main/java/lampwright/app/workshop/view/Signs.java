@@ -8,10 +8,6 @@ final class Signs {
   /** A triangle: near a limit, or unsafe to watch. */
   static final String WARNING = "M7,0.5L14,13.5H0zM6.2,4.6h1.6v4.6h-1.6zM6.2,10.2h1.6v1.6h-1.6z";
 
-  /** A ring: unlike a real one. */
-  static final String NOTE =
-      "M7,0a7,7 0 1 0 0.01,0zM7,1.4a5.6,5.6 0 1 1 -0.01,0zM6.2,6h1.6v4.6h-1.6zM6.2,3.4h1.6v1.6h-1.6z";
-
   /** A lamp, the program's own mark, 24 by 28 pixels. */
   static final String LAMP =
       "M12,3a8,8 0 0 1 5,14.2q-1,0.9 -1.2,2.8h-7.600q-0.200,-1.900 -1.200,-2.800a8,8 0 0 1 5,-14.200z"

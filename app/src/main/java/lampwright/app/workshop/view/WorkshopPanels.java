@@ -1,10 +1,8 @@
 package lampwright.app.workshop.view;
 
 import java.util.List;
-import javafx.beans.binding.Bindings;
 import javafx.beans.property.ReadOnlyStringWrapper;
 import javafx.beans.value.ObservableValue;
-import lampwright.app.workshop.model.problems.ProblemsModel;
 import lampwright.app.workshop.view.cue.CueSettingsView;
 import lampwright.app.workshop.view.rig.RigView;
 import lampwright.app.workshop.words.Texts;
@@ -24,18 +22,12 @@ final class WorkshopPanels {
             RIG, words(RIG), Panel.Where.TAB, () -> new RigView(parts.rig(), parts.rigCommands())),
         new Panel(
             PROBLEMS,
-            counted(parts.problems()),
+            words(PROBLEMS),
             Panel.Where.BESIDE,
             () -> new ProblemsView(parts.problems())));
   }
 
   private static ObservableValue<String> words(String id) {
     return new ReadOnlyStringWrapper(Texts.of("workshop").get("tab." + id)).getReadOnlyProperty();
-  }
-
-  private static ObservableValue<String> counted(ProblemsModel model) {
-    Texts texts = Texts.of("workshop");
-    return Bindings.createStringBinding(
-        () -> texts.get("tab.problems.count", Integer.toString(model.problems())), model.rows());
   }
 }

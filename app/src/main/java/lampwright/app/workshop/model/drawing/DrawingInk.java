@@ -5,7 +5,6 @@ import lampwright.app.picture.Ink;
 
 /** The colours of the drawing. */
 public enum DrawingInk implements Ink {
-  PAPER,
   /** Behind the model: darker than paper by day, so that white light shows. */
   WASH,
   LINE,

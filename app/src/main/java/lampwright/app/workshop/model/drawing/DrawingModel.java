@@ -19,9 +19,7 @@ import lampwright.app.workshop.model.ScreenLight;
 import lampwright.app.workshop.words.Texts;
 import lampwright.app.workshop.words.Titles;
 import lampwright.engine.document.Project;
-import lampwright.engine.rig.Fitting;
 import lampwright.engine.rig.Lamp;
-import lampwright.engine.rig.PixelRun;
 import lampwright.engine.rig.Place;
 import lampwright.engine.rig.Rig;
 import lampwright.engine.rig.View;
@@ -118,13 +116,7 @@ public final class DrawingModel {
   /** Where the pixels of the lamps are in this view, lit or not. */
   public List<Dots.Dot> lenses(Dots.Frame frame) {
     List<Lamp> lamps = bench.project().rig().lamps();
-    return Dots.of(lamps, i -> pixels(lamps.get(i)), view(), frame);
-  }
-
-  private static int pixels(Lamp lamp) {
-    return lamp.fitting() instanceof Fitting.Pixels of
-        ? of.runs().stream().mapToInt(PixelRun::count).sum()
-        : 1;
+    return Dots.of(lamps, i -> lamps.get(i).fitting().lights(), view(), frame);
   }
 
   private static Lamp placedAs(Lamp lamp, Lamp there) {

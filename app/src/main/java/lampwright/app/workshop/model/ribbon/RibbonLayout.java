@@ -7,9 +7,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import lampwright.app.workshop.edit.CueRef;
-import lampwright.engine.rig.Fitting;
 import lampwright.engine.rig.Lamp;
-import lampwright.engine.rig.PixelRun;
 import lampwright.engine.scene.Cue;
 import lampwright.engine.scene.Scene;
 
@@ -116,11 +114,7 @@ public final class RibbonLayout {
 
   // Of one pixel as high as its name; of more so high that each can be told from the next.
   private static double stripHeight(Lamp lamp, double em) {
-    int pixels =
-        lamp.fitting() instanceof Fitting.Pixels of
-            ? of.runs().stream().mapToInt(PixelRun::count).sum()
-            : 1;
-    return Math.max(Math.rint(em * 1.35), 3 * Strip.stripes(pixels) + 4);
+    return Math.max(Math.rint(em * 1.35), 3 * Strip.stripes(lamp.fitting().lights()) + 4);
   }
 
   public List<Row> rows() {

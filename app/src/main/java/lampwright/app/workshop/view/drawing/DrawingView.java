@@ -85,8 +85,7 @@ public final class DrawingView extends Region {
         .frameProperty()
         .addListener(
             (of, before, now) -> {
-              ground.moving(true);
-              ground.light();
+              ground.turned();
               rest.playFromStart();
             });
     player

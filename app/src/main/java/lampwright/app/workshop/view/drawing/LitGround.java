@@ -154,6 +154,12 @@ final class LitGround {
     }
   }
 
+  /** Another frame is to be shown. */
+  void turned() {
+    moving = true;
+    light();
+  }
+
   /** Paints the light of the frame that is shown, in the background. */
   void light() {
     Optional<SceneLight> light = model.lights().lightProperty().get();
