@@ -152,6 +152,6 @@ class SvgPainterTest {
                     true,
                     Optional.empty(),
                     Optional.empty()))
-        .withMessage("corners: 2: must be 3");
+        .withMessage("corners: 2: must be at least 3");
   }
 }
