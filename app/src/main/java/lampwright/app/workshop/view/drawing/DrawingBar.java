@@ -1,7 +1,10 @@
 package lampwright.app.workshop.view.drawing;
 
+import java.util.List;
 import javafx.geometry.Pos;
 import javafx.scene.control.Label;
+import javafx.scene.control.MenuButton;
+import javafx.scene.control.MenuItem;
 import javafx.scene.control.Slider;
 import javafx.scene.control.ToggleButton;
 import javafx.scene.control.ToggleGroup;
@@ -11,6 +14,7 @@ import lampwright.app.workshop.model.BenchState;
 import lampwright.app.workshop.model.drawing.DrawingModel;
 import lampwright.app.workshop.words.Texts;
 import lampwright.app.workshop.words.Titles;
+import lampwright.engine.rig.Lamp;
 import lampwright.engine.rig.View;
 
 /** Above the drawing: which side, day or night, how much light; and lamps without a place. */
@@ -82,28 +86,28 @@ public final class DrawingBar extends FlowPane {
                 model.exposureProperty()));
     HBox light = new HBox(4, exposure, factor);
     light.setAlignment(Pos.CENTER_LEFT);
-    HBox unplaced = new HBox(4);
-    unplaced.setAlignment(Pos.CENTER_LEFT);
+    // One control however many there are: a row of them would push the ribbons off the window.
+    MenuButton unplaced = new MenuButton();
+    unplaced.setId("unplaced");
+    unplaced.getStyleClass().add("small-toggle");
+    unplaced.managedProperty().bind(unplaced.visibleProperty());
     Runnable list =
         () -> {
-          unplaced.getChildren().clear();
-          if (!model.unplaced().isEmpty()) {
-            unplaced.getChildren().add(new Label(texts.get("unplaced")));
-          }
-          model.unplaced().stream()
-              .limit(12)
-              .forEach(
-                  lamp -> {
-                    ToggleButton chip = new ToggleButton(Titles.of(lamp));
-                    chip.setId("unplaced-" + lamp.id());
-                    chip.getStyleClass().add("small-toggle");
-                    chip.setSelected(model.bench().selection().lamps().contains(lamp.id()));
-                    chip.setOnAction(event -> model.choose(lamp.id(), false));
-                    unplaced.getChildren().add(chip);
-                  });
+          List<Lamp> lamps = model.unplaced();
+          unplaced.setVisible(!lamps.isEmpty());
+          unplaced.setText(texts.get("unplaced", Integer.toString(lamps.size())));
+          unplaced.getItems().setAll(lamps.stream().map(lamp -> choice(model, lamp)).toList());
         };
     model.bench().watch(BenchState::contents, (before, now) -> list.run());
     list.run();
     getChildren().setAll(sides, night, light, unplaced);
+  }
+
+  private static MenuItem choice(DrawingModel model, Lamp lamp) {
+    MenuItem item = new MenuItem(Titles.of(lamp));
+    item.setMnemonicParsing(false);
+    item.setId("unplaced-" + lamp.id());
+    item.setOnAction(event -> model.choose(lamp.id(), false));
+    return item;
   }
 }

@@ -14,6 +14,9 @@ import org.jspecify.annotations.Nullable;
 
 /** What the mouse does on the drawing: it chooses and places lamps, drags and sizes them. */
 final class DrawingMouse {
+  /** A hand that moves by less has not moved, in pixels. */
+  private static final double STILL = 2;
+
   private final DrawingModel model;
   private final Supplier<Dots.Frame> frame;
   private @Nullable Project dragFrom;
@@ -60,7 +63,11 @@ final class DrawingMouse {
     }
   }
 
-  void release() {
+  /** Lets go; a fast hand lets go where no drag was told of before. */
+  void released(MouseEvent event) {
+    if (Math.hypot(event.getX() - pressX, event.getY() - pressY) > STILL) {
+      dragged(event);
+    }
     dragFrom = null;
     model.bench().endGesture();
   }

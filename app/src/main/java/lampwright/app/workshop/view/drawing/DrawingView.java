@@ -112,7 +112,7 @@ public final class DrawingView extends Region {
           mouse.pressed(event);
         });
     setOnMouseDragged(mouse::dragged);
-    setOnMouseReleased(event -> mouse.release());
+    setOnMouseReleased(mouse::released);
     setOnMouseMoved(event -> setCursor(mouse.cursor(event)));
     addEventHandler(ScrollEvent.SCROLL, mouse::scrolled);
     addEventHandler(KeyEvent.KEY_PRESSED, new DrawingKeys(model)::pressed);

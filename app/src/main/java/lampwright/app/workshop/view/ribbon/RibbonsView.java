@@ -122,17 +122,12 @@ public final class RibbonsView extends Region {
     titles.setOnMousePressed(titlesMouse::pressed);
     timeLine.setOnMousePressed(event -> timeLineMouse.pressed(event, timeLine.getHeight()));
     timeLine.setOnMouseDragged(timeLineMouse::dragged);
-    timeLine.setOnMouseReleased(event -> release());
+    timeLine.setOnMouseReleased(timeLineMouse::released);
     rows.setOnMousePressed(rowsMouse::pressed);
     rows.setOnMouseDragged(rowsMouse::dragged);
-    rows.setOnMouseReleased(event -> release());
+    rows.setOnMouseReleased(rowsMouse::released);
     rows.setOnMouseMoved(event -> rows.setCursor(rowsMouse.cursor(event)));
     addEventHandler(ScrollEvent.SCROLL, event -> scroll.wheel(event, titles.getWidth()));
-  }
-
-  private void release() {
-    rowsMouse.release();
-    timeLineMouse.release();
   }
 
   private void cancel() {

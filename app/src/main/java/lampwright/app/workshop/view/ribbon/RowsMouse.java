@@ -22,12 +22,17 @@ final class RowsMouse {
   /** How near to a mark the pointer means it, in pixels. */
   static final double MARK_REACH = 6;
 
+  /** A hand that moves by less has not moved, in pixels. */
+  static final double STILL = 2;
+
   private final RibbonsModel model;
   private final Bench bench;
   private final Node rows;
   private final RubberBand band;
   private final KindMenu kinds;
   private @Nullable CueDrag drag;
+  private double pressX;
+  private double pressY;
 
   RowsMouse(RibbonsModel model, Node rows, RubberBand band, KindMenu kinds) {
     this.model = model;
@@ -39,6 +44,8 @@ final class RowsMouse {
 
   void pressed(MouseEvent event) {
     kinds.hide();
+    pressX = event.getX();
+    pressY = event.getY();
     Optional<RibbonLayout.Hit> hit = model.hit(event.getX(), event.getY());
     if (hit.isPresent() && hit.get().cue().isPresent()) {
       choose(hit.get(), event);
@@ -93,7 +100,11 @@ final class RowsMouse {
     }
   }
 
-  void release() {
+  /** Lets go where the pointer is now: a fast hand lets go where no drag was told of before. */
+  void released(MouseEvent event) {
+    if (Math.hypot(event.getX() - pressX, event.getY() - pressY) > STILL) {
+      dragged(event);
+    }
     if (drag != null) {
       drag.end();
       drag = null;

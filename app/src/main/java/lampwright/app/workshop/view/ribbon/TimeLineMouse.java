@@ -12,6 +12,7 @@ final class TimeLineMouse {
   private final RibbonsModel model;
   private @Nullable EndDrag drag;
   private boolean scrubbing;
+  private double pressX;
 
   TimeLineMouse(RibbonsModel model) {
     this.model = model;
@@ -23,6 +24,7 @@ final class TimeLineMouse {
    * @param height of the time line; the mark of the end is in its lower half
    */
   void pressed(MouseEvent event, double height) {
+    pressX = event.getX();
     Optional<Scene> scene = model.bench().scene();
     if (scene.isEmpty()) {
       return;
@@ -45,7 +47,11 @@ final class TimeLineMouse {
     }
   }
 
-  void release() {
+  /** Lets go where the pointer is now. */
+  void released(MouseEvent event) {
+    if (Math.abs(event.getX() - pressX) > RowsMouse.STILL) {
+      dragged(event);
+    }
     if (drag != null) {
       drag.end();
       drag = null;
