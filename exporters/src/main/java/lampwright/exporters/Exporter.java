@@ -9,6 +9,9 @@ public interface Exporter {
   /** The word for this format on the command line, such as {@code bin}. */
   String key();
 
+  /** What is written, in a line for people, with the endings of its files. */
+  String summary();
+
   /** What can be said of an export without rendering it. */
   ExportFacts facts(ExportJob job);
 

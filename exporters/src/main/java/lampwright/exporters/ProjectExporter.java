@@ -12,6 +12,9 @@ public interface ProjectExporter {
   /** The word for this format on the command line; also the name of the folder. */
   String key();
 
+  /** What is written, in a line for people, with the endings of its files. */
+  String summary();
+
   /**
    * What can be said of an export without rendering it. Its files are named relative to the folder,
    * with {@code /} between the parts.

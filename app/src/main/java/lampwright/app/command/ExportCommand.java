@@ -38,14 +38,6 @@ import picocli.CommandLine.Spec;
     },
     footer = {
       "",
-      "Formats:",
-      "  c       a .h and .c pair: the frame table as a C array, in program memory on AVR",
-      "  bin     the bare frame table: frames x bytes per frame, no header",
-      "  packed  one scene, packed, for the player in the firmware folder",
-      "  hex     the frame table as Intel HEX, starting at the address of --at",
-      "  csv     one row per frame, one column per byte",
-      "  firmware  a folder with all scenes, the player and a driver for the microcontroller",
-      "",
       "Examples:",
       "  lampwright export samples/recovery-tractor.lampwright.json --to out",
       "  lampwright export samples/harbour-dusk.lampwright.json --to out --scene dusk --as bin,hex"
@@ -54,7 +46,7 @@ import picocli.CommandLine.Spec;
 final class ExportCommand implements Callable<Integer> {
   private final Terminal terminal;
 
-  @Spec private CommandSpec spec;
+  private CommandSpec spec;
   @Mixin private ProjectFile file;
   @Mixin private SceneChoice choice;
 
@@ -80,6 +72,17 @@ final class ExportCommand implements Callable<Integer> {
 
   ExportCommand(Terminal terminal) {
     this.terminal = terminal;
+  }
+
+  @Spec
+  void spec(CommandSpec spec) {
+    this.spec = spec;
+    List<String> lines = new ArrayList<>(List.of("", "Formats:"));
+    for (String key : ExportFormats.keys()) {
+      lines.add(String.format("  %-10s%s", key, ExportFormats.summary(key)));
+    }
+    lines.addAll(List.of(spec.usageMessage().footer()));
+    spec.usageMessage().footer(lines.toArray(String[]::new));
   }
 
   @Override

@@ -76,6 +76,9 @@ final class MeasureJson {
     number("currentCapFactor", table.sceneFactor());
     report.pack().ifPresent(power::pack);
     json.writeEndObject();
+    json.writeObjectPropertyStart("figures");
+    report.figures().forEach(figure -> number(figure.key(), figure.value()));
+    json.writeEndObject();
     json.writeArrayPropertyStart("chains");
     LineTimes times = Target.lineTimesOf(table.layout().rig());
     for (int i = 0; i < times.chains().size(); i++) {

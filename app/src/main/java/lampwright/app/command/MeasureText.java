@@ -16,6 +16,7 @@ import lampwright.engine.meter.FlashTrain;
 import lampwright.engine.meter.LightReport;
 import lampwright.engine.meter.LineTimes;
 import lampwright.engine.meter.RateVerdict;
+import lampwright.engine.meter.SceneFigure;
 import lampwright.engine.meter.SceneReport;
 import lampwright.engine.meter.WireTime;
 import lampwright.engine.render.FrameTable;
@@ -88,6 +89,9 @@ final class MeasureText {
       say("             currentCap scales every drive by %.4f", report.table().sceneFactor());
     }
     power.battery(report);
+    for (SceneFigure figure : report.figures()) {
+      say("  %-11s%s %s %s", figure.title(), whole(figure.value()), figure.unit(), figure.words());
+    }
   }
 
   private void lines(SceneReport report) {

@@ -32,6 +32,11 @@ public final class ExportFormats {
     return keys;
   }
 
+  /** What a format writes, in a line for people. */
+  public static String summary(String key) {
+    return ofOneScene(key).map(Exporter::summary).orElseGet(FIRMWARE_EXPORTER::summary);
+  }
+
   /**
    * Reads an address as people write it: {@code 0x4000}, or in decimal digits.
    *

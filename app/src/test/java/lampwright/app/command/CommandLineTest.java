@@ -9,7 +9,9 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Locale;
+import java.util.regex.Pattern;
 import java.util.stream.Stream;
+import lampwright.app.export.ExportFormats;
 import lampwright.engine.json.ProjectReader;
 import lampwright.engine.json.ProjectWriter;
 import org.junit.jupiter.api.Test;
@@ -241,6 +243,17 @@ class CommandLineTest {
     Run run = Run.of((Object[]) line.split(" "));
     assertThat(run.code()).isZero();
     assertThat(run.out()).contains("Example").contains("lampwright ");
+  }
+
+  @Test
+  void everyFormatIsInTheHelpAndTheDocs() throws IOException {
+    String help = Run.of("export", "--help").out();
+    String docs = Files.readString(Path.of("../docs/formats.md"));
+    for (String key : ExportFormats.keys()) {
+      assertThat(help)
+          .containsPattern("(?m)^ +" + key + " +" + Pattern.quote(ExportFormats.summary(key)));
+      assertThat(docs).containsPattern("(?m)^\\| `" + key + "` \\|");
+    }
   }
 
   @Test

@@ -14,16 +14,19 @@ import lampwright.engine.rig.Rig;
  * @param feeds voltage and heat of every chain whose supply wires are stated
  * @param circuits the strings of the outputs
  * @param pack what the scene asks of the rig's battery, if it states one
+ * @param figures what single meters found, each printed as it is
  */
 public record SceneReport(
     FrameTable table,
     SceneMeasure measure,
     List<ChainFeed> feeds,
     List<OutputCircuit> circuits,
-    Optional<PackLoad> pack) {
+    Optional<PackLoad> pack,
+    List<SceneFigure> figures) {
   public SceneReport {
     feeds = List.copyOf(feeds);
     circuits = List.copyOf(circuits);
+    figures = List.copyOf(figures);
   }
 
   /** Measures a scene; this renders it. */
@@ -40,13 +43,22 @@ public record SceneReport(
   public static SceneReport of(FrameTable table, Consumer<FrameGauge> frames) {
     Rig rig = table.layout().rig();
     FeedMeter wires = new FeedMeter(table.layout());
-    SceneMeasure measure = SceneMeasure.of(table, frames, wires);
+    List<SceneMeter> meters = SceneMeter.of(table);
+    SceneMeasure measure =
+        SceneMeasure.of(
+            table,
+            frames,
+            (frame, bytes) -> {
+              wires.frame(frame, bytes);
+              meters.forEach(meter -> meter.frame(frame, bytes));
+            });
     return new SceneReport(
         table,
         measure,
         wires.feeds(frames),
         rig.outputs().stream().map(output -> OutputCircuit.of(rig, output)).toList(),
-        rig.battery().map(battery -> PackLoad.of(battery, rig, measure.supply())));
+        rig.battery().map(battery -> PackLoad.of(battery, rig, measure.supply())),
+        meters.stream().map(SceneMeter::figure).toList());
   }
 
   /** What the supply wires of a chain do, if they are stated. */

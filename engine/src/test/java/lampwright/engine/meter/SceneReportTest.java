@@ -1,6 +1,7 @@
 package lampwright.engine.meter;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.tuple;
 import static org.assertj.core.api.Assertions.within;
 
 import java.math.BigDecimal;
@@ -140,6 +141,15 @@ class SceneReportTest {
     assertThat(report.joules()).isCloseTo(5 * 0.310 * 4, within(1e-9));
     assertThat(report.measure().lamps().get(0).peakMilliamps()).isCloseTo(610, within(1e-9));
     assertThat(findings(report)).isEmpty();
+  }
+
+  /** By hand: 10 pixels of 1 mA idle in the dark half; 60 mA each (practice) where none is. */
+  @Test
+  void leastCurrentIsThatOfTheDarkestFrame() {
+    assertThat(report(flash(500, 500, FULL)).figures())
+        .extracting(SceneFigure::key, SceneFigure::value, SceneFigure::unit)
+        .containsExactly(tuple("leastMilliamps", 10.0, "mA"));
+    assertThat(report(WHITE).figures()).first().extracting(SceneFigure::value).isEqualTo(610.0);
   }
 
   @Test

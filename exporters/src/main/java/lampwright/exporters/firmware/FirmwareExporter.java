@@ -54,6 +54,11 @@ public final class FirmwareExporter implements ProjectExporter {
   }
 
   @Override
+  public String summary() {
+    return "folder with all scenes, the player and a driver for the controller";
+  }
+
+  @Override
   public ExportFacts facts(ProjectJob job) {
     Rig rig = job.project().rig();
     Target target = Target.of(rig);

@@ -16,6 +16,11 @@ final class BinExporter extends TableExporter {
   }
 
   @Override
+  public String summary() {
+    return "raw frame table, no header (.bin)";
+  }
+
+  @Override
   public ExportFacts facts(ExportJob job) {
     return new ExportFacts(key(), job.table().bytes(), List.of(job.fileName("bin")));
   }

@@ -71,6 +71,11 @@ final class CExporter extends TableExporter {
   }
 
   @Override
+  public String summary() {
+    return "C source: the frame table as an array (.h, .c)";
+  }
+
+  @Override
   public ExportFacts facts(ExportJob job) {
     return new ExportFacts(
         key(),

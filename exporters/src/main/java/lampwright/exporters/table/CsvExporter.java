@@ -37,6 +37,11 @@ final class CsvExporter extends TableExporter {
   }
 
   @Override
+  public String summary() {
+    return "one row per frame, one column per byte (.csv)";
+  }
+
+  @Override
   public ExportFacts facts(ExportJob job) {
     return new ExportFacts(key(), job.table().bytes(), List.of(job.fileName("csv")));
   }

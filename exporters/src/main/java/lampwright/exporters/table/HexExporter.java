@@ -20,6 +20,11 @@ final class HexExporter extends TableExporter {
   }
 
   @Override
+  public String summary() {
+    return "frame table as Intel HEX (.hex)";
+  }
+
+  @Override
   public ExportFacts facts(ExportJob job) {
     return new ExportFacts(
         key(),

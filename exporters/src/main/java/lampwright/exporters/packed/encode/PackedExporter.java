@@ -35,6 +35,11 @@ public final class PackedExporter implements Exporter {
   }
 
   @Override
+  public String summary() {
+    return "one scene, packed, for the player (.packed)";
+  }
+
+  @Override
   public ExportFacts facts(ExportJob job) {
     return new ExportFacts(
         KEY,

@@ -58,7 +58,9 @@ public final class ExportPane extends BorderPane {
             head("scenes"),
             checks(model.scenes(), ExportChoice::key),
             head("formats"),
-            checks(model.formats(), choice -> texts.get("format." + choice.key())),
+            checks(
+                model.formats(),
+                choice -> texts.get("format", choice.key(), ExportFormats.summary(choice.key()))),
             address(),
             head("folder"),
             folder());
