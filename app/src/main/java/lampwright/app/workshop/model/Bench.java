@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.function.BiConsumer;
+import java.util.function.BiFunction;
 import java.util.function.Function;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
@@ -56,6 +57,7 @@ public final class Bench {
       new ReadOnlyObjectWrapper<>(Optional.empty());
   private History history = new History();
   private BenchState state;
+  private BiFunction<Project, Project, Optional<String>> guard = (before, after) -> Optional.empty();
 
   public Bench(Project first) {
     state = BenchState.of(first);
@@ -63,6 +65,15 @@ public final class Bench {
     selection = new ReadOnlyObjectWrapper<>(state.selection());
     watch(BenchState::project, (before, now) -> project.set(now));
     watch(BenchState::selection, (before, now) -> selection.set(now));
+  }
+
+  /**
+   * Lets every edit be refused by someone who knows of more than the model.
+   *
+   * @param refuses says why a project may not become another one
+   */
+  public void setGuard(BiFunction<Project, Project, Optional<String>> refuses) {
+    guard = refuses;
   }
 
   /** All that is on the bench now. */
@@ -156,6 +167,11 @@ public final class Bench {
       changed = edit.change().apply(project());
     } catch (InvalidModelException refused) {
       refusal.set(Optional.of(String.valueOf(refused.getMessage())));
+      return false;
+    }
+    Optional<String> guarded = guard.apply(project(), changed);
+    if (guarded.isPresent()) {
+      refusal.set(guarded);
       return false;
     }
     refusal.set(Optional.empty());

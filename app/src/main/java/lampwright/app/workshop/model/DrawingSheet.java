@@ -24,6 +24,17 @@ public final class DrawingSheet {
   private final DoubleProperty shift = new SimpleDoubleProperty();
   private final ObjectProperty<List<Row>> rows = new SimpleObjectProperty<>(List.of());
 
+  private final ObjectProperty<LampSigns> signs = new SimpleObjectProperty<>(LampSigns.NONE);
+
+  /** Which lamps are muted, solo or locked. */
+  public ObjectProperty<LampSigns> signsProperty() {
+    return signs;
+  }
+
+  public LampSigns signs() {
+    return signs.get();
+  }
+
   /** How far the ribbons' pane begins below the drawing's, in pixels. */
   public DoubleProperty shiftProperty() {
     return shift;

@@ -1,5 +1,6 @@
 package lampwright.app.workshop.view;
 
+import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.Label;
 import javafx.scene.control.MenuBar;
@@ -10,7 +11,7 @@ import lampwright.app.workshop.words.Texts;
 
 /** The head of the sheet: the program's mark, the menus, and what a builder ends with. */
 final class HeaderBar extends HBox {
-  HeaderBar(MenuBar menus, Runnable export) {
+  HeaderBar(MenuBar menus, Node notice, Runnable export) {
     Texts texts = Texts.of("workshop");
     getStyleClass().add("header");
     SVGPath lamp = new SVGPath();
@@ -23,6 +24,6 @@ final class HeaderBar extends HBox {
     exporting.setId("header-export");
     exporting.getStyleClass().add("primary");
     exporting.setOnAction(event -> export.run());
-    getChildren().setAll(lamp, mark, menus, exporting);
+    getChildren().setAll(lamp, mark, menus, notice, exporting);
   }
 }

@@ -10,6 +10,7 @@ import lampwright.app.workshop.model.command.CommandMenu;
 import lampwright.app.workshop.model.command.Commands;
 import lampwright.app.workshop.model.drawing.DrawingModel;
 import lampwright.app.workshop.model.play.Player;
+import lampwright.app.workshop.model.ribbon.MarkerCommands;
 import lampwright.app.workshop.model.ribbon.RibbonCommands;
 import lampwright.app.workshop.model.rig.RigCommands;
 import lampwright.engine.rig.View;
@@ -24,10 +25,20 @@ final class WorkshopCommands {
    *
    * @param export opens the export
    * @param offerKinds lets the builder choose a pattern for a new cue
+   * @param rename edits the name of the selected lamp
+   * @param renameMarker edits the name of the selected marker
+   * @param markers what is done to markers
    * @param keys shows the table of keys
    * @param dark whether the window is dark
    */
-  record Window(Runnable export, Runnable offerKinds, Runnable keys, BooleanProperty dark) {}
+  record Window(
+      Runnable export,
+      Runnable offerKinds,
+      Runnable rename,
+      Runnable renameMarker,
+      MarkerCommands markers,
+      Runnable keys,
+      BooleanProperty dark) {}
 
   private WorkshopCommands() {}
 
@@ -46,6 +57,8 @@ final class WorkshopCommands {
                 play(parts.player()),
                 drawing(parts.drawing(), parts.picture()),
                 RibbonCommands.view(parts.ribbons()),
+                RibbonCommands.rows(parts.ribbons(), parts.cueCommands(), window.rename()),
+                RibbonCommands.time(parts.ribbons(), window.markers(), window.renameMarker()),
                 window(parts, window))
             .flatMap(List::stream)
             .toList());

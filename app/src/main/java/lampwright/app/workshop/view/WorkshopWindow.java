@@ -85,7 +85,15 @@ public final class WorkshopWindow {
     commands =
         WorkshopCommands.of(
             parts,
-            new WorkshopCommands.Window(this::export, ribbons::offerKinds, this::keys, dark));
+            new WorkshopCommands.Window(
+                this::export,
+                ribbons::offerKinds,
+                ribbons::rename,
+                ribbons::renameMarker,
+                ribbons.markers(),
+                this::keys,
+                dark));
+    ribbons.setCommands(commands);
   }
 
   Panels panels() {
@@ -178,7 +186,10 @@ public final class WorkshopWindow {
     BorderPane root = new BorderPane(halves);
     root.setTop(
         new VBox(
-            new HeaderBar(new WorkshopMenus(commands, parts.files()).bar(), this::export),
+            new HeaderBar(
+                new WorkshopMenus(commands, parts.files()).bar(),
+                new HiddenNotice(parts.bench(), parts.sheet()),
+                this::export),
             new GaugesView(parts.gauges(), this::lead)));
     root.setBottom(status());
     root.setId("workshop");

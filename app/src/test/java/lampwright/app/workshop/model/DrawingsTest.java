@@ -12,6 +12,7 @@ import lampwright.app.outline.Outline;
 import lampwright.app.picture.DisplayList;
 import lampwright.app.picture.Mark;
 import lampwright.app.picture.SvgPainter;
+import lampwright.app.picture.TypeMeasure;
 import lampwright.app.workshop.Projects4Tests;
 import lampwright.app.workshop.edit.CueRef;
 import lampwright.app.workshop.model.drawing.CallOuts;
@@ -129,7 +130,7 @@ class DrawingsTest {
       bench.select(
           bench.selection().withCues(List.of(new CueRef(0, 0))).withLamps(List.of("beacon-left")));
       ribbons.toggleUnfolded("beacon-left");
-      RibbonDrawing drawing = new RibbonDrawing(ribbons, 13);
+      RibbonDrawing drawing = new RibbonDrawing(ribbons, TypeMeasure.ESTIMATE, 13);
       List<Element> titles = elements(parsed(drawing.titles(300, 2000)));
       for (Lamp lamp : bench.project().rig().lamps()) {
         assertThat(titles).anyMatch(e -> e.getTextContent().endsWith(lamp.title()));
@@ -137,7 +138,7 @@ class DrawingsTest {
       assertThat(titles)
           .filteredOn(e -> e.getAttribute("font-weight").equals("bold"))
           .extracting(Element::getTextContent)
-          .containsExactly("● Roof beacon, left");
+          .containsExactly("Roof beacon, left");
       assertThat(elements(parsed(drawing.timeLine(900, 30))))
           .extracting(Element::getTextContent)
           .contains("0 s", "1 s");
@@ -150,12 +151,12 @@ class DrawingsTest {
           bench.scene().orElseThrow().tracks().stream()
               .mapToLong(track -> (long) track.lamps().size() * track.cues().size())
               .sum();
-      assertThat(names).contains("rotating beacon").hasSizeLessThanOrEqualTo((int) cues);
+      assertThat(names).contains("Rotating beacon 150/min").hasSizeLessThanOrEqualTo((int) cues);
       assertThat(drawing.rows(900, 2000).marks())
           .anyMatch(
               shape ->
                   shape instanceof Mark.Rect rect
-                      && rect.fill().equals(Optional.of(RibbonInk.CUE_CHOSEN)));
+                      && rect.fill().equals(Optional.of(RibbonInk.ON_FILM_CHOSEN)));
     }
   }
 

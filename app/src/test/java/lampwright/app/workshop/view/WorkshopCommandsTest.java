@@ -12,6 +12,7 @@ import javafx.scene.input.KeyCombination;
 import lampwright.app.workshop.model.command.Command;
 import lampwright.app.workshop.model.command.CommandMenu;
 import lampwright.app.workshop.model.command.Commands;
+import lampwright.app.workshop.model.ribbon.MarkerCommands;
 import lampwright.app.workshop.model.files.ReadyAnswers;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
@@ -30,7 +31,14 @@ class WorkshopCommandsTest {
   void make() {
     parts = new WorkshopParts(new ReadyAnswers(), work -> {}, state, () -> {});
     commands =
-        WorkshopCommands.of(parts, new WorkshopCommands.Window(() -> {}, () -> {}, () -> {}, dark));
+        WorkshopCommands.of(parts, new WorkshopCommands.Window(
+                () -> {},
+                () -> {},
+                () -> {},
+                () -> {},
+                new MarkerCommands(parts.ribbons()),
+                () -> {},
+                dark));
   }
 
   @AfterEach

@@ -110,7 +110,9 @@ public final class DrawingModel {
         screen.lamps().stream()
             .map(l -> now.lamp(l.id()).map(there -> placedAs(l, there)).orElse(l))
             .toList();
-    return Dots.of(moved, screen::pixels, view(), frame);
+    return Dots.of(moved, screen::pixels, view(), frame).stream()
+        .filter(dot -> sheet.signs().shows(moved.get(dot.lamp()).id()))
+        .toList();
   }
 
   /** Where the pixels of the lamps are in this view, lit or not. */

@@ -13,6 +13,7 @@ import javafx.beans.property.SimpleObjectProperty;
 import lampwright.app.workshop.model.Bench;
 import lampwright.app.workshop.model.BenchState;
 import lampwright.app.workshop.model.Dialogs;
+import lampwright.app.workshop.model.FrameRange;
 import lampwright.app.workshop.model.LightService;
 import lampwright.app.workshop.model.Playhead;
 import lampwright.app.workshop.words.Texts;
@@ -144,6 +145,7 @@ public final class Player {
     if (!repeats(scene.get()) && playhead.frame() == scene.get().frameCount() - 1) {
       playhead.go(0);
     }
+    playhead.range().filter(r -> !r.has(playhead.frame())).ifPresent(r -> playhead.go(r.from()));
     clockRuns = false;
     playing.set(true);
   }
@@ -195,6 +197,13 @@ public final class Player {
     double rate = scene.get().framesPerSecond().doubleValue() / pace.get().divisor();
     long passed = (long) Math.floor((nanos - startNanos) / 1e9 * rate + 1e-6);
     long to = startFrame + passed;
+    Optional<FrameRange> range = playhead.range().filter(r -> r.has(startFrame));
+    if (range.isPresent()) {
+      int length = range.get().to() - range.get().from();
+      playhead.go(range.get().from() + (int) ((to - range.get().from()) % length));
+      expected = playhead.frame();
+      return;
+    }
     if (to >= count && !repeats(scene.get())) {
       playhead.go(count - 1);
       expected = playhead.frame();

@@ -112,6 +112,23 @@ public final class CueCommands {
     return room.compareTo(BigDecimal.ONE) >= 0 ? room : BigDecimal.valueOf(1000);
   }
 
+  /** Moves the light within the selected cues by frames, by their phases. */
+  public void shiftPhase(int frames) {
+    bench
+        .scene()
+        .filter(scene -> !bench.selection().cues().isEmpty())
+        .ifPresent(
+            scene -> {
+              double byMs = frames * 1000 / scene.framesPerSecond().doubleValue();
+              bench.applyToCues(
+                  texts.get("edit.phase"),
+                  Optional.of("phase"),
+                  now ->
+                      CueEdits.each(
+                          now, bench.selection().cues(), c -> PhaseDrag.shifted(c, byMs)));
+            });
+  }
+
   /** Removes the selected cues. */
   public void remove() {
     applyToChosen(counted("edit.remove"), CueEdits::remove);

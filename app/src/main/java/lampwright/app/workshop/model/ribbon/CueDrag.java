@@ -55,7 +55,7 @@ public final class CueDrag {
     double reachMs = REACH * model.axis().msPerPixel();
     BigDecimal byMs =
         switch (grip) {
-          case BODY -> moved(snap, ms - startMs, reachMs);
+          case BODY, KEYFRAME -> moved(snap, ms - startMs, reachMs);
           case START -> edge(snap, held.startMs(), ms - startMs, reachMs);
           case END -> edge(snap, held.endMs(), ms - startMs, reachMs);
           case FADE_IN -> edge(snap, held.startMs().add(held.fadeInMs()), ms - startMs, reachMs);
@@ -76,7 +76,7 @@ public final class CueDrag {
   private CueEdits.Changed changed(BigDecimal byMs, Optional<String> onto) {
     CueEdits.Changed changed =
         switch (grip) {
-          case BODY -> CueEdits.shift(scene, cues, byMs);
+          case BODY, KEYFRAME -> CueEdits.shift(scene, cues, byMs);
           case START -> CueEdits.stretchStart(scene, cues, byMs);
           case END -> CueEdits.stretchEnd(scene, cues, byMs);
           case FADE_IN -> CueEdits.fadeIn(scene, cues, byMs);

@@ -30,7 +30,7 @@ final class CurveDrawing {
 
   private void add(RibbonLayout.Row row, double textSize) {
     list.strokeRect(0.5, top, list.width() - 1, height, Stroke.thin(RibbonInk.LINE));
-    Strip strip = model.stripsProperty().get().get(row.index());
+    Strip strip = model.stripsProperty().get().get(row.lights());
     if (strip == null) {
       return;
     }

@@ -3,33 +3,42 @@ package lampwright.app.workshop.model.ribbon;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import lampwright.app.picture.DisplayList;
+import lampwright.app.picture.Mark;
 import lampwright.app.picture.Stroke;
+import lampwright.app.picture.TypeMeasure;
 import lampwright.app.workshop.edit.CueRef;
-import lampwright.engine.scene.Blend;
+import lampwright.engine.pattern.Keyframe;
+import lampwright.engine.pattern.Keyframes;
 import lampwright.engine.scene.Cue;
 import lampwright.engine.scene.Scene;
 
-/** Draws the cues of a lane, with handles, fades and names. */
+/** Draws the cues of a lane as dimension lines: ticks at the ends, and what it does in the line. */
 final class LaneDrawing {
-  /** Adds small text, shortened to its room. */
-  @FunctionalInterface
-  interface SmallText {
-    void add(DisplayList.Builder list, String text, double x, double y, double room, RibbonInk ink);
-  }
+  private static final double NAME_AT = 14;
+  private static final double TICK = 4;
 
+  private final CueWords words = new CueWords();
   private final RibbonsModel model;
   private final Scene scene;
   private final DisplayList.Builder list;
-  private final SmallText small;
+  private final TypeMeasure measure;
+  private final double size;
   private final TimeAxis axis;
 
-  LaneDrawing(RibbonsModel model, Scene scene, DisplayList.Builder list, SmallText small) {
+  LaneDrawing(
+      RibbonsModel model,
+      Scene scene,
+      DisplayList.Builder list,
+      TypeMeasure measure,
+      double size) {
     this.model = model;
     this.scene = scene;
     this.list = list;
-    this.small = small;
+    this.measure = measure;
+    this.size = size;
     this.axis = model.axis();
   }
 
@@ -47,7 +56,7 @@ final class LaneDrawing {
     }
     order.sort(Comparator.comparing(c -> cues.get(c).startMs()));
     Set<CueRef> chosen = model.bench().selection().cues();
-    boolean shared = scene.tracks().get(track).lamps().size() > 1;
+    int lamps = scene.tracks().get(track).lamps().size();
     double drawnTo = Double.NEGATIVE_INFINITY;
     for (int c : order) {
       Cue cue = cues.get(c);
@@ -58,56 +67,99 @@ final class LaneDrawing {
         continue;
       }
       drawnTo = handle.x() + handle.width();
-      cue(cue, handle, on, shared);
+      line(cue, handle, on, lamps);
+      onStrip(cue, row, handle, on);
     }
   }
 
-  private void cue(Cue cue, RibbonLayout.Handle handle, boolean on, boolean shared) {
-    double y = handle.y() - model.top();
-    double left = Math.max(handle.x(), -4);
-    double right = Math.min(handle.x() + handle.width(), list.width() + 4);
+  private void line(Cue cue, RibbonLayout.Handle handle, boolean on, int lamps) {
+    double middle = Math.floor(handle.y() - model.top() + handle.height() / 2);
+    double left = Math.max(handle.x(), -TICK);
+    double right = Math.min(handle.x() + handle.width(), list.width() + TICK);
     RibbonInk ink = on ? RibbonInk.CUE_CHOSEN_EDGE : RibbonInk.CUE_EDGE;
-    list.fillRect(
-        left, y, right - left, handle.height(), on ? RibbonInk.CUE_CHOSEN : RibbonInk.CUE);
-    edge(ink, left, y, right, handle.height(), on ? 2 : 1);
+    double weight = on ? 2 : 1;
+    double from = Math.max(left, 0) + NAME_AT;
+    double room = right - from - NAME_AT;
+    double small = size * 0.92;
+    if (room > 2 * size) {
+      String text = new ShortNames(measure, small, room).middle(words.of(cue, lamps));
+      double textEnd = from + measure.width(text, small) + 4;
+      list.fillRect(left, middle, from - 4 - left, weight, ink);
+      list.text(from, middle + 0.5, text, small, Mark.Height.CENTRE, RibbonInk.CUE_TEXT);
+      list.fillRect(textEnd, middle, Math.max(0, right - textEnd), weight, ink);
+    } else {
+      list.fillRect(left, middle, right - left, weight, ink);
+    }
+    end(handle.x(), middle, ink, on);
+    end(handle.x() + handle.width(), middle, ink, on);
+  }
+
+  // Filled, as strokes are slow in software; a slash through the tick as on drawings of builders.
+  private void end(double x, double middle, RibbonInk ink, boolean on) {
+    if (x < -TICK || x > list.width() + TICK) {
+      return;
+    }
+    double at = Math.round(x);
+    list.fillRect(at, middle - TICK, 1, 2 * TICK + 1, ink);
+    if (on) {
+      list.fillRect(at - 3, middle - 3, 7, 7, ink);
+      list.fillRect(at - 1, middle - 1, 3, 3, RibbonInk.PAPER);
+    } else {
+      list.line(at - 2.5, middle + 3, at + 3.5, middle - 3, Stroke.thin(ink));
+    }
+  }
+
+  // Fades and keyframes are drawn on the light that they make.
+  private void onStrip(Cue cue, RibbonLayout.Row row, RibbonLayout.Handle handle, boolean on) {
+    double top = row.stripY() - model.top();
+    double bottom = top + row.stripHeight();
+    double left = handle.x();
+    double right = left + handle.width();
+    RibbonInk ink = on ? RibbonInk.ON_FILM_CHOSEN : RibbonInk.ON_FILM;
     double inX = axis.x(cue.startMs().add(cue.fadeInMs()).doubleValue());
     double outX = axis.x(cue.endMs().subtract(cue.fadeOutMs()).doubleValue());
-    double bottom = y + handle.height();
     if (cue.fadeInMs().signum() > 0) {
-      list.line(handle.x(), bottom, inX, y, Stroke.thin(ink));
+      list.line(left, bottom - 1, inX, top + 1, Stroke.thin(ink));
     }
     if (cue.fadeOutMs().signum() > 0) {
-      list.line(outX, y, handle.x() + handle.width(), bottom, Stroke.thin(ink));
+      list.line(outX, top + 1, right, bottom - 1, Stroke.thin(ink));
     }
-    if (on && handle.width() >= 20) {
-      list.fillRect(inX - 3, y, 6, 4, RibbonInk.CUE_CHOSEN_EDGE);
-      list.fillRect(outX - 3, y, 6, 4, RibbonInk.CUE_CHOSEN_EDGE);
+    if (!on) {
+      return;
     }
-    if (right - left > 30) {
-      String text = (shared ? "⇅ " : "") + blend(cue.blend()) + model.kind(cue);
-      double from = Math.max(left, 0);
-      small.add(
-          list, text, from + 5, y + handle.height() / 2, right - from - 8, RibbonInk.CUE_TEXT);
+    double x = Math.max(left, -2);
+    double wide = Math.min(right, list.width() + 2) - x;
+    list.fillRect(x, top, wide, 1.5, ink);
+    list.fillRect(x, bottom - 1.5, wide, 1.5, ink);
+    list.fillRect(x, top, 1.5, bottom - top, ink);
+    list.fillRect(x + wide - 1.5, top, 1.5, bottom - top, ink);
+    if (handle.width() >= 20) {
+      diamond(inX, top + 1, ink);
+      diamond(outX, top + 1, ink);
+      if (cue.pattern() instanceof Keyframes keyframes) {
+        for (Keyframe frame : keyframes.frames()) {
+          double at = axis.x(cue.startMs().add(frame.atMs()).doubleValue());
+          if (at >= left && at <= right) {
+            diamond(at, bottom - 1, ink);
+          }
+        }
+      }
     }
   }
 
-  // Filled, as strokes are slow in software.
-  private void edge(
-      RibbonInk ink, double left, double y, double right, double height, double line) {
-    double x = Math.round(left);
-    double wide = Math.max(line, Math.round(right) - x);
-    list.fillRect(x, y, wide, line, ink);
-    list.fillRect(x, y + height - line, wide, line, ink);
-    list.fillRect(x, y, line, height, ink);
-    list.fillRect(x + wide - line, y, line, height, ink);
-  }
-
-  private static String blend(Blend blend) {
-    return switch (blend) {
-      case COVER -> "";
-      case ADD -> "+ ";
-      case BRIGHTER -> "∨ ";
-      case SCALE -> "× ";
-    };
+  private void diamond(double x, double y, RibbonInk ink) {
+    if (x < -5 || x > list.width() + 5) {
+      return;
+    }
+    list.add(
+        new Mark.Path(
+            List.of(
+                new Mark.Point(x - 5, y),
+                new Mark.Point(x, y - 5),
+                new Mark.Point(x + 5, y),
+                new Mark.Point(x, y + 5)),
+            true,
+            Optional.of(ink),
+            Optional.of(Stroke.thin(RibbonInk.UNLIT))));
   }
 }

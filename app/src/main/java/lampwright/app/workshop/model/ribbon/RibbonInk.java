@@ -5,15 +5,18 @@ import lampwright.app.picture.Ink;
 /** The colours of the ribbons. */
 public enum RibbonInk implements Ink {
   PAPER,
+  HEADING,
   ROW_CHOSEN,
   TEXT,
   TEXT_SOFT,
   LINE,
+  /** A sign that is off. */
+  SIGN,
   UNLIT,
-  CUE,
+  ON_FILM,
+  ON_FILM_CHOSEN,
   CUE_EDGE,
   CUE_TEXT,
-  CUE_CHOSEN,
   CUE_CHOSEN_EDGE,
   PAST_END,
   BAND,

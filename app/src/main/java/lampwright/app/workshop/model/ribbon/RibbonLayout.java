@@ -2,30 +2,35 @@ package lampwright.app.workshop.model.ribbon;
 
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import lampwright.app.workshop.edit.CueRef;
+import lampwright.engine.pattern.Keyframes;
 import lampwright.engine.rig.Lamp;
 import lampwright.engine.scene.Cue;
 import lampwright.engine.scene.Scene;
 
 /**
- * Where rows, lanes and cues stand, from the top of the first row. A row has the lamp's strip of
- * light, a lane for each track that drives it, and below them its duty curves if they are unfolded.
+ * Where headings, rows, lanes and cues stand, from the top of the first row. A row has a lane for
+ * each track that drives the lamp, under them its strip of light, and below it its duty curves if
+ * they are unfolded. Lamps of a group follow one another under a heading; of a folded group there
+ * is the heading alone.
  */
 public final class RibbonLayout {
   /**
    * One lamp's row.
    *
    * @param index of the lamp in the rig
+   * @param number of the lamp among all rows, from 1
    * @param y of its top
    * @param lanes indices of the tracks that drive it, from the topmost lane
    * @param curves height of its duty curves, 0 if they are folded
    */
   public record Row(
       int index,
+      int number,
       Lamp lamp,
       double y,
       double stripHeight,
@@ -37,15 +42,46 @@ public final class RibbonLayout {
     }
 
     public double lanesY() {
-      return y + stripHeight;
+      return y;
+    }
+
+    public double stripY() {
+      return y + Math.max(1, lanes.size()) * laneHeight;
+    }
+
+    public double centreY() {
+      return stripY() + stripHeight / 2;
     }
 
     public double curvesY() {
-      return lanesY() + Math.max(1, lanes.size()) * laneHeight;
+      return stripY() + stripHeight;
+    }
+
+    /** What the row's strip shows. */
+    public List<Integer> lights() {
+      return List.of(index);
     }
 
     public double height() {
       return curvesY() + curves + GAP - y;
+    }
+  }
+
+  /**
+   * The heading of a group.
+   *
+   * @param lamps of the group, in the order of their rows
+   * @param lights their indices in the rig
+   */
+  public record Heading(
+      String group, List<Lamp> lamps, List<Integer> lights, double y, double height, boolean folded) {
+    public Heading {
+      lamps = List.copyOf(lamps);
+      lights = List.copyOf(lights);
+    }
+
+    public double centreY() {
+      return y + height / 2;
     }
   }
 
@@ -55,7 +91,8 @@ public final class RibbonLayout {
     START,
     END,
     FADE_IN,
-    FADE_OUT
+    FADE_OUT,
+    KEYFRAME
   }
 
   /**
@@ -63,8 +100,14 @@ public final class RibbonLayout {
    *
    * @param cue the cue, if there is one
    * @param grip its part
+   * @param strip whether the point is on the strip of light
+   * @param keyframe index of the one that is held; -1 if none is
    */
-  public record Hit(Row row, Optional<CueRef> cue, Grip grip) {}
+  public record Hit(Row row, Optional<CueRef> cue, Grip grip, boolean strip, int keyframe) {
+    static Hit nothing(Row row, boolean strip) {
+      return new Hit(row, Optional.empty(), Grip.BODY, strip, -1);
+    }
+  }
 
   /** A cue's handle in one row, in pixels. */
   public record Handle(double x, double y, double width, double height) {}
@@ -74,16 +117,15 @@ public final class RibbonLayout {
 
   private final Scene scene;
   private final List<Row> rows = new ArrayList<>();
+  private final List<Heading> headings = new ArrayList<>();
   private final double height;
 
   /**
    * @param lamps in the order of the rows
    * @param rig the lamps in rig order
-   * @param unfolded ids of lamps whose curves are shown
    * @param em height of a line of text in pixels
    */
-  public RibbonLayout(
-      Scene scene, List<Lamp> lamps, List<Lamp> rig, Set<String> unfolded, double em) {
+  public RibbonLayout(Scene scene, List<Lamp> lamps, List<Lamp> rig, RowsLook look, double em) {
     this.scene = scene;
     Map<String, Integer> indices = new HashMap<>();
     for (int i = 0; i < rig.size(); i++) {
@@ -95,26 +137,58 @@ public final class RibbonLayout {
         lanes.computeIfAbsent(lamp, l -> new ArrayList<>()).add(t);
       }
     }
+    // Those of no group come first: under a heading they would seem to be of its group.
+    Map<String, List<Lamp>> groups = new LinkedHashMap<>();
+    groups.put("", new ArrayList<>());
+    lamps.forEach(lamp -> groups.computeIfAbsent(lamp.group(), g -> new ArrayList<>()).add(lamp));
     double y = 0;
-    for (Lamp lamp : lamps) {
-      Row row =
-          new Row(
-              indices.getOrDefault(lamp.id(), 0),
-              lamp,
-              y,
-              stripHeight(lamp, em),
-              Math.rint(em * 1.25),
-              lanes.getOrDefault(lamp.id(), List.of()),
-              unfolded.contains(lamp.id()) ? Math.rint(em * 4) : 0);
-      rows.add(row);
-      y += row.height();
+    int number = 0;
+    double laneHeight = Math.rint(em * 1.1);
+    for (Map.Entry<String, List<Lamp>> group : groups.entrySet()) {
+      boolean folded = look.folded().contains(group.getKey()) && !group.getKey().isEmpty();
+      if (!group.getKey().isEmpty()) {
+        List<Integer> lights =
+            group.getValue().stream().map(lamp -> indices.getOrDefault(lamp.id(), 0)).toList();
+        double high = Math.rint(em * 1.2);
+        headings.add(new Heading(group.getKey(), group.getValue(), lights, y, high, folded));
+        y += high + GAP / 2;
+      }
+      for (Lamp lamp : group.getValue()) {
+        number++;
+        if (!folded) {
+          Row row =
+              new Row(
+                  indices.getOrDefault(lamp.id(), 0),
+                  number,
+                  lamp,
+                  y,
+                  look.height().ribbon(Strip.stripes(lamp.fitting().lights()), em),
+                  laneHeight,
+                  lanes.getOrDefault(lamp.id(), List.of()),
+                  look.unfolded().contains(lamp.id()) ? Math.rint(em * 4) : 0);
+          rows.add(row);
+          y += row.height();
+        }
+      }
     }
     height = y;
   }
 
-  // Of one pixel as high as its name; of more so high that each can be told from the next.
-  private static double stripHeight(Lamp lamp, double em) {
-    return Math.max(Math.rint(em * 1.35), 3 * Strip.stripes(lamp.fitting().lights()) + 4);
+  /** The headings of groups, from the top. */
+  public List<Heading> headings() {
+    return headings;
+  }
+
+  /** The heading at a height. */
+  public Optional<Heading> heading(double y) {
+    return headings.stream().filter(h -> y >= h.y() && y < h.y() + h.height()).findFirst();
+  }
+
+  /** The heading of a lamp whose group is folded. */
+  public Optional<Heading> folded(String lamp) {
+    return headings.stream()
+        .filter(h -> h.folded() && h.lamps().stream().anyMatch(l -> l.id().equals(lamp)))
+        .findFirst();
   }
 
   public List<Row> rows() {
@@ -181,10 +255,23 @@ public final class RibbonLayout {
   }
 
   private Hit hit(Row row, double x, double y, TimeAxis axis) {
+    boolean strip = y >= row.stripY() && y < row.curvesY();
     int lane = (int) Math.floor((y - row.lanesY()) / row.laneHeight());
-    if (lane < 0 || lane >= row.lanes().size()) {
-      return new Hit(row, Optional.empty(), Grip.BODY);
+    if (strip && !row.lanes().isEmpty()) {
+      // The strip shows what the lane right above it does, or what is laid over that.
+      Hit onLane = hit(row, row.lanes().size() - 1, x, y, axis, true);
+      for (int other = row.lanes().size() - 2; onLane.cue().isEmpty() && other >= 0; other--) {
+        onLane = hit(row, other, x, y, axis, true);
+      }
+      return onLane;
     }
+    if (strip || lane < 0 || lane >= row.lanes().size()) {
+      return Hit.nothing(row, strip);
+    }
+    return hit(row, lane, x, y, axis, false);
+  }
+
+  private Hit hit(Row row, int lane, double x, double y, TimeAxis axis, boolean strip) {
     int track = row.lanes().get(lane);
     List<Cue> cues = scene.tracks().get(track).cues();
     int found = -1;
@@ -196,32 +283,58 @@ public final class RibbonLayout {
       }
     }
     if (found < 0) {
-      return new Hit(row, Optional.empty(), Grip.BODY);
+      return Hit.nothing(row, strip);
     }
     Cue cue = cues.get(found);
-    return new Hit(
-        row,
-        Optional.of(new CueRef(track, found)),
-        grip(cue, handle(row, lane, cue, axis), x, y, axis));
+    Handle handle = handle(row, lane, cue, axis);
+    Optional<CueRef> ref = Optional.of(new CueRef(track, found));
+    if (!strip) {
+      return new Hit(row, ref, grip(cue, handle, x, y, axis), false, -1);
+    }
+    // Fades are held at the upper edge of the light, keyframes at the lower.
+    if (y < row.centreY()) {
+      return new Hit(row, ref, fade(cue, handle, x, axis), true, -1);
+    }
+    int keyframe = keyframe(cue, x, axis);
+    return new Hit(row, ref, keyframe < 0 ? Grip.BODY : Grip.KEYFRAME, true, keyframe);
   }
 
-  // The upper corners hold the fades, the sides the ends; a small cue is all body.
+  private static int keyframe(Cue cue, double x, TimeAxis axis) {
+    if (cue.pattern() instanceof Keyframes keyframes) {
+      for (int i = keyframes.frames().size() - 1; i >= 0; i--) {
+        double at = axis.x(cue.startMs().add(keyframes.frames().get(i).atMs()).doubleValue());
+        if (Math.abs(x - at) <= EDGE) {
+          return i;
+        }
+      }
+    }
+    return -1;
+  }
+
+  // The upper half holds the fades, the ends the ends; a small cue is all body.
   private static Grip grip(Cue cue, Handle handle, double x, double y, TimeAxis axis) {
     if (handle.width() < 4 * EDGE) {
       return Grip.BODY;
     }
-    boolean upper = y < handle.y() + handle.height() / 2;
-    double inX = axis.x(cue.startMs().add(cue.fadeInMs()).doubleValue());
-    double outX = axis.x(cue.endMs().subtract(cue.fadeOutMs()).doubleValue());
-    if (upper && Math.abs(x - inX) <= EDGE) {
-      return Grip.FADE_IN;
-    }
-    if (upper && Math.abs(x - outX) <= EDGE) {
-      return Grip.FADE_OUT;
+    Grip fade = fade(cue, handle, x, axis);
+    if (fade != Grip.BODY && y < handle.y() + handle.height() / 2) {
+      return fade;
     }
     if (x <= handle.x() + EDGE) {
       return Grip.START;
     }
     return x >= handle.x() + handle.width() - EDGE ? Grip.END : Grip.BODY;
+  }
+
+  private static Grip fade(Cue cue, Handle handle, double x, TimeAxis axis) {
+    if (handle.width() < 4 * EDGE) {
+      return Grip.BODY;
+    }
+    double inX = axis.x(cue.startMs().add(cue.fadeInMs()).doubleValue());
+    double outX = axis.x(cue.endMs().subtract(cue.fadeOutMs()).doubleValue());
+    if (Math.abs(x - inX) <= EDGE) {
+      return Grip.FADE_IN;
+    }
+    return Math.abs(x - outX) <= EDGE ? Grip.FADE_OUT : Grip.BODY;
   }
 }

@@ -3,26 +3,30 @@ package lampwright.app.workshop.model.ribbon;
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.Collection;
-import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.Executor;
 import javafx.beans.property.BooleanProperty;
+import javafx.beans.property.DoubleProperty;
 import javafx.beans.property.ObjectProperty;
 import javafx.beans.property.ReadOnlyDoubleProperty;
 import javafx.beans.property.ReadOnlyDoubleWrapper;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
 import javafx.beans.property.SimpleBooleanProperty;
+import javafx.beans.property.SimpleDoubleProperty;
 import javafx.beans.property.SimpleObjectProperty;
+import lampwright.app.picture.TypeMeasure;
 import lampwright.app.workshop.edit.CueEdits;
 import lampwright.app.workshop.edit.CueRef;
 import lampwright.app.workshop.edit.LampOrder;
 import lampwright.app.workshop.model.Bench;
 import lampwright.app.workshop.model.BenchState;
 import lampwright.app.workshop.model.DrawingSheet;
+import lampwright.app.workshop.model.FrameRange;
+import lampwright.app.workshop.model.LampSigns;
 import lampwright.app.workshop.model.LightService;
 import lampwright.app.workshop.model.Playhead;
 import lampwright.app.workshop.model.SceneLight;
@@ -30,10 +34,18 @@ import lampwright.app.workshop.words.Texts;
 import lampwright.app.workshop.words.Titles;
 import lampwright.engine.rig.Lamp;
 import lampwright.engine.scene.Cue;
+import lampwright.engine.scene.Marker;
 import lampwright.engine.scene.Scene;
 
 /** What the ribbons show: which rows and which time are in sight, and the light on them. */
 public final class RibbonsModel implements AutoCloseable {
+  /** How near a mark draws an edge to it, in pixels. */
+  private static final double SNAP_REACH = 7;
+
+  /** Width of the titles at first, in lines of text. */
+  public static final double USUAL_TITLE_LINES = 12;
+
+  private final CueWords cueWords = new CueWords();
   private final Texts texts = Texts.of("ribbons");
   private final Bench bench;
   private final LightService lights;
@@ -46,9 +58,12 @@ public final class RibbonsModel implements AutoCloseable {
   private final BooleanProperty following = new SimpleBooleanProperty(true);
   private final ObjectProperty<Optional<BigDecimal>> beatMs =
       new SimpleObjectProperty<>(Optional.empty());
+  private final ObjectProperty<Optional<Marker>> marker =
+      new SimpleObjectProperty<>(Optional.empty());
+  private final DoubleProperty titleLines = new SimpleDoubleProperty(USUAL_TITLE_LINES);
   private final ReadOnlyObjectWrapper<Optional<RibbonLayout>> layout =
       new ReadOnlyObjectWrapper<>(Optional.empty());
-  private Set<String> unfolded = Set.of();
+  private final ObjectProperty<RowsLook> look = new SimpleObjectProperty<>(RowsLook.FIRST);
   private double width = 600;
   private double height = 400;
   private double em = 13;
@@ -66,10 +81,12 @@ public final class RibbonsModel implements AutoCloseable {
     this.playhead = playhead;
     this.sheet = sheet;
     this.strips = new StripPainter(screen);
+    bench.setGuard((before, after) -> sheet.signs().refuses(before, after));
     bench.watch(BenchState::contents, (before, now) -> layOut());
     bench.watch(
         state -> state.selection().lamp(), (before, now) -> now.ifPresent(this::bringIntoSight));
     sheet.viewProperty().addListener((of, before, now) -> layOut());
+    look.addListener((of, before, now) -> layOut());
     axis.addListener((of, before, now) -> requestStrips());
     top.addListener((of, before, now) -> requestStrips());
     lights.progressProperty().addListener((of, before, now) -> requestStrips());
@@ -120,8 +137,69 @@ public final class RibbonsModel implements AutoCloseable {
     return layout.get();
   }
 
-  /** The light of the lamps in sight, by index in the rig. */
-  public ReadOnlyObjectProperty<Map<Integer, Strip>> stripsProperty() {
+  /** What the drawing and the ribbons agree on. */
+  public DrawingSheet sheet() {
+    return sheet;
+  }
+
+  /** The selected marker of the scene. */
+  public ObjectProperty<Optional<Marker>> markerProperty() {
+    return marker;
+  }
+
+  /** The range of the scene that is looped, if there is one. */
+  public Optional<FrameRange> range() {
+    return playhead.range();
+  }
+
+  /** The marker whose flag is at a point of a time line of this height, the last drawn of several. */
+  public Optional<Marker> markerAt(double x, double y, double height) {
+    if (y > TimeLineDrawing.flags(height)) {
+      return Optional.empty();
+    }
+    return bench.scene().stream()
+        .flatMap(scene -> scene.markers().stream())
+        .filter(
+            m -> {
+              double from = axis().x(m.atMs().doubleValue());
+              double wide = TimeLineDrawing.width(m, TypeMeasure.ESTIMATE, em * 0.75);
+              return x >= from - 3 && x <= from + wide;
+            })
+        .reduce((one, other) -> other);
+  }
+
+  /** Where an edge at a time goes. */
+  public BigDecimal snapped(double ms, boolean free) {
+    return snap(List.of(), free).edge(ms, SNAP_REACH * axis().msPerPixel());
+  }
+
+  /** The frame whose beginning is nearest to a time. */
+  public int nearestFrame(double ms) {
+    return bench
+        .scene()
+        .map(s -> (int) CueEdits.nearestFrame(s, BigDecimal.valueOf(ms)))
+        .orElse(0);
+  }
+
+  /** The heading at a height of the rows' pane. */
+  public Optional<RibbonLayout.Heading> heading(double y) {
+    return layout().flatMap(l -> l.heading(y + top()));
+  }
+
+  /** Sets a sign on lamps, or takes it from them if all have it. */
+  public void toggle(LampSigns.Sign sign, Collection<String> lamps) {
+    if (!lamps.isEmpty()) {
+      sheet.signsProperty().set(sheet.signs().toggled(sign, lamps));
+    }
+  }
+
+  /** Width of the titles in lines of text. */
+  public DoubleProperty titleLinesProperty() {
+    return titleLines;
+  }
+
+  /** The light of the rows and folded groups in sight, by indices of their lamps in the rig. */
+  public ReadOnlyObjectProperty<Map<List<Integer>, Strip>> stripsProperty() {
     return strips.stripsProperty();
   }
 
@@ -158,19 +236,31 @@ public final class RibbonsModel implements AutoCloseable {
     requestStrips();
   }
 
-  /** Whether a lamp's duty curves are shown. */
-  public boolean isUnfolded(String lamp) {
-    return unfolded.contains(lamp);
+  /** How the rows are seen. */
+  public ObjectProperty<RowsLook> lookProperty() {
+    return look;
   }
 
   /** Shows or hides the duty curves of a lamp. */
   public void toggleUnfolded(String lamp) {
-    Set<String> changed = new HashSet<>(unfolded);
-    if (!changed.remove(lamp)) {
-      changed.add(lamp);
+    look.set(look.get().toggleUnfolded(lamp));
+  }
+
+  /** Folds a group or unfolds it. */
+  public void toggleFolded(String group) {
+    if (!group.isEmpty()) {
+      look.set(look.get().toggleFolded(group));
     }
-    unfolded = Set.copyOf(changed);
-    layOut();
+  }
+
+  /** Folds all groups, or unfolds them if all are folded. */
+  public void toggleAllFolded() {
+    Set<String> groups =
+        layout().stream()
+            .flatMap(l -> l.headings().stream().map(RibbonLayout.Heading::group))
+            .collect(java.util.stream.Collectors.toSet());
+    boolean all = look.get().folded().containsAll(groups);
+    look.set(look.get().withFolded(all ? Set.of() : groups));
   }
 
   /** Scrolls the rows, within what there is. */
@@ -192,6 +282,10 @@ public final class RibbonsModel implements AutoCloseable {
                 scrollTo(row.y() + row.height() - height);
               }
             });
+    layout()
+        .flatMap(l -> l.folded(lamp))
+        .filter(h -> h.y() < top() || h.y() + h.height() > top() + height)
+        .ifPresent(h -> scrollTo(h.y()));
   }
 
   /** What is at a point of the rows' pane. */
@@ -274,6 +368,21 @@ public final class RibbonsModel implements AutoCloseable {
         TimeAxis.label(cue.endMs().doubleValue()));
   }
 
+  /** What a cue does, in a few words. */
+  public String summary(Cue cue) {
+    return cueWords.of(cue, 1);
+  }
+
+  /** How many pixels and LEDs a group has, in words. */
+  public String count(RibbonLayout.Heading heading) {
+    return TitleDrawing.count(heading.lamps());
+  }
+
+  /** Where a lamp is in the rig, in words. */
+  public String where(Lamp lamp) {
+    return TitleDrawing.where(lamp);
+  }
+
   /** The name of a cue's pattern. */
   public String kind(Cue cue) {
     return Titles.ofKind(cue.pattern().kind());
@@ -292,16 +401,17 @@ public final class RibbonsModel implements AutoCloseable {
     now.add(scene);
     now.add(rig);
     now.add(sheet.viewProperty().get());
-    now.add(unfolded);
+    now.add(look.get());
     now.add(em);
     if (now.equals(laidOut)) {
       return;
     }
     laidOut = now;
     List<Lamp> order = LampOrder.of(bench.project().rig(), sheet.viewProperty().get());
-    layout.set(scene.map(s -> new RibbonLayout(s, order, rig, unfolded, em)));
+    layout.set(scene.map(s -> new RibbonLayout(s, order, rig, look.get(), em)));
     if (!scene.map(Scene::id).equals(shownScene)) {
       shownScene = scene.map(Scene::id);
+      marker.set(Optional.empty());
       strips.forget();
       showAll();
     }
@@ -315,13 +425,21 @@ public final class RibbonsModel implements AutoCloseable {
         .ifPresent(
             l -> {
               for (RibbonLayout.Row row : l.between(top(), top() + height)) {
-                double centre = row.y() + row.stripHeight() / 2 - top();
-                if (centre >= 0 && centre <= height) {
-                  rows.add(new DrawingSheet.Row(row.lamp().id(), rowsTop + centre));
+                tellRow(rows, row.lamp(), row.centreY() - top());
+              }
+              for (RibbonLayout.Heading heading : l.headings()) {
+                if (heading.folded()) {
+                  heading.lamps().forEach(lamp -> tellRow(rows, lamp, heading.centreY() - top()));
                 }
               }
             });
     sheet.rowsProperty().set(List.copyOf(rows));
+  }
+
+  private void tellRow(List<DrawingSheet.Row> rows, Lamp lamp, double centre) {
+    if (centre >= 0 && centre <= height) {
+      rows.add(new DrawingSheet.Row(lamp.id(), rowsTop + centre));
+    }
   }
 
   private void follow() {
@@ -334,21 +452,31 @@ public final class RibbonsModel implements AutoCloseable {
     }
   }
 
+  private List<String> rigIds() {
+    return bench.project().rig().lamps().stream().map(Lamp::id).toList();
+  }
+
   private void requestStrips() {
     Optional<SceneLight> light = lights.lightProperty().get();
     if (light.isEmpty() || layout().isEmpty()) {
       return;
     }
     List<Lamp> known = light.get().screen().lamps();
-    List<Integer> lamps = new ArrayList<>();
-    List<Integer> open = new ArrayList<>();
+    List<List<Integer>> lamps = new ArrayList<>();
+    List<List<Integer>> open = new ArrayList<>();
     for (RibbonLayout.Row row : layout().get().between(top(), top() + height)) {
       // The light may still be that of the rig before an edit.
       if (row.index() < known.size() && known.get(row.index()).id().equals(row.lamp().id())) {
-        lamps.add(row.index());
+        lamps.add(row.lights());
         if (row.curves() > 0) {
-          open.add(row.index());
+          open.add(row.lights());
         }
+      }
+    }
+    boolean sameRig = known.stream().map(Lamp::id).toList().equals(rigIds());
+    for (RibbonLayout.Heading heading : layout().get().headings()) {
+      if (heading.folded() && sameRig) {
+        lamps.add(heading.lights());
       }
     }
     int pixels = (int) Math.ceil(width);

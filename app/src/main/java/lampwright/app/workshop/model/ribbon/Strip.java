@@ -9,7 +9,7 @@ import lampwright.app.workshop.model.Srgb8;
 import lampwright.engine.render.FrameStore;
 
 /**
- * The light of one lamp over a stretch of time: a stripe for each of its pixels, or for some of
+ * The light of one lamp, or of a group, over a stretch of time: a stripe for each of its pixels, or for some of
  * them together where it has many; one screen colour for each pixel of the screen's width.
  */
 public final class Strip {
@@ -65,22 +65,26 @@ public final class Strip {
   /**
    * Paints strips of several lamps at once, so that each frame is read once.
    *
-   * @param lamps indices in the rig
+   * @param lamps for each strip, indices in the rig of the lamps that it shows as one
    * @param withDuties for which of them duties are wanted
    * @throws java.util.concurrent.CancellationException if the thread is interrupted
    */
   public static Strip[] paint(
-      SceneLight light, TimeAxis axis, int width, int[] lamps, boolean[] withDuties) {
+      SceneLight light,
+      TimeAxis axis,
+      int width,
+      List<List<Integer>> lamps,
+      boolean[] withDuties) {
     ScreenLight screen = light.screen();
     FrameStore frames = light.frames();
     double framesPerMs = frames.table().framesPerSecond() / 1000;
     byte[] frame = new byte[frames.table().layout().bytes()];
-    Stripes[] all = new Stripes[lamps.length];
-    int[][][] duties = new int[lamps.length][][];
-    int[][] columns = new int[lamps.length][];
-    for (int i = 0; i < lamps.length; i++) {
-      all[i] = new Stripes(screen, lamps[i], width);
-      columns[i] = withDuties[i] ? columns(screen, lamps[i]) : new int[0];
+    Stripes[] all = new Stripes[lamps.size()];
+    int[][][] duties = new int[lamps.size()][][];
+    int[][] columns = new int[lamps.size()][];
+    for (int i = 0; i < lamps.size(); i++) {
+      all[i] = new Stripes(screen, lamps.get(i), width);
+      columns[i] = withDuties[i] ? columns(screen, lamps.get(i).get(0)) : new int[0];
       duties[i] = new int[columns[i].length][width];
     }
     for (int x = 0; x < width; x++) {
@@ -101,31 +105,31 @@ public final class Strip {
           }
         }
       }
-      for (int i = 0; i < lamps.length; i++) {
+      for (int i = 0; i < lamps.size(); i++) {
         all[i].show(x, read);
         for (int c = 0; c < columns[i].length; c++) {
           duties[i][c][x] = read == 0 ? -1 : frame[columns[i][c]] & 0xFF;
         }
       }
     }
-    Strip[] strips = new Strip[lamps.length];
-    for (int i = 0; i < lamps.length; i++) {
+    Strip[] strips = new Strip[lamps.size()];
+    for (int i = 0; i < lamps.size(); i++) {
       strips[i] = new Strip(axis, all[i].argb, duties[i]);
     }
     return strips;
   }
 
-  /** The stripes of one lamp as they are painted. */
+  /** The stripes of one lamp, or of several as one, as they are painted. */
   private static final class Stripes {
     final int[][] argb;
-    private final int lamp;
+    private final List<Integer> lamps;
     private final int pixels;
     private final int[] pixelsOf;
     private final float[] sums;
 
-    Stripes(ScreenLight screen, int lamp, int width) {
-      this.lamp = lamp;
-      this.pixels = screen.pixels(lamp);
+    Stripes(ScreenLight screen, List<Integer> lamps, int width) {
+      this.lamps = lamps;
+      this.pixels = lamps.stream().mapToInt(screen::pixels).sum();
       int count = stripes(pixels);
       argb = new int[count][width];
       sums = new float[3 * count];
@@ -140,8 +144,13 @@ public final class Strip {
     }
 
     void add(ScreenLight screen, byte[] frame) {
-      for (int pixel = 0; pixel < pixels; pixel++) {
-        screen.addPixel(frame, lamp, pixel, sums, 3 * stripe(pixel));
+      int first = 0;
+      for (int lamp : lamps) {
+        int count = screen.pixels(lamp);
+        for (int pixel = 0; pixel < count; pixel++) {
+          screen.addPixel(frame, lamp, pixel, sums, 3 * stripe(first + pixel));
+        }
+        first += count;
       }
     }
 

@@ -1,8 +1,8 @@
 package lampwright.app.workshop.model.ribbon;
 
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.TreeMap;
 import java.util.concurrent.Executor;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
@@ -19,7 +19,7 @@ final class StripPainter implements AutoCloseable {
    * What is wanted.
    *
    * @param rendered frames that were there; more of them make another request
-   * @param lamps indices in the rig
+   * @param lamps for each strip, indices in the rig
    * @param unfolded those of them whose duties are wanted
    */
   record Request(
@@ -27,8 +27,8 @@ final class StripPainter implements AutoCloseable {
       int rendered,
       TimeAxis axis,
       int width,
-      List<Integer> lamps,
-      List<Integer> unfolded) {
+      List<List<Integer>> lamps,
+      List<List<Integer>> unfolded) {
     Request {
       lamps = List.copyOf(lamps);
       unfolded = List.copyOf(unfolded);
@@ -40,7 +40,7 @@ final class StripPainter implements AutoCloseable {
   }
 
   private final LatestWorker painter;
-  private final ReadOnlyObjectWrapper<Map<Integer, Strip>> strips =
+  private final ReadOnlyObjectWrapper<Map<List<Integer>, Strip>> strips =
       new ReadOnlyObjectWrapper<>(Map.of());
   private @Nullable Request last;
 
@@ -49,7 +49,7 @@ final class StripPainter implements AutoCloseable {
   }
 
   /** The strips by lamp, for lamps that were in sight last. */
-  ReadOnlyObjectProperty<Map<Integer, Strip>> stripsProperty() {
+  ReadOnlyObjectProperty<Map<List<Integer>, Strip>> stripsProperty() {
     return strips.getReadOnlyProperty();
   }
 
@@ -79,15 +79,15 @@ final class StripPainter implements AutoCloseable {
   }
 
   private void paint(Request request, LatestWorker.Turn turn) {
-    int[] lamps = request.lamps().stream().mapToInt(Integer::intValue).toArray();
-    boolean[] duties = new boolean[lamps.length];
-    for (int i = 0; i < lamps.length; i++) {
-      duties[i] = request.unfolded().contains(lamps[i]);
+    List<List<Integer>> lamps = request.lamps();
+    boolean[] duties = new boolean[lamps.size()];
+    for (int i = 0; i < lamps.size(); i++) {
+      duties[i] = request.unfolded().contains(lamps.get(i));
     }
     Strip[] painted = Strip.paint(request.light(), request.axis(), request.width(), lamps, duties);
-    Map<Integer, Strip> byLamp = new TreeMap<>();
-    for (int i = 0; i < lamps.length; i++) {
-      byLamp.put(lamps[i], painted[i]);
+    Map<List<Integer>, Strip> byLamp = new HashMap<>();
+    for (int i = 0; i < lamps.size(); i++) {
+      byLamp.put(lamps.get(i), painted[i]);
     }
     turn.show(() -> strips.set(byLamp));
   }

@@ -71,6 +71,7 @@ public final class DrawingView extends Region {
     model.sheet().viewProperty().addListener((of, before, now) -> redraw());
     model.sheet().nightProperty().addListener((of, before, now) -> atNight(now));
     atNight(model.sheet().nightProperty().get());
+    model.sheet().signsProperty().addListener((of, before, now) -> ground.light());
     model.sheet().rowsProperty().addListener((of, before, now) -> redraw());
     model.sheet().shiftProperty().addListener((of, before, now) -> redraw());
     model.exposureProperty().addListener((of, before, now) -> ground.light());

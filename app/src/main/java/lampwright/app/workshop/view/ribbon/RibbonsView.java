@@ -1,5 +1,16 @@
 package lampwright.app.workshop.view.ribbon;
 
+import javafx.scene.Cursor;
+import javafx.scene.input.ContextMenuEvent;
+import lampwright.app.workshop.edit.Edit;
+import lampwright.app.workshop.edit.LampEdits;
+import lampwright.app.workshop.model.command.Commands;
+import lampwright.app.workshop.model.ribbon.MarkerCommands;
+import lampwright.app.workshop.model.ribbon.RibbonCommands;
+import lampwright.app.workshop.model.ribbon.RibbonSigns;
+import lampwright.app.workshop.view.CommandPopup;
+import lampwright.app.workshop.view.FontMeasure;
+import lampwright.app.workshop.view.NameEditor;
 import java.util.List;
 import java.util.Optional;
 import javafx.scene.AccessibleRole;
@@ -31,6 +42,9 @@ import lampwright.engine.rig.Lamp;
  * what is selected in it is told to screen readers.
  */
 public final class RibbonsView extends Region {
+  /** The narrowest titles, in lines of text. */
+  private static final double LEAST_TITLES = 7;
+
   private final Texts texts = Texts.of("ribbons");
   private final RibbonsModel model;
   private final Bench bench;
@@ -47,6 +61,12 @@ public final class RibbonsView extends Region {
   private final Label measure = new Label();
   private final RibbonScroll scroll;
   private final KindMenu kinds;
+  private final FontMeasure measureType = new FontMeasure();
+  private final MarkerCommands markers;
+  private final CommandPopup popup = new CommandPopup();
+  private final RibbonHints hints;
+  private final NameEditor editor = new NameEditor(this);
+  private final Region divider = new Region();
   private final TitlesMouse titlesMouse;
   private final TimeLineMouse timeLineMouse;
   private final RowsMouse rowsMouse;
@@ -69,8 +89,10 @@ public final class RibbonsView extends Region {
     this.scroll = new RibbonScroll(model);
     this.kinds = new KindMenu(this, commands);
     RubberBand band = new RubberBand(model, rows);
-    this.titlesMouse = new TitlesMouse(model);
-    this.timeLineMouse = new TimeLineMouse(model);
+    this.markers = new MarkerCommands(model);
+    this.hints = new RibbonHints(model, popup);
+    this.titlesMouse = new TitlesMouse(model, this::rename);
+    this.timeLineMouse = new TimeLineMouse(model, markers, this::renameMarker);
     this.rowsMouse = new RowsMouse(model, rows, band, kinds);
     this.keys = new RibbonKeys(commands, toCueSettings, this::offerKinds, this::cancel);
     getStyleClass().add("ribbons");
@@ -88,6 +110,10 @@ public final class RibbonsView extends Region {
     measure.fontProperty().addListener((of, before, now) -> repaintAll());
     getChildren().setAll(inks, measure, titles, timeLine, rows, band.shape(), playhead, empty);
     getChildren().addAll(scroll.bars());
+    getChildren().addAll(divider, editor);
+    divider.setId("ribbons-divider");
+    divider.setManaged(false);
+    divider.setCursor(Cursor.H_RESIZE);
     bind();
     listen();
   }
@@ -110,6 +136,10 @@ public final class RibbonsView extends Region {
               repaint();
             });
     bench.watch(BenchState::contents, (before, now) -> repaintAll());
+    model.sheet().signsProperty().addListener((of, before, now) -> repaintAll());
+    model.markerProperty().addListener((of, before, now) -> repaintAll());
+    model.playhead().rangeProperty().addListener((of, before, now) -> repaintAll());
+    model.titleLinesProperty().addListener((of, before, now) -> repaintAll());
     model.playhead().frameProperty().addListener((of, before, now) -> placePlayhead());
     focusedProperty().addListener((of, before, now) -> speak());
   }
@@ -119,7 +149,16 @@ public final class RibbonsView extends Region {
     for (Canvas part : List.of(titles, timeLine, rows)) {
       part.addEventHandler(MouseEvent.MOUSE_PRESSED, event -> requestFocus());
     }
-    titles.setOnMousePressed(titlesMouse::pressed);
+    titles.setOnMousePressed(event -> titlesMouse.pressed(event, titles.getWidth()));
+    divider.setOnMouseDragged(
+        event -> {
+          double x = sceneToLocal(event.getSceneX(), event.getSceneY()).getX();
+          model.titleLinesProperty().set(Math.max(LEAST_TITLES, x / em));
+        });
+    hints.install(titles, event -> hints.title(event, titles.getWidth()));
+    hints.install(rows, hints::row);
+    hints.install(timeLine, event -> hints.time(event, timeLine.getHeight()));
+    setOnContextMenuRequested(this::popup);
     timeLine.setOnMousePressed(event -> timeLineMouse.pressed(event, timeLine.getHeight()));
     timeLine.setOnMouseDragged(timeLineMouse::dragged);
     timeLine.setOnMouseReleased(timeLineMouse::released);
@@ -141,6 +180,73 @@ public final class RibbonsView extends Region {
     }
   }
 
+  /** Takes the commands for the menus of right clicks. */
+  public void setCommands(Commands commands) {
+    popup.setCommands(commands);
+  }
+
+  /** What is done to the markers. */
+  public MarkerCommands markers() {
+    return markers;
+  }
+
+  private void popup(ContextMenuEvent event) {
+    Object on = event.getPickResult().getIntersectedNode();
+    List<String> ids;
+    if (on == timeLine) {
+      ids = RibbonCommands.ON_TIME_LINE;
+    } else if (on == titles) {
+      ids = RibbonCommands.ON_TITLE;
+    } else {
+      ids = bench.cue().isPresent() ? RibbonCommands.ON_CUE : RibbonCommands.ON_RIBBON;
+    }
+    popup.show(this, ids, event.getScreenX(), event.getScreenY());
+    event.consume();
+  }
+
+  /** Edits the name of the selected lamp in its place. */
+  public void rename() {
+    bench
+        .lamp()
+        .ifPresent(
+            lamp -> {
+              model.bringIntoSight(lamp.id());
+              double y =
+                  model
+                      .layout()
+                      .flatMap(l -> l.row(lamp.id()))
+                      .map(row -> row.centreY() - model.top())
+                      .orElse(0.0);
+              editor.edit(
+                  26,
+                  timeLine.getHeight() + y - em,
+                  titles.getWidth() - 30,
+                  texts.get("act.rename"),
+                  lamp.name(),
+                  name ->
+                      bench.apply(
+                          Edit.of(
+                              texts.get("edit.rename"),
+                              p -> LampEdits.change(p, lamp.id(), l -> Lamp.NAME.with(l, name)))));
+            });
+  }
+
+  /** Edits the name of the selected marker in its place. */
+  public void renameMarker() {
+    model
+        .markerProperty()
+        .get()
+        .ifPresent(
+            marker ->
+                editor.edit(
+                    titles.getWidth() + Math.max(0, model.axis().x(marker.atMs().doubleValue())),
+                    0,
+                    120,
+                    texts.get("act.markerRename"),
+                    marker.name(),
+                    markers::rename));
+  }
+
   /** Opens the list of patterns for a cue at the playhead. */
   public void offerKinds() {
     if (!bench.selection().lamps().isEmpty()) {
@@ -160,18 +266,20 @@ public final class RibbonsView extends Region {
     if (base.getSize() != fontDrawn) {
       fontDrawn = base.getSize();
       painter.family(base.getFamily());
+      measureType.family(base.getFamily());
       rowsPainter.family(base.getFamily());
       titlesDirty = true;
       timeDirty = true;
     }
-    double titleWidth = Math.min(Math.rint(em * 9.5), getWidth() / 3);
+    double titleWidth = Math.min(Math.rint(em * model.titleLinesProperty().get()), getWidth() / 2);
     double bar = scroll.barWidth();
-    double lineHeight = Math.rint(em * 1.7);
+    double lineHeight = Math.rint(em * 2.6);
     double width = Math.max(1, getWidth() - titleWidth - bar);
     double height = Math.max(1, getHeight() - lineHeight - bar);
     size(titles, 0, lineHeight, titleWidth, height);
     size(timeLine, titleWidth, 0, width, lineHeight);
     size(rows, titleWidth, lineHeight, width, height);
+    divider.resizeRelocate(titleWidth - 3, 0, 6, getHeight());
     scroll.place(getWidth(), getHeight(), rows);
     model.resize(width, height, em, lineHeight);
     dirty = false;
@@ -203,7 +311,7 @@ public final class RibbonsView extends Region {
   }
 
   private void paint() {
-    RibbonDrawing drawing = new RibbonDrawing(model, fontDrawn);
+    RibbonDrawing drawing = new RibbonDrawing(model, measureType, fontDrawn);
     if (titlesDirty) {
       painter.paint(
           drawing.titles(titles.getWidth(), titles.getHeight()), titles.getGraphicsContext2D());
@@ -243,11 +351,17 @@ public final class RibbonsView extends Region {
             ? model.words(cue.get())
             : bench
                 .lamp()
-                .map(lamp -> texts.get("pane.lamp", Titles.of(lamp), Integer.toString(cues(lamp))))
+                .map(this::words)
                 .orElseGet(
                     () ->
                         texts.get("pane", Integer.toString(bench.project().rig().lamps().size())));
     setAccessibleText(text);
+  }
+
+  private String words(Lamp lamp) {
+    String signs = RibbonSigns.words(model.sheet().signs(), lamp.id());
+    String words = texts.get("pane.lamp", Titles.of(lamp), Integer.toString(cues(lamp)));
+    return signs.isEmpty() ? words : words + ", " + signs;
   }
 
   private int cues(Lamp lamp) {

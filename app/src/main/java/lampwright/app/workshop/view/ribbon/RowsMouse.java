@@ -13,8 +13,13 @@ import lampwright.app.workshop.edit.CueRef;
 import lampwright.app.workshop.edit.Selection;
 import lampwright.app.workshop.model.Bench;
 import lampwright.app.workshop.model.ribbon.CueDrag;
+import lampwright.app.workshop.model.ribbon.KeyframeDrag;
+import lampwright.app.workshop.model.ribbon.PhaseDrag;
 import lampwright.app.workshop.model.ribbon.RibbonLayout;
+import lampwright.app.workshop.model.ribbon.RibbonLayout.Grip;
 import lampwright.app.workshop.model.ribbon.RibbonsModel;
+import lampwright.engine.pattern.Keyframes;
+import lampwright.engine.scene.Cue;
 import org.jspecify.annotations.Nullable;
 
 /** What the mouse does on the rows: it chooses cues, drags them, and asks for fresh ones. */
@@ -31,6 +36,8 @@ final class RowsMouse {
   private final RubberBand band;
   private final KindMenu kinds;
   private @Nullable CueDrag drag;
+  private @Nullable PhaseDrag phase;
+  private @Nullable KeyframeDrag keyframe;
   private double pressX;
   private double pressY;
 
@@ -47,11 +54,13 @@ final class RowsMouse {
     pressX = event.getX();
     pressY = event.getY();
     Optional<RibbonLayout.Hit> hit = model.hit(event.getX(), event.getY());
+    Optional<RibbonLayout.Heading> heading = model.heading(event.getY());
+    if (heading.isPresent() && event.getButton() == MouseButton.PRIMARY) {
+      model.toggleFolded(heading.get().group());
+      return;
+    }
     if (hit.isPresent() && hit.get().cue().isPresent()) {
-      choose(hit.get(), event);
-      if (event.getButton() == MouseButton.PRIMARY) {
-        drag = new CueDrag(model, hit.get(), model.axis().ms(event.getX()));
-      }
+      press(hit.get(), event);
       return;
     }
     Selection before = bench.selection();
@@ -59,12 +68,39 @@ final class RowsMouse {
     if (hit.isPresent() && !more) {
       bench.select(before.withLamps(List.of(hit.get().row().lamp().id())).withCues(List.of()));
     }
-    boolean asks = event.getClickCount() == 2 || event.getButton() == MouseButton.SECONDARY;
+    if (event.getButton() == MouseButton.SECONDARY) {
+      return;
+    }
+    boolean asks = event.getClickCount() == 2;
     if (hit.isPresent() && asks) {
       offerKinds(hit.get().row().lamp().id(), event);
       return;
     }
     band.start(event.getX(), event.getY(), more ? before : bench.selection());
+  }
+
+  // The dimension line holds the cue, the ribbon under it the light within the cue.
+  private void press(RibbonLayout.Hit hit, MouseEvent event) {
+    CueRef ref = hit.cue().orElseThrow();
+    boolean held = bench.selection().cues().contains(ref);
+    if (event.getButton() != MouseButton.PRIMARY) {
+      if (!held) {
+        choose(hit, event);
+      }
+      return;
+    }
+    choose(hit, event);
+    Cue cue = bench.scene().flatMap(ref::in).orElseThrow();
+    double ms = model.axis().ms(event.getX());
+    if (!hit.strip() || hit.grip() == Grip.FADE_IN || hit.grip() == Grip.FADE_OUT) {
+      drag = new CueDrag(model, hit, ms);
+    } else if (cue.pattern() instanceof Keyframes && event.getClickCount() == 2) {
+      KeyframeDrag.add(model, ref, ms);
+    } else if (hit.grip() == Grip.KEYFRAME && held) {
+      keyframe = new KeyframeDrag(model, ref, hit.keyframe());
+    } else if (PhaseDrag.moves(cue)) {
+      phase = new PhaseDrag(bench);
+    }
   }
 
   private void choose(RibbonLayout.Hit hit, MouseEvent event) {
@@ -92,9 +128,14 @@ final class RowsMouse {
   }
 
   void dragged(MouseEvent event) {
-    if (drag != null) {
+    double ms = model.axis().ms(event.getX());
+    if (phase != null) {
+      phase.to((event.getX() - pressX) * model.axis().msPerPixel());
+    } else if (keyframe != null) {
+      keyframe.to(ms, event.isAltDown());
+    } else if (drag != null) {
       Optional<String> lamp = model.hit(event.getX(), event.getY()).map(h -> h.row().lamp().id());
-      drag.to(model.axis().ms(event.getX()), lamp, event.isAltDown());
+      drag.to(ms, lamp, event.isAltDown());
     } else {
       band.to(event.getX(), event.getY());
     }
@@ -105,21 +146,23 @@ final class RowsMouse {
     if (Math.hypot(event.getX() - pressX, event.getY() - pressY) > STILL) {
       dragged(event);
     }
-    if (drag != null) {
-      drag.end();
-      drag = null;
+    if (isDragging()) {
+      bench.endGesture();
+      forget();
     }
     band.end();
   }
 
   /** Whether a cue is being dragged. */
   boolean isDragging() {
-    return drag != null;
+    return drag != null || phase != null || keyframe != null;
   }
 
   /** Forgets the cue that is dragged, without putting it down, and the rubber band. */
   void forget() {
     drag = null;
+    phase = null;
+    keyframe = null;
     band.end();
   }
 
@@ -130,7 +173,8 @@ final class RowsMouse {
       return Cursor.DEFAULT;
     }
     return switch (hit.get().grip()) {
-      case BODY -> Cursor.OPEN_HAND;
+      case BODY -> hit.get().strip() ? Cursor.H_RESIZE : Cursor.OPEN_HAND;
+      case KEYFRAME -> Cursor.CROSSHAIR;
       case START -> Cursor.W_RESIZE;
       case END -> Cursor.E_RESIZE;
       case FADE_IN, FADE_OUT -> Cursor.CROSSHAIR;

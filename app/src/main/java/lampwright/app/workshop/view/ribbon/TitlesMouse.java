@@ -4,34 +4,68 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import javafx.scene.input.MouseButton;
 import javafx.scene.input.MouseEvent;
 import lampwright.app.workshop.model.Bench;
+import lampwright.app.workshop.model.LampSigns.Sign;
 import lampwright.app.workshop.model.ribbon.RibbonLayout;
+import lampwright.app.workshop.model.ribbon.RibbonSigns;
 import lampwright.app.workshop.model.ribbon.RibbonsModel;
+import lampwright.engine.rig.Lamp;
 
-/** What the mouse does on the titles: it chooses lamps and unfolds their duty curves. */
+/** What the mouse does on the titles: it selects lamps, sets their signs, folds their groups. */
 final class TitlesMouse {
-  private static final double FOLD_WIDTH = 16;
-
   private final RibbonsModel model;
   private final Bench bench;
+  private final Runnable rename;
 
-  TitlesMouse(RibbonsModel model) {
+  /**
+   * @param rename edits the name of the selected lamp
+   */
+  TitlesMouse(RibbonsModel model, Runnable rename) {
     this.model = model;
     this.bench = model.bench();
+    this.rename = rename;
   }
 
-  void pressed(MouseEvent event) {
+  /**
+   * Presses.
+   *
+   * @param width of the titles
+   */
+  void pressed(MouseEvent event, double width) {
+    Optional<Sign> sign = RibbonSigns.at(event.getX(), width);
+    boolean primary = event.getButton() == MouseButton.PRIMARY;
+    Optional<RibbonLayout.Heading> heading = model.heading(event.getY());
+    if (heading.isPresent()) {
+      List<String> lamps = heading.get().lamps().stream().map(Lamp::id).toList();
+      if (primary && sign.isPresent()) {
+        model.toggle(sign.get(), lamps);
+      } else if (primary) {
+        model.toggleFolded(heading.get().group());
+      }
+      return;
+    }
     Optional<RibbonLayout.Hit> hit = model.hit(0, event.getY());
     if (hit.isEmpty()) {
       bench.select(bench.selection().withLamps(List.of()).withCues(List.of()));
       return;
     }
     String lamp = hit.get().row().lamp().id();
-    if (event.getX() < FOLD_WIDTH) {
-      model.toggleUnfolded(lamp);
+    if (primary && sign.isPresent()) {
+      model.toggle(sign.get(), List.of(lamp));
       return;
     }
+    if (!primary && bench.selection().lamps().contains(lamp)) {
+      return;
+    }
+    select(lamp, event);
+    if (primary && event.getClickCount() == 2) {
+      rename.run();
+    }
+  }
+
+  private void select(String lamp, MouseEvent event) {
     Set<String> lamps = new LinkedHashSet<>();
     if (event.isShortcutDown() || event.isShiftDown()) {
       lamps.addAll(bench.selection().lamps());

@@ -329,7 +329,7 @@ class RibbonsTest {
     assertThat(sheet.rowsProperty().get())
         .extracting(DrawingSheet.Row::lamp)
         .containsExactly("roof", "amber");
-    assertThat(sheet.rowsProperty().get().get(0).centreY()).isBetween(20.0, 40.0);
+    assertThat(sheet.rowsProperty().get().get(0).centreY()).isBetween(60.0, 70.0);
   }
 
   @Test
@@ -340,7 +340,7 @@ class RibbonsTest {
     light.frames().render(() -> {});
     // Five frames a pixel: fewer than are looked at, so each counts.
     Strip strip =
-        Strip.paint(light, new TimeAxis(0, 100), 50, new int[] {0}, new boolean[] {true})[0];
+        Strip.paint(light, new TimeAxis(0, 100), 50, List.of(List.of(0)), new boolean[] {true})[0];
     byte[] frame = new byte[light.frames().table().layout().bytes()];
     int pixels = light.screen().pixels(0);
     assertThat(strip.stripes()).hasSize(pixels);
@@ -375,6 +375,6 @@ class RibbonsTest {
       assertThat(next).isNotNull();
       next.run();
     }
-    assertThat(model.stripsProperty().get()).containsOnlyKeys(0, 1);
+    assertThat(model.stripsProperty().get()).containsOnlyKeys(List.of(0), List.of(1));
   }
 }

@@ -1,0 +1,128 @@
+package lampwright.app.workshop.view.ribbon;
+
+import java.util.Optional;
+import java.util.function.Function;
+import javafx.scene.Node;
+import javafx.scene.control.Tooltip;
+import javafx.scene.input.MouseEvent;
+import lampwright.app.workshop.edit.CueRef;
+import lampwright.app.workshop.model.LampSigns.Sign;
+import lampwright.app.workshop.model.ribbon.PhaseDrag;
+import lampwright.app.workshop.model.ribbon.RibbonLayout;
+import lampwright.app.workshop.model.ribbon.RibbonSigns;
+import lampwright.app.workshop.model.ribbon.RibbonsModel;
+import lampwright.app.workshop.model.ribbon.TimeAxis;
+import lampwright.app.workshop.view.CommandPopup;
+import lampwright.app.workshop.words.Texts;
+import lampwright.app.workshop.words.Titles;
+import lampwright.engine.scene.Cue;
+
+/** What is under the pointer, in words, and the key for it. */
+final class RibbonHints {
+  private final Texts texts = Texts.of("ribbons");
+  private final RibbonsModel model;
+  private final CommandPopup popup;
+
+  /**
+   * @param popup knows the keys
+   */
+  RibbonHints(RibbonsModel model, CommandPopup popup) {
+    this.model = model;
+    this.popup = popup;
+  }
+
+  /** Shows words on a node, by where the pointer is on it; none where they are empty. */
+  void install(Node node, Function<MouseEvent, String> words) {
+    Tooltip tooltip = new Tooltip();
+    tooltip.setWrapText(true);
+    tooltip.setMaxWidth(420);
+    node.addEventHandler(
+        MouseEvent.MOUSE_MOVED,
+        event -> {
+          String now = words.apply(event);
+          if (now.isEmpty()) {
+            Tooltip.uninstall(node, tooltip);
+          } else if (!now.equals(tooltip.getText())) {
+            tooltip.hide();
+            tooltip.setText(now);
+            Tooltip.install(node, tooltip);
+          }
+        });
+  }
+
+  String title(MouseEvent event, double width) {
+    Optional<Sign> sign = RibbonSigns.at(event.getX(), width);
+    if (sign.isPresent()) {
+      String id =
+          switch (sign.get()) {
+            case LOCK -> "lock";
+            case MUTE -> "mute";
+            case SOLO -> "solo";
+          };
+      return withKey(texts.get("act." + id), "ribbons.act." + id);
+    }
+    Optional<RibbonLayout.Heading> heading = model.heading(event.getY());
+    if (heading.isPresent()) {
+      return withKey(
+          texts.get("hint.group", heading.get().group(), model.count(heading.get())),
+          "ribbons.act.fold");
+    }
+    return model
+        .hit(0, event.getY())
+        .map(
+            hit ->
+                withKey(
+                    texts.get(
+                        "hint.lamp",
+                        Titles.of(hit.row().lamp()),
+                        model.where(hit.row().lamp())
+                            + RibbonSigns.words(model.sheet().signs(), hit.row().lamp().id())
+                                .transform(s -> s.isEmpty() ? "" : ", " + s)
+                            + "\n"
+                            + texts.get("act.rename")),
+                    "ribbons.act.rename"))
+        .orElse("");
+  }
+
+  String row(MouseEvent event) {
+    Optional<RibbonLayout.Hit> hit = model.hit(event.getX(), event.getY());
+    Optional<CueRef> ref = hit.flatMap(RibbonLayout.Hit::cue);
+    Optional<Cue> cue = ref.flatMap(r -> model.bench().scene().flatMap(r::in));
+    if (cue.isEmpty()) {
+      return "";
+    }
+    Cue of = cue.get();
+    return switch (hit.orElseThrow().grip()) {
+      case FADE_IN -> texts.get("hint.fade.in", of.fadeInMs().toPlainString());
+      case FADE_OUT -> texts.get("hint.fade.out", of.fadeOutMs().toPlainString());
+      case KEYFRAME -> texts.get("hint.keyframe");
+      case BODY, START, END ->
+          hit.get().strip() && PhaseDrag.moves(of)
+              ? texts.get("hint.phase", model.summary(of))
+              : texts.get(
+                  "hint.cue",
+                  model.summary(of),
+                  TimeAxis.label(of.startMs().doubleValue()),
+                  TimeAxis.label(of.endMs().doubleValue()));
+    };
+  }
+
+  String time(MouseEvent event, double height) {
+    return model
+        .markerAt(event.getX(), event.getY(), height)
+        .map(
+            marker ->
+                withKey(
+                    texts.get(
+                        "hint.marker",
+                        marker.name(),
+                        TimeAxis.label(marker.atMs().doubleValue())),
+                    "ribbons.act.markerRename"))
+        .orElseGet(() -> texts.get("hint.time"));
+  }
+
+  private String withKey(String words, String command) {
+    String key = popup.key(command);
+    return key.isEmpty() ? words : texts.get("hint.key", words, key);
+  }
+}
