@@ -9,6 +9,7 @@ import lampwright.app.workshop.model.command.Command.InMenu;
 import lampwright.app.workshop.model.command.CommandMenu;
 import lampwright.app.workshop.model.command.Commands;
 import lampwright.app.workshop.model.drawing.DrawingModel;
+import lampwright.app.workshop.model.drawing.Sight;
 import lampwright.app.workshop.model.play.Player;
 import lampwright.app.workshop.model.ribbon.MarkerCommands;
 import lampwright.app.workshop.model.ribbon.RibbonCommands;
@@ -17,6 +18,9 @@ import lampwright.engine.rig.View;
 
 /** Every command of the workshop. To add one: a line here or in its model's list, and its words. */
 final class WorkshopCommands {
+  /** By which the drawing is looked at nearer at once. */
+  private static final double ZOOM = 1.25;
+
   /** By which a lamp is turned at once. */
   private static final double TURN_DEGREES = 15;
 
@@ -106,6 +110,14 @@ final class WorkshopCommands {
         Command.of("drawing.act.darker", show, () -> expose(model, -1)),
         Command.of("drawing.act.hereToo", show, model::showHereToo),
         Command.of("drawing.act.turn", show, () -> model.turn(TURN_DEGREES)),
+        Command.of("drawing.act.mirror", show, model::mirror),
+        Command.toggle("drawing.act.mirroring", show, model.mirroringProperty()),
+        Command.of("drawing.act.zoomIn", show, () -> model.zoom(ZOOM))
+            .withShortcut("Shortcut+Shift+Equals"),
+        Command.of("drawing.act.zoomOut", show, () -> model.zoom(1 / ZOOM))
+            .withShortcut("Shortcut+Shift+Minus"),
+        Command.of("drawing.act.zoomFit", show, () -> model.sightProperty().set(Sight.WHOLE))
+            .withShortcut("Shortcut+Shift+0"),
         Command.of("drawing.act.picture", show, choosePicture),
         Command.of("drawing.act.outline", show, () -> model.picture(Optional.empty())));
   }

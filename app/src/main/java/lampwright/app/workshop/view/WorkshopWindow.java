@@ -94,6 +94,7 @@ public final class WorkshopWindow {
                 this::keys,
                 dark));
     ribbons.setCommands(commands);
+    drawing.setCommands(commands);
   }
 
   Panels panels() {

@@ -63,7 +63,8 @@ public final class CallOuts {
     model.drawn().forEach(lamp -> drawn.put(lamp.id(), lamp));
     for (DrawingSheet.Row row : model.sheet().rowsProperty().get()) {
       Lamp lamp = drawn.get(row.lamp());
-      if (lamp != null) {
+      // What is out of sight has no line that begins somewhere.
+      if (lamp != null && frameHas(lamp)) {
         double to = row.centreY() + model.sheet().shiftProperty().get();
         leader(list, lamp, to, chosen.contains(lamp.id()));
       }
@@ -86,6 +87,10 @@ public final class CallOuts {
       list.strokeRect(0.5, 0.5, width - 1, height - 1, Stroke.thin(DrawingInk.LEADER_CHOSEN));
     }
     return list.build();
+  }
+
+  private boolean frameHas(Lamp lamp) {
+    return x(lamp) >= 0 && x(lamp) <= width && y(lamp) >= 0 && y(lamp) <= height;
   }
 
   // Out at a slant, then level to the ribbon, as in call-out drawings.

@@ -6,10 +6,15 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import javafx.beans.property.BooleanProperty;
 import javafx.beans.property.IntegerProperty;
+import javafx.beans.property.ObjectProperty;
+import javafx.beans.property.SimpleBooleanProperty;
 import javafx.beans.property.SimpleIntegerProperty;
+import javafx.beans.property.SimpleObjectProperty;
 import lampwright.app.workshop.edit.Edit;
 import lampwright.app.workshop.edit.LampOrder;
+import lampwright.app.workshop.edit.Partners;
 import lampwright.app.workshop.edit.PlaceEdits;
 import lampwright.app.workshop.model.Bench;
 import lampwright.app.workshop.model.DrawingSheet;
@@ -32,18 +37,39 @@ public final class DrawingModel {
   /** The greatest: sixteen times the light. */
   public static final int MOST_EXPOSURE = 4;
 
+  /** What a right click on the drawing offers. */
+  public static final List<String> ON_DRAWING =
+      List.of(
+          "ribbons.act.rename",
+          "ribbons.act.mute",
+          "ribbons.act.solo",
+          "ribbons.act.lock",
+          "",
+          "drawing.act.hereToo",
+          "drawing.act.turn",
+          "drawing.act.mirror",
+          "drawing.act.mirroring",
+          "",
+          "drawing.act.zoomIn",
+          "drawing.act.zoomOut",
+          "drawing.act.zoomFit",
+          "drawing.act.picture");
+
   private final Texts texts = Texts.of("drawing");
   private final Bench bench;
   private final LightService lights;
   private final Playhead playhead;
   private final DrawingSheet sheet;
   private final IntegerProperty exposure = new SimpleIntegerProperty();
+  private final ObjectProperty<Sight> sight = new SimpleObjectProperty<>(Sight.WHOLE);
+  private final BooleanProperty mirroring = new SimpleBooleanProperty();
 
   public DrawingModel(Bench bench, LightService lights, Playhead playhead, DrawingSheet sheet) {
     this.bench = bench;
     this.lights = lights;
     this.playhead = playhead;
     this.sheet = sheet;
+    sheet.viewProperty().addListener((of, before, now) -> sight.set(Sight.WHOLE));
   }
 
   public Bench bench() {
@@ -65,6 +91,31 @@ public final class DrawingModel {
   /** Doublings of the light, {@link #LEAST_EXPOSURE} to {@link #MOST_EXPOSURE}. */
   public IntegerProperty exposureProperty() {
     return exposure;
+  }
+
+  /** How near the drawing is looked at. */
+  public ObjectProperty<Sight> sightProperty() {
+    return sight;
+  }
+
+  /** Whether the partner on the other side of the model is placed as well, in the mirror. */
+  public BooleanProperty mirroringProperty() {
+    return mirroring;
+  }
+
+  /** Looks nearer (above 1) or from further away, around the middle of what is in sight. */
+  public void zoom(double factor) {
+    Sight now = sight.get();
+    sight.set(new Sight(now.zoom() * factor, now.x(), now.y()));
+  }
+
+  /** Places the partners of the selected lamps of this view in the mirror, once. */
+  public void mirror() {
+    Collection<String> lamps = chosenHere(bench.project());
+    if (!lamps.isEmpty()) {
+      View of = view();
+      bench.apply(Edit.of(texts.get("edit.mirror"), p -> Partners.mirrored(p, lamps, of)));
+    }
   }
 
   public View view() {
@@ -166,7 +217,10 @@ public final class DrawingModel {
 
   /** Places a lamp in this view. */
   public void put(String lamp, double x, double y) {
-    apply("edit.place", p -> PlaceEdits.put(p, lamp, view(), x, y), Optional.empty());
+    apply(
+        "edit.place",
+        p -> mirrored(PlaceEdits.put(p, lamp, view(), x, y), List.of(lamp)),
+        Optional.empty());
   }
 
   /**
@@ -177,14 +231,20 @@ public final class DrawingModel {
    */
   public void drag(Project from, double byX, double byY, Object gesture) {
     Collection<String> lamps = chosenHere(from);
-    apply("edit.move", p -> PlaceEdits.move(from, lamps, view(), byX, byY), Optional.of(gesture));
+    apply(
+        "edit.move",
+        p -> mirrored(PlaceEdits.move(from, lamps, view(), byX, byY), lamps),
+        Optional.of(gesture));
   }
 
   /** Moves the selected lamps of this view by a step. */
   public void nudge(double byX, double byY) {
     Collection<String> lamps = chosenHere(bench.project());
     if (!lamps.isEmpty()) {
-      apply("edit.move", p -> PlaceEdits.move(p, lamps, view(), byX, byY), Optional.of("nudge"));
+      apply(
+          "edit.move",
+          p -> mirrored(PlaceEdits.move(p, lamps, view(), byX, byY), lamps),
+          Optional.of("nudge"));
     }
   }
 
@@ -192,7 +252,10 @@ public final class DrawingModel {
   public void resize(double factor) {
     Collection<String> lamps = chosenHere(bench.project());
     if (!lamps.isEmpty()) {
-      apply("edit.resize", p -> PlaceEdits.resize(p, lamps, view(), factor), Optional.of("resize"));
+      apply(
+          "edit.resize",
+          p -> mirrored(PlaceEdits.resize(p, lamps, view(), factor), lamps),
+          Optional.of("resize"));
     }
   }
 
@@ -200,7 +263,10 @@ public final class DrawingModel {
   public void turn(double byDegrees) {
     Collection<String> lamps = chosenHere(bench.project());
     if (!lamps.isEmpty()) {
-      apply("edit.turn", p -> PlaceEdits.turn(p, lamps, view(), byDegrees), Optional.of("turn"));
+      apply(
+          "edit.turn",
+          p -> mirrored(PlaceEdits.turn(p, lamps, view(), byDegrees), lamps),
+          Optional.of("turn"));
     }
   }
 
@@ -252,6 +318,10 @@ public final class DrawingModel {
   /** Gives the view shown a picture, or the drawn outline again. */
   public void picture(Optional<String> file) {
     apply("edit.picture", p -> PlaceEdits.picture(p, view(), file), Optional.empty());
+  }
+
+  private Project mirrored(Project project, Collection<String> lamps) {
+    return mirroring.get() ? Partners.mirrored(project, lamps, view()) : project;
   }
 
   private Collection<String> chosenHere(Project in) {

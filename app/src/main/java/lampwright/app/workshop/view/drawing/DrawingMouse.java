@@ -6,8 +6,10 @@ import java.util.function.Supplier;
 import javafx.scene.Cursor;
 import javafx.scene.input.MouseEvent;
 import javafx.scene.input.ScrollEvent;
+import javafx.scene.input.ZoomEvent;
 import lampwright.app.workshop.model.drawing.Dots;
 import lampwright.app.workshop.model.drawing.DrawingModel;
+import lampwright.app.workshop.model.drawing.Sight;
 import lampwright.engine.document.Project;
 import lampwright.engine.rig.Lamp;
 import org.jspecify.annotations.Nullable;
@@ -17,10 +19,14 @@ final class DrawingMouse {
   /** A hand that moves by less has not moved, in pixels. */
   private static final double STILL = 2;
 
+  private static final double WHEEL_ZOOM = 1.004;
+
   private final DrawingModel model;
   private final Supplier<Dots.Frame> frame;
   private @Nullable Project dragFrom;
   private Object gesture = new Object();
+  private Sight panFrom = Sight.WHOLE;
+  private boolean panning;
   private double pressX;
   private double pressY;
 
@@ -34,6 +40,7 @@ final class DrawingMouse {
 
   void pressed(MouseEvent event) {
     Optional<Lamp> lamp = at(event);
+    panning = false;
     pressX = event.getX();
     pressY = event.getY();
     gesture = new Object();
@@ -48,6 +55,8 @@ final class DrawingMouse {
       double y = (event.getY() - frame.get().y()) / frame.get().height();
       model.put(model.waiting().get().id(), x, y);
     } else {
+      panning = true;
+      panFrom = model.sightProperty().get();
       model.bench().select(model.bench().selection().withLamps(List.of()).withCues(List.of()));
     }
   }
@@ -60,6 +69,10 @@ final class DrawingMouse {
           (event.getX() - pressX) / frame.get().width(),
           (event.getY() - pressY) / frame.get().height(),
           gesture);
+    } else if (panning) {
+      model
+          .sightProperty()
+          .set(panFrom.moved(event.getX() - pressX, event.getY() - pressY, frame.get()));
     }
   }
 
@@ -68,15 +81,36 @@ final class DrawingMouse {
     if (Math.hypot(event.getX() - pressX, event.getY() - pressY) > STILL) {
       dragged(event);
     }
+    panning = false;
     dragFrom = null;
     model.bench().endGesture();
   }
 
-  void scrolled(ScrollEvent event) {
+  /** The wheel looks nearer or from further away; with the shortcut key it sizes lamps. */
+  void scrolled(ScrollEvent event, double paneWidth, double paneHeight) {
     if (event.isShortcutDown() && event.getDeltaY() != 0) {
       model.resize(event.getDeltaY() > 0 ? 1.1 : 1 / 1.1);
       event.consume();
+    } else if (event.isDirect() || event.isShiftDown()) {
+      Sight now = model.sightProperty().get();
+      model.sightProperty().set(now.moved(event.getDeltaX(), event.getDeltaY(), frame.get()));
+      event.consume();
+    } else if (event.getDeltaY() != 0) {
+      double factor = Math.pow(WHEEL_ZOOM, event.getDeltaY());
+      zoom(factor, event.getX(), event.getY(), paneWidth, paneHeight);
+      event.consume();
     }
+  }
+
+  /** Two fingers look nearer or from further away. */
+  void pinched(ZoomEvent event, double paneWidth, double paneHeight) {
+    zoom(event.getZoomFactor(), event.getX(), event.getY(), paneWidth, paneHeight);
+    event.consume();
+  }
+
+  private void zoom(double factor, double x, double y, double paneWidth, double paneHeight) {
+    Sight now = model.sightProperty().get();
+    model.sightProperty().set(now.zoomed(factor, frame.get(), x, y, paneWidth, paneHeight));
   }
 
   /** Tells by its shape what a press would do. */

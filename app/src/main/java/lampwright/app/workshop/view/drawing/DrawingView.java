@@ -10,6 +10,7 @@ import javafx.scene.canvas.Canvas;
 import javafx.scene.canvas.GraphicsContext;
 import javafx.scene.input.KeyEvent;
 import javafx.scene.input.ScrollEvent;
+import javafx.scene.input.ZoomEvent;
 import javafx.scene.layout.Region;
 import javafx.scene.text.Text;
 import javafx.util.Duration;
@@ -20,6 +21,8 @@ import lampwright.app.workshop.model.drawing.DrawingInk;
 import lampwright.app.workshop.model.drawing.DrawingModel;
 import lampwright.app.workshop.model.drawing.PaintingJudge;
 import lampwright.app.workshop.model.play.Player;
+import lampwright.app.workshop.model.command.Commands;
+import lampwright.app.workshop.view.CommandPopup;
 import lampwright.app.workshop.view.DisplayPainter;
 import lampwright.app.workshop.view.Inks;
 import lampwright.app.workshop.view.Stylesheets;
@@ -40,6 +43,7 @@ public final class DrawingView extends Region {
   private final Canvas sockets = new Canvas();
   private final Canvas over = new Canvas();
   private List<Object> socketsOf = List.of();
+  private final CommandPopup popup = new CommandPopup();
   private boolean dirty = true;
 
   /**
@@ -69,6 +73,7 @@ public final class DrawingView extends Region {
   private void bind(Player player) {
     model.bench().watch(BenchState::contents, (before, now) -> redraw());
     model.sheet().viewProperty().addListener((of, before, now) -> redraw());
+    model.sightProperty().addListener((of, before, now) -> redraw());
     model.sheet().nightProperty().addListener((of, before, now) -> atNight(now));
     atNight(model.sheet().nightProperty().get());
     model.sheet().signsProperty().addListener((of, before, now) -> ground.light());
@@ -115,8 +120,24 @@ public final class DrawingView extends Region {
     setOnMouseDragged(mouse::dragged);
     setOnMouseReleased(mouse::released);
     setOnMouseMoved(event -> setCursor(mouse.cursor(event)));
-    addEventHandler(ScrollEvent.SCROLL, mouse::scrolled);
+    addEventHandler(ScrollEvent.SCROLL, event -> mouse.scrolled(event, getWidth(), getHeight()));
+    addEventHandler(ZoomEvent.ZOOM, event -> mouse.pinched(event, getWidth(), getHeight()));
+    setOnContextMenuRequested(
+        event -> {
+          popup.show(this, DrawingModel.ON_DRAWING, event.getScreenX(), event.getScreenY());
+          event.consume();
+        });
     addEventHandler(KeyEvent.KEY_PRESSED, new DrawingKeys(model)::pressed);
+  }
+
+  /** Takes the commands for the menu of a right click. */
+  public void setCommands(Commands commands) {
+    popup.setCommands(commands);
+  }
+
+  /** The drawing under the light. */
+  LitGround ground() {
+    return ground;
   }
 
   /** Ends its thread. */

@@ -20,9 +20,11 @@ import lampwright.app.workshop.model.drawing.Dots;
 import lampwright.app.workshop.model.drawing.DrawingInk;
 import lampwright.app.workshop.model.drawing.DrawingModel;
 import lampwright.app.workshop.model.drawing.Glow;
+import lampwright.app.workshop.model.drawing.Lenses;
 import lampwright.app.workshop.model.drawing.ModelDrawing;
 import lampwright.app.workshop.model.drawing.Painting;
 import lampwright.app.workshop.model.drawing.PaintingJudge;
+import lampwright.app.workshop.model.drawing.Sight;
 import lampwright.app.workshop.model.play.Player;
 import lampwright.app.workshop.view.DisplayPainter;
 import lampwright.app.workshop.view.Inks;
@@ -43,6 +45,9 @@ final class LitGround {
   private @Nullable Glow glow;
   private Dots.Frame frame = new Dots.Frame(0, 0, 1, 1);
   private List<Object> drawnOf = List.of();
+  private List<Object> lensesOf = List.of();
+  private int[] unlit = new int[0];
+  private int outlines;
   private Optional<String> missing = Optional.empty();
   private boolean moving;
 
@@ -91,15 +96,24 @@ final class LitGround {
     missing = found.missing();
     boolean night = model.sheet().nightProperty().get();
     Outline outline = ModelDrawing.of(model.bench().project(), model.view());
+    Sight sight = model.sightProperty().get();
     List<Object> now =
-        List.of(width, height, model.view(), night, picture, missing, outline, places());
+        List.of(width, height, model.view(), night, picture, missing, outline, sight);
+    List<Object> lenses = places();
     if (now.equals(drawnOf)) {
-      return false;
+      // A lamp that moves leaves the outline as it is; only the lenses upon it are set anew.
+      boolean moved = !lenses.equals(lensesOf);
+      lensesOf = lenses;
+      if (moved) {
+        glow = new Glow(width, height, withLenses());
+      }
+      return moved;
     }
     drawnOf = now;
+    lensesOf = lenses;
     double aspect =
         picture.map(p -> p.getWidth() / p.getHeight()).orElse(outline.width() / outline.height());
-    frame = Dots.Frame.within(width, height, aspect, MARGIN);
+    frame = sight.of(Dots.Frame.within(width, height, aspect, MARGIN), width, height);
     Canvas canvas = new Canvas(width, height);
     GraphicsContext g = canvas.getGraphicsContext2D();
     g.setFill(inks.of(DrawingInk.WASH));
@@ -114,13 +128,31 @@ final class LitGround {
       ModelDrawing.add(list, outline, frame);
       new DisplayPainter(inks::paint).paint(list.build(), g);
     }
-    g.setFill(inks.of(DrawingInk.FILM));
-    for (Dots.Dot lens : model.lenses(frame)) {
-      double r = lens.radius();
-      g.fillOval(lens.x() - r, lens.y() - r, 2 * r, 2 * r);
-    }
     keep(canvas, width, height);
     return true;
+  }
+
+  /** How often the outline was drawn: a drag must not draw it. For tests. */
+  int outlines() {
+    return outlines;
+  }
+
+  // Discs of the film's colour where the pixels are, with soft edges.
+  private int[] withLenses() {
+    int width = (int) glowing.getImage().getWidth();
+    int height = unlit.length / width;
+    int[] argb = unlit.clone();
+    Color film = inks.of(DrawingInk.FILM) instanceof Color colour ? colour : Color.BLACK;
+    for (Dots.Dot lens : model.lenses(frame)) {
+      Lenses.disc(argb, width, height, lens, rgb(film));
+    }
+    return argb;
+  }
+
+  private static int rgb(Color colour) {
+    return (int) Math.round(colour.getRed() * 255) << 16
+        | (int) Math.round(colour.getGreen() * 255) << 8
+        | (int) Math.round(colour.getBlue() * 255);
   }
 
   private List<Object> places() {
@@ -134,13 +166,15 @@ final class LitGround {
     parameters.setFill(Color.TRANSPARENT);
     parameters.setViewport(new Rectangle2D(0, 0, width, height));
     WritableImage drawn = canvas.snapshot(parameters, new WritableImage(width, height));
+    image = drawn;
+    glowing.setImage(drawn);
     int[] argb = new int[width * height];
     drawn
         .getPixelReader()
         .getPixels(0, 0, width, height, PixelFormat.getIntArgbInstance(), argb, 0, width);
-    glow = new Glow(width, height, argb);
-    image = drawn;
-    glowing.setImage(drawn);
+    unlit = argb;
+    outlines++;
+    glow = new Glow(width, height, withLenses());
   }
 
   /**
