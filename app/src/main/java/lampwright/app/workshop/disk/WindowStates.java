@@ -2,6 +2,9 @@ package lampwright.app.workshop.disk;
 
 import java.io.IOException;
 import java.io.StringReader;
+import java.net.URLDecoder;
+import java.net.URLEncoder;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
@@ -43,7 +46,8 @@ public final class WindowStates {
           Boolean.parseBoolean(values.getProperty("maximised", "")),
           numbers(values.getProperty("dividers", "")),
           Boolean.parseBoolean(values.getProperty("dark", "true")),
-          view(values.getProperty("view", "")));
+          view(values.getProperty("view", "")),
+          rows(values));
     } catch (IllegalArgumentException senseless) {
       throw new IOException(place + ": " + senseless.getMessage(), senseless);
     }
@@ -69,7 +73,37 @@ public final class WindowStates {
             + state.dark()
             + "\nview="
             + state.view().key()
+            + "\ntitles="
+            + state.rows().titles()
+            + "\nheight="
+            + state.rows().height()
+            + "\nfolded="
+            + folded(state.rows().folded())
             + "\n");
+  }
+
+  // Names of groups may hold anything; what would make the file too long to be read is left out.
+  private static String folded(List<String> groups) {
+    StringBuilder text = new StringBuilder();
+    for (String group : groups) {
+      String coded = URLEncoder.encode(group, StandardCharsets.UTF_8);
+      if (text.length() + coded.length() < MAX_BYTES / 2) {
+        text.append(text.isEmpty() ? "" : " ").append(coded);
+      }
+    }
+    return text.toString();
+  }
+
+  private static WindowState.Rows rows(Properties values) {
+    String folded = values.getProperty("folded", "").trim();
+    return new WindowState.Rows(
+        Double.parseDouble(values.getProperty("titles", "0")),
+        values.getProperty("height", ""),
+        folded.isEmpty()
+            ? List.of()
+            : Arrays.stream(folded.split(" +"))
+                .map(coded -> URLDecoder.decode(coded, StandardCharsets.UTF_8))
+                .toList());
   }
 
   private static String text(List<Double> numbers) {

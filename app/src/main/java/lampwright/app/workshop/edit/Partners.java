@@ -44,8 +44,7 @@ public final class Partners {
         Pattern.compile("(?i)(?<![a-z])(" + side.get(0) + "|" + side.get(1) + ")(?![a-z])")
             .matcher(text);
     return word.replaceAll(
-        m ->
-            m.group().toLowerCase(Locale.ROOT).equals(side.get(0)) ? side.get(1) : side.get(0));
+        m -> m.group().toLowerCase(Locale.ROOT).equals(side.get(0)) ? side.get(1) : side.get(0));
   }
 
   /**
@@ -64,13 +63,10 @@ public final class Partners {
       Optional<Lamp> partner = lamp.flatMap(l -> of(rig, l));
       if (place.isPresent() && partner.isPresent()) {
         Place there = mirrored(place.get());
-        changed =
-            PlaceEdits.put(changed, partner.get().id(), view, there.x(), there.y());
+        changed = PlaceEdits.put(changed, partner.get().id(), view, there.x(), there.y());
         changed =
             LampEdits.change(
-                changed,
-                partner.get().id(),
-                l -> l.withPlacesIn(view, at -> Optional.of(there)));
+                changed, partner.get().id(), l -> l.withPlacesIn(view, at -> Optional.of(there)));
       }
     }
     return changed;

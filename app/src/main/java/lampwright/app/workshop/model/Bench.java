@@ -57,7 +57,8 @@ public final class Bench {
       new ReadOnlyObjectWrapper<>(Optional.empty());
   private History history = new History();
   private BenchState state;
-  private BiFunction<Project, Project, Optional<String>> guard = (before, after) -> Optional.empty();
+  private BiFunction<Project, Project, Optional<String>> guard =
+      (before, after) -> Optional.empty();
 
   public Bench(Project first) {
     state = BenchState.of(first);

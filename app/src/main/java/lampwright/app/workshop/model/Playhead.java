@@ -56,7 +56,8 @@ public final class Playhead {
         .scene()
         .ifPresent(
             scene -> {
-              int to = range().map(FrameRange::to).filter(t -> t > frame()).orElse(scene.frameCount());
+              int to =
+                  range().map(FrameRange::to).filter(t -> t > frame()).orElse(scene.frameCount());
               range.set(Optional.of(new FrameRange(frame(), to)));
             });
   }

@@ -8,8 +8,8 @@ import lampwright.app.workshop.model.DrawingSheet;
 import lampwright.app.workshop.words.Texts;
 
 /**
- * Says that lamps are not shown for being muted, or not solo: what is on the screen is then not what
- * the chain shows. A press shows them all again.
+ * Says that lamps are not shown for being muted, or not solo: what is on the screen is then not
+ * what the chain shows. A press shows them all again.
  */
 final class HiddenNotice extends Button {
   HiddenNotice(Bench bench, DrawingSheet sheet) {

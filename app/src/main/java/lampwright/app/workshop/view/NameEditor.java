@@ -25,9 +25,8 @@ public final class NameEditor extends TextField {
         event -> {
           if (event.getCode() == KeyCode.ESCAPE) {
             end(false);
+            event.consume();
           }
-          // The drawn pane behind it has keys of its own.
-          event.consume();
         });
     focusedProperty()
         .addListener(

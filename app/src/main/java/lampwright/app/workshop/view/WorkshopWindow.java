@@ -120,6 +120,7 @@ public final class WorkshopWindow {
     WindowState before = remembered();
     dark.set(before.dark());
     parts.sheet().viewProperty().set(before.view());
+    parts.ribbons().show(before.rows());
     Rectangle2D room = Screen.getPrimary().getVisualBounds();
     Scene scene =
         new Scene(
@@ -318,7 +319,8 @@ public final class WorkshopWindow {
               stage.isMaximized(),
               List.of(sheet.getDividerPositions()[0], halves.getDividerPositions()[0]),
               dark.get(),
-              parts.sheet().viewProperty().get());
+              parts.sheet().viewProperty().get(),
+              parts.ribbons().rows());
       states.write(now);
     } catch (IOException | IllegalArgumentException lost) {
       // It opens as before next time.

@@ -51,7 +51,8 @@ class StateTest {
             true,
             List.of(0.25, 0.7),
             false,
-            View.TOP);
+            View.TOP,
+            new WindowState.Rows(14.5, "LARGE", List.of("Roof = left\n#1", "Dach ü")));
     states.write(state);
     assertThat(states.read()).isEqualTo(state);
   }
@@ -64,6 +65,9 @@ class StateTest {
         "frame=0 0 10 10",
         "dividers=2",
         "dividers=x",
+        "titles=-1",
+        "titles=NaN",
+        "folded=%zz",
         "frame=\\u00zz"
       })
   void senselessWindowStateIsRefused(String text) throws IOException {

@@ -17,8 +17,12 @@ import lampwright.engine.document.Project;
 import lampwright.engine.pattern.Look;
 import lampwright.engine.pattern.Pattern;
 import lampwright.engine.pattern.Patterns;
+import lampwright.engine.rig.BuiltInPixelTypes;
+import lampwright.engine.rig.Chain;
 import lampwright.engine.rig.Lamp;
+import lampwright.engine.rig.PixelRun;
 import lampwright.engine.rig.Place;
+import lampwright.engine.rig.Rig;
 import lampwright.engine.rig.View;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -140,5 +144,37 @@ class SmallEditsTest {
   @Test
   void freeIdIsTheFirstThatNoneHas() {
     assertThat(Projects.freeId("lamp", List.of("lamp-1", "lamp-3"))).isEqualTo("lamp-2");
+  }
+
+  @Test
+  void partnersAreFoundByNameOrIdAndPlacedInTheMirror() {
+    Place front = new Place(View.FRONT, 0.2, 0.4, 0.05);
+    Place top = new Place(View.TOP, 0.3, 0.1, 0.05);
+    Lamp left =
+        Lamp.SHAPE
+            .draft(Lamp.ofPixels("lamp-1", new PixelRun("c", 0, 1)))
+            .set(Lamp.NAME, "Tail lamp, left")
+            .set(Lamp.PLACE, Optional.of(front))
+            .set(Lamp.ALSO_AT, List.of(top))
+            .make();
+    Lamp right =
+        Lamp.NAME.with(Lamp.ofPixels("lamp-2", new PixelRun("c", 1, 1)), "tail lamp, Right");
+    Project project =
+        Project.of(
+            "pair",
+            Rig.of(
+                List.of(new Chain("c", BuiltInPixelTypes.find("ws2812b").orElseThrow(), 2)),
+                List.of(),
+                List.of(left, right)),
+            Projects.emptyScene("work", 1000));
+    assertThat(Partners.of(project.rig(), left)).contains(right);
+    assertThat(Partners.of(project.rig(), right)).contains(left);
+    Project mirrored =
+        Partners.mirrored(
+            Partners.mirrored(project, List.of("lamp-1"), View.FRONT), List.of("lamp-1"), View.TOP);
+    assertThat(mirrored.rig().lamp("lamp-2").orElseThrow().places())
+        .containsExactly(
+            new Place(View.FRONT, 0.8, 0.4, 0.05), new Place(View.TOP, 0.3, 0.9, 0.05));
+    assertThat(Partners.mirrored(project, List.of("lamp-1"), View.SIDE)).isEqualTo(project);
   }
 }

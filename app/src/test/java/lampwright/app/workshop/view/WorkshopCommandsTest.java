@@ -12,8 +12,8 @@ import javafx.scene.input.KeyCombination;
 import lampwright.app.workshop.model.command.Command;
 import lampwright.app.workshop.model.command.CommandMenu;
 import lampwright.app.workshop.model.command.Commands;
-import lampwright.app.workshop.model.ribbon.MarkerCommands;
 import lampwright.app.workshop.model.files.ReadyAnswers;
+import lampwright.app.workshop.model.ribbon.MarkerCommands;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -31,7 +31,9 @@ class WorkshopCommandsTest {
   void make() {
     parts = new WorkshopParts(new ReadyAnswers(), work -> {}, state, () -> {});
     commands =
-        WorkshopCommands.of(parts, new WorkshopCommands.Window(
+        WorkshopCommands.of(
+            parts,
+            new WorkshopCommands.Window(
                 () -> {},
                 () -> {},
                 () -> {},

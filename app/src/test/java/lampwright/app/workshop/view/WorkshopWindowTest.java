@@ -25,6 +25,7 @@ import lampwright.app.workshop.Projects4Tests;
 import lampwright.app.workshop.edit.Projects;
 import lampwright.app.workshop.model.command.Command;
 import lampwright.app.workshop.model.ribbon.RibbonLayout;
+import lampwright.app.workshop.view.drawing.DrawingView;
 import lampwright.engine.document.Project;
 import lampwright.engine.json.ProjectReader;
 import lampwright.engine.json.ProjectWriter;
@@ -443,5 +444,95 @@ class WorkshopWindowTest {
                   .getArgb((int) shot[0].getWidth() / 2, (int) shot[0].getHeight() / 2);
           return (argb & 0xFFFFFF) == 0x00FF00;
         });
+  }
+
+  private static Project withUnplaced(int lamps) {
+    return lampwright.engine.document.Project.of(
+        "unplaced",
+        lampwright.engine.rig.Rig.of(
+            java.util.List.of(
+                new lampwright.engine.rig.Chain(
+                    "c",
+                    lampwright.engine.rig.BuiltInPixelTypes.find("ws2812b").orElseThrow(),
+                    lamps)),
+            java.util.List.of(),
+            java.util.stream.IntStream.range(0, lamps)
+                .mapToObj(
+                    i ->
+                        Lamp.NAME.with(
+                            Lamp.ofPixels(
+                                "lamp-" + i, new lampwright.engine.rig.PixelRun("c", i, 1)),
+                            "Work lamp of the loading bed, number " + i))
+                .toList()),
+        Projects.emptyScene("work", 1000));
+  }
+
+  private java.util.List<Bounds> geometry(FxRobot robot, int lamps) {
+    robot.interact(() -> window.parts().bench().open(withUnplaced(lamps)));
+    WaitForAsyncUtils.waitForFxEvents();
+    return java.util.stream.Stream.of("#ribbons", "#drawing", "#play")
+        .map(id -> (Node) robot.lookup(id).query())
+        .map(node -> node.localToScene(node.getLayoutBounds()))
+        .toList();
+  }
+
+  /** Issue 13: twelve unplaced lamps pushed the timeline off the window. */
+  @Test
+  void sixtyLampsWithoutAPlaceLeaveTheLayoutAsItIs(FxRobot robot) {
+    java.util.List<Bounds> one = geometry(robot, 1);
+    assertThat(geometry(robot, 60)).isEqualTo(one);
+    javafx.scene.control.MenuButton list = robot.lookup("#unplaced").query();
+    assertThat(list.getText()).isEqualTo("Not placed: 60");
+    assertThat(list.getItems()).hasSize(60);
+  }
+
+  @Test
+  void lampIsRenamedInItsPlaceMutedAndItsCueMovedByItsRibbon(FxRobot robot) {
+    robot.interact(() -> window.parts().bench().open(Projects4Tests.sample("recovery-tractor")));
+    WaitForAsyncUtils.waitForFxEvents();
+    robot.clickOn(at(robot, "beacon-left", 0, 1000, 0.8));
+    robot.type(KeyCode.F2);
+    robot.push(KeyCode.SHORTCUT, KeyCode.A).write("Beacon").type(KeyCode.ENTER);
+    assertThat(project().rig().lamp("beacon-left").orElseThrow().name()).isEqualTo("Beacon");
+    robot.type(KeyCode.F2).write("Other").type(KeyCode.ESCAPE);
+    assertThat(project().rig().lamp("beacon-left").orElseThrow().name()).isEqualTo("Beacon");
+    assertThat(robot.lookup("#hidden-lamps").query().isVisible()).isFalse();
+    robot.type(KeyCode.X);
+    assertThat(window.parts().sheet().signs().shows("beacon-left")).isFalse();
+    assertThat(robot.lookup("#hidden-lamps").query().isVisible()).isTrue();
+    robot.clickOn("#hidden-lamps");
+    assertThat(window.parts().sheet().signs().shows("beacon-left")).isTrue();
+    // The light within the cue, then the cue itself.
+    double inStrip = 1.2;
+    robot
+        .drag(at(robot, "beacon-left", 0, 1000, inStrip), MouseButton.PRIMARY)
+        .dropTo(at(robot, "beacon-left", 0, 1100, inStrip));
+    assertThat(window.parts().bench().cue().orElseThrow().pattern().startPhase().orElseThrow())
+        .isNotZero();
+    assertThat(window.parts().bench().cue().orElseThrow().startMs()).isZero();
+    robot.rightClickOn(at(robot, "beacon-left", 0, 1000, 0.8));
+    WaitForAsyncUtils.waitForFxEvents();
+    robot.clickOn("#popup-ribbons-act-remove");
+    WaitForAsyncUtils.waitForFxEvents();
+    assertThat(window.parts().bench().undoNameProperty().get()).contains("Remove cue");
+  }
+
+  /** Issue 13: dragging a lamp drew the whole outline anew at every step. */
+  @Test
+  void draggedLampLeavesTheOutlineAsItIs(FxRobot robot) {
+    robot.interact(() -> window.parts().bench().open(Projects4Tests.sample("recovery-tractor")));
+    WaitForAsyncUtils.waitForFxEvents();
+    robot.interact(() -> window.parts().drawing().choose("beacon-left", false));
+    WaitForAsyncUtils.waitForFxEvents();
+    DrawingView view = robot.lookup("#drawing").queryAs(DrawingView.class);
+    int before = view.outlines();
+    Project still = project();
+    robot.interact(() -> window.parts().drawing().nudge(0.02, 0.01));
+    WaitForAsyncUtils.waitForFxEvents();
+    assertThat(project()).isNotEqualTo(still);
+    assertThat(view.outlines()).isEqualTo(before);
+    robot.interact(() -> window.parts().drawing().zoom(2));
+    WaitForAsyncUtils.waitForFxEvents();
+    assertThat(view.outlines()).isEqualTo(before + 1);
   }
 }

@@ -27,17 +27,22 @@ public record Sight(double zoom, double x, double y) {
     }
     double width = whole.width() * zoom;
     double height = whole.height() * zoom;
-    return new Dots.Frame(
-        paneWidth / 2 - x * width, paneHeight / 2 - y * height, width, height);
+    return new Dots.Frame(paneWidth / 2 - x * width, paneHeight / 2 - y * height, width, height);
   }
 
   /**
-   * Looks nearer by a factor, or from further away with one below 1; what is at a point stays there.
+   * Looks nearer by a factor, or from further away with one below 1; what is at a point stays
+   * there.
    *
    * @param frame where the drawing stands now
    */
   public Sight zoomed(
-      double factor, Dots.Frame frame, double atX, double atY, double paneWidth, double paneHeight) {
+      double factor,
+      Dots.Frame frame,
+      double atX,
+      double atY,
+      double paneWidth,
+      double paneHeight) {
     double next = Math.max(1, Math.min(MOST, zoom * factor));
     double grown = next / zoom;
     double left = atX - (atX - frame.x()) * grown;

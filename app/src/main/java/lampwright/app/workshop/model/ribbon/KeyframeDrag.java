@@ -82,8 +82,7 @@ public final class KeyframeDrag {
     Keyframe before = frames.get(Math.max(0, place - 1));
     Keyframe after = frames.get(Math.min(place, frames.size() - 1));
     double span = after.atMs().subtract(before.atMs()).doubleValue();
-    double share =
-        span == 0 ? 0 : Math.min(1, to.subtract(before.atMs()).doubleValue() / span);
+    double share = span == 0 ? 0 : Math.min(1, to.subtract(before.atMs()).doubleValue() / span);
     double from = before.level().orElse(pattern.look().level());
     double level = from + (after.level().orElse(pattern.look().level()) - from) * share;
     frames.add(
@@ -108,7 +107,8 @@ public final class KeyframeDrag {
                     now,
                     List.of(ref),
                     held -> {
-                      List<Keyframe> frames = new ArrayList<>(((Keyframes) held.pattern()).frames());
+                      List<Keyframe> frames =
+                          new ArrayList<>(((Keyframes) held.pattern()).frames());
                       if (frames.size() > 1) {
                         frames.remove(frame);
                       }

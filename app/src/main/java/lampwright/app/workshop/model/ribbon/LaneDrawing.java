@@ -29,11 +29,7 @@ final class LaneDrawing {
   private final TimeAxis axis;
 
   LaneDrawing(
-      RibbonsModel model,
-      Scene scene,
-      DisplayList.Builder list,
-      TypeMeasure measure,
-      double size) {
+      RibbonsModel model, Scene scene, DisplayList.Builder list, TypeMeasure measure, double size) {
     this.model = model;
     this.scene = scene;
     this.list = list;

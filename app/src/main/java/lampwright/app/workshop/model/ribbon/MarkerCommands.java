@@ -69,8 +69,7 @@ public final class MarkerCommands {
 
   /** Moves the selected marker as a step of a gesture. */
   public void move(BigDecimal toMs, Object gesture) {
-    replace(
-        "edit.marker.move", Optional.of(gesture), marker -> Marker.AT_MS.with(marker, toMs));
+    replace("edit.marker.move", Optional.of(gesture), marker -> Marker.AT_MS.with(marker, toMs));
   }
 
   /** Goes to the next (1) or previous (-1) marker and selects it. */
@@ -83,8 +82,7 @@ public final class MarkerCommands {
                 scene.markers().stream()
                     .filter(marker -> marker.atMs().compareTo(now) * by > 0)
                     .min(
-                        Comparator.comparing(
-                            (Marker marker) -> marker.atMs().subtract(now).abs())))
+                        Comparator.comparing((Marker marker) -> marker.atMs().subtract(now).abs())))
         .ifPresent(
             marker -> {
               model.markerProperty().set(Optional.of(marker));
@@ -95,8 +93,10 @@ public final class MarkerCommands {
                       scene ->
                           model
                               .playhead()
-                              .go((int) lampwright.app.workshop.edit.CueEdits.nearestFrame(
-                                  scene, marker.atMs())));
+                              .go(
+                                  (int)
+                                      lampwright.app.workshop.edit.CueEdits.nearestFrame(
+                                          scene, marker.atMs())));
             });
   }
 
@@ -109,8 +109,7 @@ public final class MarkerCommands {
     if (change(
         name,
         gesture,
-        markers ->
-            markers.stream().map(m -> m.equals(selected.get()) ? changed : m).toList())) {
+        markers -> markers.stream().map(m -> m.equals(selected.get()) ? changed : m).toList())) {
       model.markerProperty().set(Optional.of(changed));
     }
   }

@@ -84,8 +84,7 @@ public final class RibbonCommands {
             () -> model.playhead().rangeProperty().get().isPresent(),
             model.playhead().rangeProperty());
     return List.of(
-        Command.of("ribbons.act.rangeFrom", range, model.playhead()::beginRange)
-            .withShortcut("I"),
+        Command.of("ribbons.act.rangeFrom", range, model.playhead()::beginRange).withShortcut("I"),
         Command.of("ribbons.act.rangeTo", range, model.playhead()::endRange).withShortcut("O"),
         Command.of(
                 "ribbons.act.rangeOff",
@@ -96,9 +95,7 @@ public final class RibbonCommands {
         Command.of("ribbons.act.marker", marks, markers::add).withShortcut("M"),
         Command.of("ribbons.act.markerNext", marks, () -> markers.step(1)).withShortcut("N"),
         Command.of("ribbons.act.markerPrevious", marks, () -> markers.step(-1)).withShortcut("B"),
-        Command.of("ribbons.act.markerRename", marks, rename)
-            .when(marked)
-            .withShortcut("Shift+F2"),
+        Command.of("ribbons.act.markerRename", marks, rename).when(marked).withShortcut("Shift+F2"),
         Command.of("ribbons.act.markerRemove", marks, markers::remove).when(marked));
   }
 
@@ -144,8 +141,7 @@ public final class RibbonCommands {
 
   private static Command sign(
       Command.Place place, RibbonsModel model, CueCommands commands, String id, Sign sign) {
-    return Command.of(
-            id, place, () -> model.toggle(sign, model.bench().selection().lamps()))
+    return Command.of(id, place, () -> model.toggle(sign, model.bench().selection().lamps()))
         .when(commands.anyLampProperty());
   }
 

@@ -74,7 +74,12 @@ public final class RibbonLayout {
    * @param lights their indices in the rig
    */
   public record Heading(
-      String group, List<Lamp> lamps, List<Integer> lights, double y, double height, boolean folded) {
+      String group,
+      List<Lamp> lamps,
+      List<Integer> lights,
+      double y,
+      double height,
+      boolean folded) {
     public Heading {
       lamps = List.copyOf(lamps);
       lights = List.copyOf(lights);

@@ -19,6 +19,7 @@ import javafx.beans.property.SimpleBooleanProperty;
 import javafx.beans.property.SimpleDoubleProperty;
 import javafx.beans.property.SimpleObjectProperty;
 import lampwright.app.picture.TypeMeasure;
+import lampwright.app.workshop.disk.WindowState;
 import lampwright.app.workshop.edit.CueEdits;
 import lampwright.app.workshop.edit.CueRef;
 import lampwright.app.workshop.edit.LampOrder;
@@ -152,7 +153,9 @@ public final class RibbonsModel implements AutoCloseable {
     return playhead.range();
   }
 
-  /** The marker whose flag is at a point of a time line of this height, the last drawn of several. */
+  /**
+   * The marker whose flag is at a point of a time line of this height, the last drawn of several.
+   */
   public Optional<Marker> markerAt(double x, double y, double height) {
     if (y > TimeLineDrawing.flags(height)) {
       return Optional.empty();
@@ -175,10 +178,7 @@ public final class RibbonsModel implements AutoCloseable {
 
   /** The frame whose beginning is nearest to a time. */
   public int nearestFrame(double ms) {
-    return bench
-        .scene()
-        .map(s -> (int) CueEdits.nearestFrame(s, BigDecimal.valueOf(ms)))
-        .orElse(0);
+    return bench.scene().map(s -> (int) CueEdits.nearestFrame(s, BigDecimal.valueOf(ms))).orElse(0);
   }
 
   /** The heading at a height of the rows' pane. */
@@ -196,6 +196,26 @@ public final class RibbonsModel implements AutoCloseable {
   /** Width of the titles in lines of text. */
   public DoubleProperty titleLinesProperty() {
     return titleLines;
+  }
+
+  /** How the rows are seen, for the window's state. */
+  public WindowState.Rows rows() {
+    RowsLook now = look.get();
+    return new WindowState.Rows(
+        Math.min(1000, titleLines.get()), now.height().name(), now.folded().asList());
+  }
+
+  /** Shows the rows as they were seen when the window was left. */
+  public void show(WindowState.Rows before) {
+    if (before.titles() > 0) {
+      titleLines.set(before.titles());
+    }
+    RowHeight known =
+        java.util.Arrays.stream(RowHeight.values())
+            .filter(h -> h.name().equals(before.height()))
+            .findFirst()
+            .orElse(RowHeight.MEDIUM);
+    look.set(look.get().withHeight(known).withFolded(Set.copyOf(before.folded())));
   }
 
   /** The light of the rows and folded groups in sight, by indices of their lamps in the rig. */

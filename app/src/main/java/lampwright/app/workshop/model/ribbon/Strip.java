@@ -9,8 +9,9 @@ import lampwright.app.workshop.model.Srgb8;
 import lampwright.engine.render.FrameStore;
 
 /**
- * The light of one lamp, or of a group, over a stretch of time: a stripe for each of its pixels, or for some of
- * them together where it has many; one screen colour for each pixel of the screen's width.
+ * The light of one lamp, or of a group, over a stretch of time: a stripe for each of its pixels, or
+ * for some of them together where it has many; one screen colour for each pixel of the screen's
+ * width.
  */
 public final class Strip {
   /** Frames that are looked at for one pixel; more would not be seen. */
@@ -70,11 +71,7 @@ public final class Strip {
    * @throws java.util.concurrent.CancellationException if the thread is interrupted
    */
   public static Strip[] paint(
-      SceneLight light,
-      TimeAxis axis,
-      int width,
-      List<List<Integer>> lamps,
-      boolean[] withDuties) {
+      SceneLight light, TimeAxis axis, int width, List<List<Integer>> lamps, boolean[] withDuties) {
     ScreenLight screen = light.screen();
     FrameStore frames = light.frames();
     double framesPerMs = frames.table().framesPerSecond() / 1000;

@@ -50,8 +50,7 @@ final class TimeLineDrawing {
       boolean named = !tick.label().isEmpty();
       list.line(x, named ? height - 9 : height - 5, x, height, LINE);
       if (named) {
-        list.text(
-            x + 3, top + 1, tick.label(), size * 0.92, Mark.Height.TOP, RibbonInk.TEXT_SOFT);
+        list.text(x + 3, top + 1, tick.label(), size * 0.92, Mark.Height.TOP, RibbonInk.TEXT_SOFT);
       }
     }
     list.line(0, height - 0.5, list.width(), height - 0.5, LINE);
@@ -116,8 +115,7 @@ final class TimeLineDrawing {
             true,
             Optional.of(RibbonInk.HEADING),
             Optional.of(line)));
-    list.text(
-        x + 5, high / 2, marker.name(), small, Mark.Height.CENTRE, RibbonInk.TEXT);
+    list.text(x + 5, high / 2, marker.name(), small, Mark.Height.CENTRE, RibbonInk.TEXT);
   }
 
   /** How wide a marker's flag is. */

@@ -63,7 +63,8 @@ final class TitleDrawing {
       boolean on = chosen.contains(row.lamp().id());
       title(row, on, shown.getOrDefault(Titles.of(row.lamp()), ""), room);
     }
-    list.line(list.width() - 0.5, 0, list.width() - 0.5, list.height(), Stroke.thin(RibbonInk.LINE));
+    list.line(
+        list.width() - 0.5, 0, list.width() - 0.5, list.height(), Stroke.thin(RibbonInk.LINE));
   }
 
   private boolean inSight(double y, double height) {
@@ -173,7 +174,9 @@ final class TitleDrawing {
       case LOCK -> {
         curves("M-4 -0.5 L4 -0.5 L4 5 L-4 5 Z", x, y, fill, ink, 1.2);
         String shackle =
-            on ? "M-2.5 -0.5 L-2.5 -3 A2.5 2.5 0 0 1 2.5 -3 L2.5 -0.5" : "M-2.5 -0.5 L-2.5 -3 A2.5 2.5 0 0 1 2.5 -3";
+            on
+                ? "M-2.5 -0.5 L-2.5 -3 A2.5 2.5 0 0 1 2.5 -3 L2.5 -0.5"
+                : "M-2.5 -0.5 L-2.5 -3 A2.5 2.5 0 0 1 2.5 -3";
         curves(shackle, x, y, Optional.empty(), ink, 1.2);
       }
     }

@@ -16,12 +16,12 @@ import javafx.scene.text.Text;
 import javafx.util.Duration;
 import lampwright.app.picture.DisplayList;
 import lampwright.app.workshop.model.BenchState;
+import lampwright.app.workshop.model.command.Commands;
 import lampwright.app.workshop.model.drawing.CallOuts;
 import lampwright.app.workshop.model.drawing.DrawingInk;
 import lampwright.app.workshop.model.drawing.DrawingModel;
 import lampwright.app.workshop.model.drawing.PaintingJudge;
 import lampwright.app.workshop.model.play.Player;
-import lampwright.app.workshop.model.command.Commands;
 import lampwright.app.workshop.view.CommandPopup;
 import lampwright.app.workshop.view.DisplayPainter;
 import lampwright.app.workshop.view.Inks;
@@ -135,9 +135,9 @@ public final class DrawingView extends Region {
     popup.setCommands(commands);
   }
 
-  /** The drawing under the light. */
-  LitGround ground() {
-    return ground;
+  /** How often the outline was drawn. For tests: a lamp that is dragged must not draw it. */
+  public int outlines() {
+    return ground.outlines();
   }
 
   /** Ends its thread. */

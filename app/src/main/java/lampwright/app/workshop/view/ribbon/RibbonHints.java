@@ -114,9 +114,7 @@ final class RibbonHints {
             marker ->
                 withKey(
                     texts.get(
-                        "hint.marker",
-                        marker.name(),
-                        TimeAxis.label(marker.atMs().doubleValue())),
+                        "hint.marker", marker.name(), TimeAxis.label(marker.atMs().doubleValue())),
                     "ribbons.act.markerRename"))
         .orElseGet(() -> texts.get("hint.time"));
   }

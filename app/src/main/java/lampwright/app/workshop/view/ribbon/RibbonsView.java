@@ -1,21 +1,12 @@
 package lampwright.app.workshop.view.ribbon;
 
-import javafx.scene.Cursor;
-import javafx.scene.input.ContextMenuEvent;
-import lampwright.app.workshop.edit.Edit;
-import lampwright.app.workshop.edit.LampEdits;
-import lampwright.app.workshop.model.command.Commands;
-import lampwright.app.workshop.model.ribbon.MarkerCommands;
-import lampwright.app.workshop.model.ribbon.RibbonCommands;
-import lampwright.app.workshop.model.ribbon.RibbonSigns;
-import lampwright.app.workshop.view.CommandPopup;
-import lampwright.app.workshop.view.FontMeasure;
-import lampwright.app.workshop.view.NameEditor;
 import java.util.List;
 import java.util.Optional;
 import javafx.scene.AccessibleRole;
+import javafx.scene.Cursor;
 import javafx.scene.canvas.Canvas;
 import javafx.scene.control.Label;
+import javafx.scene.input.ContextMenuEvent;
 import javafx.scene.input.KeyEvent;
 import javafx.scene.input.MouseEvent;
 import javafx.scene.input.ScrollEvent;
@@ -24,15 +15,24 @@ import javafx.scene.shape.Line;
 import javafx.scene.text.Font;
 import javafx.scene.text.Text;
 import lampwright.app.workshop.edit.CueRef;
+import lampwright.app.workshop.edit.Edit;
+import lampwright.app.workshop.edit.LampEdits;
 import lampwright.app.workshop.edit.Selection;
 import lampwright.app.workshop.model.Bench;
 import lampwright.app.workshop.model.BenchState;
+import lampwright.app.workshop.model.command.Commands;
 import lampwright.app.workshop.model.ribbon.CueCommands;
+import lampwright.app.workshop.model.ribbon.MarkerCommands;
+import lampwright.app.workshop.model.ribbon.RibbonCommands;
 import lampwright.app.workshop.model.ribbon.RibbonDrawing;
 import lampwright.app.workshop.model.ribbon.RibbonInk;
+import lampwright.app.workshop.model.ribbon.RibbonSigns;
 import lampwright.app.workshop.model.ribbon.RibbonsModel;
+import lampwright.app.workshop.view.CommandPopup;
 import lampwright.app.workshop.view.DisplayPainter;
+import lampwright.app.workshop.view.FontMeasure;
 import lampwright.app.workshop.view.Inks;
+import lampwright.app.workshop.view.NameEditor;
 import lampwright.app.workshop.words.Texts;
 import lampwright.app.workshop.words.Titles;
 import lampwright.engine.rig.Lamp;
@@ -145,7 +145,13 @@ public final class RibbonsView extends Region {
   }
 
   private void listen() {
-    addEventHandler(KeyEvent.KEY_PRESSED, keys::pressed);
+    addEventHandler(
+        KeyEvent.KEY_PRESSED,
+        event -> {
+          if (event.getTarget() != editor) {
+            keys.pressed(event);
+          }
+        });
     for (Canvas part : List.of(titles, timeLine, rows)) {
       part.addEventHandler(MouseEvent.MOUSE_PRESSED, event -> requestFocus());
     }

@@ -12,8 +12,8 @@ import lampwright.engine.scene.Scene;
 import org.jspecify.annotations.Nullable;
 
 /**
- * What the mouse does on the time line: it takes the playhead along, a marker, the end of the scene,
- * or an end of the range that is looped.
+ * What the mouse does on the time line: it takes the playhead along, a marker, the end of the
+ * scene, or an end of the range that is looped.
  */
 final class TimeLineMouse {
   private enum Hold {

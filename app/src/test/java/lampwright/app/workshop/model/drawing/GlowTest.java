@@ -156,4 +156,17 @@ class GlowTest {
       assertThat(bench.project()).isEqualTo(Projects4Tests.small());
     }
   }
+
+  @Test
+  void whatIsUnderThePointerStaysThereWhenTheDrawingIsLookedAtNearer() {
+    Dots.Frame whole = Dots.Frame.within(400, 300, 2, 20);
+    Dots.Frame near = Sight.WHOLE.zoomed(4, whole, 100, 140, 400, 300).of(whole, 400, 300);
+    assertThat(near.width()).isEqualTo(4 * whole.width());
+    double share = (100 - whole.x()) / whole.width();
+    assertThat(near.x() + share * near.width()).isCloseTo(100, within(1e-9));
+    Sight far = new Sight(4, 0.3, 0.3).zoomed(0.01, near, 10, 10, 400, 300);
+    assertThat(far).isEqualTo(Sight.WHOLE);
+    assertThat(far.of(whole, 400, 300)).isEqualTo(whole);
+    assertThat(new Sight(1000, -1, 2)).isEqualTo(new Sight(Sight.MOST, 0, 1));
+  }
 }

@@ -15,12 +15,14 @@ import lampwright.app.workshop.edit.Edit;
 import lampwright.app.workshop.edit.Projects;
 import lampwright.app.workshop.model.Bench;
 import lampwright.app.workshop.model.Dialogs;
+import lampwright.app.workshop.model.FrameRange;
 import lampwright.app.workshop.model.LightService;
 import lampwright.app.workshop.model.Playhead;
 import lampwright.app.workshop.model.drawing.Dots;
 import lampwright.app.workshop.model.drawing.Glow;
 import lampwright.app.workshop.model.drawing.Painting;
 import lampwright.app.workshop.model.drawing.PaintingJudge;
+import lampwright.engine.document.Project;
 import lampwright.engine.light.Colour;
 import lampwright.engine.pattern.Flash;
 import lampwright.engine.pattern.Look;
@@ -279,5 +281,26 @@ class PlayerTest {
       assertThat(next).isNotNull();
       next.run();
     }
+  }
+
+  /** Frames 10 to 19 are ten: 25 frames on from 10 is 15. */
+  @Test
+  void rangeIsPlayedAgainAndAgainAndIsGoneWithItsScene() {
+    playhead.go(19);
+    playhead.endRange();
+    playhead.go(10);
+    playhead.beginRange();
+    assertThat(playhead.range()).contains(new FrameRange(10, 20));
+    playhead.go(30);
+    Project before = bench.project();
+    player.play();
+    assertThat(playhead.frame()).isEqualTo(10);
+    player.tick(0);
+    player.tick(SECOND / 2);
+    assertThat(playhead.frame()).isEqualTo(15);
+    assertThat(player.playingProperty().get()).isTrue();
+    assertThat(bench.project()).isEqualTo(before);
+    bench.select(bench.selection().withScene("rest"));
+    assertThat(playhead.range()).isEmpty();
   }
 }

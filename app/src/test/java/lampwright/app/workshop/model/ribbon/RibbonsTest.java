@@ -6,26 +6,37 @@ import static org.assertj.core.api.Assertions.within;
 import java.math.BigDecimal;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.concurrent.BlockingQueue;
 import java.util.concurrent.LinkedBlockingQueue;
 import java.util.concurrent.TimeUnit;
 import lampwright.app.workshop.Projects4Tests;
+import lampwright.app.workshop.edit.CueEdits;
 import lampwright.app.workshop.edit.CueRef;
 import lampwright.app.workshop.edit.Edit;
 import lampwright.app.workshop.edit.Projects;
 import lampwright.app.workshop.model.Bench;
 import lampwright.app.workshop.model.DrawingSheet;
+import lampwright.app.workshop.model.LampSigns;
 import lampwright.app.workshop.model.LightService;
 import lampwright.app.workshop.model.Playhead;
 import lampwright.app.workshop.model.SceneLight;
 import lampwright.app.workshop.model.Srgb8;
 import lampwright.app.workshop.model.files.ReadyAnswers;
 import lampwright.engine.document.Project;
+import lampwright.engine.light.Colour;
+import lampwright.engine.pattern.Flash;
+import lampwright.engine.pattern.Keyframes;
 import lampwright.engine.pattern.Look;
+import lampwright.engine.pattern.Patterns;
 import lampwright.engine.pattern.Steady;
+import lampwright.engine.pattern.Tint;
 import lampwright.engine.render.FrameTable;
+import lampwright.engine.rig.Lamp;
+import lampwright.engine.rig.Rig;
 import lampwright.engine.scene.Cue;
+import lampwright.engine.scene.Marker;
 import lampwright.engine.scene.Scene;
 import lampwright.engine.scene.Track;
 import org.junit.jupiter.api.AfterEach;
@@ -376,5 +387,209 @@ class RibbonsTest {
       next.run();
     }
     assertThat(model.stripsProperty().get()).containsOnlyKeys(List.of(0), List.of(1));
+  }
+
+  private void group(String... names) {
+    bench.apply(
+        Edit.of(
+            "group",
+            p ->
+                Project.RIG.with(
+                    p,
+                    Rig.LAMPS.with(
+                        p.rig(),
+                        java.util.stream.IntStream.range(0, names.length)
+                            .mapToObj(i -> Lamp.GROUP.with(p.rig().lamps().get(i), names[i]))
+                            .toList()))));
+  }
+
+  @Test
+  void lampsOfAGroupAreUnderOneHeadingAndFoldedTheyAreOneRibbon() {
+    group("Roof", "Roof");
+    RibbonLayout layout = layout();
+    assertThat(layout.headings()).hasSize(1);
+    RibbonLayout.Heading heading = layout.headings().get(0);
+    assertThat(model.count(heading)).isEqualTo("2 px, 1 LED");
+    assertThat(layout.rows()).hasSize(2);
+    assertThat(layout.rows().get(0).y()).isGreaterThanOrEqualTo(heading.y() + heading.height());
+    Project before = bench.project();
+    model.toggleFolded("Roof");
+    RibbonLayout folded = model.layout().orElseThrow();
+    assertThat(folded.rows()).isEmpty();
+    assertThat(folded.headings().get(0).lights()).containsExactly(0, 1);
+    assertThat(folded.height()).isLessThan(layout.height());
+    // A leader line of each lamp still ends at its heading.
+    assertThat(sheet.rowsProperty().get()).hasSize(2);
+    assertThat(bench.project()).isEqualTo(before);
+    assertThat(model.rows().folded()).containsExactly("Roof");
+  }
+
+  @Test
+  void lampsOfNoGroupStandBeforeTheFirstHeading() {
+    group("Roof", "");
+    RibbonLayout layout = layout();
+    assertThat(layout.row("amber").orElseThrow().y()).isLessThan(layout.headings().get(0).y());
+  }
+
+  @Test
+  void rowsHaveThreeHeights() {
+    double before = layout().height();
+    model.lookProperty().set(RowsLook.FIRST.withHeight(RowHeight.LARGE));
+    assertThat(layout().height()).isGreaterThan(before);
+    model.lookProperty().set(RowsLook.FIRST.withHeight(RowHeight.SMALL));
+    assertThat(layout().height()).isLessThan(before);
+    assertThat(RowHeight.LARGE.next()).isEqualTo(RowHeight.SMALL);
+  }
+
+  @Test
+  void lockedLampsCuesCannotBeEditedAndTheRefusalNamesIt() {
+    bench.select(bench.selection().withCues(List.of(FIRST)).withLamps(List.of("roof")));
+    model.toggle(LampSigns.Sign.LOCK, List.of("roof"));
+    Project before = bench.project();
+    commands.remove();
+    commands.nudge(5);
+    CueDrag drag = new CueDrag(model, hit(400, "roof", 0, 0.5), 400);
+    drag.to(900, Optional.of("amber"), false);
+    assertThat(bench.project()).isEqualTo(before);
+    assertThat(bench.refusalProperty().get())
+        .contains("roof is locked. Unlock it to edit its cues.");
+    model.toggle(LampSigns.Sign.LOCK, List.of("roof"));
+    commands.nudge(5);
+    assertThat(bench.project()).isNotEqualTo(before);
+  }
+
+  @Test
+  void muteAndSoloHideLampsAndAreNoPartOfTheProject() {
+    Project before = bench.project();
+    model.toggle(LampSigns.Sign.MUTE, List.of("roof"));
+    assertThat(sheet.signs().shows("roof")).isFalse();
+    assertThat(sheet.signs().shows("amber")).isTrue();
+    assertThat(sheet.signs().hidden(bench.project())).isEqualTo(1);
+    model.toggle(LampSigns.Sign.SOLO, List.of("roof"));
+    assertThat(sheet.signs().hidden(bench.project())).isEqualTo(2);
+    assertThat(RibbonSigns.words(sheet.signs(), "roof")).isEqualTo("muted, solo");
+    sheet.signsProperty().set(sheet.signs().allShown());
+    assertThat(sheet.signs().hidden(bench.project())).isZero();
+    assertThat(bench.project()).isEqualTo(before);
+    assertThat(bench.undoNameProperty().get()).isEmpty();
+  }
+
+  @Test
+  void markersAreAddedMovedRenamedAndRemovedAndUndone() {
+    layout();
+    MarkerCommands markers = new MarkerCommands(model);
+    Project before = bench.project();
+    playhead.go(20);
+    markers.add();
+    assertThat(bench.scene().orElseThrow().markers())
+        .containsExactly(new Marker(BigDecimal.valueOf(400), "Marker 1"));
+    markers.rename("Hook on");
+    markers.move(BigDecimal.valueOf(500), "one");
+    markers.move(BigDecimal.valueOf(600), "one");
+    bench.endGesture();
+    assertThat(bench.scene().orElseThrow().markers())
+        .containsExactly(new Marker(BigDecimal.valueOf(600), "Hook on"));
+    assertThat(model.markerAt(model.axis().x(605), 3, 40)).isPresent();
+    assertThat(model.markerAt(model.axis().x(605), 30, 40)).isEmpty();
+    playhead.go(0);
+    markers.step(1);
+    assertThat(playhead.frame()).isEqualTo(30);
+    markers.remove();
+    assertThat(bench.scene().orElseThrow().markers()).isEmpty();
+    for (int steps = 0; steps < 4; steps++) {
+      bench.undo();
+    }
+    assertThat(bench.project()).isEqualTo(before);
+  }
+
+  /** A quarter of a second later is, at two turns a second, half a turn back. */
+  @Test
+  void lightIsDraggedWithinItsCueByThePhase() {
+    bench.applyToCues(
+        "beacon",
+        Optional.empty(),
+        s ->
+            CueEdits.each(
+                s,
+                List.of(FIRST),
+                c ->
+                    Cue.PATTERN.with(
+                        c, Patterns.fresh("rotating-beacon", new Look(Colour.WHITE, 1)))));
+    bench.select(bench.selection().withCues(List.of(FIRST)));
+    PhaseDrag drag = new PhaseDrag(bench);
+    drag.to(100);
+    drag.to(250);
+    drag.end();
+    assertThat(cue(FIRST).pattern().startPhase().orElseThrow()).isEqualByComparingTo("0.5");
+    assertThat(cue(FIRST).startMs()).isEqualByComparingTo("200");
+    assertThat(bench.undoNameProperty().get()).contains("Change phase");
+    commands.shiftPhase(1);
+    assertThat(cue(FIRST).pattern().startPhase().orElseThrow()).isEqualByComparingTo("0.46");
+    assertThat(PhaseDrag.moves(cue(new CueRef(0, 1)))).isFalse();
+  }
+
+  @Test
+  void keyframesAreAddedDraggedBetweenTheirNeighboursAndRemoved() {
+    bench.applyToCues(
+        "keyframes",
+        Optional.empty(),
+        s ->
+            CueEdits.each(
+                s,
+                List.of(FIRST),
+                c -> Cue.PATTERN.with(c, Patterns.fresh("keyframes", Look.DEFAULT))));
+    KeyframeDrag.add(model, FIRST, 400);
+    Keyframes pattern = (Keyframes) cue(FIRST).pattern();
+    assertThat(pattern.frames()).hasSize(3);
+    assertThat(pattern.frames().get(1).atMs()).isEqualByComparingTo("200");
+    assertThat(pattern.frames().get(1).level().orElseThrow()).isEqualTo(0.2, within(1e-9));
+    KeyframeDrag drag = new KeyframeDrag(model, FIRST, 1);
+    drag.to(5, false);
+    drag.to(540, false);
+    drag.end();
+    assertThat(((Keyframes) cue(FIRST).pattern()).frames().get(1).atMs())
+        .isEqualByComparingTo("340");
+    assertThat(bench.undoNameProperty().get()).contains("Move keyframe");
+    KeyframeDrag.remove(model, FIRST, 1);
+    assertThat(((Keyframes) cue(FIRST).pattern()).frames()).hasSize(2);
+  }
+
+  @Test
+  void everyPatternIsSaidInWordsWithItsRate() {
+    CueWords words = new CueWords();
+    for (String kind : Patterns.kinds()) {
+      assertThat(words.of(Patterns.fresh(kind, Look.DEFAULT))).as(kind).matches("[0-9A-Z(].*");
+    }
+    assertThat(words.of(Patterns.fresh("rotating-beacon", Look.DEFAULT)))
+        .isEqualTo("Rotating beacon 120/min");
+    assertThat(
+            words.of(
+                new Flash(
+                    Look.DEFAULT,
+                    BigDecimal.ZERO,
+                    BigDecimal.valueOf(80),
+                    BigDecimal.valueOf(120),
+                    2,
+                    BigDecimal.valueOf(350))))
+        .isEqualTo("Double flash 80/min");
+    assertThat(words.of(new Tint(Look.DEFAULT, 2700, OptionalDouble.of(5500))))
+        .isEqualTo("White 2,700 to 5,500\u00a0K");
+  }
+
+  @Test
+  void namesThatDifferAreCutSoThatTheyStillDiffer() {
+    ShortNames names = new ShortNames((text, size) -> text.length(), 1, 10);
+    java.util.Map<String, String> cut =
+        names.of(
+            List.of(
+                "Hazard warning bar, left",
+                "Hazard warning bar, right",
+                "Work lamp 1 on the crane",
+                "Work lamp 2 on the crane",
+                "Short"));
+    assertThat(cut.values()).doesNotHaveDuplicates();
+    assertThat(cut.get("Short")).isEqualTo("Short");
+    assertThat(cut.values()).allSatisfy(text -> assertThat(text.length()).isLessThanOrEqualTo(11));
+    assertThat(cut.get("Hazard warning bar, left")).startsWith("Hazar").endsWith("left");
   }
 }
