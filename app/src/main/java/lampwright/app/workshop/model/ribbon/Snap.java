@@ -12,8 +12,8 @@ import lampwright.engine.scene.Scene;
 import lampwright.engine.scene.Track;
 
 /**
- * What an edge that is dragged is drawn to: edges of other cues, the playhead, the beat, the
- * scene's end; and frames, wherever nothing else is near.
+ * What an edge that is dragged is drawn to: edges of other cues, markers, the playhead, the
+ * beat, the scene's end; and frames, wherever nothing else is near.
  */
 public final class Snap {
   private final Scene scene;
@@ -45,6 +45,7 @@ public final class Snap {
     snap.marks.add(BigDecimal.ZERO);
     snap.marks.add(playheadMs);
     snap.marks.add(scene.lengthMs());
+    scene.markers().forEach(marker -> snap.marks.add(marker.atMs()));
     for (int t = 0; t < scene.tracks().size(); t++) {
       Track track = scene.tracks().get(t);
       for (int c = 0; c < track.cues().size(); c++) {

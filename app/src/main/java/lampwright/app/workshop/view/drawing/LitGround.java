@@ -174,7 +174,9 @@ final class LitGround {
         .getPixels(0, 0, width, height, PixelFormat.getIntArgbInstance(), argb, 0, width);
     unlit = argb;
     outlines++;
-    glow = new Glow(width, height, withLenses());
+    int[] lensed = withLenses();
+    show(lensed);
+    glow = new Glow(width, height, lensed);
   }
 
   /**
