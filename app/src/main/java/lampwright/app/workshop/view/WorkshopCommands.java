@@ -26,8 +26,10 @@ final class WorkshopCommands {
    * @param offerKinds lets the builder choose a pattern for a new cue
    * @param keys shows the table of keys
    * @param dark whether the window is dark
+   * @param start shows the start sheet
    */
-  record Window(Runnable export, Runnable offerKinds, Runnable keys, BooleanProperty dark) {}
+  record Window(
+      Runnable export, Runnable offerKinds, Runnable keys, BooleanProperty dark, Runnable start) {}
 
   private WorkshopCommands() {}
 
@@ -40,7 +42,10 @@ final class WorkshopCommands {
                             "workshop.menu.export",
                             new InMenu(CommandMenu.PROJECT, 2),
                             window.export())
-                        .withShortcut("Shortcut+E")),
+                        .withShortcut("Shortcut+E"),
+                    Command.of(
+                            "start.act.sheet", new InMenu(CommandMenu.PROJECT, 1), window.start())
+                        .withShortcut("Shortcut+Shift+N")),
                 RibbonCommands.cues(parts.cueCommands(), window.offerKinds()),
                 rig(parts.rigCommands()),
                 play(parts.player()),

@@ -10,6 +10,7 @@ import javafx.beans.property.SimpleBooleanProperty;
 import javafx.geometry.Orientation;
 import javafx.geometry.Rectangle2D;
 import javafx.scene.Node;
+import javafx.scene.Parent;
 import javafx.scene.Scene;
 import javafx.scene.control.ButtonBase;
 import javafx.scene.control.ComboBoxBase;
@@ -32,12 +33,14 @@ import lampwright.app.workshop.model.command.Command;
 import lampwright.app.workshop.model.command.Commands;
 import lampwright.app.workshop.model.problems.Target;
 import lampwright.app.workshop.model.rig.RigPart;
+import lampwright.app.workshop.model.start.StartModel;
 import lampwright.app.workshop.view.cue.CueSettingsView;
 import lampwright.app.workshop.view.drawing.DrawingBar;
 import lampwright.app.workshop.view.drawing.DrawingView;
 import lampwright.app.workshop.view.drawing.TransportBar;
 import lampwright.app.workshop.view.export.ExportDialog;
 import lampwright.app.workshop.view.ribbon.RibbonsView;
+import lampwright.app.workshop.view.start.StartView;
 import lampwright.app.workshop.words.Texts;
 
 /**
@@ -62,6 +65,7 @@ public final class WorkshopWindow {
   private final TitleBlock title;
   private final Panels panels;
   private final Commands commands;
+  private Optional<Runnable> leaveStart = Optional.empty();
 
   public WorkshopWindow(Stage stage) {
     this.stage = stage;
@@ -85,7 +89,8 @@ public final class WorkshopWindow {
     commands =
         WorkshopCommands.of(
             parts,
-            new WorkshopCommands.Window(this::export, ribbons::offerKinds, this::keys, dark));
+            new WorkshopCommands.Window(
+                this::export, ribbons::offerKinds, this::keys, dark, this::showStart));
   }
 
   Panels panels() {
@@ -146,6 +151,7 @@ public final class WorkshopWindow {
         .fileProperty()
         .addListener(
             (of, was, now) -> {
+              leaveStart.ifPresent(Runnable::run);
               parts.drawing().showFullestView();
               if (!parts.bench().project().rig().lamps().isEmpty()) {
                 panels.show(WorkshopPanels.CUE);
@@ -248,9 +254,39 @@ public final class WorkshopWindow {
     dialogs.tell(texts.get("keys.title"), table + "\n" + texts.get("keys.text"));
   }
 
+  /** Shows the start sheet in place of the bench until it is left. */
+  void showStart() {
+    Scene scene = stage.getScene();
+    Parent bench = scene.getRoot();
+    if (leaveStart.isPresent()) {
+      return;
+    }
+    parts.player().pause();
+    StartModel start = parts.start(() -> leaveStart.ifPresent(Runnable::run));
+    StartView view = new StartView(start, Signs.LAMP);
+    view.setStyle(bench.getStyle());
+    Runnable leave =
+        () -> {
+          leaveStart = Optional.empty();
+          start.close();
+          scene.setRoot(bench);
+          if (!parts.bench().project().rig().lamps().isEmpty()) {
+            parts.drawing().showFullestView();
+            panels.show(WorkshopPanels.CUE);
+          }
+          ribbons.requestFocus();
+        };
+    leaveStart = Optional.of(leave);
+    scene.setRoot(view);
+    view.focusFirst();
+  }
+
   // Keys without a modifier are commands, unless they are meant for a control.
   private void plainKey(KeyEvent event) {
     Node focus = stage.getScene().getFocusOwner();
+    if (leaveStart.isPresent()) {
+      return;
+    }
     boolean typed = focus instanceof TextInputControl || focus instanceof ComboBoxBase;
     boolean pressed = focus instanceof ButtonBase && event.getCode() == KeyCode.SPACE;
     if (typed || pressed || event.isShortcutDown() || event.isAltDown() || event.isShiftDown()) {
@@ -311,6 +347,7 @@ public final class WorkshopWindow {
     } catch (IOException | IllegalArgumentException lost) {
       // It opens as before next time.
     }
+    leaveStart.ifPresent(Runnable::run);
     parts.player().pause();
     drawing.close();
     parts.close();
