@@ -64,6 +64,8 @@ final class WorkshopCommands {
         Command.of("rig.act.makeLamp", rig, commands::makeLamp).withShortcut("Shortcut+L"),
         Command.of("rig.act.makeLamps", rig, commands::makeLamps).withShortcut("Shortcut+Shift+P"),
         Command.of("rig.act.benchTest", rig, commands::benchTest).withShortcut("Shortcut+B"),
+        Command.of("rig.act.wireEarlier", rig, () -> commands.stepLamp(-1)),
+        Command.of("rig.act.wireLater", rig, () -> commands.stepLamp(1)),
         Command.of("rig.act.addType", rig, commands::addType),
         Command.of("rig.act.addScene", rig, commands::addScene),
         Command.of("rig.act.copyScene", rig, commands::copyScene),

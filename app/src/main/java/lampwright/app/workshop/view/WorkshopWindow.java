@@ -278,6 +278,8 @@ public final class WorkshopWindow {
         };
     leaveStart = Optional.of(leave);
     scene.setRoot(view);
+    // What scrolls is in the scene only then.
+    view.applyCss();
     view.focusFirst();
   }
 

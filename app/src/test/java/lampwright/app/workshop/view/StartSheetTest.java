@@ -150,6 +150,9 @@ class StartSheetTest {
         .type(KeyCode.RIGHT)
         .type(KeyCode.RIGHT)
         .type(KeyCode.RIGHT);
+    javafx.scene.control.Spinner<?> markers =
+        robot.lookup("#start-count-side-markers").queryAs(javafx.scene.control.Spinner.class);
+    assertThat(markers.getValue()).as("focus " + scene.getFocusOwner()).isEqualTo(6);
     await(() -> refusal.getText().contains("limit 512 bytes"));
     assertThat(robot.lookup("#start-make").query().isDisabled()).isTrue();
     assertThat(sheet()).isTrue();

@@ -1,11 +1,15 @@
 package lampwright.app.workshop.model.start;
 
+import java.util.List;
 import java.util.Optional;
+import java.util.stream.IntStream;
 import lampwright.app.workshop.model.ScreenLight;
 import lampwright.app.workshop.model.drawing.Dots;
 import lampwright.engine.document.Project;
 import lampwright.engine.render.FrameCursor;
 import lampwright.engine.render.FrameTable;
+import lampwright.engine.rig.Lamp;
+import lampwright.engine.rig.Place;
 import lampwright.engine.rig.View;
 import lampwright.engine.scene.Scene;
 
@@ -13,6 +17,8 @@ import lampwright.engine.scene.Scene;
 public final class LitFrame {
   /** Enough to meet every lamp of the samples lit. */
   private static final int FRAMES = 400;
+
+  private static final double BAR_SIZE = 0.8;
 
   private final Project project;
   private final ScreenLight screen;
@@ -63,7 +69,23 @@ public final class LitFrame {
   }
 
   /** Where its pixels are on the drawing of a side. */
-  public java.util.List<Dots.Dot> dots(View view, Dots.Frame frame) {
-    return Dots.of(screen.lamps(), screen::pixels, view, frame);
+  public List<Dots.Dot> dots(View view, Dots.Frame frame) {
+    return Dots.of(lamps(), screen::pixels, view, frame);
+  }
+
+  /** A bench without a model has its lamps as bars, one below another. */
+  private List<Lamp> lamps() {
+    List<Lamp> lamps = screen.lamps();
+    if (lamps.stream().anyMatch(lamp -> lamp.place().isPresent())) {
+      return lamps;
+    }
+    return IntStream.range(0, lamps.size())
+        .mapToObj(
+            k -> {
+              double y = (k + 1.0) / (lamps.size() + 1);
+              Place bar = new Place(View.SIDE, 0.5, y, BAR_SIZE);
+              return Lamp.PLACE.with(lamps.get(k), Optional.of(bar));
+            })
+        .toList();
   }
 }

@@ -53,6 +53,8 @@ final class LitPicture extends Region {
     setMaxSize(width, height);
     setMouseTransparent(true);
     setAccessibleRole(AccessibleRole.IMAGE_VIEW);
+    // Its size is the pane's: a new image asks for no other layout.
+    shown.setManaged(false);
     getChildren().setAll(inks, shown);
   }
 

@@ -20,6 +20,7 @@ import lampwright.engine.check.SafeText;
 final class StartSide extends ScrollPane {
   private static final double PICTURE_WIDTH = 140;
   private static final double PICTURE_HEIGHT = 96;
+  private static final double EDGE = 6;
   private static final int MOST_RECENT = 5;
 
   private final Texts texts = Texts.of("start");
@@ -82,6 +83,8 @@ final class StartSide extends ScrollPane {
               "sample", sample.project().rig().lamps().size(), sample.project().scenes().size());
       Button button = new Button(name + "\n" + more, picture);
       button.setMnemonicParsing(false);
+      button.setWrapText(true);
+      button.setPrefWidth(PICTURE_WIDTH + 2 * EDGE);
       button.setContentDisplay(ContentDisplay.TOP);
       button.getStyleClass().add("start-sample");
       button.setId("start-sample-" + samples.getChildren().size());

@@ -26,10 +26,10 @@ import lampwright.engine.rig.Controller;
  * The start sheet: kind of model, lamps and controller at the left, files and samples at the right.
  */
 public final class StartView extends BorderPane {
-  private static final double CARD_WIDTH = 150;
-  private static final double CARD_HEIGHT = 84;
+  private static final double CARD_WIDTH = 122;
+  private static final double CARD_HEIGHT = 66;
   private static final double PICTURE_WIDTH = 300;
-  private static final double PICTURE_HEIGHT = 190;
+  private static final double PICTURE_HEIGHT = 172;
 
   private final Texts texts = Texts.of("start");
   private final StartModel model;
@@ -50,15 +50,17 @@ public final class StartView extends BorderPane {
             kinds(),
             new HBox(lamps(), picture()),
             head("3", texts.get("controller")),
-            controllers(),
-            new StartTitleBlock(model));
+            controllers());
     sheet.getChildren().get(2).getStyleClass().add("start-lamps-row");
     sheet.getStyleClass().add("start-sheet");
     ScrollPane scroll = new ScrollPane(sheet);
     scroll.setFitToWidth(true);
     scroll.setFocusTraversable(false);
     scroll.getStyleClass().add("start-scroll");
-    setCenter(scroll);
+    BorderPane left = new BorderPane(scroll);
+    // In sight however long the list is.
+    left.setBottom(new StartTitleBlock(model));
+    setCenter(left);
     setRight(new StartSide(model));
     // Before a control takes it: Esc leaves the sheet wherever the focus is.
     addEventFilter(
