@@ -17,6 +17,8 @@ public final class WorkshopApplication extends Application {
     window.show(file);
     if (file.isEmpty()) {
       window.showStart();
+    } else {
+      window.welcome();
     }
   }
 }

@@ -77,7 +77,7 @@ class StartSheetTest {
   }
 
   private boolean sheet() {
-    return scene.getRoot().getId().equals("start");
+    return "start".equals(scene.getRoot().getId());
   }
 
   private static void focus(FxRobot robot, String id) {
@@ -88,7 +88,8 @@ class StartSheetTest {
   void escGivesAnEmptySheetWithItsRigAsBefore(FxRobot robot) {
     assertThat(sheet()).isTrue();
     robot.type(KeyCode.ESCAPE);
-    assertThat(scene.getRoot().getId()).isEqualTo("workshop");
+    assertThat(sheet()).isFalse();
+    assertThat(robot.lookup("#workshop").tryQuery()).isPresent();
     assertThat(project()).isEqualTo(Projects.fresh());
     assertThat(robot.lookup("#wiring").tryQuery()).isPresent();
   }
