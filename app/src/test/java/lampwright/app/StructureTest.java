@@ -172,6 +172,7 @@ class StructureTest {
               "lampwright.app.export..",
               "lampwright.app.outline..",
               "lampwright.app.picture..",
+              "lampwright.app.start..",
               "lampwright.app.workshop.disk..",
               "lampwright.app.workshop.edit..",
               "lampwright.app.workshop.words..")
@@ -208,7 +209,8 @@ class StructureTest {
   static final ArchRule exportAndWorkshopKnowNoCommandLine =
       noClasses()
           .that()
-          .resideInAnyPackage("lampwright.app.export..", "lampwright.app.workshop..")
+          .resideInAnyPackage(
+              "lampwright.app.export..", "lampwright.app.start..", "lampwright.app.workshop..")
           .should()
           .dependOnClassesThat()
           .resideInAnyPackage("lampwright.app.command..", "picocli..");

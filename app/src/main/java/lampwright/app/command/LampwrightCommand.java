@@ -1,33 +1,44 @@
 package lampwright.app.command;
 
+import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
+import java.nio.file.Path;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
 
 /** The program itself: names the commands. */
 @Command(
     name = "lampwright",
     mixinStandardHelpOptions = true,
     versionProvider = ProgramVersion.class,
-    synopsisSubcommandLabel = "COMMAND",
+    synopsisSubcommandLabel = "[COMMAND]",
     subcommands = {
       OpenCommand.class,
+      NewCommand.class,
       CheckCommand.class,
       MeasureCommand.class,
       ExportCommand.class,
       ProveCommand.class,
+      ModelsCommand.class,
       PixelsCommand.class
     },
     description = {
       "Designs the lighting of a scale model, checks that it fits the hardware, and exports it to a"
           + " microcontroller.",
-      "Without a command, opens the workshop.",
+      "Without a command, opens the workshop, with a project if a file is given.",
       ""
     },
     commandListHeading = "%nCommands:%n",
     footer = {
       "",
       "Examples:",
+      "  lampwright samples/harbour-dusk.lampwright.json",
+      "  lampwright new launch tug.lampwright.json",
       "  lampwright check samples/recovery-tractor.lampwright.json",
       "  lampwright measure samples/recovery-tractor.lampwright.json",
       "  lampwright export samples/recovery-tractor.lampwright.json --to out --as c,bin",
@@ -38,12 +49,30 @@ import picocli.CommandLine.Command;
 final class LampwrightCommand implements Callable<Integer> {
   private final Terminal terminal;
 
+  @Spec private CommandSpec spec;
+
+  @Parameters(
+      paramLabel = "PROJECT",
+      arity = "0..1",
+      description = "the project file (*.lampwright.json) to open in the workshop")
+  private Optional<Path> file = Optional.empty();
+
   LampwrightCommand(Terminal terminal) {
     this.terminal = terminal;
   }
 
   @Override
-  public Integer call() {
-    return OpenCommand.open(terminal, Optional.empty());
+  public Integer call() throws NoSuchFileException {
+    if (file.isPresent() && !Files.exists(file.get()) && isWord(file.get().toString())) {
+      throw new ParameterException(
+          spec.commandLine(),
+          UnknownWord.of("COMMAND", file.get().toString(), spec.subcommands().keySet()));
+    }
+    return OpenCommand.openFile(terminal, file);
+  }
+
+  // A command that is misspelt, rather than a file.
+  private static boolean isWord(String text) {
+    return text.matches("[A-Za-z-]+");
   }
 }

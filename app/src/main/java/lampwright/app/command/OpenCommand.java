@@ -38,14 +38,22 @@ final class OpenCommand implements Callable<Integer> {
 
   @Override
   public Integer call() throws NoSuchFileException {
+    return openFile(terminal, file);
+  }
+
+  /**
+   * Opens the workshop and waits until it is closed.
+   *
+   * @throws NoSuchFileException if there is no such file; then no window is opened
+   */
+  static int openFile(Terminal terminal, Optional<Path> file) throws NoSuchFileException {
     if (file.isPresent() && !Files.exists(file.get())) {
       throw new NoSuchFileException(file.get().toString());
     }
     return open(terminal, file);
   }
 
-  /** Opens the workshop and waits until it is closed. */
-  static int open(Terminal terminal, Optional<Path> file) {
+  private static int open(Terminal terminal, Optional<Path> file) {
     Optional<String> trouble = WorkshopLauncher.open(file);
     trouble.ifPresent(text -> terminal.err().println("lampwright: " + text));
     return trouble.isPresent() ? ExitCode.NO_READ_OR_WRITE : ExitCode.DONE;

@@ -15,6 +15,10 @@ public final class WorkshopApplication extends Application {
     Optional<Path> file = getParameters().getRaw().stream().findFirst().map(Path::of);
     WorkshopWindow window = new WorkshopWindow(stage);
     window.show(file);
-    window.welcome();
+    if (file.isEmpty()) {
+      window.showStart();
+    } else {
+      window.welcome();
+    }
   }
 }

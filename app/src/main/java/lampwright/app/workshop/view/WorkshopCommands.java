@@ -38,6 +38,7 @@ final class WorkshopCommands {
    * @param markers what is done to markers
    * @param help what the window explains
    * @param dark whether the window is dark
+   * @param start shows the start sheet
    */
   record Window(
       Runnable export,
@@ -46,7 +47,8 @@ final class WorkshopCommands {
       Runnable renameMarker,
       MarkerCommands markers,
       Help help,
-      BooleanProperty dark) {}
+      BooleanProperty dark,
+      Runnable start) {}
 
   /**
    * What the window explains.
@@ -68,7 +70,10 @@ final class WorkshopCommands {
                             "workshop.menu.export",
                             new InMenu(CommandMenu.PROJECT, 2),
                             window.export())
-                        .withShortcut("Shortcut+E")),
+                        .withShortcut("Shortcut+E"),
+                    Command.of(
+                            "start.act.sheet", new InMenu(CommandMenu.PROJECT, 1), window.start())
+                        .withShortcut("Shortcut+Shift+N")),
                 RibbonCommands.cues(parts.cueCommands(), window.offerKinds()),
                 rig(parts.rigCommands()),
                 play(parts.player()),
@@ -90,6 +95,8 @@ final class WorkshopCommands {
         Command.of("rig.act.makeLamp", rig, commands::makeLamp).withShortcut("Shortcut+L"),
         Command.of("rig.act.makeLamps", rig, commands::makeLamps).withShortcut("Shortcut+Shift+P"),
         Command.of("rig.act.benchTest", rig, commands::benchTest).withShortcut("Shortcut+B"),
+        Command.of("rig.act.wireEarlier", rig, () -> commands.stepLamp(-1)),
+        Command.of("rig.act.wireLater", rig, () -> commands.stepLamp(1)),
         Command.of("rig.act.addType", rig, commands::addType),
         Command.of("rig.act.addScene", rig, commands::addScene),
         Command.of("rig.act.copyScene", rig, commands::copyScene),

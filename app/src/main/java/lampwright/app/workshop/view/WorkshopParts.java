@@ -25,6 +25,7 @@ import lampwright.app.workshop.model.ribbon.CueCommands;
 import lampwright.app.workshop.model.ribbon.RibbonsModel;
 import lampwright.app.workshop.model.rig.RigCommands;
 import lampwright.app.workshop.model.rig.RigModel;
+import lampwright.app.workshop.model.start.StartModel;
 import lampwright.engine.disk.Owner;
 import lampwright.engine.work.LatestWorker;
 
@@ -165,6 +166,15 @@ final class WorkshopParts implements AutoCloseable {
             bench.project(), bench.selection().scene(), exportFolder, dialogs, exporter, screen);
     model.folderProperty().addListener((of, before, now) -> exportFolder = now);
     return model;
+  }
+
+  /**
+   * A new start sheet.
+   *
+   * @param done called once it is left
+   */
+  StartModel start(Runnable done) {
+    return new StartModel(files, screen, done);
   }
 
   @Override

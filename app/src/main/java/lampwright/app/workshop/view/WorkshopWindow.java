@@ -10,6 +10,7 @@ import javafx.beans.property.SimpleBooleanProperty;
 import javafx.geometry.Orientation;
 import javafx.geometry.Rectangle2D;
 import javafx.scene.Node;
+import javafx.scene.Parent;
 import javafx.scene.Scene;
 import javafx.scene.control.ButtonBase;
 import javafx.scene.control.ComboBoxBase;
@@ -36,6 +37,7 @@ import lampwright.app.workshop.model.command.Commands;
 import lampwright.app.workshop.model.command.KeyTable;
 import lampwright.app.workshop.model.problems.Target;
 import lampwright.app.workshop.model.rig.RigPart;
+import lampwright.app.workshop.model.start.StartModel;
 import lampwright.app.workshop.view.cue.CueSettingsView;
 import lampwright.app.workshop.view.drawing.DrawingBar;
 import lampwright.app.workshop.view.drawing.DrawingView;
@@ -44,6 +46,7 @@ import lampwright.app.workshop.view.export.ExportDialog;
 import lampwright.app.workshop.view.help.HelpWindow;
 import lampwright.app.workshop.view.help.Tour;
 import lampwright.app.workshop.view.ribbon.RibbonsView;
+import lampwright.app.workshop.view.start.StartView;
 import lampwright.app.workshop.words.Texts;
 import lampwright.engine.review.Finding;
 
@@ -69,6 +72,7 @@ public final class WorkshopWindow {
   private final TitleBlock title;
   private final Panels panels;
   private final Commands commands;
+  private Optional<Runnable> leaveStart = Optional.empty();
   private final HelpWindow help;
   private Optional<Tour> tour = Optional.empty();
   private boolean firstTime;
@@ -102,7 +106,8 @@ public final class WorkshopWindow {
                 ribbons::renameMarker,
                 ribbons.markers(),
                 new WorkshopCommands.Help(page -> help(page, ""), this::tour, this::about),
-                dark));
+                dark,
+                this::showStart));
     ribbons.setCommands(commands);
     drawing.setCommands(commands);
     help = new HelpWindow(this::keys, dialogs.stylesheets());
@@ -168,6 +173,7 @@ public final class WorkshopWindow {
         .fileProperty()
         .addListener(
             (of, was, now) -> {
+              leaveStart.ifPresent(Runnable::run);
               parts.drawing().showFullestView();
               if (!parts.bench().project().rig().lamps().isEmpty()) {
                 panels.show(WorkshopPanels.CUE);
@@ -180,6 +186,7 @@ public final class WorkshopWindow {
   /** Begins the tour if the window was never open before. */
   public void welcome() {
     if (firstTime) {
+      firstTime = false;
       tour();
     }
   }
@@ -310,9 +317,42 @@ public final class WorkshopWindow {
         words.get("about.text", Version.number(), System.getProperty("java.version")));
   }
 
+  /** Shows the start sheet in place of the bench until it is left. */
+  void showStart() {
+    Scene scene = stage.getScene();
+    Parent bench = scene.getRoot();
+    if (leaveStart.isPresent()) {
+      return;
+    }
+    parts.player().pause();
+    StartModel start = parts.start(() -> leaveStart.ifPresent(Runnable::run));
+    StartView view = new StartView(start, Signs.LAMP);
+    view.setStyle(bench.getStyle());
+    Runnable leave =
+        () -> {
+          leaveStart = Optional.empty();
+          start.close();
+          scene.setRoot(bench);
+          if (!parts.bench().project().rig().lamps().isEmpty()) {
+            parts.drawing().showFullestView();
+            panels.show(WorkshopPanels.CUE);
+          }
+          ribbons.requestFocus();
+          welcome();
+        };
+    leaveStart = Optional.of(leave);
+    scene.setRoot(view);
+    // What scrolls is in the scene only then.
+    view.applyCss();
+    view.focusFirst();
+  }
+
   // Keys without a modifier are commands, unless they are meant for a control.
   private void plainKey(KeyEvent event) {
     Node focus = stage.getScene().getFocusOwner();
+    if (leaveStart.isPresent()) {
+      return;
+    }
     boolean typed = focus instanceof TextInputControl || focus instanceof ComboBoxBase;
     boolean pressed = focus instanceof ButtonBase && event.getCode() == KeyCode.SPACE;
     if (typed || pressed || event.isShortcutDown() || event.isAltDown() || event.isShiftDown()) {
@@ -374,6 +414,7 @@ public final class WorkshopWindow {
     } catch (IOException | IllegalArgumentException lost) {
       // It opens as before next time.
     }
+    leaveStart.ifPresent(Runnable::run);
     parts.player().pause();
     drawing.close();
     parts.close();

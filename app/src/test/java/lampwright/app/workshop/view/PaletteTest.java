@@ -54,7 +54,8 @@ class PaletteTest {
 
   /** Both have the same meanings, and no other style sheet names a colour of its own. */
   @ParameterizedTest
-  @ValueSource(strings = {"workshop", "ribbons", "forms", "drawing", "rig", "problems", "export"})
+  @ValueSource(
+      strings = {"workshop", "ribbons", "forms", "drawing", "rig", "problems", "export", "help"})
   void onlyPalettesNameColours(String part) throws IOException {
     assertThat(colours("palette-day").keySet()).isEqualTo(colours("palette-night").keySet());
     assertThat(Pattern.compile("#[0-9a-fA-F]{3,8}\\b|rgba?\\(").matcher(text(part)).find())

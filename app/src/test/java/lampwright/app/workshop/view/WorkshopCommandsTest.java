@@ -41,7 +41,8 @@ class WorkshopCommandsTest {
                 () -> {},
                 new MarkerCommands(parts.ribbons()),
                 new WorkshopCommands.Help(page -> {}, () -> {}, () -> {}),
-                dark));
+                dark,
+                () -> {}));
   }
 
   @AfterEach

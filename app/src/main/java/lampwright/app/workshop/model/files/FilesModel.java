@@ -12,6 +12,7 @@ import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
 import javafx.beans.value.ObservableValue;
 import lampwright.app.workshop.disk.Recoveries;
+import lampwright.app.workshop.edit.Edit;
 import lampwright.app.workshop.model.Bench;
 import lampwright.app.workshop.model.command.Command;
 import lampwright.app.workshop.model.command.CommandMenu;
@@ -148,6 +149,35 @@ public final class FilesModel {
   /** A new project, once what is on the bench is settled. */
   public void newProject() {
     settle(opener::fresh);
+  }
+
+  /**
+   * A new project that begins as this one, such as a sample; once what is on the bench is settled.
+   *
+   * @param then is done when it is on the bench
+   */
+  public void begin(Project first, Runnable then) {
+    settle(
+        () -> {
+          opener.fresh(first);
+          then.run();
+        });
+  }
+
+  /**
+   * A new project that becomes this one by one step, which can be undone; once what is on the bench
+   * is settled.
+   *
+   * @param name of the step
+   * @param then is done when it is on the bench
+   */
+  public void make(String name, Project made, Runnable then) {
+    settle(
+        () -> {
+          opener.fresh();
+          place.bench().apply(Edit.of(name, fresh -> made));
+          then.run();
+        });
   }
 
   /** Asks which file to open. */

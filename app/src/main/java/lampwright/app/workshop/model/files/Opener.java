@@ -31,7 +31,11 @@ final class Opener {
 
   /** A new project. */
   void fresh() {
-    Project first = Projects.fresh();
+    fresh(Projects.fresh());
+  }
+
+  /** A new project that begins with this. */
+  void fresh(Project first) {
     place.disk().run(() -> claims.hold(Optional.empty()));
     put(Optional.empty(), new Document.Saved(Optional.empty(), Optional.of(first)), first, false);
   }

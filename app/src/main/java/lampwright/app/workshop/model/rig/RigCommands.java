@@ -13,6 +13,7 @@ import lampwright.app.workshop.edit.LampEdits;
 import lampwright.app.workshop.edit.OutputEdits;
 import lampwright.app.workshop.edit.PixelTypeEdits;
 import lampwright.app.workshop.edit.Projects;
+import lampwright.app.workshop.edit.WiringEdits;
 import lampwright.app.workshop.model.Bench;
 import lampwright.app.workshop.model.Dialogs;
 import lampwright.app.workshop.words.Texts;
@@ -21,8 +22,10 @@ import lampwright.engine.document.Project;
 import lampwright.engine.rig.BuiltInPixelTypes;
 import lampwright.engine.rig.Chain;
 import lampwright.engine.rig.DriverOutput;
+import lampwright.engine.rig.Fitting;
 import lampwright.engine.rig.Lamp;
 import lampwright.engine.rig.PixelType;
+import lampwright.engine.rig.Rig;
 import lampwright.engine.scene.Scene;
 
 /** All that is done to parts of the rig, and to scenes, from the menu and by buttons. */
@@ -142,6 +145,51 @@ public final class RigCommands {
               });
           model.markedProperty().set(Set.of());
         });
+  }
+
+  /**
+   * Moves the lamp that has a pixel along its chain to where another pixel is, as a step of a drag.
+   *
+   * @param from the project before the drag
+   */
+  public void moveAlong(Project from, String chain, int pixel, int to, Object gesture) {
+    bench.apply(
+        new Edit(
+            texts.get("edit.wire"),
+            p -> WiringEdits.move(from, chain, pixel, to),
+            Optional.of(gesture)));
+  }
+
+  /**
+   * Moves the lamp that has a pixel past its neighbour on the chain.
+   *
+   * @param by -1 towards the data input, 1 away from it
+   * @return where that pixel is now
+   */
+  public int stepAlong(String chain, int pixel, int by) {
+    Rig rig = bench.project().rig();
+    Optional<Chain> on = model.chain(chain);
+    Optional<WiringEdits.Piece> moved = on.flatMap(c -> WiringEdits.piece(rig, c, pixel));
+    if (moved.isEmpty()) {
+      return pixel;
+    }
+    int neighbour = by < 0 ? moved.get().from() - 1 : moved.get().end();
+    Optional<WiringEdits.Piece> past = on.flatMap(c -> WiringEdits.piece(rig, c, neighbour));
+    if (past.isEmpty()) {
+      return pixel;
+    }
+    apply("edit.wire", p -> WiringEdits.move(p, chain, pixel, neighbour));
+    return pixel + by * past.get().length();
+  }
+
+  /** Moves the selected lamp past its neighbour on its chain. */
+  public void stepLamp(int by) {
+    bench
+        .lamp()
+        .map(Lamp::fitting)
+        .filter(Fitting.Pixels.class::isInstance)
+        .map(fitting -> ((Fitting.Pixels) fitting).runs().get(0))
+        .ifPresent(run -> stepAlong(run.chain(), run.from(), by));
   }
 
   private void lampOf(UnaryOperator<Project> change) {

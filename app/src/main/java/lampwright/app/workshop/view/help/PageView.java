@@ -1,5 +1,6 @@
 package lampwright.app.workshop.view.help;
 
+import com.google.common.base.Splitter;
 import java.net.URL;
 import java.util.ArrayList;
 import java.util.HashMap;
@@ -48,6 +49,8 @@ final class PageView extends VBox {
   private static final double PICTURE_WIDTH = 640;
   private static final int LONGEST_WEIGHT = 48;
   private static final int LEAST_WEIGHT = 6;
+  private static final double WORD_WEIGHT = 1.5;
+  private static final Splitter WORDS = Splitter.on(' ');
 
   private final Map<String, Node> anchors = new HashMap<>();
   private final Consumer<String> follow;
@@ -202,13 +205,21 @@ final class PageView extends VBox {
     double sum = 0;
     for (int column = 0; column < columns; column++) {
       int at = column;
-      int longest =
+      List<String> cells =
           rows.stream()
               .filter(row -> row.size() > at)
-              .mapToInt(row -> Manual.plain(row.get(at)).length())
-              .max()
-              .orElse(0);
-      weights[column] = Math.max(LEAST_WEIGHT, Math.min(LONGEST_WEIGHT, longest));
+              .map(row -> Manual.plain(row.get(at)))
+              .toList();
+      int longest = cells.stream().mapToInt(String::length).max().orElse(0);
+      // No word is broken, so that codes are read whole.
+      double word =
+          WORD_WEIGHT
+              * cells.stream()
+                  .flatMap(cell -> WORDS.splitToStream(cell))
+                  .mapToInt(String::length)
+                  .max()
+                  .orElse(0);
+      weights[column] = Math.max(Math.max(LEAST_WEIGHT, word), Math.min(LONGEST_WEIGHT, longest));
       sum += weights[column];
     }
     for (double weight : weights) {

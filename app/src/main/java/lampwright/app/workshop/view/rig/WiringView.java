@@ -8,6 +8,7 @@ import javafx.geometry.Orientation;
 import javafx.scene.AccessibleRole;
 import javafx.scene.canvas.Canvas;
 import javafx.scene.control.ScrollBar;
+import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyEvent;
 import javafx.scene.input.MouseEvent;
 import javafx.scene.input.ScrollEvent;
@@ -23,6 +24,7 @@ import lampwright.app.workshop.model.rig.WiringLayout;
 import lampwright.app.workshop.view.DisplayPainter;
 import lampwright.app.workshop.view.Inks;
 import lampwright.app.workshop.words.Texts;
+import lampwright.engine.document.Project;
 import lampwright.engine.rig.Chain;
 import lampwright.engine.rig.Lamp;
 import org.jspecify.annotations.Nullable;
@@ -43,6 +45,10 @@ public final class WiringView extends Region {
   private boolean dirty = true;
   private int cursor;
   private int anchor;
+  private Optional<Carried> carried = Optional.empty();
+
+  /** A lamp that is dragged along its chain, with the project before. */
+  private record Carried(Project before, WiringLayout.Hit hit) {}
 
   public WiringView(RigModel model, RigCommands commands) {
     this.model = model;
@@ -63,6 +69,7 @@ public final class WiringView extends Region {
     focusedProperty().addListener((of, before, now) -> redraw());
     canvas.setOnMousePressed(this::pressed);
     canvas.setOnMouseDragged(this::dragged);
+    canvas.setOnMouseReleased(this::released);
     addEventHandler(KeyEvent.KEY_PRESSED, this::key);
     addEventHandler(
         ScrollEvent.SCROLL,
@@ -133,7 +140,11 @@ public final class WiringView extends Region {
               model
                   .chosenProperty()
                   .set(chain ? new RigPart.OfChain(hit.id()) : new RigPart.OfOutput(hit.id()));
+              boolean one = !event.isShiftDown() && !event.isShortcutDown();
               if (chain && hit.pixel() >= 0) {
+                carried =
+                    Optional.of(new Carried(model.bench().project(), hit))
+                        .filter(c -> one && model.owner(hit.id(), hit.pixel()).isPresent());
                 mark(hit.pixel(), event.isShiftDown(), event.isShortcutDown());
               } else {
                 model.markedProperty().set(Set.of());
@@ -142,10 +153,37 @@ public final class WiringView extends Region {
   }
 
   private void dragged(MouseEvent event) {
+    if (carried.isPresent()) {
+      carry(carried.get(), event);
+      return;
+    }
     hit(event)
         .filter(h -> h.pixel() >= 0)
         .filter(h -> model.chosenProperty().get().equals(new RigPart.OfChain(h.id())))
         .ifPresent(h -> mark(h.pixel(), true, event.isShortcutDown()));
+  }
+
+  // A lamp that is dragged goes along its chain; from a free pixel, pixels are marked.
+  private void carry(Carried lamp, MouseEvent event) {
+    hit(event)
+        .filter(to -> to.id().equals(lamp.hit().id()) && to.pixel() >= 0)
+        .ifPresent(
+            to -> {
+              model.markedProperty().set(Set.of());
+              commands.moveAlong(lamp.before(), to.id(), lamp.hit().pixel(), to.pixel(), lamp);
+              cursor = to.pixel();
+              anchor = cursor;
+            });
+  }
+
+  private void released(MouseEvent event) {
+    if (carried.isPresent()) {
+      if (!event.isStillSincePress()) {
+        carry(carried.get(), event);
+      }
+      carried = Optional.empty();
+      model.bench().endGesture();
+    }
   }
 
   private Optional<WiringLayout.Hit> hit(MouseEvent event) {
@@ -171,7 +209,13 @@ public final class WiringView extends Region {
   }
 
   private void key(KeyEvent event) {
-    if (event.isShortcutDown() || event.isAltDown()) {
+    if (event.getCode() == KeyCode.ESCAPE && carried.isPresent()) {
+      carried = Optional.empty();
+      model.bench().cancelGesture();
+      event.consume();
+      return;
+    }
+    if (event.isShortcutDown()) {
       return;
     }
     Optional<Chain> chain =
@@ -182,6 +226,16 @@ public final class WiringView extends Region {
             : Optional.empty();
     WiringLayout now = layout;
     if (chain.isEmpty() || now == null) {
+      return;
+    }
+    if (event.isAltDown()) {
+      if (event.getCode() == KeyCode.LEFT || event.getCode() == KeyCode.RIGHT) {
+        int by = event.getCode() == KeyCode.LEFT ? -1 : 1;
+        cursor = commands.stepAlong(chain.get().id(), cursor, by);
+        anchor = cursor;
+        redraw();
+        event.consume();
+      }
       return;
     }
     int columns = now.chains().isEmpty() ? 1 : now.chains().get(0).columns();

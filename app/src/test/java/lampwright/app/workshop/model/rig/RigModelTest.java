@@ -166,6 +166,33 @@ class RigModelTest {
   }
 
   @Test
+  void lampMovesAlongTheChainAndOneStepTakesItBack() {
+    Project before =
+        lampwright.app.start.NewModel.make(
+                lampwright.app.start.ModelRequest.usual(
+                    lampwright.engine.document.ModelKind.LAUNCH))
+            .project();
+    bench.open(before);
+    String chain = before.rig().chains().get(0).id();
+    // Several moments of one drag.
+    Object gesture = new Object();
+    hands.moveAlong(before, chain, 0, 3, gesture);
+    hands.moveAlong(before, chain, 0, 5, gesture);
+    bench.endGesture();
+    assertThat(bench.project()).isNotEqualTo(before);
+    assertThat(bench.undoNameProperty().get()).contains("Change wiring order");
+    bench.undo();
+    assertThat(bench.project()).isEqualTo(before);
+    assertThat(hands.stepAlong(chain, 0, 1)).isEqualTo(1);
+    assertThat(hands.stepAlong(chain, 1, -1)).isZero();
+    assertThat(bench.project()).isEqualTo(before);
+    assertThat(hands.stepAlong(chain, 0, -1)).isZero();
+    bench.select(bench.selection().withLamps(List.of(before.rig().lamps().get(0).id())));
+    hands.stepLamp(1);
+    assertThat(bench.project()).isNotEqualTo(before);
+  }
+
+  @Test
   void wiringIsFoundByPoints() {
     Project project = Projects4Tests.sample("recovery-tractor");
     WiringLayout layout = new WiringLayout(project.rig(), 300, 13);

@@ -1,0 +1,91 @@
+package lampwright.app.workshop.model.start;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.IntStream;
+import lampwright.app.workshop.model.ScreenLight;
+import lampwright.app.workshop.model.drawing.Dots;
+import lampwright.engine.document.Project;
+import lampwright.engine.render.FrameCursor;
+import lampwright.engine.render.FrameTable;
+import lampwright.engine.rig.Lamp;
+import lampwright.engine.rig.Place;
+import lampwright.engine.rig.View;
+import lampwright.engine.scene.Scene;
+
+/** The brightest frame at the beginning of a project's first scene, for a small picture. */
+public final class LitFrame {
+  /** Enough to meet every lamp of the samples lit. */
+  private static final int FRAMES = 400;
+
+  private static final double BAR_SIZE = 0.8;
+
+  private final Project project;
+  private final ScreenLight screen;
+  private final byte[] bytes;
+
+  private LitFrame(Project project, ScreenLight screen, byte[] bytes) {
+    this.project = project;
+    this.screen = screen;
+    this.bytes = bytes;
+  }
+
+  /** Renders it; empty if the project has no scene. */
+  public static Optional<LitFrame> of(Project project) {
+    return project.scenes().stream().findFirst().map(scene -> of(project, scene));
+  }
+
+  private static LitFrame of(Project project, Scene scene) {
+    FrameTable table = FrameTable.of(project.rig(), scene);
+    byte[] bytes = new byte[table.layout().bytes()];
+    byte[] best = bytes.clone();
+    long most = -1;
+    FrameCursor cursor = table.cursor();
+    for (int k = 0; k < FRAMES && cursor.hasNext(); k++) {
+      cursor.next(bytes);
+      long sum = 0;
+      for (byte b : bytes) {
+        sum += b & 0xFF;
+      }
+      if (sum > most) {
+        most = sum;
+        best = bytes.clone();
+      }
+    }
+    return new LitFrame(project, ScreenLight.of(table.layout()), best);
+  }
+
+  public Project project() {
+    return project;
+  }
+
+  public ScreenLight screen() {
+    return screen;
+  }
+
+  /** A copy of its bytes. */
+  public byte[] bytes() {
+    return bytes.clone();
+  }
+
+  /** Where its pixels are on the drawing of a side. */
+  public List<Dots.Dot> dots(View view, Dots.Frame frame) {
+    return Dots.of(lamps(), screen::pixels, view, frame);
+  }
+
+  /** A bench without a model has its lamps as bars, one below another. */
+  private List<Lamp> lamps() {
+    List<Lamp> lamps = screen.lamps();
+    if (lamps.stream().anyMatch(lamp -> lamp.place().isPresent())) {
+      return lamps;
+    }
+    return IntStream.range(0, lamps.size())
+        .mapToObj(
+            k -> {
+              double y = (k + 1.0) / (lamps.size() + 1);
+              Place bar = new Place(View.SIDE, 0.5, y, BAR_SIZE);
+              return Lamp.PLACE.with(lamps.get(k), Optional.of(bar));
+            })
+        .toList();
+  }
+}

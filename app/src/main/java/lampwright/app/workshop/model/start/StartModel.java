@@ -1,0 +1,306 @@
+package lampwright.app.workshop.model.start;
+
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.concurrent.Executor;
+import java.util.function.UnaryOperator;
+import javafx.beans.property.ReadOnlyObjectProperty;
+import javafx.beans.property.ReadOnlyObjectWrapper;
+import javafx.collections.FXCollections;
+import javafx.collections.ObservableList;
+import lampwright.app.outline.Models;
+import lampwright.app.review.Reviews;
+import lampwright.app.start.ModelRequest;
+import lampwright.app.start.NewModel;
+import lampwright.app.workshop.model.files.FilesModel;
+import lampwright.app.workshop.words.Texts;
+import lampwright.engine.check.InvalidModelException;
+import lampwright.engine.document.ModelKind;
+import lampwright.engine.document.Project;
+import lampwright.engine.review.Code;
+import lampwright.engine.review.Finding;
+import lampwright.engine.rig.Chain;
+import lampwright.engine.rig.Controller;
+import lampwright.engine.rig.Rig;
+import lampwright.engine.work.LatestWorker;
+import lampwright.exporters.CancelledException;
+import lampwright.exporters.Progress;
+import lampwright.exporters.target.Target;
+
+/** What the start sheet shows and does. For the screen's thread. */
+public final class StartModel implements AutoCloseable {
+  /**
+   * What would be made.
+   *
+   * @param of the request
+   * @param made the project
+   * @param light the picture of it
+   * @param refusals why it does not fit its controller; empty if it does
+   * @param levelLow whether the data line needs a level shifter
+   */
+  public record Outcome(
+      ModelRequest of,
+      NewModel.Made made,
+      Optional<LitFrame> light,
+      List<Finding> refusals,
+      boolean levelLow) {
+    public Outcome {
+      refusals = List.copyOf(refusals);
+    }
+  }
+
+  /** A figure of the title block: what it is, its value, and a second line. */
+  public record Figure(String label, String value, String more) {}
+
+  private final Texts texts = Texts.of("start");
+  private final FilesModel files;
+  private final Runnable done;
+  private final LatestWorker worker;
+  private final LatestWorker sampler;
+  private final ReadOnlyObjectWrapper<ModelRequest> request;
+  private final ReadOnlyObjectWrapper<Optional<Outcome>> outcome =
+      new ReadOnlyObjectWrapper<>(Optional.empty());
+  private final ReadOnlyObjectWrapper<Optional<String>> refusal =
+      new ReadOnlyObjectWrapper<>(Optional.empty());
+  private final ObservableList<LitFrame> samples = FXCollections.observableArrayList();
+
+  /**
+   * @param screen runs what it is given on the screen's thread
+   * @param done called once there is something on the bench, or the sheet is left
+   */
+  public StartModel(FilesModel files, Executor screen, Runnable done) {
+    this.files = files;
+    this.done = done;
+    this.worker = LatestWorker.named("start", screen, LatestWorker.Ending.INTERRUPT);
+    this.sampler = LatestWorker.named("samples", screen, LatestWorker.Ending.INTERRUPT);
+    this.request =
+        new ReadOnlyObjectWrapper<>(named(ModelRequest.usual(ModelKind.RECOVERY_VEHICLE)));
+    request.addListener((of, before, now) -> reckon());
+    reckon();
+    sampler.request(
+        turn -> {
+          for (Project sample : Samples.all()) {
+            LitFrame.of(sample).ifPresent(light -> turn.show(() -> samples.add(light)));
+          }
+        });
+  }
+
+  /** What is requested. */
+  public ReadOnlyObjectProperty<ModelRequest> requestProperty() {
+    return request.getReadOnlyProperty();
+  }
+
+  public ModelRequest request() {
+    return request.get();
+  }
+
+  /** What would be made of the request, or of the one before until that is reckoned. */
+  public ReadOnlyObjectProperty<Optional<Outcome>> outcomeProperty() {
+    return outcome.getReadOnlyProperty();
+  }
+
+  /** Why nothing can be made of the request, in words; empty if something can. */
+  public ReadOnlyObjectProperty<Optional<String>> refusalProperty() {
+    return refusal.getReadOnlyProperty();
+  }
+
+  /** The samples, which come in one after another. */
+  public ObservableList<LitFrame> samples() {
+    return samples;
+  }
+
+  /** The files opened or saved last. */
+  public ObservableList<Path> recents() {
+    return files.recents().list();
+  }
+
+  /** Another kind of model, with its usual lamps; the controller stays. */
+  public void choose(ModelKind kind) {
+    if (kind != request().kind()) {
+      ModelRequest usual = ModelRequest.usual(kind).withController(request().controller());
+      boolean ownName = !request().name().equals(suggested(request().kind()));
+      set(now -> ownName ? usual.withName(now.name()) : named(usual));
+    }
+  }
+
+  /** So many lamps of a group. */
+  public void count(String group, int count) {
+    set(now -> now.withCount(group, count));
+  }
+
+  public void choose(Controller controller) {
+    set(now -> now.withController(controller));
+  }
+
+  public void name(String name) {
+    set(now -> now.withName(name));
+  }
+
+  private void set(UnaryOperator<ModelRequest> change) {
+    request.set(change.apply(request()));
+  }
+
+  private ModelRequest named(ModelRequest asked) {
+    return asked.withName(suggested(asked.kind()));
+  }
+
+  private String suggested(ModelKind kind) {
+    return texts.get("name.suggested", Models.title(kind));
+  }
+
+  private void reckon() {
+    ModelRequest asked = request();
+    if (asked.lamps() == 0) {
+      worker.cancel();
+      refusal.set(Optional.of(texts.get("refusal.none")));
+      return;
+    }
+    refusal.set(Optional.empty());
+    worker.request(
+        turn -> {
+          Outcome found;
+          try {
+            found = reckoned(asked);
+          } catch (InvalidModelException wrong) {
+            String words = texts.get("refusal.name", String.valueOf(wrong.getMessage()));
+            turn.show(() -> refusal.set(Optional.of(words)));
+            return;
+          } catch (CancelledException overtaken) {
+            return;
+          }
+          turn.show(() -> show(found));
+        });
+  }
+
+  private static Outcome reckoned(ModelRequest asked) throws CancelledException {
+    NewModel.Made made = NewModel.make(asked);
+    boolean low =
+        Reviews.ALL.ofProject(made.project()).stream()
+            .anyMatch(finding -> finding.code() == Code.DATA_LEVEL_LOW);
+    return new Outcome(
+        asked,
+        made,
+        LitFrame.of(made.project()),
+        NewModel.refusals(made.project(), Progress.SILENT),
+        low);
+  }
+
+  private void show(Outcome found) {
+    outcome.set(Optional.of(found));
+    refusal.set(
+        found.refusals().stream()
+            .findFirst()
+            .map(
+                first ->
+                    texts.get(
+                        "refusal.fit",
+                        first.about(),
+                        first.what(),
+                        first.limit().isEmpty() ? "" : "; " + first.limit())));
+  }
+
+  /** What a controller is, in plain words. */
+  public String words(Controller controller) {
+    return texts.get("controller." + controller.id());
+  }
+
+  /** How the light comes to a controller. */
+  public String way(Controller controller) {
+    return texts.get(Target.of(controller).drivesPins() ? "way.firmware" : "way.hook");
+  }
+
+  /** The figures of the title block. */
+  public List<Figure> figures() {
+    if (outcome.get().isEmpty()) {
+      return List.of();
+    }
+    NewModel.Made made = outcome.get().get().made();
+    Rig rig = made.project().rig();
+    int chains = rig.chains().size();
+    return List.of(
+        new Figure(texts.get("figure.lamps"), Integer.toString(rig.lamps().size()), asPixels(made)),
+        new Figure(
+            texts.get("figure.leds"),
+            texts.get("figure.pixels", rig.chains().stream().mapToInt(Chain::pixels).sum(), chains),
+            texts.get("figure.plain", rig.outputs().size())),
+        new Figure(
+            texts.get("figure.peak"),
+            texts.get("figure.current", amps(made.peakMilliamps()), plain(rig.supplyVolts())),
+            texts.get("figure.supply", amps(rig.supplyLimitMilliamps()))),
+        new Figure(
+            texts.get("figure.data"),
+            made.dataVolts().isPresent()
+                ? texts.get("figure.volts", plain(made.dataVolts().getAsDouble()))
+                : texts.get("figure.noData"),
+            outcome.get().get().levelLow() ? texts.get("figure.shifter") : ""));
+  }
+
+  private String asPixels(NewModel.Made made) {
+    return made.asPixels().isEmpty()
+        ? ""
+        : texts.get("figure.asPixels", String.join(", ", made.asPixels()));
+  }
+
+  private static String amps(double milliamps) {
+    return String.format(Locale.ROOT, "%.2f", milliamps / 1000);
+  }
+
+  private static String plain(double volts) {
+    return java.math.BigDecimal.valueOf(volts).stripTrailingZeros().toPlainString();
+  }
+
+  /** Makes the project, as one step that can be undone. Returns whether it could. */
+  public boolean make() {
+    ModelRequest asked = request();
+    if (refusal.get().isPresent()) {
+      return false;
+    }
+    Project project;
+    try {
+      project = NewModel.make(asked).project();
+      if (!outcome.get().map(Outcome::of).equals(Optional.of(asked))) {
+        show(reckoned(asked));
+        if (refusal.get().isPresent()) {
+          return false;
+        }
+      }
+    } catch (InvalidModelException wrong) {
+      refusal.set(Optional.of(texts.get("refusal.name", String.valueOf(wrong.getMessage()))));
+      return false;
+    } catch (CancelledException never) {
+      return false;
+    }
+    files.make(texts.get("edit.make"), project, done);
+    return true;
+  }
+
+  /** Opens a sample as a project of its own. */
+  public void open(LitFrame sample) {
+    files.begin(sample.project(), done);
+  }
+
+  /** Opens a file. */
+  public void open(Path file) {
+    done.run();
+    files.open(file);
+  }
+
+  /** Asks which file to open. */
+  public void open() {
+    done.run();
+    files.open();
+  }
+
+  /** Leaves the sheet: what is on the bench stays. */
+  public void skip() {
+    done.run();
+  }
+
+  @Override
+  public void close() {
+    worker.close();
+    sampler.close();
+  }
+}

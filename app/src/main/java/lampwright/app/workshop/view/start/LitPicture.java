@@ -1,0 +1,135 @@
+package lampwright.app.workshop.view.start;
+
+import java.util.List;
+import java.util.Optional;
+import javafx.scene.AccessibleRole;
+import javafx.scene.SnapshotParameters;
+import javafx.scene.canvas.Canvas;
+import javafx.scene.canvas.GraphicsContext;
+import javafx.scene.image.ImageView;
+import javafx.scene.image.PixelFormat;
+import javafx.scene.image.WritableImage;
+import javafx.scene.layout.Region;
+import lampwright.app.outline.Models;
+import lampwright.app.outline.Outline;
+import lampwright.app.picture.DisplayList;
+import lampwright.app.workshop.model.drawing.Dots;
+import lampwright.app.workshop.model.drawing.DrawingInk;
+import lampwright.app.workshop.model.drawing.Glow;
+import lampwright.app.workshop.model.drawing.ModelDrawing;
+import lampwright.app.workshop.model.start.LitFrame;
+import lampwright.app.workshop.view.DisplayPainter;
+import lampwright.app.workshop.view.Inks;
+import lampwright.app.workshop.view.Stylesheets;
+import lampwright.app.workshop.view.Theme;
+import lampwright.engine.document.ModelKind;
+import lampwright.engine.rig.View;
+
+/** A small drawing of a model, with its light on it if there is any. */
+final class LitPicture extends Region {
+  private static final double MARGIN = 6;
+
+  private final Inks<DrawingInk> inks;
+  private final DisplayPainter painter;
+  private final ImageView shown = new ImageView();
+  private final boolean ground;
+  private ModelKind kind = ModelKind.RECOVERY_VEHICLE;
+  private Optional<LitFrame> light = Optional.empty();
+
+  /**
+   * @param ground whether there is a ground behind it
+   * @param night whether it has the palette of the night
+   */
+  LitPicture(double width, double height, boolean ground, boolean night) {
+    this.ground = ground;
+    inks = new Inks<>(DrawingInk.class, this::requestLayout);
+    painter = new DisplayPainter(inks::paint);
+    getStyleClass().addAll("drawing", Theme.PALETTE);
+    if (night) {
+      getStylesheets().setAll(List.of(Stylesheets.url("palette-night")));
+    }
+    setMinSize(width, height);
+    setPrefSize(width, height);
+    setMaxSize(width, height);
+    setMouseTransparent(true);
+    setAccessibleRole(AccessibleRole.IMAGE_VIEW);
+    // Its size is the pane's: a new image asks for no other layout.
+    shown.setManaged(false);
+    getChildren().setAll(inks, shown);
+  }
+
+  /** Shows a kind of model, unlit. */
+  void show(ModelKind now) {
+    kind = now;
+    light = Optional.empty();
+    requestLayout();
+  }
+
+  /** Shows a project and its light. */
+  void show(LitFrame now) {
+    now.project().model().ifPresent(model -> kind = model);
+    light = Optional.of(now);
+    requestLayout();
+  }
+
+  @Override
+  protected void layoutChildren() {
+    int width = (int) getWidth();
+    int height = (int) getHeight();
+    if (width < 1 || height < 1) {
+      return;
+    }
+    View view = view();
+    Outline outline = Models.outline(kind, view);
+    Dots.Frame frame = Dots.Frame.within(width, height, outline.width() / outline.height(), MARGIN);
+    Canvas canvas = new Canvas(width, height);
+    GraphicsContext g = canvas.getGraphicsContext2D();
+    if (ground) {
+      g.setFill(inks.of(DrawingInk.WASH));
+      g.fillRect(0, 0, width, height);
+    }
+    if (light.isEmpty() || light.get().project().model().isPresent()) {
+      DisplayList.Builder list = new DisplayList.Builder(width, height);
+      ModelDrawing.add(list, outline, frame);
+      painter.paint(list.build(), g);
+    }
+    SnapshotParameters parameters = new SnapshotParameters();
+    parameters.setFill(javafx.scene.paint.Color.TRANSPARENT);
+    WritableImage image = canvas.snapshot(parameters, new WritableImage(width, height));
+    light.ifPresent(now -> lit(image, now, view, frame));
+    shown.setImage(image);
+  }
+
+  /** The usual side, or that on which the most lamps of a project are. */
+  private View view() {
+    View main = Models.mainView(kind);
+    return light
+        .map(now -> now.dots(main, new Dots.Frame(0, 0, 1, 1)).isEmpty() ? fullest(now) : main)
+        .orElse(main);
+  }
+
+  private static View fullest(LitFrame light) {
+    Dots.Frame any = new Dots.Frame(0, 0, 1, 1);
+    View best = View.SIDE;
+    for (View view : View.values()) {
+      if (light.dots(view, any).size() > light.dots(best, any).size()) {
+        best = view;
+      }
+    }
+    return best;
+  }
+
+  private static void lit(WritableImage image, LitFrame light, View view, Dots.Frame frame) {
+    int width = (int) image.getWidth();
+    int height = (int) image.getHeight();
+    int[] argb = new int[width * height];
+    image
+        .getPixelReader()
+        .getPixels(0, 0, width, height, PixelFormat.getIntArgbInstance(), argb, 0, width);
+    Glow glow = new Glow(width, height, argb);
+    glow.paint(light.screen(), light.bytes(), light.dots(view, frame), 1, Float.MAX_VALUE);
+    image
+        .getPixelWriter()
+        .setPixels(0, 0, width, height, PixelFormat.getIntArgbPreInstance(), glow.argb(), 0, width);
+  }
+}
