@@ -510,7 +510,20 @@ class WorkshopWindowTest {
     assertThat(window.parts().bench().cue().orElseThrow().pattern().startPhase().orElseThrow())
         .isNotZero();
     assertThat(window.parts().bench().cue().orElseThrow().startMs()).isZero();
-    robot.rightClickOn(at(robot, "beacon-left", 0, 1000, 0.8));
+    // As the platform asks for it; the headless one has no such gesture.
+    Point2D spot = at(robot, "beacon-left", 0, 1000, 0.8);
+    Node ribbons = robot.lookup("#ribbons").query();
+    robot.interact(
+        () ->
+            ribbons.fireEvent(
+                new javafx.scene.input.ContextMenuEvent(
+                    javafx.scene.input.ContextMenuEvent.CONTEXT_MENU_REQUESTED,
+                    0,
+                    0,
+                    spot.getX(),
+                    spot.getY(),
+                    false,
+                    new javafx.scene.input.PickResult(ribbons, spot.getX(), spot.getY()))));
     WaitForAsyncUtils.waitForFxEvents();
     robot.clickOn("#popup-ribbons-act-remove");
     WaitForAsyncUtils.waitForFxEvents();

@@ -12,8 +12,8 @@ import lampwright.engine.scene.Scene;
 import lampwright.engine.scene.Track;
 
 /**
- * What an edge that is dragged is drawn to: edges of other cues, markers, the playhead, the
- * beat, the scene's end; and frames, wherever nothing else is near.
+ * What an edge that is dragged is drawn to: edges of other cues, markers, the playhead, the beat,
+ * the scene's end; and frames, wherever nothing else is near.
  */
 public final class Snap {
   private final Scene scene;
