@@ -471,7 +471,7 @@ class WorkshopWindowTest {
     robot.interact(() -> window.parts().bench().open(withUnplaced(lamps)));
     WaitForAsyncUtils.waitForFxEvents();
     return java.util.stream.Stream.of("#ribbons", "#drawing", "#play")
-        .map(id -> (Node) robot.lookup(id).query())
+        .<Node>map(id -> robot.lookup(id).query())
         .map(node -> node.localToScene(node.getLayoutBounds()))
         .toList();
   }

@@ -21,6 +21,10 @@ public enum RowHeight {
 
   /** The next higher one; the smallest after the highest. */
   public RowHeight next() {
-    return values()[(ordinal() + 1) % values().length];
+    return switch (this) {
+      case SMALL -> MEDIUM;
+      case MEDIUM -> LARGE;
+      case LARGE -> SMALL;
+    };
   }
 }

@@ -90,7 +90,7 @@ final class TimeLineDrawing {
       list.fillRect(left, bottom - 1, right - left, 2, RibbonInk.CUE_CHOSEN_EDGE);
     }
     for (double x : new double[] {from, to}) {
-      list.fillRect(Math.round(x) - 1, top - 2, 2, bottom - top + 3, RibbonInk.CUE_CHOSEN_EDGE);
+      list.fillRect(Math.rint(x) - 1, top - 2, 2, bottom - top + 3, RibbonInk.CUE_CHOSEN_EDGE);
     }
   }
 

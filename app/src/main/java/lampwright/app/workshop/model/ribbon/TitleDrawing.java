@@ -6,6 +6,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import lampwright.app.picture.DisplayList;
 import lampwright.app.picture.Ink;
 import lampwright.app.picture.Mark;
@@ -43,9 +44,7 @@ final class TitleDrawing {
   /** The sign at a distance from the left in titles of a width. */
   static Optional<Sign> signAt(double x, double width) {
     int index = (int) Math.floor((x - (width - Sign.values().length * SIGN - 2)) / SIGN);
-    return index >= 0 && index < Sign.values().length
-        ? Optional.of(Sign.values()[index])
-        : Optional.empty();
+    return Stream.of(Sign.values()).skip(Math.max(0, index)).findFirst().filter(s -> index >= 0);
   }
 
   void draw(RibbonLayout layout) {
