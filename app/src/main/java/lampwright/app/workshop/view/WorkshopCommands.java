@@ -12,6 +12,7 @@ import lampwright.app.workshop.model.drawing.DrawingModel;
 import lampwright.app.workshop.model.play.Player;
 import lampwright.app.workshop.model.ribbon.RibbonCommands;
 import lampwright.app.workshop.model.rig.RigCommands;
+import lampwright.app.workshop.model.shelf.ShelfCommands;
 import lampwright.engine.rig.View;
 
 /** Every command of the workshop. To add one: a line here or in its model's list, and its words. */
@@ -24,10 +25,16 @@ final class WorkshopCommands {
    *
    * @param export opens the export
    * @param offerKinds lets the builder choose a pattern for a new cue
+   * @param showShelf brings the patterns shelf into sight
    * @param keys shows the table of keys
    * @param dark whether the window is dark
    */
-  record Window(Runnable export, Runnable offerKinds, Runnable keys, BooleanProperty dark) {}
+  record Window(
+      Runnable export,
+      Runnable offerKinds,
+      Runnable showShelf,
+      Runnable keys,
+      BooleanProperty dark) {}
 
   private WorkshopCommands() {}
 
@@ -42,6 +49,7 @@ final class WorkshopCommands {
                             window.export())
                         .withShortcut("Shortcut+E")),
                 RibbonCommands.cues(parts.cueCommands(), window.offerKinds()),
+                ShelfCommands.of(parts.shelf(), window.showShelf()),
                 rig(parts.rigCommands()),
                 play(parts.player()),
                 drawing(parts.drawing(), parts.picture()),

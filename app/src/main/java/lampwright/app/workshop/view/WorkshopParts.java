@@ -25,6 +25,8 @@ import lampwright.app.workshop.model.ribbon.CueCommands;
 import lampwright.app.workshop.model.ribbon.RibbonsModel;
 import lampwright.app.workshop.model.rig.RigCommands;
 import lampwright.app.workshop.model.rig.RigModel;
+import lampwright.app.workshop.model.shelf.OwnPresets;
+import lampwright.app.workshop.model.shelf.ShelfModel;
 import lampwright.engine.disk.Owner;
 import lampwright.engine.work.LatestWorker;
 
@@ -44,6 +46,7 @@ final class WorkshopParts implements AutoCloseable {
   private final GaugesModel gauges;
   private final RibbonsModel ribbons;
   private final CueCommands commands;
+  private final ShelfModel shelf;
   private final CueSettingsModel cues;
   private final RigModel rig;
   private final RigCommands rigCommands;
@@ -69,6 +72,7 @@ final class WorkshopParts implements AutoCloseable {
     gauges = new GaugesModel(bench, lights, packs, playhead);
     ribbons = new RibbonsModel(bench, lights, playhead, sheet, screen);
     commands = new CueCommands(ribbons, dialogs);
+    shelf = new ShelfModel(bench, commands, new OwnPresets(state, disk, screen), screen);
     cues = new CueSettingsModel(bench, lights);
     rig = new RigModel(bench, dialogs);
     rigCommands = new RigCommands(rig, dialogs);
@@ -113,6 +117,10 @@ final class WorkshopParts implements AutoCloseable {
 
   CueCommands cueCommands() {
     return commands;
+  }
+
+  ShelfModel shelf() {
+    return shelf;
   }
 
   CueSettingsModel cues() {
@@ -173,6 +181,7 @@ final class WorkshopParts implements AutoCloseable {
     judge.close();
     packs.close();
     ribbons.close();
+    shelf.close();
     searcher.close();
     exporter.close();
     reader.close();

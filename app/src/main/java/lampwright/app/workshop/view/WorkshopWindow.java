@@ -38,6 +38,7 @@ import lampwright.app.workshop.view.drawing.DrawingView;
 import lampwright.app.workshop.view.drawing.TransportBar;
 import lampwright.app.workshop.view.export.ExportDialog;
 import lampwright.app.workshop.view.ribbon.RibbonsView;
+import lampwright.app.workshop.view.shelf.ShelfView;
 import lampwright.app.workshop.words.Texts;
 
 /**
@@ -58,6 +59,7 @@ public final class WorkshopWindow {
   private final SplitPane halves = new SplitPane();
   private final CueSettingsView cueSettings;
   private final RibbonsView ribbons;
+  private final ShelfView shelf;
   private final DrawingView drawing;
   private final TitleBlock title;
   private final Panels panels;
@@ -81,11 +83,13 @@ public final class WorkshopWindow {
                     parts.files().document().changedProperty().get()
                         ? "title.file.changed"
                         : "title.file.saved"));
-    panels = new Panels(WorkshopPanels.of(parts, cueSettings), title);
+    shelf = new ShelfView(parts.shelf(), this::leaveShelf);
+    panels = new Panels(WorkshopPanels.of(parts, cueSettings, shelf), title);
     commands =
         WorkshopCommands.of(
             parts,
-            new WorkshopCommands.Window(this::export, ribbons::offerKinds, this::keys, dark));
+            new WorkshopCommands.Window(
+                this::export, ribbons::offerKinds, this::showShelf, this::keys, dark));
   }
 
   Panels panels() {
@@ -208,6 +212,16 @@ public final class WorkshopWindow {
   private void toCueSettings() {
     panels.show(WorkshopPanels.CUE);
     cueSettings.focusFirst();
+  }
+
+  private void showShelf() {
+    panels.show(WorkshopPanels.SHELF);
+    shelf.focusSearch();
+  }
+
+  private void leaveShelf() {
+    panels.show(WorkshopPanels.CUE);
+    ribbons.requestFocus();
   }
 
   private void lead(Gauge gauge) {

@@ -30,7 +30,8 @@ class WorkshopCommandsTest {
   void make() {
     parts = new WorkshopParts(new ReadyAnswers(), work -> {}, state, () -> {});
     commands =
-        WorkshopCommands.of(parts, new WorkshopCommands.Window(() -> {}, () -> {}, () -> {}, dark));
+        WorkshopCommands.of(
+            parts, new WorkshopCommands.Window(() -> {}, () -> {}, () -> {}, () -> {}, dark));
   }
 
   @AfterEach

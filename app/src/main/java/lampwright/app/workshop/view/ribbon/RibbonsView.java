@@ -88,6 +88,11 @@ public final class RibbonsView extends Region {
     measure.fontProperty().addListener((of, before, now) -> repaintAll());
     getChildren().setAll(inks, measure, titles, timeLine, rows, band.shape(), playhead, empty);
     getChildren().addAll(scroll.bars());
+    for (var part : new PatternDrop(model, commands, rows).shapes()) {
+      part.setManaged(false);
+      part.setMouseTransparent(true);
+      getChildren().add(part);
+    }
     bind();
     listen();
   }
