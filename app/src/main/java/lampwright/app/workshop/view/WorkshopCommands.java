@@ -10,6 +10,7 @@ import lampwright.app.workshop.model.command.CommandMenu;
 import lampwright.app.workshop.model.command.Commands;
 import lampwright.app.workshop.model.drawing.DrawingModel;
 import lampwright.app.workshop.model.play.Player;
+import lampwright.app.workshop.model.ribbon.LampCueCommands;
 import lampwright.app.workshop.model.ribbon.RibbonCommands;
 import lampwright.app.workshop.model.rig.RigCommands;
 import lampwright.app.workshop.model.shelf.ShelfCommands;
@@ -49,6 +50,7 @@ final class WorkshopCommands {
                             window.export())
                         .withShortcut("Shortcut+E")),
                 RibbonCommands.cues(parts.cueCommands(), window.offerKinds()),
+                new LampCueCommands(parts.bench(), parts.dialogs()).commands(),
                 ShelfCommands.of(parts.shelf(), window.showShelf()),
                 rig(parts.rigCommands()),
                 play(parts.player()),

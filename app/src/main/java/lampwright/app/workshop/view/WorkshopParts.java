@@ -91,6 +91,10 @@ final class WorkshopParts implements AutoCloseable {
     return bench;
   }
 
+  Dialogs dialogs() {
+    return dialogs;
+  }
+
   Playhead playhead() {
     return playhead;
   }

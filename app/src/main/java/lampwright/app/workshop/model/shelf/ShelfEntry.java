@@ -10,6 +10,7 @@ import lampwright.engine.check.SafeText;
 import lampwright.engine.document.Preset;
 import lampwright.engine.document.PresetUse;
 import lampwright.engine.pattern.Pattern;
+import lampwright.engine.rig.LampFunction;
 
 /**
  * What can be taken from the shelf.
@@ -43,7 +44,11 @@ public record ShelfEntry(
 
   static ShelfEntry ofKind(String kind) {
     return new ShelfEntry(
-        Source.PATTERN, kind, List.of(), List.of(), Placeable.ofKind(kind).pattern());
+        Source.PATTERN,
+        kind,
+        List.of(),
+        List.of(),
+        Placeable.ofKind(kind).on(LampFunction.SPECIAL_WARNING));
   }
 
   static ShelfEntry of(Source source, Preset preset) {

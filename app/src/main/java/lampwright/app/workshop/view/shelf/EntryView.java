@@ -19,8 +19,8 @@ import lampwright.engine.meter.FlashCaution;
 final class EntryView extends HBox {
   private static final PseudoClass SELECTED = PseudoClass.getPseudoClass("chosen");
   private static final double WIDE = 240;
-  private static final double SMALL = 44;
-  private static final double NAME = 112;
+  private static final double SMALL = 40;
+  private static final double NAME = 96;
 
   private final Texts texts = Texts.of("shelf");
   private final ShelfEntry entry;
@@ -43,7 +43,9 @@ final class EntryView extends HBox {
     } else {
       Label name = new Label(entry.title());
       name.setMinWidth(NAME);
+      name.setMaxWidth(NAME);
       name.setPrefWidth(NAME);
+      name.setWrapText(true);
       getChildren().add(name);
     }
     Tooltip.install(this, tooltip);

@@ -23,7 +23,6 @@ import javafx.scene.layout.BorderPane;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
-import javafx.scene.layout.VBox;
 import javafx.util.Duration;
 import lampwright.app.workshop.model.shelf.ShelfEntry;
 import lampwright.app.workshop.model.shelf.ShelfGroup;
@@ -38,6 +37,7 @@ import org.jspecify.annotations.Nullable;
  */
 public final class ShelfView extends BorderPane {
   private static final double STEP_MS = 40;
+  private static final double ROW = 26;
 
   private final Texts texts = Texts.of("shelf");
   private final ShelfModel model;
@@ -170,10 +170,11 @@ public final class ShelfView extends BorderPane {
     event.consume();
   }
 
-  private VBox left() {
+  private ListView<ShelfGroup> left() {
     groups.setId("shelf-uses");
     groups.setAccessibleText(texts.get("uses"));
     groups.setPrefWidth(150);
+    groups.setFixedCellSize(ROW);
     groups.setCellFactory(list -> new GroupCell());
     groups.getItems().setAll(ShelfModel.groups());
     groups.getSelectionModel().select(model.groupProperty().get());
@@ -189,12 +190,7 @@ public final class ShelfView extends BorderPane {
         };
     model.cardsProperty().addListener((of, before, now) -> count.run());
     count.run();
-    Label strips = new Label(texts.get("strips"));
-    strips.getStyleClass().add("field-range");
-    strips.setWrapText(true);
-    strips.setPrefWidth(150);
-    VBox.setVgrow(groups, Priority.ALWAYS);
-    return new VBox(4, groups, strips);
+    return groups;
   }
 
   private HBox bottom() {
@@ -227,7 +223,11 @@ public final class ShelfView extends BorderPane {
         };
     model.troubleProperty().addListener((of, before, now) -> tell.run());
     tell.run();
-    HBox bottom = new HBox(8, name, save, rename, delete, trouble);
+    Label strips = new Label(texts.get("strips"));
+    strips.getStyleClass().add("field-range");
+    Region between = new Region();
+    HBox.setHgrow(between, Priority.ALWAYS);
+    HBox bottom = new HBox(8, name, save, rename, delete, trouble, between, strips);
     bottom.setAlignment(Pos.CENTER_LEFT);
     bottom.getStyleClass().add("shelf-bar");
     return bottom;
