@@ -70,7 +70,7 @@ public final class WorkshopWindow {
     Path state = StateFolder.ofUser();
     states = new WindowStates(state);
     parts = new WorkshopParts(dialogs, Platform::runLater, state, this::end);
-    cueSettings = new CueSettingsView(parts.cues());
+    cueSettings = new CueSettingsView(parts.cues(), parts.sheet().dropper());
     ribbons = new RibbonsView(parts.ribbons(), parts.cueCommands(), this::toCueSettings);
     drawing =
         new DrawingView(
