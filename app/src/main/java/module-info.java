@@ -8,6 +8,8 @@ module lampwright.app {
   requires tools.jackson.core;
   requires com.google.common;
   requires java.xml;
+  requires org.commonmark;
+  requires org.commonmark.ext.gfm.tables;
   requires static org.jspecify;
 
   opens lampwright.app.command to

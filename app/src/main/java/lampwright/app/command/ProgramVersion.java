@@ -1,20 +1,14 @@
 package lampwright.app.command;
 
-import java.io.IOException;
-import java.io.InputStream;
-import java.util.Properties;
+import lampwright.app.help.Version;
 import picocli.CommandLine.IVersionProvider;
 
-/** The version that the build wrote down. */
+/** What {@code --version} prints. */
 final class ProgramVersion implements IVersionProvider {
   @Override
-  public String[] getVersion() throws IOException {
-    Properties program = new Properties();
-    try (InputStream in = ProgramVersion.class.getResourceAsStream("program.properties")) {
-      program.load(in);
-    }
+  public String[] getVersion() {
     return new String[] {
-      "lampwright " + program.getProperty("version"),
+      "lampwright " + Version.number(),
       "Java " + System.getProperty("java.version") + ", " + System.getProperty("os.name")
     };
   }

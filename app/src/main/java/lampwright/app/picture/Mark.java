@@ -113,7 +113,7 @@ public sealed interface Mark {
 
     /** The plate's left edge, for text of this width in a drawing of this width. */
     public double left(double textWidth, double drawingWidth) {
-      double most = drawingWidth - textWidth - 2 * ROOM;
+      double most = drawingWidth - textWidth - 2 * ROOM - EDGE;
       return Math.max(EDGE, Math.min(most, x - textWidth / 2 - ROOM));
     }
 

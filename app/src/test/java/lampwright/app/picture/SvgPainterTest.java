@@ -125,7 +125,7 @@ class SvgPainterTest {
     assertThat(label.left(40, 100)).isEqualTo(2);
     assertThat(label.top(12)).isEqualTo(2);
     Mark.Label right = new Mark.Label(95, 50, "a", 10, TestInk.LINE, TestInk.BODY);
-    assertThat(right.left(40, 100)).isEqualTo(52);
+    assertThat(right.left(40, 100)).isEqualTo(50);
     assertThat(right.top(12)).isEqualTo(36);
   }
 

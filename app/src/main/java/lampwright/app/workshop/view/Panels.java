@@ -55,6 +55,16 @@ final class Panels {
     return row;
   }
 
+  /** The panels that have a tab. */
+  Node tabs() {
+    return tabs;
+  }
+
+  /** The panels beside the tabs, and the foot. */
+  Node beside() {
+    return beside;
+  }
+
   /** The id of a panel's tab, or of the panel itself where it has none. */
   static String tabId(String panel) {
     return TAB + panel;

@@ -1,12 +1,18 @@
 package lampwright.app.workshop.view;
 
+import java.util.Optional;
 import javafx.beans.binding.Bindings;
 import javafx.collections.ListChangeListener;
+import javafx.geometry.Pos;
+import javafx.scene.control.Button;
 import javafx.scene.control.Label;
 import javafx.scene.control.ListView;
+import javafx.scene.control.Tooltip;
 import javafx.scene.input.KeyCode;
 import javafx.scene.input.MouseButton;
 import javafx.scene.layout.BorderPane;
+import javafx.scene.layout.HBox;
+import javafx.scene.layout.Priority;
 import lampwright.app.workshop.model.problems.ProblemRow;
 import lampwright.app.workshop.model.problems.ProblemsModel;
 import lampwright.app.workshop.words.Texts;
@@ -27,7 +33,17 @@ public final class ProblemsView extends BorderPane {
         .bind(
             Bindings.createStringBinding(this::headText, model.rows(), model.searchingProperty()));
     head.setLabelFor(list);
-    setTop(head);
+    Button explain = new Button(texts.get("explain"));
+    explain.setId("problems-explain");
+    explain.setTooltip(new Tooltip(texts.get("explain.hint")));
+    explain.setMinWidth(USE_PREF_SIZE);
+    explain.getStyleClass().add("small-toggle");
+    explain.setOnAction(event -> model.explain());
+    head.setMaxWidth(Double.MAX_VALUE);
+    HBox.setHgrow(head, Priority.ALWAYS);
+    HBox top = new HBox(head, explain);
+    top.setAlignment(Pos.CENTER_LEFT);
+    setTop(top);
     list.setItems(model.rows());
     list.setCellFactory(view -> new ProblemCell(texts));
     list.setPlaceholder(new Label(texts.get("none")));
@@ -37,6 +53,9 @@ public final class ProblemsView extends BorderPane {
           if (key.getCode() == KeyCode.ENTER || key.getCode() == KeyCode.SPACE) {
             lead();
             key.consume();
+          } else if (key.getCode() == KeyCode.F1) {
+            model.explain();
+            key.consume();
           }
         });
     list.setOnMouseClicked(
@@ -45,6 +64,9 @@ public final class ProblemsView extends BorderPane {
             lead();
           }
         });
+    list.getSelectionModel()
+        .selectedItemProperty()
+        .addListener((of, before, now) -> model.choose(Optional.ofNullable(now)));
     // A list that comes anew shows its worst.
     model.rows().addListener((ListChangeListener<ProblemRow>) change -> list.scrollTo(0));
     setCenter(list);

@@ -13,7 +13,8 @@ import javafx.scene.text.Font;
 /** The look: the typefaces, a palette by day or by night, and the stylesheets of all parts. */
 public final class Theme {
   private static final List<String> PARTS =
-      List.of("workshop", "ribbons", "forms", "drawing", "rig", "problems", "export", "shelf");
+      List.of(
+          "workshop", "ribbons", "forms", "drawing", "rig", "problems", "export", "shelf", "help");
   private static final List<String> FONTS =
       List.of(
           "ibm-plex-sans-condensed-400",

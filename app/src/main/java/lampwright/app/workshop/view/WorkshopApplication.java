@@ -13,6 +13,8 @@ public final class WorkshopApplication extends Application {
   @Override
   public void start(Stage stage) {
     Optional<Path> file = getParameters().getRaw().stream().findFirst().map(Path::of);
-    new WorkshopWindow(stage).show(file);
+    WorkshopWindow window = new WorkshopWindow(stage);
+    window.show(file);
+    window.welcome();
   }
 }

@@ -2,18 +2,22 @@ package lampwright.app.workshop.view;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Consumer;
 import java.util.stream.Stream;
 import javafx.beans.property.BooleanProperty;
+import lampwright.app.help.Manual;
 import lampwright.app.workshop.model.command.Command;
 import lampwright.app.workshop.model.command.Command.InMenu;
 import lampwright.app.workshop.model.command.CommandMenu;
 import lampwright.app.workshop.model.command.Commands;
 import lampwright.app.workshop.model.drawing.DrawingModel;
 import lampwright.app.workshop.model.play.Player;
+import lampwright.app.workshop.model.problems.ProblemsModel;
 import lampwright.app.workshop.model.ribbon.LampCueCommands;
 import lampwright.app.workshop.model.ribbon.RibbonCommands;
 import lampwright.app.workshop.model.rig.RigCommands;
 import lampwright.app.workshop.model.shelf.ShelfCommands;
+import lampwright.app.workshop.view.help.HelpWindow;
 import lampwright.engine.rig.View;
 
 /** Every command of the workshop. To add one: a line here or in its model's list, and its words. */
@@ -27,15 +31,20 @@ final class WorkshopCommands {
    * @param export opens the export
    * @param offerKinds lets the builder choose a pattern for a new cue
    * @param showShelf brings the patterns shelf into sight
-   * @param keys shows the table of keys
+   * @param help what the window explains
    * @param dark whether the window is dark
    */
   record Window(
-      Runnable export,
-      Runnable offerKinds,
-      Runnable showShelf,
-      Runnable keys,
-      BooleanProperty dark) {}
+      Runnable export, Runnable offerKinds, Runnable showShelf, Help help, BooleanProperty dark) {}
+
+  /**
+   * What the window explains.
+   *
+   * @param page shows a page of the manual by its id
+   * @param tour begins the tour
+   * @param about says what this program is
+   */
+  record Help(Consumer<String> page, Runnable tour, Runnable about) {}
 
   private WorkshopCommands() {}
 
@@ -56,7 +65,8 @@ final class WorkshopCommands {
                 play(parts.player()),
                 drawing(parts.drawing(), parts.picture()),
                 RibbonCommands.view(parts.ribbons()),
-                window(parts, window))
+                window(parts, window),
+                help(parts.problems(), window.help()))
             .flatMap(List::stream)
             .toList());
   }
@@ -123,7 +133,18 @@ final class WorkshopCommands {
     return List.of(
         Command.toggle("workshop.menu.dark", show, window.dark()).withShortcut("Shortcut+Shift+D"),
         Command.of("workshop.menu.stopPacking", show, parts.packs()::cancel)
-            .when(parts.packs().progressProperty().lessThan(1)),
-        Command.of("workshop.menu.keys", show, window.keys()).withShortcut("F1"));
+            .when(parts.packs().progressProperty().lessThan(1)));
+  }
+
+  private static List<Command> help(ProblemsModel problems, Help help) {
+    InMenu pages = new InMenu(CommandMenu.HELP, 1);
+    InMenu program = new InMenu(CommandMenu.HELP, 2);
+    return List.of(
+        Command.of("help.menu.keys", pages, HelpWindow.KEYS, help.page()).withShortcut("F1"),
+        Command.of("help.menu.guide", pages, Manual.GUIDE, help.page()),
+        Command.of("help.menu.findings", pages, Manual.FINDINGS, help.page()),
+        Command.of("help.menu.explain", pages, problems::explain).withShortcut("Shift+F1"),
+        Command.of("help.menu.tour", program, help.tour()),
+        Command.of("help.menu.about", program, help.about()));
   }
 }

@@ -21,15 +21,19 @@ import javafx.scene.input.KeyCombination;
 import javafx.scene.input.KeyEvent;
 import javafx.scene.layout.BorderPane;
 import javafx.scene.layout.Priority;
+import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
 import javafx.stage.Screen;
 import javafx.stage.Stage;
+import lampwright.app.help.Manual;
+import lampwright.app.help.Version;
 import lampwright.app.workshop.disk.StateFolder;
 import lampwright.app.workshop.disk.WindowState;
 import lampwright.app.workshop.disk.WindowStates;
 import lampwright.app.workshop.model.Gauge;
 import lampwright.app.workshop.model.command.Command;
 import lampwright.app.workshop.model.command.Commands;
+import lampwright.app.workshop.model.command.KeyTable;
 import lampwright.app.workshop.model.problems.Target;
 import lampwright.app.workshop.model.rig.RigPart;
 import lampwright.app.workshop.view.cue.CueSettingsView;
@@ -37,9 +41,12 @@ import lampwright.app.workshop.view.drawing.DrawingBar;
 import lampwright.app.workshop.view.drawing.DrawingView;
 import lampwright.app.workshop.view.drawing.TransportBar;
 import lampwright.app.workshop.view.export.ExportDialog;
+import lampwright.app.workshop.view.help.HelpWindow;
+import lampwright.app.workshop.view.help.Tour;
 import lampwright.app.workshop.view.ribbon.RibbonsView;
 import lampwright.app.workshop.view.shelf.ShelfView;
 import lampwright.app.workshop.words.Texts;
+import lampwright.engine.review.Finding;
 
 /**
  * The window: gauges above, the drawing sheet with the ribbons in the middle, and below it a tab
@@ -64,6 +71,9 @@ public final class WorkshopWindow {
   private final TitleBlock title;
   private final Panels panels;
   private final Commands commands;
+  private final HelpWindow help;
+  private Optional<Tour> tour = Optional.empty();
+  private boolean firstTime;
 
   public WorkshopWindow(Stage stage) {
     this.stage = stage;
@@ -89,7 +99,12 @@ public final class WorkshopWindow {
         WorkshopCommands.of(
             parts,
             new WorkshopCommands.Window(
-                this::export, ribbons::offerKinds, this::showShelf, this::keys, dark));
+                this::export,
+                ribbons::offerKinds,
+                this::showShelf,
+                new WorkshopCommands.Help(page -> help(page, ""), this::tour, this::about),
+                dark));
+    help = new HelpWindow(this::keys, dialogs.stylesheets());
   }
 
   Panels panels() {
@@ -143,6 +158,7 @@ public final class WorkshopWindow {
       // A new project begins with its rig.
       panels.show(WorkshopPanels.RIG);
     }
+    parts.problems().setExplainer(this::explain);
     parts.problems().setGuide((target, row) -> lead(target));
     parts
         .files()
@@ -156,9 +172,17 @@ public final class WorkshopWindow {
               }
             });
     parts.files().start(file);
+    firstTime = before.equals(WindowState.FIRST);
   }
 
-  private BorderPane root() {
+  /** Begins the tour if the window was never open before. */
+  public void welcome() {
+    if (firstTime) {
+      tour();
+    }
+  }
+
+  private StackPane root() {
     DrawingBar drawingBar = new DrawingBar(parts.drawing());
     VBox left = new VBox(drawingBar, drawing);
     VBox.setVgrow(drawing, Priority.ALWAYS);
@@ -180,13 +204,22 @@ public final class WorkshopWindow {
     halves.setOrientation(Orientation.VERTICAL);
     halves.getItems().setAll(upper, panels.node());
     BorderPane root = new BorderPane(halves);
+    GaugesView gauges = new GaugesView(parts.gauges(), this::lead);
     root.setTop(
         new VBox(
-            new HeaderBar(new WorkshopMenus(commands, parts.files()).bar(), this::export),
-            new GaugesView(parts.gauges(), this::lead)));
+            new HeaderBar(new WorkshopMenus(commands, parts.files()).bar(), this::export), gauges));
     root.setBottom(status());
     root.setId("workshop");
-    return root;
+    Tour stops =
+        new Tour(
+            List.of(
+                new Tour.Stop("drawing", left),
+                new Tour.Stop("ribbons", right),
+                new Tour.Stop("panels", panels.tabs()),
+                new Tour.Stop("gauges", gauges),
+                new Tour.Stop("findings", panels.beside())));
+    tour = Optional.of(stops);
+    return new StackPane(root, stops);
   }
 
   private Label status() {
@@ -257,9 +290,28 @@ public final class WorkshopWindow {
     ExportDialog.show(stage, parts.export(), stage.getScene().getStylesheets());
   }
 
-  private void keys() {
-    String table = commands.keyTable(keys -> KeyCombination.valueOf(keys).getDisplayText());
-    dialogs.tell(texts.get("keys.title"), table + "\n" + texts.get("keys.text"));
+  private KeyTable keys() {
+    return KeyTable.of(commands, keys -> KeyCombination.valueOf(keys).getDisplayText());
+  }
+
+  private void help(String page, String anchor) {
+    help.show(stage, page, anchor);
+  }
+
+  private void explain(Optional<Finding> finding) {
+    help(Manual.FINDINGS, finding.map(of -> of.code().key()).orElse(""));
+  }
+
+  /** Begins the tour of the window. */
+  void tour() {
+    tour.ifPresent(Tour::begin);
+  }
+
+  private void about() {
+    Texts words = Texts.of("help");
+    dialogs.tell(
+        words.get("about.title"),
+        words.get("about.text", Version.number(), System.getProperty("java.version")));
   }
 
   // Keys without a modifier are commands, unless they are meant for a control.

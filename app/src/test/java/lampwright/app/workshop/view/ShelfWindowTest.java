@@ -59,7 +59,12 @@ class ShelfWindowTest {
                 .parts()
                 .bench()
                 .select(
-                    window.parts().bench().selection().withScene("rest").withLamps(List.of("amber"))));
+                    window
+                        .parts()
+                        .bench()
+                        .selection()
+                        .withScene("rest")
+                        .withLamps(List.of("amber"))));
     WaitForAsyncUtils.waitForFxEvents();
   }
 
@@ -161,14 +166,12 @@ class ShelfWindowTest {
     robot.interact(
         () -> {
           var bench = window.parts().bench();
-          bench.select(
-              bench.selection().withScene("work").withCues(List.of(new CueRef(0, 0))));
+          bench.select(bench.selection().withScene("work").withCues(List.of(new CueRef(0, 0))));
         });
     robot.interact(() -> ((javafx.scene.control.Button) robot.lookup("#palette-1").query()).fire());
     Colour taken = scene("work").tracks().get(0).cues().get(0).pattern().look().colour();
     assertThat(taken).isInstanceOf(Colour.Signal.class);
-    robot.interact(
-        () -> window.parts().sheet().dropper().start(this::paint));
+    robot.interact(() -> window.parts().sheet().dropper().start(this::paint));
     RibbonLayout.Row row =
         window.parts().ribbons().layout().orElseThrow().row("roof").orElseThrow();
     Node rows =

@@ -12,6 +12,7 @@ import javafx.scene.input.KeyCombination;
 import lampwright.app.workshop.model.command.Command;
 import lampwright.app.workshop.model.command.CommandMenu;
 import lampwright.app.workshop.model.command.Commands;
+import lampwright.app.workshop.model.command.KeyTable;
 import lampwright.app.workshop.model.files.ReadyAnswers;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
@@ -31,7 +32,13 @@ class WorkshopCommandsTest {
     parts = new WorkshopParts(new ReadyAnswers(), work -> {}, state, () -> {});
     commands =
         WorkshopCommands.of(
-            parts, new WorkshopCommands.Window(() -> {}, () -> {}, () -> {}, () -> {}, dark));
+            parts,
+            new WorkshopCommands.Window(
+                () -> {},
+                () -> {},
+                () -> {},
+                new WorkshopCommands.Help(page -> {}, () -> {}, () -> {}),
+                dark));
   }
 
   @AfterEach
@@ -83,13 +90,26 @@ class WorkshopCommandsTest {
 
   @Test
   void everyShortcutIsInTheTableOfKeys() {
-    List<String> lines = commands.keyTable(keys -> "<" + keys + ">").lines().toList();
+    KeyTable table = KeyTable.of(commands, keys -> "<" + keys + ">");
     assertThat(commands.all())
         .filteredOn(command -> !command.shortcut().isEmpty())
         .allSatisfy(
             command ->
-                assertThat(lines)
-                    .contains(command.words().getValue() + ": <" + command.shortcut() + ">"));
+                assertThat(table.rows())
+                    .anySatisfy(
+                        row -> {
+                          assertThat(row.what()).isEqualTo(command.words().getValue());
+                          assertThat(row.keys()).isEqualTo("<" + command.shortcut() + ">");
+                        }));
+  }
+
+  @Test
+  void tableOfKeysIsSearchedByEveryWordInAnyOfItsTexts() {
+    KeyTable table = KeyTable.of(commands, keys -> keys);
+    assertThat(table.matching("")).isEqualTo(table.rows());
+    assertThat(table.matching(" DELETE  drawing "))
+        .containsExactly(new KeyTable.Row("Drawing", "Remove the lamp from the drawing", "Delete"));
+    assertThat(table.matching("no such key")).isEmpty();
   }
 
   @Test

@@ -6,7 +6,8 @@ public enum CommandMenu {
   CUES("menu.cues"),
   RIG("menu.rig"),
   PLAY("menu.play"),
-  SHOW("menu.show");
+  SHOW("menu.show"),
+  HELP("menu.help");
 
   private final String words;
 

@@ -6,8 +6,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
-import java.util.function.UnaryOperator;
-import lampwright.app.workshop.words.Texts;
 
 /**
  * All commands, in the order of the menus.
@@ -52,30 +50,5 @@ public record Commands(List<Command> all) {
       }
     }
     return List.copyOf(groups.values());
-  }
-
-  /**
-   * The table of keys, one line a command that has a shortcut, under the titles of the menus.
-   *
-   * @param keys the words for a shortcut, such as {@code Ctrl+S}
-   */
-  public String keyTable(UnaryOperator<String> keys) {
-    Texts texts = Texts.of("workshop");
-    StringBuilder table = new StringBuilder();
-    for (CommandMenu menu : CommandMenu.values()) {
-      List<Command> known =
-          groups(menu).stream()
-              .flatMap(List::stream)
-              .filter(command -> !command.shortcut().isEmpty())
-              .toList();
-      if (!known.isEmpty()) {
-        table.append(table.isEmpty() ? "" : "\n").append(texts.get(menu.words())).append('\n');
-      }
-      for (Command command : known) {
-        table.append(command.words().getValue()).append(": ");
-        table.append(keys.apply(command.shortcut())).append('\n');
-      }
-    }
-    return table.toString();
   }
 }

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.BiConsumer;
+import java.util.function.Consumer;
 import javafx.beans.property.ReadOnlyBooleanProperty;
 import javafx.beans.property.ReadOnlyBooleanWrapper;
 import javafx.beans.value.ObservableValue;
@@ -37,6 +38,8 @@ public final class ProblemsModel {
       FXCollections.unmodifiableObservableList(rows);
   private final ReadOnlyBooleanWrapper searching = new ReadOnlyBooleanWrapper();
   private BiConsumer<Target, ProblemRow> guide = (target, row) -> {};
+  private Consumer<Optional<Finding>> explainer = finding -> {};
+  private Optional<ProblemRow> chosen = Optional.empty();
   private List<Finding> ofProject = List.of();
 
   /**
@@ -79,6 +82,22 @@ public final class ProblemsModel {
   /** Told where to lead, after what is on the bench was selected; opens a form or pane for it. */
   public void setGuide(BiConsumer<Target, ProblemRow> newGuide) {
     guide = newGuide;
+  }
+
+  /** Told what is to be explained; all findings if it is given none. */
+  public void setExplainer(Consumer<Optional<Finding>> newExplainer) {
+    explainer = newExplainer;
+  }
+
+  /** Chooses one for what is asked about it. */
+  public void choose(Optional<ProblemRow> row) {
+    chosen = row;
+  }
+
+  /** Explains the chosen one, or the gravest if none is. */
+  public void explain() {
+    explainer.accept(
+        chosen.filter(rows::contains).or(() -> rows.stream().findFirst()).map(ProblemRow::finding));
   }
 
   /** Leads to the spot: chooses the lamp, cue or scene, shows the frame, and tells the guide. */
