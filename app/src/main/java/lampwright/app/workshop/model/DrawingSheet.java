@@ -25,6 +25,7 @@ public final class DrawingSheet {
   private final ObjectProperty<List<Row>> rows = new SimpleObjectProperty<>(List.of());
 
   private final ObjectProperty<LampSigns> signs = new SimpleObjectProperty<>(LampSigns.NONE);
+  private final ColourDropper dropper = new ColourDropper();
 
   /** Which lamps are muted, solo or locked. */
   public ObjectProperty<LampSigns> signsProperty() {
@@ -33,6 +34,11 @@ public final class DrawingSheet {
 
   public LampSigns signs() {
     return signs.get();
+  }
+
+  /** Takes a colour from what is clicked in the drawing or the ribbons. */
+  public ColourDropper dropper() {
+    return dropper;
   }
 
   /** How far the ribbons' pane begins below the drawing's, in pixels. */

@@ -15,8 +15,10 @@ import lampwright.app.workshop.model.drawing.Sight;
 import lampwright.app.workshop.model.play.Player;
 import lampwright.app.workshop.model.problems.ProblemsModel;
 import lampwright.app.workshop.model.ribbon.MarkerCommands;
+import lampwright.app.workshop.model.ribbon.LampCueCommands;
 import lampwright.app.workshop.model.ribbon.RibbonCommands;
 import lampwright.app.workshop.model.rig.RigCommands;
+import lampwright.app.workshop.model.shelf.ShelfCommands;
 import lampwright.app.workshop.view.help.HelpWindow;
 import lampwright.engine.rig.View;
 
@@ -36,6 +38,7 @@ final class WorkshopCommands {
    * @param rename edits the name of the selected lamp
    * @param renameMarker edits the name of the selected marker
    * @param markers what is done to markers
+   * @param showShelf brings the patterns shelf into sight
    * @param help what the window explains
    * @param dark whether the window is dark
    * @param start shows the start sheet
@@ -46,6 +49,7 @@ final class WorkshopCommands {
       Runnable rename,
       Runnable renameMarker,
       MarkerCommands markers,
+      Runnable showShelf,
       Help help,
       BooleanProperty dark,
       Runnable start) {}
@@ -75,6 +79,8 @@ final class WorkshopCommands {
                             "start.act.sheet", new InMenu(CommandMenu.PROJECT, 1), window.start())
                         .withShortcut("Shortcut+Shift+N")),
                 RibbonCommands.cues(parts.cueCommands(), window.offerKinds()),
+                new LampCueCommands(parts.bench(), parts.dialogs()).commands(),
+                ShelfCommands.of(parts.shelf(), window.showShelf()),
                 rig(parts.rigCommands()),
                 play(parts.player()),
                 drawing(parts.drawing(), parts.picture()),

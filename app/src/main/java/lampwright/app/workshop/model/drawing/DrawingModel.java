@@ -12,10 +12,12 @@ import javafx.beans.property.ObjectProperty;
 import javafx.beans.property.SimpleBooleanProperty;
 import javafx.beans.property.SimpleIntegerProperty;
 import javafx.beans.property.SimpleObjectProperty;
+import lampwright.app.workshop.edit.CueEdits;
 import lampwright.app.workshop.edit.Edit;
 import lampwright.app.workshop.edit.LampOrder;
 import lampwright.app.workshop.edit.Partners;
 import lampwright.app.workshop.edit.PlaceEdits;
+import lampwright.app.workshop.edit.ProjectColours;
 import lampwright.app.workshop.model.Bench;
 import lampwright.app.workshop.model.DrawingSheet;
 import lampwright.app.workshop.model.LightService;
@@ -24,6 +26,7 @@ import lampwright.app.workshop.model.ScreenLight;
 import lampwright.app.workshop.words.Texts;
 import lampwright.app.workshop.words.Titles;
 import lampwright.engine.document.Project;
+import lampwright.engine.light.Colour;
 import lampwright.engine.rig.Lamp;
 import lampwright.engine.rig.Place;
 import lampwright.engine.rig.Rig;
@@ -82,6 +85,15 @@ public final class DrawingModel {
 
   public Playhead playhead() {
     return playhead;
+  }
+
+  /** The colour that is given to a lamp at the playhead. */
+  public Optional<Colour> colourNow(Lamp lamp) {
+    return bench
+        .scene()
+        .flatMap(
+            scene ->
+                ProjectColours.at(scene, lamp.id(), CueEdits.frameMs(scene, playhead.frame())));
   }
 
   public DrawingSheet sheet() {
