@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Map;
 import java.util.Random;
 import java.util.TreeMap;
 import java.util.TreeSet;
@@ -112,9 +113,9 @@ class WiringEditsTest {
   }
 
   // Four bytes a pixel, as the only chain is RGBW and comes first in a frame.
-  private static TreeMap<String, String> light(Project project) {
+  private static Map<String, String> light(Project project) {
     FrameTable table = FrameTable.of(project.rig(), project.scenes().get(0));
-    TreeMap<String, String> light = new TreeMap<>();
+    Map<String, String> light = new TreeMap<>();
     for (int frame = 0; frame < table.frameCount(); frame += 7) {
       byte[] bytes = table.frame(frame);
       for (Lamp lamp : project.rig().lamps()) {
