@@ -135,6 +135,15 @@ class StartSheetTest {
   }
 
   @Test
+  void enterMakesItFromACardAsWell(FxRobot robot) {
+    focus(robot, "#start-kind-house");
+    robot.type(KeyCode.SPACE).type(KeyCode.ENTER);
+    WaitForAsyncUtils.waitForFxEvents();
+    assertThat(sheet()).isFalse();
+    assertThat(project().model()).contains(ModelKind.HOUSE);
+  }
+
+  @Test
   void saysWhatDoesNotFitAndDoesNotMakeIt(FxRobot robot) throws TimeoutException {
     focus(robot, "#start-controller-attiny85");
     robot.type(KeyCode.SPACE);
