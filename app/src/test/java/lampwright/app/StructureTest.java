@@ -171,6 +171,7 @@ class StructureTest {
           .resideInAnyPackage(
               "lampwright.app.export..",
               "lampwright.app.outline..",
+              "lampwright.app.preset..",
               "lampwright.app.picture..",
               "lampwright.app.start..",
               "lampwright.app.workshop.disk..",

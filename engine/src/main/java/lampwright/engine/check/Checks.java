@@ -110,13 +110,18 @@ public final class Checks {
 
   /** Refuses members of a list whose id an earlier member has. */
   public <T> Checks uniqueIds(String list, List<T> members, Function<T, String> id) {
+    return unique(list, "id", members, id);
+  }
+
+  /** The members of a list differ in a field. */
+  public <T> Checks unique(String list, String field, List<T> members, Function<T, String> value) {
     Map<String, Integer> first = new HashMap<>();
     for (int i = 0; i < members.size(); i++) {
-      Integer earlier = first.putIfAbsent(id.apply(members.get(i)), i);
+      Integer earlier = first.putIfAbsent(value.apply(members.get(i)), i);
       if (earlier != null) {
         add(
-            list + "[" + i + "].id",
-            id.apply(members.get(i)),
+            list + "[" + i + "]." + field,
+            value.apply(members.get(i)),
             "must be unique; " + list + "[" + earlier + "] has the same");
       }
     }

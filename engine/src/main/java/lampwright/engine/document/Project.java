@@ -26,6 +26,7 @@ import lampwright.engine.scene.Scene;
  * @param rig what is fitted
  * @param pictures of the model, at most one of each view
  * @param scenes each with an id of its own; they drive lamps of the rig
+ * @param presets the project's own, no two of one name; they light nothing by themselves
  */
 public record Project(
     Optional<String> schema,
@@ -34,7 +35,8 @@ public record Project(
     List<PixelType> pixelTypes,
     Rig rig,
     List<Picture> pictures,
-    List<Scene> scenes) {
+    List<Scene> scenes,
+    List<Preset> presets) {
 
   /** The version of the project file that this program knows. */
   public static final int VERSION = 1;
@@ -67,17 +69,35 @@ public record Project(
           "scenes",
           new ListType<>(RecordType.of(Scene.SHAPE), new ListLimit(0, 1000, "scenes")),
           Project::scenes);
+  public static final Field<Project, List<Preset>> PRESETS =
+      Field.list(
+          "presets",
+          new ListType<>(RecordType.of(Preset.SHAPE), new ListLimit(0, Preset.MAX, "presets")),
+          Project::presets);
 
   public static final Shape<Project> SHAPE =
-      Shape.of("project", Project.class, SCHEMA, NAME, MODEL, PIXEL_TYPES, RIG, PICTURES, SCENES);
+      Shape.of(
+          "project",
+          Project.class,
+          SCHEMA,
+          NAME,
+          MODEL,
+          PIXEL_TYPES,
+          RIG,
+          PICTURES,
+          SCENES,
+          PRESETS);
 
   public Project {
     pixelTypes = List.copyOf(pixelTypes);
     pictures = List.copyOf(pictures);
     scenes = List.copyOf(scenes);
+    presets = List.copyOf(presets);
     Checks.of("project")
-        .addAll(SHAPE.check(schema, name, model, pixelTypes, rig, pictures, scenes).faults())
+        .addAll(
+            SHAPE.check(schema, name, model, pixelTypes, rig, pictures, scenes, presets).faults())
         .addAll(ProjectFaults.find(pixelTypes, rig.chains(), rig.lamps(), pictures, scenes))
+        .addAll(ProjectFaults.ofPresets(presets))
         .done();
   }
 

@@ -19,6 +19,11 @@ import lampwright.engine.scene.Track;
 public final class ProjectFaults {
   private ProjectFaults() {}
 
+  /** The faults between presets of one list, with paths such as {@code presets[1].name}. */
+  public static List<Fault> ofPresets(List<Preset> presets) {
+    return Checks.of("presets").unique("presets", "name", presets, Preset::name).faults();
+  }
+
   /** The faults between these parts, with paths such as {@code scenes[0].tracks[1].lamps[0]}. */
   public static List<Fault> find(
       List<PixelType> pixelTypes,

@@ -19,8 +19,6 @@ public final class ProjectReader {
   /** The largest file that is read: 64 MiB. */
   public static final int MAX_BYTES = 64 << 20;
 
-  private static final String VERSION_FIELD = "lampwright";
-
   private ProjectReader() {}
 
   /**
@@ -50,8 +48,9 @@ public final class ProjectReader {
     if (json.isEmpty()) {
       return refused(sourceName, problems);
     }
-    if (isNewer(json.get())) {
-      return newer(sourceName, json.get());
+    Optional<Problems> newer = FileVersion.newer(json.get());
+    if (newer.isPresent()) {
+      return refused(sourceName, newer.get());
     }
     Optional<Project> project = project(new Located(json.get(), Where.ROOT, problems));
     return new ReadResult(
@@ -65,7 +64,7 @@ public final class ProjectReader {
   private static Optional<Project> project(Located at) {
     ShapeReader reader = new ShapeReader();
     Fields f = at.fields();
-    version(f);
+    FileVersion.check(f);
     f.expect(Project.SHAPE.names());
     Names typeNames = new Names();
     PixelTypeReader typeReader = new PixelTypeReader(reader, typeNames);
@@ -86,6 +85,8 @@ public final class ProjectReader {
         ProjectFaults.find(types, rig.chains(), rig.lamps(), draft.get(Project.PICTURES), scenes)) {
       f.report(fault, references);
     }
+    ProjectFaults.ofPresets(draft.get(Project.PRESETS))
+        .forEach(fault -> f.report(fault, References.NONE));
     return at.problems().anyError() ? Optional.empty() : Optional.of(draft.make());
   }
 
@@ -96,33 +97,6 @@ public final class ProjectReader {
       return new RigReader.Result(Optional.empty(), List.of(), List.of(), Names.all());
     }
     return reader.read(at.get());
-  }
-
-  private static boolean isNewer(Json json) {
-    return json instanceof Json.Obj root
-        && root.find(VERSION_FIELD).flatMap(ValueKind.WHOLE::read).orElse(0L) > Project.VERSION;
-  }
-
-  private static ReadResult newer(String sourceName, Json json) {
-    Problems problems = new Problems();
-    Json at = ((Json.Obj) json).find(VERSION_FIELD).orElseThrow();
-    new Located(at, Where.ROOT.field(VERSION_FIELD), problems)
-        .error(
-            at.shown(),
-            "must be " + Project.VERSION + "; this file was written by a newer Lampwright");
-    return refused(sourceName, problems);
-  }
-
-  private static void version(Fields f) {
-    String allowed = "must be " + Project.VERSION;
-    long version = f.required(VERSION_FIELD, number(allowed)).orElse((long) Project.VERSION);
-    if (version != Project.VERSION) {
-      f.report(new Fault(VERSION_FIELD, String.valueOf(version), allowed), References.NONE);
-    }
-  }
-
-  private static ValueKind<Long> number(String allowed) {
-    return new ValueKind<>(Json.Num.class, allowed, List.of(), ValueKind.WHOLE::read);
   }
 
   private static void situations(Fields f) {

@@ -15,7 +15,7 @@ public final class ProjectWriter {
   /** The text of the file, with lines ended by LF, to be stored in UTF-8. */
   public static String write(Project project) {
     Map<String, Object> fields = new LinkedHashMap<>();
-    fields.put("lampwright", BigDecimal.valueOf(Project.VERSION));
+    fields.put(FileVersion.FIELD, BigDecimal.valueOf(Project.VERSION));
     fields.putAll(Project.SHAPE.plain(project));
     StringBuilder text = new StringBuilder();
     Out.of(fields).lay(text, 0, Out.COLUMNS);

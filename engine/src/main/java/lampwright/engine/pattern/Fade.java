@@ -55,7 +55,9 @@ public record Fade(
   @Override
   public Map<String, Colour> colours() {
     Map<String, Colour> colours = new LinkedHashMap<>();
-    colours.put("colour", look.colour());
+    if (from.isEmpty() || to.isEmpty()) {
+      colours.put("colour", look.colour());
+    }
     from.ifPresent(colour -> colours.put("from", colour));
     to.ifPresent(colour -> colours.put("to", colour));
     return colours;

@@ -70,7 +70,9 @@ public record Keyframes(Look look, BigDecimal phase, List<Keyframe> frames, bool
   @Override
   public Map<String, Colour> colours() {
     Map<String, Colour> colours = new LinkedHashMap<>();
-    colours.put("colour", look.colour());
+    if (frames.stream().anyMatch(frame -> frame.colour().isEmpty())) {
+      colours.put("colour", look.colour());
+    }
     for (int i = 0; i < frames.size(); i++) {
       String field = "frames[" + i + "].colour";
       frames.get(i).colour().ifPresent(colour -> colours.put(field, colour));

@@ -60,7 +60,10 @@ public sealed interface Pattern
     return Patterns.with(this, Patterns.PHASE, phase);
   }
 
-  /** The colours that it is given, by their fields, as in {@code frames[2].colour}. */
+  /**
+   * The colours that it is given and uses, by their fields, as in {@code frames[2].colour}; {@code
+   * colour} is the one of its look.
+   */
   default Map<String, Colour> colours() {
     return Map.of("colour", look().colour());
   }

@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.stream.Collectors;
 import lampwright.engine.document.FieldWords;
 import lampwright.engine.document.Picture;
+import lampwright.engine.document.Preset;
 import lampwright.engine.document.Project;
 import lampwright.engine.field.ChoiceType;
 import lampwright.engine.field.DecimalType;
@@ -69,6 +70,7 @@ final class FieldTables {
           LineTiming.SHAPE,
           Scene.SHAPE,
           Marker.SHAPE,
+          Preset.SHAPE,
           Track.SHAPE,
           Cue.SHAPE,
           Keyframe.SHAPE);

@@ -24,6 +24,13 @@ public final class DrawingSheet {
   private final DoubleProperty shift = new SimpleDoubleProperty();
   private final ObjectProperty<List<Row>> rows = new SimpleObjectProperty<>(List.of());
 
+  private final ColourDropper dropper = new ColourDropper();
+
+  /** Takes a colour from what is clicked in the drawing or the ribbons. */
+  public ColourDropper dropper() {
+    return dropper;
+  }
+
   /** How far the ribbons' pane begins below the drawing's, in pixels. */
   public DoubleProperty shiftProperty() {
     return shift;

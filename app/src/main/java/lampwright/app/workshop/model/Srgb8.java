@@ -39,12 +39,32 @@ public final class Srgb8 {
   }
 
   /**
-   * The opaque ARGB value of linear light. Light past 1 keeps its hue: all three are scaled, so
-   * that a red lamp is red and a blue one blue however bright it is.
+   * Brings linear light that sRGB can't show within it, at {@code rgb[at .. at + 2]}: as much white
+   * is added as the component most below 0 lacks, so that the hue stays; clipping would turn a
+   * green of 520 nm by 13 degrees.
+   */
+  public static void lift(float[] rgb, int at) {
+    float least = Math.min(rgb[at], Math.min(rgb[at + 1], rgb[at + 2]));
+    if (least < 0) {
+      for (int c = at; c < at + 3; c++) {
+        rgb[c] -= least;
+      }
+    }
+  }
+
+  /**
+   * The opaque ARGB value of linear light. Light below 0 is {@linkplain #lift lifted}. Light past 1
+   * keeps its hue: all three are scaled, so that a red lamp is red and a blue one blue however
+   * bright it is.
    */
   public static int argb(float r, float g, float b) {
-    float most = Math.max(r, Math.max(g, b));
+    // As lift() does, without an array: this is asked for every pixel that is painted.
+    float lift = Math.max(0, -Math.min(r, Math.min(g, b)));
+    float most = Math.max(r, Math.max(g, b)) + lift;
     float scale = most > 1 ? 1 / most : 1;
-    return 0xFF000000 | code(r * scale) << 16 | code(g * scale) << 8 | code(b * scale);
+    return 0xFF000000
+        | code((r + lift) * scale) << 16
+        | code((g + lift) * scale) << 8
+        | code((b + lift) * scale);
   }
 }

@@ -14,7 +14,16 @@ import javafx.scene.text.Font;
 public final class Theme {
   private static final List<String> PARTS =
       List.of(
-          "workshop", "ribbons", "forms", "drawing", "rig", "problems", "export", "help", "start");
+          "workshop",
+          "ribbons",
+          "forms",
+          "drawing",
+          "rig",
+          "problems",
+          "export",
+          "shelf",
+          "help",
+          "start");
   private static final List<String> FONTS =
       List.of(
           "ibm-plex-sans-condensed-400",

@@ -13,8 +13,10 @@ import lampwright.app.workshop.model.command.Commands;
 import lampwright.app.workshop.model.drawing.DrawingModel;
 import lampwright.app.workshop.model.play.Player;
 import lampwright.app.workshop.model.problems.ProblemsModel;
+import lampwright.app.workshop.model.ribbon.LampCueCommands;
 import lampwright.app.workshop.model.ribbon.RibbonCommands;
 import lampwright.app.workshop.model.rig.RigCommands;
+import lampwright.app.workshop.model.shelf.ShelfCommands;
 import lampwright.app.workshop.view.help.HelpWindow;
 import lampwright.engine.rig.View;
 
@@ -28,12 +30,18 @@ final class WorkshopCommands {
    *
    * @param export opens the export
    * @param offerKinds lets the builder choose a pattern for a new cue
+   * @param showShelf brings the patterns shelf into sight
    * @param help what the window explains
    * @param dark whether the window is dark
    * @param start shows the start sheet
    */
   record Window(
-      Runnable export, Runnable offerKinds, Help help, BooleanProperty dark, Runnable start) {}
+      Runnable export,
+      Runnable offerKinds,
+      Runnable showShelf,
+      Help help,
+      BooleanProperty dark,
+      Runnable start) {}
 
   /**
    * What the window explains.
@@ -60,6 +68,8 @@ final class WorkshopCommands {
                             "start.act.sheet", new InMenu(CommandMenu.PROJECT, 1), window.start())
                         .withShortcut("Shortcut+Shift+N")),
                 RibbonCommands.cues(parts.cueCommands(), window.offerKinds()),
+                new LampCueCommands(parts.bench(), parts.dialogs()).commands(),
+                ShelfCommands.of(parts.shelf(), window.showShelf()),
                 rig(parts.rigCommands()),
                 play(parts.player()),
                 drawing(parts.drawing(), parts.picture()),

@@ -5,19 +5,22 @@ import javafx.beans.property.ReadOnlyStringWrapper;
 import javafx.beans.value.ObservableValue;
 import lampwright.app.workshop.view.cue.CueSettingsView;
 import lampwright.app.workshop.view.rig.RigView;
+import lampwright.app.workshop.view.shelf.ShelfView;
 import lampwright.app.workshop.words.Texts;
 
 /** Every panel of the workshop. To add one: its view, its model, a line here and its words. */
 final class WorkshopPanels {
   static final String CUE = "cue";
+  static final String SHELF = "shelf";
   static final String RIG = "rig";
   static final String PROBLEMS = "problems";
 
   private WorkshopPanels() {}
 
-  static List<Panel> of(WorkshopParts parts, CueSettingsView cues) {
+  static List<Panel> of(WorkshopParts parts, CueSettingsView cues, ShelfView shelf) {
     return List.of(
         new Panel(CUE, words(CUE), Panel.Where.TAB, () -> cues),
+        new Panel(SHELF, words(SHELF), Panel.Where.TAB, () -> shelf),
         new Panel(
             RIG, words(RIG), Panel.Where.TAB, () -> new RigView(parts.rig(), parts.rigCommands())),
         new Panel(

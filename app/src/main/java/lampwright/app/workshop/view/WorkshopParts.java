@@ -25,6 +25,8 @@ import lampwright.app.workshop.model.ribbon.CueCommands;
 import lampwright.app.workshop.model.ribbon.RibbonsModel;
 import lampwright.app.workshop.model.rig.RigCommands;
 import lampwright.app.workshop.model.rig.RigModel;
+import lampwright.app.workshop.model.shelf.OwnPresets;
+import lampwright.app.workshop.model.shelf.ShelfModel;
 import lampwright.app.workshop.model.start.StartModel;
 import lampwright.engine.disk.Owner;
 import lampwright.engine.work.LatestWorker;
@@ -45,6 +47,7 @@ final class WorkshopParts implements AutoCloseable {
   private final GaugesModel gauges;
   private final RibbonsModel ribbons;
   private final CueCommands commands;
+  private final ShelfModel shelf;
   private final CueSettingsModel cues;
   private final RigModel rig;
   private final RigCommands rigCommands;
@@ -70,6 +73,7 @@ final class WorkshopParts implements AutoCloseable {
     gauges = new GaugesModel(bench, lights, packs, playhead);
     ribbons = new RibbonsModel(bench, lights, playhead, sheet, screen);
     commands = new CueCommands(ribbons, dialogs);
+    shelf = new ShelfModel(bench, commands, new OwnPresets(state, disk, screen), screen);
     cues = new CueSettingsModel(bench, lights);
     rig = new RigModel(bench, dialogs);
     rigCommands = new RigCommands(rig, dialogs);
@@ -86,6 +90,10 @@ final class WorkshopParts implements AutoCloseable {
 
   Bench bench() {
     return bench;
+  }
+
+  Dialogs dialogs() {
+    return dialogs;
   }
 
   Playhead playhead() {
@@ -114,6 +122,10 @@ final class WorkshopParts implements AutoCloseable {
 
   CueCommands cueCommands() {
     return commands;
+  }
+
+  ShelfModel shelf() {
+    return shelf;
   }
 
   CueSettingsModel cues() {
@@ -183,6 +195,7 @@ final class WorkshopParts implements AutoCloseable {
     judge.close();
     packs.close();
     ribbons.close();
+    shelf.close();
     searcher.close();
     exporter.close();
     reader.close();

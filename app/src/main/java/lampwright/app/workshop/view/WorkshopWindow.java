@@ -46,6 +46,7 @@ import lampwright.app.workshop.view.export.ExportDialog;
 import lampwright.app.workshop.view.help.HelpWindow;
 import lampwright.app.workshop.view.help.Tour;
 import lampwright.app.workshop.view.ribbon.RibbonsView;
+import lampwright.app.workshop.view.shelf.ShelfView;
 import lampwright.app.workshop.view.start.StartView;
 import lampwright.app.workshop.words.Texts;
 import lampwright.engine.review.Finding;
@@ -68,6 +69,7 @@ public final class WorkshopWindow {
   private final SplitPane halves = new SplitPane();
   private final CueSettingsView cueSettings;
   private final RibbonsView ribbons;
+  private final ShelfView shelf;
   private final DrawingView drawing;
   private final TitleBlock title;
   private final Panels panels;
@@ -82,7 +84,7 @@ public final class WorkshopWindow {
     Path state = StateFolder.ofUser();
     states = new WindowStates(state);
     parts = new WorkshopParts(dialogs, Platform::runLater, state, this::end);
-    cueSettings = new CueSettingsView(parts.cues());
+    cueSettings = new CueSettingsView(parts.cues(), parts.sheet().dropper());
     ribbons = new RibbonsView(parts.ribbons(), parts.cueCommands(), this::toCueSettings);
     drawing =
         new DrawingView(
@@ -95,13 +97,15 @@ public final class WorkshopWindow {
                     parts.files().document().changedProperty().get()
                         ? "title.file.changed"
                         : "title.file.saved"));
-    panels = new Panels(WorkshopPanels.of(parts, cueSettings), title);
+    shelf = new ShelfView(parts.shelf(), this::leaveShelf);
+    panels = new Panels(WorkshopPanels.of(parts, cueSettings, shelf), title);
     commands =
         WorkshopCommands.of(
             parts,
             new WorkshopCommands.Window(
                 this::export,
                 ribbons::offerKinds,
+                this::showShelf,
                 new WorkshopCommands.Help(page -> help(page, ""), this::tour, this::about),
                 dark,
                 this::showStart));
@@ -249,6 +253,16 @@ public final class WorkshopWindow {
   private void toCueSettings() {
     panels.show(WorkshopPanels.CUE);
     cueSettings.focusFirst();
+  }
+
+  private void showShelf() {
+    panels.show(WorkshopPanels.SHELF);
+    shelf.focusSearch();
+  }
+
+  private void leaveShelf() {
+    panels.show(WorkshopPanels.CUE);
+    ribbons.requestFocus();
   }
 
   private void lead(Gauge gauge) {

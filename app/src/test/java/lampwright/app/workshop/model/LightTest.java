@@ -48,7 +48,8 @@ class LightTest {
   @ValueSource(floats = {1, 1.5f, 3, 100})
   void lightPastTheScreenKeepsItsHue(float light) {
     assertThat(Srgb8.argb(light, 0, 0)).isEqualTo(0xFFFF0000);
-    assertThat(Srgb8.argb(-0.4f * light, -0.1f * light, light)).isEqualTo(0xFF0000FF);
+    // Lifted by 0.4 to (0, 0.3, 1.4): 0.3 / 1.4 of the light is code 128 (IEC 61966-2-1).
+    assertThat(Srgb8.argb(-0.4f * light, -0.1f * light, light)).isEqualTo(0xFF0080FF);
     assertThat(Srgb8.argb(light, light, light)).isEqualTo(0xFFFFFFFF);
     // IEC 61966-2-1 of half the light is code 188.
     assertThat(Srgb8.argb(light, light / 2, 0) >> 8 & 0xFF).isEqualTo(188);

@@ -36,6 +36,7 @@ class WorkshopCommandsTest {
             new WorkshopCommands.Window(
                 () -> {},
                 () -> {},
+                () -> {},
                 new WorkshopCommands.Help(page -> {}, () -> {}, () -> {}),
                 dark,
                 () -> {}));

@@ -15,6 +15,7 @@ import lampwright.app.workshop.edit.CueSettings;
 import lampwright.app.workshop.edit.Edit;
 import lampwright.app.workshop.edit.Kind;
 import lampwright.app.workshop.edit.PatternSettings;
+import lampwright.app.workshop.edit.ProjectColours;
 import lampwright.app.workshop.edit.Projects;
 import lampwright.app.workshop.edit.Setting;
 import lampwright.app.workshop.model.Bench;
@@ -23,6 +24,7 @@ import lampwright.app.workshop.model.LightService;
 import lampwright.app.workshop.model.Slot;
 import lampwright.app.workshop.words.Texts;
 import lampwright.app.workshop.words.Titles;
+import lampwright.engine.light.Colour;
 import lampwright.engine.meter.FlashTrain;
 import lampwright.engine.meter.LightReport;
 import lampwright.engine.meter.RateVerdict;
@@ -39,9 +41,11 @@ import lampwright.engine.time.Ratio;
  * changed in all of them.
  */
 public final class CueSettingsModel {
+  private static final String COLOUR = "colour";
   private static final MathContext DIGITS = new MathContext(6);
 
-  private record Structure(String kind, int cues, boolean sameKind, boolean shared) {}
+  private record Structure(
+      String kind, int cues, boolean sameKind, boolean shared, boolean coloured) {}
 
   private final Texts texts = Texts.of("cue");
   private final Texts names = Texts.of("settings");
@@ -54,9 +58,14 @@ public final class CueSettingsModel {
   private final ReadOnlyObjectWrapper<Optional<BigDecimal>> likeReal =
       new ReadOnlyObjectWrapper<>(Optional.empty());
 
+  private final ReadOnlyObjectWrapper<List<Colour>> usedColours =
+      new ReadOnlyObjectWrapper<>(List.of());
+
   public CueSettingsModel(Bench bench, LightService lights) {
     this.bench = bench;
     this.lights = lights;
+    usedColours.set(ProjectColours.of(bench.project()));
+    bench.watch(state -> ProjectColours.of(state.project()), (before, now) -> usedColours.set(now));
     bench.projectProperty().addListener((of, before, now) -> refresh());
     bench.selectionProperty().addListener((of, before, now) -> refresh());
     lights.reportProperty().addListener((of, before, now) -> refreshFromReport());
@@ -81,6 +90,11 @@ public final class CueSettingsModel {
   /** The rate a minute that {@link #setLikeReal} would set; empty if it is like a real one. */
   public ReadOnlyObjectProperty<Optional<BigDecimal>> likeRealProperty() {
     return likeReal.getReadOnlyProperty();
+  }
+
+  /** The colours that the project uses, those used most first. */
+  public ReadOnlyObjectProperty<List<Colour>> usedColoursProperty() {
+    return usedColours.getReadOnlyProperty();
   }
 
   public Bench bench() {
@@ -177,7 +191,12 @@ public final class CueSettingsModel {
             .flatMap(ref -> ref.in(scene).stream())
             .allMatch(c -> c.pattern().kind().equals(cue.get().pattern().kind()));
     boolean shared = track().filter(t -> t.lamps().size() > 1).isPresent();
-    Structure structure = new Structure(cue.get().pattern().kind(), chosen.size(), same, shared);
+    boolean coloured =
+        chosen.stream()
+            .flatMap(ref -> ref.in(scene).stream())
+            .anyMatch(c -> c.pattern().colours().containsKey(COLOUR));
+    Structure structure =
+        new Structure(cue.get().pattern().kind(), chosen.size(), same, shared, coloured);
     if (form.get().map(Form::structure).filter(structure::equals).isPresent()) {
       form.get().get().refresh();
     } else {
@@ -190,7 +209,9 @@ public final class CueSettingsModel {
   private Form form(Structure structure, Cue cue) {
     List<Slot<?>> what = new ArrayList<>();
     what.add(slot(CueSettings.kind()));
-    PatternSettings.look().forEach(setting -> what.add(slot(CueSettings.ofPattern(setting))));
+    PatternSettings.look().stream()
+        .filter(setting -> structure.coloured() || !setting.key().equals(COLOUR))
+        .forEach(setting -> what.add(slot(CueSettings.ofPattern(setting))));
     List<Slot<?>> how = new ArrayList<>();
     if (structure.sameKind()) {
       PatternSettings.of(cue.pattern())

@@ -69,6 +69,11 @@ public final class PixelLook {
     return MatchedMixer.target(colour).map(point -> argb(point.xyz(1))).orElse(0xFF000000);
   }
 
+  /** Whether it has emitters of several colours to mix. */
+  public boolean mixes() {
+    return matched.isPresent();
+  }
+
   /** How near the emitters come to a colour; empty for drives, and for plain LEDs. */
   public Optional<MatchedMix> explain(Colour colour) {
     return matched.flatMap(m -> m.explain(colour));
@@ -77,6 +82,10 @@ public final class PixelLook {
   private static int argb(double[] xyz) {
     double[] rgb = new double[3];
     SrgbSpace.fromXyz(xyz[0], xyz[1], xyz[2], rgb, 0);
+    double lift = Math.max(0, -Math.min(rgb[0], Math.min(rgb[1], rgb[2])));
+    for (int i = 0; i < rgb.length; i++) {
+      rgb[i] += lift;
+    }
     double most = Math.max(rgb[0], Math.max(rgb[1], rgb[2]));
     if (!(most > 0)) {
       return 0xFF000000;

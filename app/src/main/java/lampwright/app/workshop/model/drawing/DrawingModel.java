@@ -8,9 +8,11 @@ import java.util.Optional;
 import java.util.Set;
 import javafx.beans.property.IntegerProperty;
 import javafx.beans.property.SimpleIntegerProperty;
+import lampwright.app.workshop.edit.CueEdits;
 import lampwright.app.workshop.edit.Edit;
 import lampwright.app.workshop.edit.LampOrder;
 import lampwright.app.workshop.edit.PlaceEdits;
+import lampwright.app.workshop.edit.ProjectColours;
 import lampwright.app.workshop.model.Bench;
 import lampwright.app.workshop.model.DrawingSheet;
 import lampwright.app.workshop.model.LightService;
@@ -19,6 +21,7 @@ import lampwright.app.workshop.model.ScreenLight;
 import lampwright.app.workshop.words.Texts;
 import lampwright.app.workshop.words.Titles;
 import lampwright.engine.document.Project;
+import lampwright.engine.light.Colour;
 import lampwright.engine.rig.Lamp;
 import lampwright.engine.rig.Place;
 import lampwright.engine.rig.Rig;
@@ -56,6 +59,15 @@ public final class DrawingModel {
 
   public Playhead playhead() {
     return playhead;
+  }
+
+  /** The colour that is given to a lamp at the playhead. */
+  public Optional<Colour> colourNow(Lamp lamp) {
+    return bench
+        .scene()
+        .flatMap(
+            scene ->
+                ProjectColours.at(scene, lamp.id(), CueEdits.frameMs(scene, playhead.frame())));
   }
 
   public DrawingSheet sheet() {

@@ -200,11 +200,12 @@ public final class Glow {
         ground[at + 2] * seen + b * scale);
   }
 
-  /** The light of a dot as it is painted: exposed, no component below 0 and none above the most. */
+  /** The light of a dot as it is painted: exposed, within sRGB and none above the most. */
   static void limit(float[] rgb, int at, float exposure, float most) {
     float brightest = 0;
+    Srgb8.lift(rgb, at);
     for (int c = at; c < at + 3; c++) {
-      rgb[c] = Math.max(0, rgb[c] * exposure);
+      rgb[c] *= exposure;
       brightest = Math.max(brightest, rgb[c]);
     }
     if (brightest > most) {

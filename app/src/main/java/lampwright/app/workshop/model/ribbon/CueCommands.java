@@ -9,8 +9,10 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
+import javafx.beans.property.ObjectProperty;
 import javafx.beans.property.ReadOnlyBooleanProperty;
 import javafx.beans.property.ReadOnlyBooleanWrapper;
+import javafx.beans.property.SimpleObjectProperty;
 import lampwright.app.workshop.edit.CueEdits;
 import lampwright.app.workshop.edit.CueRef;
 import lampwright.app.workshop.edit.Selection;
@@ -18,9 +20,6 @@ import lampwright.app.workshop.model.Bench;
 import lampwright.app.workshop.model.BenchState;
 import lampwright.app.workshop.model.Dialogs;
 import lampwright.app.workshop.words.Texts;
-import lampwright.app.workshop.words.Titles;
-import lampwright.engine.light.Colour;
-import lampwright.engine.pattern.Look;
 import lampwright.engine.pattern.Pattern;
 import lampwright.engine.pattern.Patterns;
 import lampwright.engine.rig.Lamp;
@@ -39,6 +38,8 @@ public final class CueCommands {
   private final ReadOnlyBooleanWrapper anyCue = new ReadOnlyBooleanWrapper();
   private final ReadOnlyBooleanWrapper anyLamp = new ReadOnlyBooleanWrapper();
   private final ReadOnlyBooleanWrapper anyCopied = new ReadOnlyBooleanWrapper();
+  private final ObjectProperty<Optional<Placeable>> carried =
+      new SimpleObjectProperty<>(Optional.empty());
   private List<CueEdits.Copied> copied = List.of();
 
   public CueCommands(RibbonsModel model, Dialogs dialogs) {
@@ -81,21 +82,63 @@ public final class CueCommands {
    */
   public boolean add(
       String kind, List<String> lamps, BigDecimal atMs, Optional<BigDecimal> lengthMs) {
+    return place(Placeable.ofKind(kind), lamps, atMs, lengthMs);
+  }
+
+  /**
+   * Gives lamps a cue of a pattern.
+   *
+   * @param lengthMs without it: to the next cue of these lamps, or to the scene's end
+   */
+  public boolean place(
+      Placeable what, List<String> lamps, BigDecimal atMs, Optional<BigDecimal> lengthMs) {
     if (lamps.isEmpty()) {
       return false;
     }
-    LampFunction function =
-        bench.project().rig().lamp(lamps.get(0)).map(Lamp::function).orElse(LampFunction.OTHER);
-    Colour colour = function.usualColour();
-    Pattern pattern = Patterns.fresh(kind, new Look(colour, 1));
+    Pattern pattern = what.on(function(lamps));
     return bench.applyToCues(
-        texts.get("edit.add", Titles.ofKind(kind)),
+        texts.get("edit.add", what.title()),
         Optional.empty(),
         scene -> {
           BigDecimal length = lengthMs.orElseGet(() -> room(scene, lamps, atMs));
           Cue cue = new Cue(atMs, length, BigDecimal.ZERO, BigDecimal.ZERO, Blend.COVER, pattern);
           return CueEdits.add(scene, lamps, Span.EACH, cue);
         });
+  }
+
+  private LampFunction function(List<String> lamps) {
+    return bench.project().rig().lamp(lamps.get(0)).map(Lamp::function).orElse(LampFunction.OTHER);
+  }
+
+  /** How long a cue of these lamps would be that begins here: to the next one or the end. */
+  public BigDecimal roomMs(List<String> lamps, BigDecimal atMs) {
+    return bench.scene().map(scene -> room(scene, lamps, atMs)).orElse(BigDecimal.ZERO);
+  }
+
+  /** The time that the playhead shows. */
+  public BigDecimal playheadMs() {
+    return model.playheadMs();
+  }
+
+  /** Gives the selected cues another pattern; their times stay. */
+  public void replacePattern(Placeable what) {
+    applyToChosen(
+        texts.get("edit.replace", what.title()),
+        (scene, refs) ->
+            CueEdits.each(
+                scene,
+                refs,
+                cue ->
+                    Cue.PATTERN.with(
+                        cue,
+                        what.usualColour()
+                            ? Patterns.withLook(what.pattern(), cue.pattern().look())
+                            : what.pattern())));
+  }
+
+  /** What the mouse carries over the ribbons, to be placed where it is let go. */
+  public ObjectProperty<Optional<Placeable>> carriedProperty() {
+    return carried;
   }
 
   // Up to the next cue of these lamps, or the scene's end; a second where neither leaves room.

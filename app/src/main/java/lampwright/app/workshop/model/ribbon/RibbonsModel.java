@@ -20,6 +20,7 @@ import javafx.beans.property.SimpleObjectProperty;
 import lampwright.app.workshop.edit.CueEdits;
 import lampwright.app.workshop.edit.CueRef;
 import lampwright.app.workshop.edit.LampOrder;
+import lampwright.app.workshop.edit.ProjectColours;
 import lampwright.app.workshop.model.Bench;
 import lampwright.app.workshop.model.BenchState;
 import lampwright.app.workshop.model.DrawingSheet;
@@ -28,6 +29,7 @@ import lampwright.app.workshop.model.Playhead;
 import lampwright.app.workshop.model.SceneLight;
 import lampwright.app.workshop.words.Texts;
 import lampwright.app.workshop.words.Titles;
+import lampwright.engine.light.Colour;
 import lampwright.engine.rig.Lamp;
 import lampwright.engine.scene.Cue;
 import lampwright.engine.scene.Scene;
@@ -123,6 +125,25 @@ public final class RibbonsModel implements AutoCloseable {
   /** The light of the lamps in sight, by index in the rig. */
   public ReadOnlyObjectProperty<Map<Integer, Strip>> stripsProperty() {
     return strips.stripsProperty();
+  }
+
+  /** The colour that is given to what is at a point of the rows: a cue, or a lamp at a time. */
+  public Optional<Colour> colourAt(double x, double y) {
+    Optional<Scene> scene = bench.scene();
+    Optional<RibbonLayout.Hit> hit = scene.flatMap(s -> hit(x, y));
+    Optional<Cue> cue = hit.flatMap(RibbonLayout.Hit::cue).flatMap(ref -> ref.in(scene.get()));
+    return cue.isPresent()
+        ? cue.flatMap(ProjectColours::of)
+        : hit.flatMap(
+            h ->
+                ProjectColours.at(
+                    scene.orElseThrow(),
+                    h.row().lamp().id(),
+                    BigDecimal.valueOf(Math.max(0, axis().ms(x)))));
+  }
+
+  public DrawingSheet sheet() {
+    return sheet;
   }
 
   public Bench bench() {

@@ -1,14 +1,20 @@
 package lampwright.app.workshop.view.cue;
 
+import java.util.List;
 import java.util.Optional;
-import java.util.function.Supplier;
+import java.util.function.Consumer;
+import javafx.beans.value.ChangeListener;
+import javafx.beans.value.WeakChangeListener;
 import javafx.geometry.Pos;
 import javafx.scene.control.ComboBox;
+import javafx.scene.control.ToggleButton;
+import javafx.scene.control.Tooltip;
+import javafx.scene.input.KeyCode;
+import javafx.scene.input.KeyEvent;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.VBox;
 import javafx.util.StringConverter;
 import lampwright.app.workshop.model.Slot;
-import lampwright.app.workshop.model.cue.PixelLook;
 import lampwright.app.workshop.view.form.Field;
 import lampwright.app.workshop.words.Texts;
 import lampwright.engine.light.Colour;
@@ -21,7 +27,8 @@ import org.jspecify.annotations.Nullable;
 final class ColourField {
   private final Texts texts = Texts.of("cue");
   private final Slot<Colour> slot;
-  private final Supplier<Optional<PixelLook>> look;
+  private final ColourContext context;
+  private final PaletteRow palette;
   private final ComboBox<ColourForm> forms = new ComboBox<>();
   private final Swatches swatches;
   private final ColourSliders sliders;
@@ -29,15 +36,16 @@ final class ColourField {
   private @Nullable ColourForm shown;
   private ColourControls controls = ColourControls.NONE;
 
-  private ColourField(Slot<Colour> slot, Supplier<Optional<PixelLook>> look) {
+  private ColourField(Slot<Colour> slot, ColourContext context) {
     this.slot = slot;
-    this.look = look;
-    this.swatches = new Swatches(look);
+    this.context = context;
+    this.swatches = new Swatches(context.look());
+    this.palette = new PaletteRow(slot, context.look());
     this.sliders = new ColourSliders(slot);
   }
 
-  static Field of(Slot<Colour> slot, Supplier<Optional<PixelLook>> look, String name) {
-    return new ColourField(slot, look).field(name);
+  static Field of(Slot<Colour> slot, ColourContext context, String name) {
+    return new ColourField(slot, context).field(name);
   }
 
   private Field field(String name) {
@@ -65,9 +73,45 @@ final class ColourField {
             slot.set(form.turned(slot.value()));
           }
         });
+    line.getChildren().add(dropper(name));
     slot.valueProperty().addListener((of, before, now) -> show());
     show();
-    return new Field(new VBox(4, line, parts, swatches.verdict()), forms);
+    VBox box = new VBox(4, line, parts, palette.node(), swatches.verdict());
+    // Weakly, since the context outlives the form.
+    ChangeListener<List<Colour>> used = (of, before, now) -> palette.show(now);
+    box.setUserData(used);
+    context.used().addListener(new WeakChangeListener<>(used));
+    palette.show(context.used().getValue());
+    return new Field(box, forms);
+  }
+
+  private ToggleButton dropper(String name) {
+    ToggleButton button = new ToggleButton(texts.get("dropper"));
+    button.setAccessibleText(texts.get("dropper.accessible", name));
+    button.setTooltip(new Tooltip(texts.get("dropper.hint")));
+    button.getStyleClass().add("colour-dropper");
+    Consumer<Colour> take = slot::set;
+    button.setOnAction(
+        event -> {
+          if (button.isSelected()) {
+            context.dropper().start(take);
+          } else {
+            context.dropper().cancel();
+          }
+        });
+    button.addEventHandler(
+        KeyEvent.KEY_PRESSED,
+        event -> {
+          if (event.getCode() == KeyCode.ESCAPE && button.isSelected()) {
+            context.dropper().cancel();
+            event.consume();
+          }
+        });
+    ChangeListener<Optional<Consumer<Colour>>> waits =
+        (of, before, now) -> button.setSelected(now.equals(Optional.of(take)));
+    button.setUserData(waits);
+    context.dropper().takerProperty().addListener(new WeakChangeListener<>(waits));
+    return button;
   }
 
   private void show() {
@@ -88,8 +132,8 @@ final class ColourField {
   private ColourControls controls(ColourForm form) {
     return switch (form) {
       case SRGB -> SrgbControls.of(slot, sliders);
-      case HUE -> HueControls.of(sliders);
-      case KELVIN -> KelvinControls.of(slot, sliders, look.get());
+      case HUE -> HueControls.of(sliders, context.look().get());
+      case KELVIN -> KelvinControls.of(slot, sliders, context.look().get());
       case SIGNAL -> SignalControls.of(slot, sliders);
       case DRIVE -> DriveControls.of(sliders);
     };

@@ -41,6 +41,11 @@ final class ColourSliders {
     }
   }
 
+  /** The next change begins a gesture. */
+  void newGesture() {
+    gesture = new Object();
+  }
+
   /** Lets each press of the mouse on a slider begin a gesture. */
   void listen(Slider slider) {
     slider.setOnMousePressed(event -> gesture = new Object());

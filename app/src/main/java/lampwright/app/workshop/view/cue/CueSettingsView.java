@@ -9,6 +9,7 @@ import javafx.scene.layout.Priority;
 import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
 import lampwright.app.workshop.edit.NumberText;
+import lampwright.app.workshop.model.ColourDropper;
 import lampwright.app.workshop.model.cue.CueSettingsModel;
 import lampwright.app.workshop.model.cue.PixelLook;
 import lampwright.app.workshop.view.form.FormContext;
@@ -20,12 +21,19 @@ public final class CueSettingsView extends VBox {
   private final Texts texts = Texts.of("cue");
   private final FormView form;
 
-  public CueSettingsView(CueSettingsModel model) {
+  /**
+   * @param dropper takes colours from what is clicked
+   */
+  public CueSettingsView(CueSettingsModel model, ColourDropper dropper) {
     getStyleClass().add("cue-settings");
     setId("cue-settings");
     FormContext context = new FormContext();
     ColourFields.addTo(
-        context, () -> model.lamp().map(l -> PixelLook.of(model.bench().project().rig(), l)));
+        context,
+        new ColourContext(
+            () -> model.lamp().map(l -> PixelLook.of(model.bench().project().rig(), l)),
+            model.usedColoursProperty(),
+            dropper));
     form = new FormView(context, model.formProperty());
     Label summary = new Label();
     summary.textProperty().bind(model.summaryProperty());

@@ -31,6 +31,10 @@ final class DrawingMouse {
 
   void pressed(MouseEvent event) {
     Optional<Lamp> lamp = at(event);
+    if (model.sheet().dropper().isActive()) {
+      model.sheet().dropper().give(lamp.flatMap(model::colourNow));
+      return;
+    }
     pressX = event.getX();
     pressY = event.getY();
     gesture = new Object();

@@ -88,6 +88,11 @@ public final class RibbonsView extends Region {
     measure.fontProperty().addListener((of, before, now) -> repaintAll());
     getChildren().setAll(inks, measure, titles, timeLine, rows, band.shape(), playhead, empty);
     getChildren().addAll(scroll.bars());
+    for (var part : new PatternDrop(model, commands, rows).shapes()) {
+      part.setManaged(false);
+      part.setMouseTransparent(true);
+      getChildren().add(part);
+    }
     bind();
     listen();
   }
@@ -123,11 +128,20 @@ public final class RibbonsView extends Region {
     timeLine.setOnMousePressed(event -> timeLineMouse.pressed(event, timeLine.getHeight()));
     timeLine.setOnMouseDragged(timeLineMouse::dragged);
     timeLine.setOnMouseReleased(event -> release());
+    rows.addEventFilter(MouseEvent.MOUSE_PRESSED, this::dropper);
     rows.setOnMousePressed(rowsMouse::pressed);
     rows.setOnMouseDragged(rowsMouse::dragged);
     rows.setOnMouseReleased(event -> release());
     rows.setOnMouseMoved(event -> rows.setCursor(rowsMouse.cursor(event)));
     addEventHandler(ScrollEvent.SCROLL, event -> scroll.wheel(event, titles.getWidth()));
+  }
+
+  // While somebody waits for a colour, a press takes it and does nothing else.
+  private void dropper(MouseEvent event) {
+    if (model.sheet().dropper().isActive()) {
+      model.sheet().dropper().give(model.colourAt(event.getX(), event.getY()));
+      event.consume();
+    }
   }
 
   private void release() {

@@ -1,6 +1,7 @@
 package lampwright.app.workshop.view.rig;
 
 import java.util.List;
+import javafx.beans.property.SimpleObjectProperty;
 import javafx.scene.control.Button;
 import javafx.scene.control.Label;
 import javafx.scene.control.ListCell;
@@ -11,14 +12,17 @@ import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.VBox;
 import lampwright.app.workshop.edit.Kind;
+import lampwright.app.workshop.model.ColourDropper;
 import lampwright.app.workshop.model.cue.PixelLook;
 import lampwright.app.workshop.model.rig.RigCommands;
 import lampwright.app.workshop.model.rig.RigModel;
 import lampwright.app.workshop.model.rig.RigPart;
+import lampwright.app.workshop.view.cue.ColourContext;
 import lampwright.app.workshop.view.cue.ColourFields;
 import lampwright.app.workshop.view.form.FormContext;
 import lampwright.app.workshop.view.form.FormView;
 import lampwright.app.workshop.words.Texts;
+import lampwright.engine.light.Colour;
 import lampwright.engine.rig.PixelRun;
 import org.jspecify.annotations.Nullable;
 
@@ -38,7 +42,12 @@ public final class RigView extends SplitPane {
     setId("rig");
     wiring = new WiringView(model, commands);
     FormContext context = new FormContext();
-    ColourFields.addTo(context, java.util.Optional::<PixelLook>empty);
+    ColourFields.addTo(
+        context,
+        new ColourContext(
+            java.util.Optional::<PixelLook>empty,
+            new SimpleObjectProperty<>(List.<Colour>of()),
+            new ColourDropper()));
     context.<Kind.Runs, List<PixelRun>>with(
         Kind.Runs.class, (kind, slot) -> RunsField.of(slot, context.words().label(slot.key())));
     FormView form = new FormView(context, model.formProperty());
