@@ -155,6 +155,7 @@ public final class WorkshopWindow {
         });
     scene.addEventHandler(KeyEvent.KEY_PRESSED, this::plainKey);
     stage.setScene(scene);
+    stage.getIcons().setAll(WindowIcon.all());
     stage.titleProperty().bind(parts.files().document().titleProperty());
     parts.files().document().changedProperty().addListener((of, was, now) -> title.show());
     stage.setOnCloseRequest(
@@ -428,6 +429,7 @@ public final class WorkshopWindow {
     } catch (IOException | IllegalArgumentException lost) {
       // It opens as before next time.
     }
+    firstTime = false;
     leaveStart.ifPresent(Runnable::run);
     parts.player().pause();
     drawing.close();

@@ -5,7 +5,10 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.HashSet;
+import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.TimeoutException;
 import java.util.function.BooleanSupplier;
@@ -13,6 +16,7 @@ import javafx.scene.Node;
 import javafx.scene.Scene;
 import javafx.scene.control.Labeled;
 import javafx.scene.control.TextField;
+import javafx.scene.image.Image;
 import javafx.scene.input.KeyCode;
 import javafx.stage.Stage;
 import lampwright.app.start.ModelRequest;
@@ -131,6 +135,15 @@ class StartSheetTest {
   }
 
   @Test
+  void enterMakesItFromACardAsWell(FxRobot robot) {
+    focus(robot, "#start-kind-house");
+    robot.type(KeyCode.SPACE).type(KeyCode.ENTER);
+    WaitForAsyncUtils.waitForFxEvents();
+    assertThat(sheet()).isFalse();
+    assertThat(project().model()).contains(ModelKind.HOUSE);
+  }
+
+  @Test
   void saysWhatDoesNotFitAndDoesNotMakeIt(FxRobot robot) throws TimeoutException {
     focus(robot, "#start-controller-attiny85");
     robot.type(KeyCode.SPACE);
@@ -180,6 +193,24 @@ class StartSheetTest {
     assertThat(project().name()).isEqualTo("Mountain rescue carrier");
     assertThat(window.parts().files().document().file()).isEmpty();
     assertThat(window.parts().files().document().changed()).isFalse();
+  }
+
+  @Test
+  void windowHasTheMarkAsItsIconInEverySize() {
+    List<Image> icons = ((Stage) scene.getWindow()).getIcons();
+    assertThat(icons).extracting(Image::getWidth).contains(16.0, 32.0, 48.0, 128.0, 256.0);
+    for (Image icon : icons) {
+      assertThat(icon.getWidth()).isEqualTo(icon.getHeight());
+      int size = (int) icon.getWidth();
+      Set<Integer> colours = new HashSet<>();
+      for (int k = 0; k < size * size; k++) {
+        colours.add(icon.getPixelReader().getArgb(k % size, k / size));
+      }
+      // Tile, glass and lines; at the corner nothing.
+      assertThat(colours).as("size %s", size).hasSizeGreaterThan(3);
+      assertThat(icon.getPixelReader().getArgb(0, 0) >>> 24).isLessThan(128);
+      assertThat(icon.getPixelReader().getArgb(size / 2, size - 1) >>> 24).isGreaterThan(200);
+    }
   }
 
   @Test

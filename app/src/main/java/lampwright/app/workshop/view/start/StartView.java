@@ -3,6 +3,7 @@ package lampwright.app.workshop.view.start;
 import java.util.function.Function;
 import javafx.geometry.Pos;
 import javafx.scene.Node;
+import javafx.scene.control.Button;
 import javafx.scene.control.Label;
 import javafx.scene.control.ScrollPane;
 import javafx.scene.control.ToggleButton;
@@ -62,13 +63,18 @@ public final class StartView extends BorderPane {
     left.setBottom(new StartTitleBlock(model));
     setCenter(left);
     setRight(new StartSide(model));
-    // Before a control takes it: Esc leaves the sheet wherever the focus is.
+    // Before a control takes it: Esc leaves the sheet and Enter makes it, wherever the focus is.
     addEventFilter(
         KeyEvent.KEY_PRESSED,
         event -> {
           if (event.getCode() == KeyCode.ESCAPE) {
             event.consume();
             model.skip();
+          } else if (event.getCode() == KeyCode.ENTER
+              && !(getScene().getFocusOwner() instanceof Button)) {
+            // A card or a number would take it for itself.
+            event.consume();
+            model.make();
           }
         });
   }
