@@ -18,7 +18,7 @@ import lampwright.engine.scene.Scene;
 
 /** What stands at the foot of a drawing sheet: the facts of the project and of its scene. */
 final class TitleBlock extends GridPane {
-  private static final int COLUMNS = 6;
+  private static final int COLUMNS = 12;
 
   private final Texts texts = Texts.of("workshop");
   private final Bench bench;
@@ -43,12 +43,12 @@ final class TitleBlock extends GridPane {
       column.setPercentWidth(100.0 / COLUMNS);
       getColumnConstraints().add(column);
     }
-    cell("title.model", model, "title-large", 0, 0, 4);
-    cell("title.scene", scene, "title-large", 4, 0, 2);
-    cell("title.length", length, "title-value", 0, 1, 2);
-    cell("title.supply", supply, "title-value", 2, 1, 1);
-    cell("title.controller", controller, "title-value", 3, 1, 2);
-    cell("title.file", file, "title-value", 5, 1, 1);
+    cell("title.model", model, "title-large", 0, 0, 8);
+    cell("title.scene", scene, "title-large", 8, 0, 4);
+    cell("title.length", length, "title-value", 0, 1, 4);
+    cell("title.supply", supply, "title-value", 4, 1, 2);
+    cell("title.controller", controller, "title-value", 6, 1, 3);
+    cell("title.file", file, "title-value", 9, 1, 3);
     bench.watch(BenchState::contents, (before, now) -> show());
     show();
   }

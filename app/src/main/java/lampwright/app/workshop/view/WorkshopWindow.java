@@ -32,6 +32,7 @@ import lampwright.app.workshop.disk.StateFolder;
 import lampwright.app.workshop.disk.WindowState;
 import lampwright.app.workshop.disk.WindowStates;
 import lampwright.app.workshop.model.Gauge;
+import lampwright.app.workshop.model.LampSigns;
 import lampwright.app.workshop.model.command.Command;
 import lampwright.app.workshop.model.command.Commands;
 import lampwright.app.workshop.model.command.KeyTable;
@@ -172,20 +173,21 @@ public final class WorkshopWindow {
     }
     parts.problems().setExplainer(this::explain);
     parts.problems().setGuide((target, row) -> lead(target));
-    parts
-        .files()
-        .document()
-        .fileProperty()
-        .addListener(
-            (of, was, now) -> {
-              leaveStart.ifPresent(Runnable::run);
-              parts.drawing().showFullestView();
-              if (!parts.bench().project().rig().lamps().isEmpty()) {
-                panels.show(WorkshopPanels.CUE);
-              }
-            });
+    parts.files().document().setWhenOpened(this::opened);
     parts.files().start(file);
     firstTime = before.equals(WindowState.FIRST);
+  }
+
+  private void opened() {
+    if (parts.files().document().file().isPresent()) {
+      leaveStart.ifPresent(Runnable::run);
+    }
+    // What was muted or locked there is not of this project, whatever its ids.
+    parts.sheet().signsProperty().set(LampSigns.NONE);
+    parts.drawing().showFullestView();
+    if (!parts.bench().project().rig().lamps().isEmpty()) {
+      panels.show(WorkshopPanels.CUE);
+    }
   }
 
   /** Begins the tour if the window was never open before. */
@@ -237,7 +239,10 @@ public final class WorkshopWindow {
                 new Tour.Stop("gauges", gauges),
                 new Tour.Stop("findings", panels.beside())));
     tour = Optional.of(stops);
-    return new StackPane(root, stops);
+    StackPane all = new StackPane(root, stops);
+    // It keeps its palette while the start sheet has its place in the scene.
+    all.getStyleClass().add(Theme.PALETTE);
+    return all;
   }
 
   private Label status() {

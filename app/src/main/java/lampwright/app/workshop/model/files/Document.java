@@ -30,6 +30,7 @@ public final class Document {
   private final ReadOnlyBooleanWrapper changed = new ReadOnlyBooleanWrapper();
   private final ReadOnlyStringWrapper title = new ReadOnlyStringWrapper();
   private Saved saved;
+  private Runnable whenOpened = () -> {};
 
   /** A document never saved; the project on the bench counts as unchanged. */
   Document(Bench bench) {
@@ -67,6 +68,19 @@ public final class Document {
     return file()
         .map(path -> SafeText.text(String.valueOf(path.getFileName()), SafeText.MAX_MESSAGE))
         .orElse(texts.get("untitled"));
+  }
+
+  /**
+   * Told when another project was put on the bench, once it belongs to its file; not when the
+   * project gets another file by being saved.
+   */
+  public void setWhenOpened(Runnable told) {
+    whenOpened = told;
+  }
+
+  /** Another project was put on the bench. */
+  void opened() {
+    whenOpened.run();
   }
 
   /** The hash of what stands in the file. */

@@ -199,6 +199,7 @@ final class Opener {
     place.bench().open(project);
     document.belongsTo(file, kept);
     autosave.begin(besideTaken);
+    document.opened();
   }
 
   private void release(Optional<FileClaim> claim) {

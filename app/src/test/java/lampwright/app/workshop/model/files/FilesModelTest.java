@@ -5,6 +5,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Stream;
@@ -84,6 +86,18 @@ class FilesModelTest {
     Path named = folder.resolve("new.lampwright.json");
     assertThat(Shop.on(named).name()).isEqualTo("second");
     assertThat(shop.files.document().file()).contains(named);
+  }
+
+  @Test
+  void anotherProjectOnTheBenchIsToldAndASaveIsNot() {
+    List<String> opened = new ArrayList<>();
+    shop.files.document().setWhenOpened(() -> opened.add(shop.name()));
+    shop.rename("second");
+    shop.dialogs.files.add(folder.resolve("new"));
+    shop.save();
+    assertThat(opened).isEmpty();
+    shop.open(file);
+    assertThat(opened).containsExactly("first");
   }
 
   @Test
