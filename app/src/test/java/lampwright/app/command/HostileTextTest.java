@@ -277,7 +277,10 @@ class HostileTextTest {
     assertMessage(2, "export", file, "--to", folder, "--at", hostile.text);
     assertMessage(2, "check", file, "--no-such-option" + hostile.text);
     assertMessage(2, "check", file, "x" + hostile.text);
-    assertMessage(2, "no" + hostile.text);
+    // One word is a command that does not exist, or a file that does not.
+    Run word = Run.of("no" + hostile.text);
+    assertThat(word.code()).as(word.err()).isIn(2, 3);
+    assertMessage(word.code(), "no" + hostile.text);
     assertMessage(2, "pixels", "no" + hostile.text);
 
     List<String> faults =

@@ -356,7 +356,9 @@ class WorkshopWindowTest {
     WaitForAsyncUtils.waitForFxEvents();
     assertThat(window.parts().bench().cue().orElseThrow().pattern().look().colour())
         .isInstanceOf(Colour.Drive.class);
-    robot.clickOn("#slider-drive-b").type(KeyCode.RIGHT);
+    // By the focus, since a form may have scrolled the slider out of sight.
+    robot.interact(() -> robot.lookup("#slider-drive-b").query().requestFocus());
+    robot.type(KeyCode.RIGHT);
     assertThat(
             ((Colour.Drive) window.parts().bench().cue().orElseThrow().pattern().look().colour())
                 .b())

@@ -1,0 +1,38 @@
+#!/bin/sh
+# Makes the pictures of the documents anew, from the built program (mvn -q -DskipTests package).
+# Needs Debian's xvfb, xdotool and imagemagick. Run from the root of the project.
+set -e
+here=docs/pictures
+state=$(mktemp -d)
+Xvfb :77 -screen 0 1440x900x24 >/dev/null 2>&1 &
+screen=$!
+trap 'kill $screen; rm -rf "$state"' EXIT
+export DISPLAY=:77 XDG_STATE_HOME="$state"
+
+# picture NAME DARK PROJECT KEYS...
+picture() {
+  name=$1 dark=$2
+  shift 2
+  file=$1
+  [ $# -gt 0 ] && shift
+  # As the window keeps how it was left: filling the screen, with the palette that is wanted.
+  mkdir -p "$state/lampwright"
+  printf 'frame=0 0 1440 900\nmaximised=false\ndividers=0.36 0.62\ndark=%s\nview=side\n' "$dark" \
+    > "$state/lampwright/window.properties"
+  app/target/lampwright/bin/lampwright $file &
+  program=$!
+  sleep 25
+  for key in "$@"; do
+    xdotool key "$key"
+    sleep 2
+  done
+  import -window root -resize 1152x720 "$here/$name.png"
+  # What is on the bench is not kept, whatever was asked of it.
+  kill $program
+  wait $program 2>/dev/null || true
+}
+
+picture start-day false ""
+picture sheet-day false samples/recovery-tractor.lampwright.json F4
+picture sheet-night true samples/mountain-rescue.lampwright.json F4
+picture harbour-night true samples/harbour-dusk.lampwright.json
