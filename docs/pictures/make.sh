@@ -9,7 +9,7 @@ screen=$!
 trap 'kill $screen; rm -rf "$state"' EXIT
 export DISPLAY=:77 XDG_STATE_HOME="$state"
 
-# picture NAME DARK PROJECT KEYS...
+# picture NAME DARK PROJECT KEYS-OR-PLACES...
 picture() {
   name=$1 dark=$2
   shift 2
@@ -23,10 +23,13 @@ picture() {
   program=$!
   sleep 25
   for key in "$@"; do
-    xdotool key "$key"
+    case $key in
+      *,*) xdotool mousemove ${key%,*} ${key#*,} click 1 ;;
+      *) xdotool key "$key" ;;
+    esac
     sleep 2
   done
-  import -window root -resize 1152x720 "$here/$name.png"
+  import -window root -resize 1152x720 -strip -depth 8 +dither -colors 255 "png8:$here/$name.png"
   # What is on the bench is not kept, whatever was asked of it.
   kill $program
   wait $program 2>/dev/null || true
@@ -35,4 +38,6 @@ picture() {
 picture start-day false ""
 picture sheet-day false samples/recovery-tractor.lampwright.json F4
 picture sheet-night true samples/mountain-rescue.lampwright.json F4
+picture rig-day false samples/recovery-tractor.lampwright.json 181,598
+picture flash-caution false samples/recovery-tractor.lampwright.json space
 picture harbour-night true samples/harbour-dusk.lampwright.json
