@@ -3,7 +3,6 @@ package lampwright.app.workshop.view;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -47,16 +46,15 @@ class FocusPictureTest {
   @Start
   void start(Stage shown) throws IOException {
     Locale.setDefault(Locale.ROOT);
-    System.setProperty("lampwright.state", Files.createTempDirectory(folder, "state").toString());
     stage = shown;
-    window = new WorkshopWindow(stage);
-    window.show(Optional.of(Path.of("../samples/recovery-tractor.lampwright.json")));
+    window =
+        TestWindow.open(
+            stage, folder, Optional.of(Path.of("../samples/recovery-tractor.lampwright.json")));
   }
 
   @AfterEach
   void close(FxRobot robot) {
-    robot.interact(() -> window.parts().close());
-    System.clearProperty("lampwright.state");
+    TestWindow.close(window, robot);
   }
 
   @ParameterizedTest

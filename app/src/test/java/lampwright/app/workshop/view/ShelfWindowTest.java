@@ -3,13 +3,10 @@ package lampwright.app.workshop.view;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
-import java.util.concurrent.TimeUnit;
 import java.util.concurrent.TimeoutException;
-import java.util.function.BooleanSupplier;
 import javafx.geometry.Bounds;
 import javafx.geometry.Point2D;
 import javafx.scene.Node;
@@ -44,9 +41,7 @@ class ShelfWindowTest {
 
   @Start
   void start(Stage stage) throws IOException {
-    System.setProperty("lampwright.state", Files.createTempDirectory(folder, "state").toString());
-    window = new WorkshopWindow(stage);
-    window.show(Optional.empty());
+    window = TestWindow.open(stage, folder, Optional.empty());
   }
 
   @BeforeEach
@@ -70,8 +65,7 @@ class ShelfWindowTest {
 
   @AfterEach
   void close(FxRobot robot) {
-    robot.interact(() -> window.parts().close());
-    System.clearProperty("lampwright.state");
+    TestWindow.close(window, robot);
   }
 
   private Scene scene(String id) {
@@ -80,11 +74,6 @@ class ShelfWindowTest {
 
   private Node focus() {
     return window.panels().node().getScene().getFocusOwner();
-  }
-
-  private static void await(BooleanSupplier until) throws TimeoutException {
-    WaitForAsyncUtils.waitFor(60, TimeUnit.SECONDS, until::getAsBoolean);
-    WaitForAsyncUtils.waitForFxEvents();
   }
 
   @Test
@@ -148,7 +137,7 @@ class ShelfWindowTest {
     assertThat(shelf.isMoving()).isFalse();
     robot.interact(() -> window.parts().shelf().motionProperty().set(true));
     assertThat(shelf.isMoving()).isTrue();
-    await(() -> window.parts().shelf().lights().countProperty().get() > 60);
+    TestWindow.await(() -> window.parts().shelf().lights().countProperty().get() > 60);
     ShelfLight light =
         window
             .parts()

@@ -3,15 +3,12 @@ package lampwright.app.workshop.view;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
-import java.util.concurrent.TimeUnit;
 import java.util.concurrent.TimeoutException;
-import java.util.function.BooleanSupplier;
 import javafx.scene.Node;
 import javafx.scene.Scene;
 import javafx.scene.control.Labeled;
@@ -45,9 +42,7 @@ class StartSheetTest {
 
   @Start
   void start(Stage stage) throws IOException {
-    System.setProperty("lampwright.state", Files.createTempDirectory(folder, "state").toString());
-    window = new WorkshopWindow(stage);
-    window.show(Optional.empty());
+    window = TestWindow.open(stage, folder, Optional.empty());
     stage.setWidth(1100);
     stage.setHeight(700);
     window.showStart();
@@ -61,19 +56,7 @@ class StartSheetTest {
 
   @AfterEach
   void close(FxRobot robot) {
-    robot.interact(() -> window.parts().close());
-    System.clearProperty("lampwright.state");
-  }
-
-  private static void await(BooleanSupplier until) throws TimeoutException {
-    WaitForAsyncUtils.waitFor(
-        60,
-        TimeUnit.SECONDS,
-        () -> {
-          WaitForAsyncUtils.waitForFxEvents();
-          return until.getAsBoolean();
-        });
-    WaitForAsyncUtils.waitForFxEvents();
+    TestWindow.close(window, robot);
   }
 
   private Project project() {
@@ -117,7 +100,7 @@ class StartSheetTest {
     robot.type(KeyCode.SPACE);
     focus(robot, "#start-name");
     robot.push(KeyCode.SHORTCUT, KeyCode.A).write("Harbour tug");
-    await(() -> robot.lookup("level shifter needed").tryQuery().isPresent());
+    TestWindow.await(() -> robot.lookup("level shifter needed").tryQuery().isPresent());
     robot.type(KeyCode.ENTER);
     assertThat(sheet()).isFalse();
     ModelRequest request =
@@ -167,7 +150,7 @@ class StartSheetTest {
     javafx.scene.control.Spinner<?> markers =
         robot.lookup("#start-count-side-markers").queryAs(javafx.scene.control.Spinner.class);
     assertThat(markers.getValue()).as("focus " + scene.getFocusOwner()).isEqualTo(6);
-    await(() -> refusal.getText().contains("limit 512 bytes"));
+    TestWindow.await(() -> refusal.getText().contains("limit 512 bytes"));
     assertThat(robot.lookup("#start-make").query().isDisabled()).isTrue();
     assertThat(sheet()).isTrue();
   }
@@ -186,7 +169,7 @@ class StartSheetTest {
 
   @Test
   void samplesAreThereWithPicturesAndOpenAsNewProjects(FxRobot robot) throws TimeoutException {
-    await(() -> robot.lookup("#start-sample-3").tryQuery().isPresent());
+    TestWindow.await(() -> robot.lookup("#start-sample-3").tryQuery().isPresent());
     robot.interact(
         () -> ((javafx.scene.control.Button) robot.lookup("#start-sample-1").query()).fire());
     assertThat(sheet()).isFalse();

@@ -10,11 +10,7 @@ import java.util.Optional;
 import javafx.scene.input.KeyCode;
 import javafx.stage.Stage;
 import lampwright.app.command.CommandLineProgram;
-import lampwright.app.export.ExportPart;
-import lampwright.app.export.ExportRun;
 import lampwright.engine.document.Project;
-import lampwright.exporters.ExportOptions;
-import lampwright.exporters.Progress;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
@@ -39,16 +35,13 @@ class TugInFortyActionsTest {
 
   @Start
   void start(Stage stage) throws IOException {
-    System.setProperty("lampwright.state", Files.createTempDirectory(folder, "state").toString());
-    window = new WorkshopWindow(stage);
-    window.show(Optional.empty());
+    window = TestWindow.open(stage, folder, Optional.empty());
     window.showStart();
   }
 
   @AfterEach
   void close(FxRobot robot) {
-    robot.interact(() -> window.parts().close());
-    System.clearProperty("lampwright.state");
+    TestWindow.close(window, robot);
   }
 
   private void press(FxRobot robot, KeyCode... keys) {
@@ -94,7 +87,7 @@ class TugInFortyActionsTest {
     assertThat(actions + EXPORT_ACTIONS).isLessThanOrEqualTo(MOST_ACTIONS);
 
     Path byHand = folder.resolve("by-hand");
-    export(tug, byHand);
+    TestWindow.export(tug, List.of("bin", "c"), byHand);
     Path file = folder.resolve("tug.lampwright.json");
     Path byCommand = folder.resolve("by-command");
     int made =
@@ -116,21 +109,5 @@ class TugInFortyActionsTest {
           .as(name)
           .isEqualTo(Files.readAllBytes(byCommand.resolve(name)));
     }
-  }
-
-  private static void export(Project project, Path to) throws Exception {
-    ExportRun run =
-        ExportRun.of(project, project.scenes(), List.of("bin", "c"), ExportOptions.DEFAULT, to);
-    run.write(
-        new ExportRun.Watcher() {
-          @Override
-          public Progress begins(ExportPart part) {
-            return Progress.SILENT;
-          }
-
-          @Override
-          public void ends() {}
-        },
-        written -> {});
   }
 }

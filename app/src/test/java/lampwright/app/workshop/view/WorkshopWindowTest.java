@@ -7,9 +7,6 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Optional;
-import java.util.concurrent.TimeUnit;
-import java.util.concurrent.TimeoutException;
-import java.util.function.BooleanSupplier;
 import javafx.geometry.Bounds;
 import javafx.geometry.Point2D;
 import javafx.scene.Node;
@@ -19,8 +16,6 @@ import javafx.scene.control.TextField;
 import javafx.scene.input.KeyCode;
 import javafx.scene.input.MouseButton;
 import javafx.stage.Stage;
-import lampwright.app.export.ExportPart;
-import lampwright.app.export.ExportRun;
 import lampwright.app.workshop.Projects4Tests;
 import lampwright.app.workshop.edit.Projects;
 import lampwright.app.workshop.model.command.Command;
@@ -33,8 +28,6 @@ import lampwright.engine.light.Colour;
 import lampwright.engine.pattern.RotatingBeacon;
 import lampwright.engine.rig.Lamp;
 import lampwright.engine.rig.View;
-import lampwright.exporters.ExportOptions;
-import lampwright.exporters.Progress;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -72,9 +65,7 @@ class WorkshopWindowTest {
 
   @Start
   void start(Stage stage) throws IOException {
-    System.setProperty("lampwright.state", Files.createTempDirectory(folder, "state").toString());
-    window = new WorkshopWindow(stage);
-    window.show(Optional.empty());
+    window = TestWindow.open(stage, folder, Optional.empty());
   }
 
   @BeforeEach
@@ -84,8 +75,7 @@ class WorkshopWindowTest {
 
   @AfterEach
   void close(FxRobot robot) {
-    robot.interact(() -> window.parts().close());
-    System.clearProperty("lampwright.state");
+    TestWindow.close(window, robot);
   }
 
   private Project project() {
@@ -96,17 +86,6 @@ class WorkshopWindowTest {
     // By the focus, since a form may have scrolled the field out of sight.
     robot.interact(() -> robot.lookup(field).query().requestFocus());
     robot.push(KeyCode.SHORTCUT, KeyCode.A).write(text).type(KeyCode.ENTER);
-  }
-
-  private static void await(BooleanSupplier until) throws TimeoutException {
-    WaitForAsyncUtils.waitFor(
-        60,
-        TimeUnit.SECONDS,
-        () -> {
-          WaitForAsyncUtils.waitForFxEvents();
-          return until.getAsBoolean();
-        });
-    WaitForAsyncUtils.waitForFxEvents();
   }
 
   /** A point of the ribbons: a time, and a share of a lane's height in a lamp's row. */
@@ -218,20 +197,7 @@ class WorkshopWindowTest {
 
   private static byte[] bytes(Project project, String name) throws Exception {
     Path to = folder.resolve(name);
-    ExportRun run =
-        ExportRun.of(
-            project, project.scenes(), java.util.List.of("bin"), ExportOptions.DEFAULT, to);
-    run.write(
-        new ExportRun.Watcher() {
-          @Override
-          public Progress begins(ExportPart part) {
-            return Progress.SILENT;
-          }
-
-          @Override
-          public void ends() {}
-        },
-        file -> {});
+    TestWindow.export(project, java.util.List.of("bin"), to);
     return Files.readAllBytes(to.resolve("scene-1.bin"));
   }
 
@@ -246,7 +212,7 @@ class WorkshopWindowTest {
     Path file = folder.resolve("tractor.lampwright.json");
     Files.copy(Path.of("../samples/recovery-tractor.lampwright.json"), file);
     robot.interact(() -> window.parts().files().open(file));
-    await(() -> window.parts().files().document().file().isPresent());
+    TestWindow.await(() -> window.parts().files().document().file().isPresent());
     assertThat(project().name()).isEqualTo("Quayside recovery tractor");
     robot.push(KeyCode.SHORTCUT, KeyCode.DIGIT4);
     assertThat(window.parts().sheet().viewProperty().get()).isEqualTo(View.TOP);
@@ -260,7 +226,7 @@ class WorkshopWindowTest {
             project().rig().lamp("tail-left").flatMap(l -> l.placeIn(View.REAR)).orElseThrow().x())
         .isGreaterThan(tail.placeIn(View.REAR).orElseThrow().x());
     robot.push(KeyCode.SHORTCUT, KeyCode.S);
-    await(() -> !window.parts().files().document().changed());
+    TestWindow.await(() -> !window.parts().files().document().changed());
     assertThat(ProjectReader.read(file).project()).contains(project());
   }
 
@@ -268,7 +234,7 @@ class WorkshopWindowTest {
   void spacePlaysButNotWhereTextIsTyped(FxRobot robot) throws Exception {
     robot.clickOn("#ribbons");
     robot.type(KeyCode.SPACE);
-    await(() -> window.parts().playhead().frame() > 3);
+    TestWindow.await(() -> window.parts().playhead().frame() > 3);
     robot.type(KeyCode.SPACE);
     assertThat(window.parts().player().playingProperty().get()).isFalse();
     int frame = window.parts().playhead().frame();
@@ -315,9 +281,9 @@ class WorkshopWindowTest {
   @Test
   void quittingWhilePlayingThrowsNothing(FxRobot robot) throws Exception {
     robot.clickOn("#ribbons").type(KeyCode.SPACE);
-    await(() -> window.parts().playhead().frame() > 3);
+    TestWindow.await(() -> window.parts().playhead().frame() > 3);
     robot.interact(() -> window.parts().files().quit());
-    await(() -> !window.isShowing());
+    TestWindow.await(() -> !window.isShowing());
     assertThat(window.parts().player().playingProperty().get()).isFalse();
     // Whatever still comes in once the window is gone; interact() hands on what it throws.
     robot.interact(
@@ -377,7 +343,7 @@ class WorkshopWindowTest {
     Path file = Files.writeString(folder.resolve("damaged.lampwright.json"), "{\"lampwright\": 1,");
     Project before = project();
     robot.interact(() -> window.parts().files().open(file));
-    await(() -> dialog(robot, "The current project stays open."));
+    TestWindow.await(() -> dialog(robot, "The current project stays open."));
     assertThat(dialog(robot, "line 1")).isTrue();
     robot.type(KeyCode.ENTER);
     WaitForAsyncUtils.waitForFxEvents();
@@ -392,13 +358,13 @@ class WorkshopWindowTest {
     String text = Files.readString(Path.of("../samples/recovery-tractor.lampwright.json"));
     Files.writeString(file, text);
     robot.interact(() -> window.parts().files().open(file));
-    await(() -> window.parts().files().document().file().isPresent());
+    TestWindow.await(() -> window.parts().files().document().file().isPresent());
     Project before = project();
     Files.writeString(file, text.replace("Quayside recovery tractor", "Changed elsewhere"));
-    await(() -> dialog(robot, "was changed on disk"));
+    TestWindow.await(() -> dialog(robot, "was changed on disk"));
     assertThat(project()).isEqualTo(before);
     robot.clickOn("Reload file");
-    await(() -> project().name().equals("Changed elsewhere"));
+    TestWindow.await(() -> project().name().equals("Changed elsewhere"));
     // The way back leads to what was on the bench.
     robot.push(KeyCode.SHORTCUT, KeyCode.Z);
     assertThat(project()).isEqualTo(before);
@@ -410,8 +376,8 @@ class WorkshopWindowTest {
     Path file = folder.resolve("counted.lampwright.json");
     Files.copy(Path.of("../samples/recovery-tractor.lampwright.json"), file);
     robot.interact(() -> window.parts().files().open(file));
-    await(() -> window.parts().files().document().file().isPresent());
-    await(() -> robot.lookup("2 problems, 3 notes").tryQuery().isPresent());
+    TestWindow.await(() -> window.parts().files().document().file().isPresent());
+    TestWindow.await(() -> robot.lookup("2 problems, 3 notes").tryQuery().isPresent());
     assertThat(window.parts().problems().rows()).hasSizeGreaterThan(2);
   }
 
@@ -428,14 +394,14 @@ class WorkshopWindowTest {
     }
     javax.imageio.ImageIO.write(photo, "png", folder.resolve("model.png").toFile());
     robot.interact(() -> window.parts().files().open(file));
-    await(() -> window.parts().files().document().file().isPresent());
+    TestWindow.await(() -> window.parts().files().document().file().isPresent());
     robot.interact(
         () -> {
           window.parts().sheet().nightProperty().set(false);
           window.parts().drawing().picture(Optional.of("model.png"));
         });
     assertThat(project().pictures()).hasSize(1);
-    await(
+    TestWindow.await(
         () -> {
           Node drawing = robot.lookup("#drawing").query();
           javafx.scene.image.WritableImage[] shot = new javafx.scene.image.WritableImage[1];
