@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.Collection;
 import java.util.List;
 import java.util.function.BiFunction;
+import java.util.stream.Stream;
 import lampwright.engine.pattern.ColourCycle;
 import lampwright.engine.pattern.Pattern;
 import lampwright.engine.pattern.RotatingBeacon;
@@ -49,20 +50,17 @@ public final class LampCueEdits {
    * what turns or runs turns the other way.
    */
   public static Scene mirror(Scene scene, List<String> lamps) {
-    List<Track> tracks = new ArrayList<>();
-    for (Track track : apart(scene, lamps).tracks()) {
-      int k = ofOne(track, lamps);
-      tracks.add(
-          k < 0
-              ? track
-              : new Track(
-                  List.of(lamps.get(lamps.size() - 1 - k)),
-                  track.span(),
-                  track.cues().stream()
-                      .map(cue -> Cue.PATTERN.with(cue, mirrored(cue.pattern())))
-                      .toList()));
-    }
-    return Scene.TRACKS.with(scene, tracks);
+    return eachTrack(
+        scene,
+        lamps,
+        (k, track) ->
+            List.of(
+                new Track(
+                    List.of(lamps.get(lamps.size() - 1 - k)),
+                    track.span(),
+                    track.cues().stream()
+                        .map(cue -> Cue.PATTERN.with(cue, mirrored(cue.pattern())))
+                        .toList())));
   }
 
   /** Gives other lamps the cues of one lamp, in place of their own. */
@@ -70,17 +68,16 @@ public final class LampCueEdits {
     List<String> others = to.stream().filter(lamp -> !lamp.equals(from)).distinct().toList();
     List<String> all = new ArrayList<>(others);
     all.add(from);
-    List<Track> tracks = new ArrayList<>();
-    for (Track track : apart(scene, all).tracks()) {
-      int k = ofOne(track, all);
-      if (k < 0) {
-        tracks.add(track);
-      } else if (all.get(k).equals(from)) {
-        tracks.add(track);
-        others.forEach(lamp -> tracks.add(new Track(List.of(lamp), track.span(), track.cues())));
-      }
-    }
-    return Scene.TRACKS.with(scene, tracks);
+    return eachTrack(
+        scene,
+        all,
+        (k, track) ->
+            all.get(k).equals(from)
+                ? Stream.concat(
+                        Stream.of(track),
+                        others.stream().map(lamp -> Track.LAMPS.with(track, List.of(lamp))))
+                    .toList()
+                : List.of());
   }
 
   /**
@@ -120,21 +117,24 @@ public final class LampCueEdits {
 
   private static Scene eachCue(
       Scene scene, List<String> lamps, BiFunction<Integer, Cue, Cue> change) {
-    List<Track> tracks = new ArrayList<>();
-    for (Track track : apart(scene, lamps).tracks()) {
-      int k = ofOne(track, lamps);
-      tracks.add(
-          k < 0
-              ? track
-              : Track.CUES.with(
-                  track, track.cues().stream().map(cue -> change.apply(k, cue)).toList()));
-    }
-    return Scene.TRACKS.with(scene, tracks);
+    return eachTrack(
+        scene,
+        lamps,
+        (k, track) ->
+            List.of(
+                Track.CUES.with(
+                    track, track.cues().stream().map(cue -> change.apply(k, cue)).toList())));
   }
 
-  // The place of a track's one lamp among these; -1 if it has several or another.
-  private static int ofOne(Track track, List<String> lamps) {
-    return track.lamps().size() == 1 ? lamps.indexOf(track.lamps().get(0)) : -1;
+  /** Puts tracks in the place of each that drives one of these lamps alone; the others stay. */
+  private static Scene eachTrack(
+      Scene scene, List<String> lamps, BiFunction<Integer, Track, List<Track>> change) {
+    List<Track> tracks = new ArrayList<>();
+    for (Track track : apart(scene, lamps).tracks()) {
+      int k = track.lamps().size() == 1 ? lamps.indexOf(track.lamps().get(0)) : -1;
+      tracks.addAll(k < 0 ? List.of(track) : change.apply(k, track));
+    }
+    return Scene.TRACKS.with(scene, tracks);
   }
 
   private static Pattern mirrored(Pattern pattern) {

@@ -1,7 +1,5 @@
 package lampwright.app.workshop.model;
 
-import lampwright.engine.scene.Scene;
-
 /**
  * A part of a scene that is played again and again.
  *
@@ -19,10 +17,5 @@ public record FrameRange(int from, int to) {
   /** Whether a frame is in it. */
   public boolean has(int frame) {
     return frame >= from && frame < to;
-  }
-
-  /** When a frame begins, in milliseconds. */
-  public static double ms(Scene scene, int frame) {
-    return frame * 1000 / scene.framesPerSecond().doubleValue();
   }
 }

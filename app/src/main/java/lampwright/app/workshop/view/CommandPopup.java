@@ -46,15 +46,11 @@ public final class CommandPopup {
   }
 
   private static MenuItem item(Command command) {
-    MenuItem item = new MenuItem(command.words().getValue());
-    item.setMnemonicParsing(false);
-    item.setId("popup-" + command.id().replace('.', '-'));
+    MenuItem item = CommandItems.of(command, "popup");
     if (!command.shortcut().isEmpty()) {
       // Shown beside the words; the menus of the window listen to the keys.
       item.setAccelerator(KeyCombination.valueOf(command.shortcut()));
     }
-    item.setDisable(!command.enabled().get());
-    item.setOnAction(event -> command.run().run());
     return item;
   }
 }

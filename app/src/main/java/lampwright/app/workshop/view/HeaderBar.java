@@ -1,5 +1,6 @@
 package lampwright.app.workshop.view;
 
+import java.util.List;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.Label;
@@ -14,16 +15,22 @@ final class HeaderBar extends HBox {
   HeaderBar(MenuBar menus, Node notice, Runnable export) {
     Texts texts = Texts.of("workshop");
     getStyleClass().add("header");
-    SVGPath lamp = new SVGPath();
-    lamp.setContent(Signs.LAMP);
-    lamp.getStyleClass().add("header-lamp");
-    Label mark = new Label(texts.get("mark"));
-    mark.getStyleClass().add("header-mark");
+    getChildren().setAll(mark());
     HBox.setHgrow(menus, Priority.ALWAYS);
     Button exporting = new Button(texts.get("header.export"));
     exporting.setId("header-export");
     exporting.getStyleClass().add("primary");
     exporting.setOnAction(event -> export.run());
-    getChildren().setAll(lamp, mark, menus, notice, exporting);
+    getChildren().addAll(menus, notice, exporting);
+  }
+
+  /** The program's mark and name. */
+  static List<Node> mark() {
+    SVGPath lamp = new SVGPath();
+    lamp.setContent(Signs.LAMP);
+    lamp.getStyleClass().add("header-lamp");
+    Label name = new Label(Texts.of("workshop").get("mark"));
+    name.getStyleClass().add("header-mark");
+    return List.of(lamp, name);
   }
 }

@@ -1,7 +1,6 @@
 package lampwright.app.workshop.view;
 
 import java.nio.file.Path;
-import javafx.beans.binding.Bindings;
 import javafx.collections.ListChangeListener;
 import javafx.scene.control.Menu;
 import javafx.scene.control.MenuBar;
@@ -69,21 +68,14 @@ final class WorkshopMenus {
 
   /** The id of the item of a command. */
   static String itemId(Command command) {
-    return "command-" + command.id().replace('.', '-');
+    return CommandItems.id(command, "command");
   }
 
   private static MenuItem item(Command command) {
-    MenuItem item = new MenuItem();
-    item.textProperty().bind(command.words());
-    item.setId(itemId(command));
-    // Words that change may name what the builder named.
-    item.setMnemonicParsing(false);
+    MenuItem item = CommandItems.of(command, "command");
     if (!command.shortcut().isEmpty() && !command.plainShortcut()) {
       item.setAccelerator(KeyCombination.valueOf(command.shortcut()));
     }
-    item.disableProperty()
-        .bind(Bindings.createBooleanBinding(() -> !command.enabled().get(), command.enabled()));
-    item.setOnAction(event -> command.run().run());
     return item;
   }
 }

@@ -346,7 +346,7 @@ public final class WorkshopWindow {
     }
     parts.player().pause();
     StartModel start = parts.start(() -> leaveStart.ifPresent(Runnable::run));
-    StartView view = new StartView(start, Signs.LAMP);
+    StartView view = new StartView(start, HeaderBar.mark());
     view.setStyle(bench.getStyle());
     Runnable leave =
         () -> {

@@ -87,16 +87,7 @@ public final class MarkerCommands {
             marker -> {
               model.markerProperty().set(Optional.of(marker));
               // Just behind it: a marker between two frames is of the later one.
-              bench
-                  .scene()
-                  .ifPresent(
-                      scene ->
-                          model
-                              .playhead()
-                              .go(
-                                  (int)
-                                      lampwright.app.workshop.edit.CueEdits.nearestFrame(
-                                          scene, marker.atMs())));
+              model.playhead().go(model.nearestFrame(marker.atMs().doubleValue()));
             });
   }
 

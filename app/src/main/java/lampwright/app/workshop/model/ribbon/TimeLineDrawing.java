@@ -6,6 +6,7 @@ import lampwright.app.picture.DisplayList;
 import lampwright.app.picture.Mark;
 import lampwright.app.picture.Stroke;
 import lampwright.app.picture.TypeMeasure;
+import lampwright.app.workshop.edit.CueEdits;
 import lampwright.app.workshop.model.FrameRange;
 import lampwright.engine.scene.Marker;
 import lampwright.engine.scene.Scene;
@@ -76,8 +77,8 @@ final class TimeLineDrawing {
 
   // A hatched band with brackets at its ends.
   private void range(Scene scene, FrameRange range) {
-    double from = model.axis().x(FrameRange.ms(scene, range.from()));
-    double to = model.axis().x(FrameRange.ms(scene, range.to()));
+    double from = model.axis().x(CueEdits.frameMs(scene, range.from()).doubleValue());
+    double to = model.axis().x(CueEdits.frameMs(scene, range.to()).doubleValue());
     double bottom = list.height() - 1;
     double top = bottom - 7;
     Stroke brass = new Stroke(RibbonInk.CUE_CHOSEN_EDGE, 1);

@@ -63,6 +63,7 @@ public final class ShelfModel implements AutoCloseable {
   private final ReadOnlyBooleanWrapper ownSelected = new ReadOnlyBooleanWrapper();
   private final BooleanProperty motion = new SimpleBooleanProperty(true);
   private final ReadOnlyObjectWrapper<String> hint = new ReadOnlyObjectWrapper<>("");
+  private boolean lookedAt;
 
   /**
    * @param screen runs what it is given on the screen's thread
@@ -86,6 +87,14 @@ public final class ShelfModel implements AutoCloseable {
         });
     fill();
     say();
+  }
+
+  /** The shelf is in sight: its strips are rendered from now on. */
+  public void lookAt() {
+    if (!lookedAt) {
+      lookedAt = true;
+      render();
+    }
   }
 
   /** What is searched for. */
@@ -187,12 +196,12 @@ public final class ShelfModel implements AutoCloseable {
 
   /** Saves the pattern of the selected cue as a preset of the project. */
   public void saveInProject(String name) {
-    fromCue(name).ifPresent(p -> edit("edit.save", name, list -> PresetEdits.save(list, p)));
+    save(ShelfEntry.Source.PROJECT, name);
   }
 
   /** Saves the pattern of the selected cue for every project. */
   public void saveForAll(String name) {
-    fromCue(name).ifPresent(preset -> users.change(list -> PresetEdits.save(list, preset)));
+    save(ShelfEntry.Source.USER, name);
   }
 
   /** Gives the selected preset of the builder's own another name. */
@@ -201,29 +210,24 @@ public final class ShelfModel implements AutoCloseable {
     ownSelection()
         .filter(entry -> !to.isEmpty() && !entry.name().equals(to))
         .ifPresent(
-            entry -> {
-              UnaryOperator<List<Preset>> change =
-                  list -> PresetEdits.rename(list, entry.name(), to);
-              if (entry.source() == ShelfEntry.Source.PROJECT) {
-                edit("edit.rename", entry.name(), change);
-              } else {
-                users.change(change);
-              }
-            });
+            entry ->
+                change(
+                    entry.source(),
+                    "edit.rename",
+                    entry.name(),
+                    list -> PresetEdits.rename(list, entry.name(), to)));
   }
 
   /** Takes the selected preset of the builder's own away. */
   public void delete() {
     ownSelection()
         .ifPresent(
-            entry -> {
-              UnaryOperator<List<Preset>> change = list -> PresetEdits.remove(list, entry.name());
-              if (entry.source() == ShelfEntry.Source.PROJECT) {
-                edit("edit.delete", entry.name(), change);
-              } else {
-                users.change(change);
-              }
-            });
+            entry ->
+                change(
+                    entry.source(),
+                    "edit.delete",
+                    entry.name(),
+                    list -> PresetEdits.remove(list, entry.name())));
   }
 
   /** A name for a preset of the selected cue; empty if none is selected. */
@@ -260,9 +264,22 @@ public final class ShelfModel implements AutoCloseable {
     return selected.get().filter(ShelfEntry::own);
   }
 
-  private void edit(String key, String name, UnaryOperator<List<Preset>> change) {
-    bench.apply(
-        Edit.of(texts.get(key, name), (Project p) -> PresetEdits.in(p, change.apply(p.presets()))));
+  private void save(ShelfEntry.Source where, String name) {
+    fromCue(name)
+        .ifPresent(
+            preset -> change(where, "edit.save", name, list -> PresetEdits.save(list, preset)));
+  }
+
+  // Of the project as an edit that can be undone; the user's are in a file of their own.
+  private void change(
+      ShelfEntry.Source where, String key, String name, UnaryOperator<List<Preset>> change) {
+    if (where == ShelfEntry.Source.PROJECT) {
+      bench.apply(
+          Edit.of(
+              texts.get(key, name), (Project p) -> PresetEdits.in(p, change.apply(p.presets()))));
+    } else {
+      users.change(change);
+    }
   }
 
   private List<String> lamps() {
@@ -308,11 +325,18 @@ public final class ShelfModel implements AutoCloseable {
       filled.add(new ShelfCard(texts.get("own"), texts.get("own.hint"), Optional.empty(), own));
     }
     cards.set(List.copyOf(filled));
-    lights.request(
-        Stream.concat(entries().stream(), all().stream()).map(ShelfEntry::pattern).toList());
+    render();
     List<ShelfEntry> now = entries();
     if (selected.get().filter(now::contains).isEmpty()) {
       selected.set(now.stream().findFirst());
+    }
+  }
+
+  // What is in sight comes first. A shelf that nobody has looked at costs nothing.
+  private void render() {
+    if (lookedAt) {
+      lights.request(
+          Stream.concat(entries().stream(), all().stream()).map(ShelfEntry::pattern).toList());
     }
   }
 

@@ -16,12 +16,12 @@ import lampwright.app.start.ModelRequest;
 import lampwright.app.start.NewModel;
 import lampwright.app.workshop.model.files.FilesModel;
 import lampwright.app.workshop.words.Texts;
+import lampwright.engine.check.Checks;
 import lampwright.engine.check.InvalidModelException;
 import lampwright.engine.document.ModelKind;
 import lampwright.engine.document.Project;
 import lampwright.engine.review.Code;
 import lampwright.engine.review.Finding;
-import lampwright.engine.rig.Chain;
 import lampwright.engine.rig.Controller;
 import lampwright.engine.rig.Rig;
 import lampwright.engine.work.LatestWorker;
@@ -223,16 +223,17 @@ public final class StartModel implements AutoCloseable {
         new Figure(texts.get("figure.lamps"), Integer.toString(rig.lamps().size()), asPixels(made)),
         new Figure(
             texts.get("figure.leds"),
-            texts.get("figure.pixels", rig.chains().stream().mapToInt(Chain::pixels).sum(), chains),
+            texts.get("figure.pixels", made.pixels(), chains),
             texts.get("figure.plain", rig.outputs().size())),
         new Figure(
             texts.get("figure.peak"),
-            texts.get("figure.current", amps(made.peakMilliamps()), plain(rig.supplyVolts())),
+            texts.get(
+                "figure.current", amps(made.peakMilliamps()), Checks.plain(rig.supplyVolts())),
             texts.get("figure.supply", amps(rig.supplyLimitMilliamps()))),
         new Figure(
             texts.get("figure.data"),
             made.dataVolts().isPresent()
-                ? texts.get("figure.volts", plain(made.dataVolts().getAsDouble()))
+                ? texts.get("figure.volts", Checks.plain(made.dataVolts().getAsDouble()))
                 : texts.get("figure.noData"),
             outcome.get().get().levelLow() ? texts.get("figure.shifter") : ""));
   }
@@ -247,20 +248,14 @@ public final class StartModel implements AutoCloseable {
     return String.format(Locale.ROOT, "%.2f", milliamps / 1000);
   }
 
-  private static String plain(double volts) {
-    return java.math.BigDecimal.valueOf(volts).stripTrailingZeros().toPlainString();
-  }
-
   /** Makes the project, as one step that can be undone. Returns whether it could. */
   public boolean make() {
     ModelRequest asked = request();
     if (refusal.get().isPresent()) {
       return false;
     }
-    Project project;
     try {
-      project = NewModel.make(asked).project();
-      if (!outcome.get().map(Outcome::of).equals(Optional.of(asked))) {
+      if (outcome.get().filter(found -> found.of().equals(asked)).isEmpty()) {
         show(reckoned(asked));
         if (refusal.get().isPresent()) {
           return false;
@@ -272,6 +267,7 @@ public final class StartModel implements AutoCloseable {
     } catch (CancelledException never) {
       return false;
     }
+    Project project = outcome.get().orElseThrow().made().project();
     files.make(texts.get("edit.make"), project, done);
     return true;
   }

@@ -62,7 +62,7 @@ final class PageView extends VBox {
     super(10);
     this.follow = follow;
     getStyleClass().add("help-page");
-    page.text().accept(new Blocks(this, ""));
+    page.text().accept(new Blocks(this));
   }
 
   /** What a link's anchor, or a code in a table, is at. */
@@ -73,11 +73,9 @@ final class PageView extends VBox {
   /** Puts the blocks of a node into a pane. */
   private final class Blocks extends AbstractVisitor {
     private final Pane into;
-    private final String first;
 
-    Blocks(Pane into, String first) {
+    Blocks(Pane into) {
       this.into = into;
-      this.first = first;
     }
 
     @Override
@@ -117,15 +115,15 @@ final class PageView extends VBox {
 
     @Override
     public void visit(BulletList list) {
-      list(list, "\u2022");
+      list(list, false);
     }
 
     @Override
     public void visit(OrderedList list) {
-      list(list, "1.");
+      list(list, true);
     }
 
-    private void list(ListBlock list, String mark) {
+    private void list(ListBlock list, boolean numbered) {
       VBox items = new VBox(4);
       items.setPadding(new Insets(0, 0, 0, 12));
       list.accept(
@@ -136,11 +134,11 @@ final class PageView extends VBox {
             public void visit(ListItem item) {
               VBox text = new VBox(4);
               HBox.setHgrow(text, Priority.ALWAYS);
-              Blocks inner = new Blocks(text, "");
+              Blocks inner = new Blocks(text);
               for (var part = item.getFirstChild(); part != null; part = part.getNext()) {
                 part.accept(inner);
               }
-              Label sign = new Label(mark.equals("1.") ? number++ + "." : mark);
+              Label sign = new Label(numbered ? number++ + "." : "\u2022");
               sign.setMinWidth(USE_PREF_SIZE);
               items.getChildren().add(new HBox(8, sign, text));
             }
@@ -158,9 +156,6 @@ final class PageView extends VBox {
     private TextFlow flow(org.commonmark.node.Node of) {
       TextFlow flow = new TextFlow();
       flow.getStyleClass().add("help-text");
-      if (!first.isEmpty()) {
-        flow.getChildren().add(new Text(first));
-      }
       inline(of, flow);
       return flow;
     }

@@ -3,6 +3,7 @@ package lampwright.app.workshop.view.ribbon;
 import java.util.Optional;
 import javafx.scene.input.MouseButton;
 import javafx.scene.input.MouseEvent;
+import lampwright.app.workshop.edit.CueEdits;
 import lampwright.app.workshop.model.FrameRange;
 import lampwright.app.workshop.model.ribbon.EndDrag;
 import lampwright.app.workshop.model.ribbon.MarkerCommands;
@@ -86,8 +87,8 @@ final class TimeLineMouse {
     if (range.isEmpty()) {
       return false;
     }
-    double from = model.axis().x(FrameRange.ms(scene, range.get().from()));
-    double to = model.axis().x(FrameRange.ms(scene, range.get().to()));
+    double from = model.axis().x(CueEdits.frameMs(scene, range.get().from()).doubleValue());
+    double to = model.axis().x(CueEdits.frameMs(scene, range.get().to()).doubleValue());
     if (Math.abs(event.getX() - to) <= RowsMouse.MARK_REACH) {
       rangeFixed = range.get().from();
       return true;

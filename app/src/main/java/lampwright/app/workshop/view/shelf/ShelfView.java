@@ -99,6 +99,9 @@ public final class ShelfView extends BorderPane {
 
   private void run() {
     boolean seen = getScene() != null && getParent() != null && getParent().isVisible();
+    if (seen) {
+      model.lookAt();
+    }
     if (seen && model.motionProperty().get()) {
       clock.play();
     } else {

@@ -1,5 +1,6 @@
 package lampwright.app.workshop.view.start;
 
+import java.util.List;
 import java.util.function.Function;
 import javafx.geometry.Pos;
 import javafx.scene.Node;
@@ -16,7 +17,6 @@ import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.TilePane;
 import javafx.scene.layout.VBox;
-import javafx.scene.shape.SVGPath;
 import lampwright.app.outline.Models;
 import lampwright.app.workshop.model.start.StartModel;
 import lampwright.app.workshop.words.Texts;
@@ -38,9 +38,9 @@ public final class StartView extends BorderPane {
   private final ToggleGroup controllers = new ToggleGroup();
 
   /**
-   * @param mark the program's mark
+   * @param mark the program's mark and name
    */
-  public StartView(StartModel model, String mark) {
+  public StartView(StartModel model, List<Node> mark) {
     this.model = model;
     setId("start");
     getStyleClass().add("start");
@@ -86,17 +86,14 @@ public final class StartView extends BorderPane {
     }
   }
 
-  private HBox header(String mark) {
-    SVGPath lamp = new SVGPath();
-    lamp.setContent(mark);
-    lamp.getStyleClass().add("header-lamp");
-    Label name = new Label(texts.get("mark"));
-    name.getStyleClass().add("header-mark");
+  private HBox header(List<Node> mark) {
     Region space = new Region();
     HBox.setHgrow(space, Priority.ALWAYS);
     Label skip = new Label(texts.get("skip"));
     skip.getStyleClass().add("start-soft");
-    HBox header = new HBox(lamp, name, space, skip);
+    HBox header = new HBox();
+    header.getChildren().setAll(mark);
+    header.getChildren().addAll(space, skip);
     header.getStyleClass().add("header");
     return header;
   }
