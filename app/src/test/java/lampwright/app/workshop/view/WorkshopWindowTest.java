@@ -107,6 +107,7 @@ class WorkshopWindowTest {
   /** A pixel of the first chain on the wiring, which is scrolled into sight. */
   private Point2D pixel(FxRobot robot, int number) {
     WaitForAsyncUtils.waitForFxEvents();
+    robot.interact(() -> robot.lookup("#rig-sheet").query().getScene().getRoot().layout());
     WiringView wiring = robot.lookup("#wiring").queryAs(WiringView.class);
     ScrollPane sheet = robot.lookup("#rig-sheet").queryAs(ScrollPane.class);
     Point2D middle = wiring.middleOf(project().rig().chains().get(0).id(), number).orElseThrow();
@@ -114,7 +115,11 @@ class WorkshopWindowTest {
     double room = sheet.getViewportBounds().getHeight();
     double y = content.sceneToLocal(wiring.localToScene(middle)).getY() - room / 2;
     double most = Math.max(1, content.getLayoutBounds().getHeight() - room);
-    robot.interact(() -> sheet.setVvalue(Math.max(0, Math.min(1, y / most))));
+    robot.interact(
+        () -> {
+          sheet.setVvalue(Math.max(0, Math.min(1, y / most)));
+          sheet.layout();
+        });
     WaitForAsyncUtils.waitForFxEvents();
     return wiring.localToScreen(middle);
   }
