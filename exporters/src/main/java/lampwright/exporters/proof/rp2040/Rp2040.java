@@ -134,9 +134,6 @@ public final class Rp2040 {
   }
 
   private void sleep(long endCycle) {
-    if (horizon == Clocked.NEVER) {
-      throw fault(cpu.pc(), "the core waits, and nothing is left that could wake it");
-    }
     long to = Math.min(horizon, endCycle);
     asleep += to - cycle;
     cycle = to;
