@@ -72,11 +72,7 @@ public final class Uf2Reader {
     if (is != mustBe) {
       throw new Uf2Exception(
           block,
-          what
-              + " is 0x"
-              + Integer.toHexString(is)
-              + ", must be 0x"
-              + Integer.toHexString(mustBe));
+          what + " is 0x" + Integer.toHexString(is) + ", must be 0x" + Integer.toHexString(mustBe));
     }
   }
 }

@@ -1,4 +1,6 @@
-/** Runs an exported image on a model of its controller, and compares its pins with the frame table. */
+/**
+ * Runs an exported image on a model of its controller, and compares its pins with the frame table.
+ */
 @NullMarked
 package lampwright.exporters.proof;
 

@@ -135,7 +135,8 @@ final class Gpio extends Block {
       listener.changed(pin, levelOf(pin), chip.now());
     }
     int in =
-        ((levels & enables) | (~enables & ((outsideDriven & outside) | (~outsideDriven & pads.up()))))
+        ((levels & enables)
+                | (~enables & ((outsideDriven & outside) | (~outsideDriven & pads.up()))))
             & pads.inputs();
     if (in != inputs[newest]) {
       newest = (newest + 1) % HISTORY;
