@@ -33,7 +33,7 @@ public final class FirmwareProof {
 
   /** Whether the firmware drives the pins itself, so that there is something to prove. */
   public boolean possible() {
-    return target.drivesPins();
+    return target.drivesPins() && !target.rp2040();
   }
 
   /** The controller in the words of compiler and simulator. */

@@ -6,7 +6,7 @@
  * in zip files) is right. If not, the controller sleeps, and no pin is touched.
  *
  *   0x10000000   second boot stage, 252 bytes, CRC-32
- *   0x10000100   words of the program; bit 31: don't check them
+ *   0x10000100   words of the program
  *   0x10000104   CRC-32 of the program
  *   0x10000108   the program: its first words are the stack's top and where it starts
  */
@@ -23,7 +23,7 @@
 #define READ_03H_24_BITS (0x03 << 24 | 2 << 8 | 6 << 2)
 
 #define PROGRAM 0x10000100
-#define MOST_WORDS ((0x4000 - 0x108) / 4)
+#define MOST_WORDS ((0x8000 - 0x108) / 4)
 #define RAM 0x20000000
 #define VTOR 0xE000ED08
 #define POLYNOMIAL 0xEDB88320
@@ -56,13 +56,11 @@ lampwright_boot:
 	movs r4, #0
 	mvns r4, r4
 	ldr r5, =POLYNOMIAL
-	lsls r6, r1, #1
-	lsrs r6, r6, #1
+	cmp r1, #0
 	beq dark
 	ldr r7, =MOST_WORDS
-	cmp r6, r7
+	cmp r1, r7
 	bhi dark
-	mov r8, r6
 next_word:
 	ldmia r0!, {r6}
 	stmia r3!, {r6}
@@ -74,17 +72,12 @@ next_bit:
 	eors r4, r5
 1:	subs r7, #1
 	bne next_bit
-	mov r6, r8
-	subs r6, #1
-	mov r8, r6
+	subs r1, #1
 	bne next_word
 
-	lsls r1, r1, #1
-	bcs run
 	mvns r4, r4
 	cmp r4, r2
 	bne dark
-run:
 	ldr r0, =RAM
 	ldr r1, =VTOR
 	str r0, [r1]

@@ -5,9 +5,9 @@
 #include "lampwright_board.h"
 #include "lampwright_show.h"
 
-#define TABLE_AT 0x10004000UL
+#define TABLE_AT 0x10008000UL
 #define FLASH_END 0x11000000UL
-#define MAGIC 0x31425754UL /* "TWB1" */
+#define MAGIC 0x3154574CUL /* "LWT1" */
 #define VERSION 1
 #define PINS 30
 #define MOST_STEPS 16

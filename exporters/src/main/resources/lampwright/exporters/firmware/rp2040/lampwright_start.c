@@ -1,6 +1,4 @@
 /* From the second boot stage to main, without an IDE and without an SDK. */
-#include "lampwright_start.h"
-
 #include <stddef.h>
 #include <stdint.h>
 
@@ -27,7 +25,8 @@ static void select_source(uint32_t control, uint32_t selected, uint32_t source) 
   }
 }
 
-void lampwright_start_clocks(void) {
+/* Crystal of 12 MHz, 125 MHz for the system, microseconds for the timer. */
+static void start_clocks(void) {
   select_source(CLK_SYS_CTRL, CLK_SYS_SELECTED, CLK_SYS_FROM_REF);
   select_source(CLK_REF_CTRL, CLK_REF_SELECTED, CLK_REF_FROM_ROSC);
 
@@ -59,7 +58,7 @@ static void start(void) {
   for (word = lampwright_bss_start; word < lampwright_bss_end; word++) {
     *word = 0;
   }
-  lampwright_start_clocks();
+  start_clocks();
   (void)main();
   for (;;) {
   }
