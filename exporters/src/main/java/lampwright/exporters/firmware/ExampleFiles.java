@@ -41,9 +41,7 @@ final class ExampleFiles {
 
   static Map<String, String> texts(Target target, Rig rig) throws IOException {
     Map<String, String> texts = new LinkedHashMap<>();
-    texts.put(
-        PLAY_SCENE,
-        Resource.text(target.family() + "/examples/PlayScene.ino"));
+    texts.put(PLAY_SCENE, Resource.text(target.family() + "/examples/PlayScene.ino"));
     texts.put(OWN_LOOP, ownLoop(target, rig));
     if (!target.drivesPins()) {
       String text = driverText(target, rig);

@@ -69,8 +69,7 @@ public final class FirmwareExporter implements ProjectExporter {
     } else {
       findings.addAll(ExportFacts.refused(KEY, ScenePacker.faults(job.tables())));
       findings.addAll(target.refusals(rig));
-      job.scenes()
-          .forEach(scene -> findings.addAll(TargetFindings.frameTime(target, rig, scene)));
+      job.scenes().forEach(scene -> findings.addAll(TargetFindings.frameTime(target, rig, scene)));
     }
     findings.addAll(FirmwareFindings.cautions(KEY, rig, target));
     return new ExportFacts(KEY, bytes, files(target, job), findings);

@@ -119,8 +119,8 @@ final class Uf2Image {
   }
 
   /**
-   * The time from frame to frame, as LAMPWRIGHT_RATE of lampwright_show.h has it: exact for rates of
-   * up to three decimals and 65.535 frames/s, and for whole ones.
+   * The time from frame to frame, as LAMPWRIGHT_RATE of lampwright_show.h has it: exact for rates
+   * of up to three decimals and 65.535 frames/s, and for whole ones.
    */
   private static void period(ByteBuffer table, BigDecimal framesPerSecond) {
     long millihertz =

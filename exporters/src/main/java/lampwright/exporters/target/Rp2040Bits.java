@@ -6,10 +6,10 @@ import java.util.stream.IntStream;
 import java.util.stream.Stream;
 
 /**
- * The bits that a state machine of the RP2040 sends to a chain, in steps of its divided clock. Every
- * bit is high for {@code high} steps and low for {@code low} at its end; between them the line is
- * high for {@code high1} steps more in a 1, low for {@code low0} steps more in a 0. Each is one
- * instruction with its delay, so 1 to {@value #MOST_STEPS}.
+ * The bits that a state machine of the RP2040 sends to a chain, in steps of its divided clock.
+ * Every bit is high for {@code high} steps and low for {@code low} at its end; between them the
+ * line is high for {@code high1} steps more in a 1, low for {@code low0} steps more in a 0. Each is
+ * one instruction with its delay, so 1 to {@value #MOST_STEPS}.
  */
 public record Rp2040Bits(int high, int high1, int low0, int low) {
   /** The delay of an instruction beside one side-set pin has 4 bits (RP2040 datasheet, 3.4.1). */
@@ -31,8 +31,9 @@ public record Rp2040Bits(int high, int high1, int low0, int low) {
   }
 
   /**
-   * The best bits for these limits: 5 % away from every limit where that can be; a 1 high for longer
-   * than low, by which instruments tell the bits apart; high times in the middle of their ranges.
+   * The best bits for these limits: 5 % away from every limit where that can be; a 1 high for
+   * longer than low, by which instruments tell the bits apart; high times in the middle of their
+   * ranges.
    *
    * @param stepNs length of a step, ns
    * @return none if no bit of whole steps stays within the limits
@@ -41,16 +42,14 @@ public record Rp2040Bits(int high, int high1, int low0, int low) {
     return steps()
         .flatMap(high -> steps().flatMap(high1 -> lows(limits, stepNs, high, high1)))
         .min(
-            Comparator.comparing(
-                    (Rp2040Bits bits) -> limits.room(bits.at(stepNs)) < WANTED_ROOM)
+            Comparator.comparing((Rp2040Bits bits) -> limits.room(bits.at(stepNs)) < WANTED_ROOM)
                 .thenComparing(bits -> bits.high + bits.high1 <= bits.low)
                 .thenComparingDouble(bits -> highTimesOff(limits, bits.at(stepNs)))
                 .thenComparingDouble(bits -> Math.abs(bits.at(stepNs).bitNs() - WANTED_BIT_NS))
                 .thenComparingDouble(bits -> -limits.room(bits.at(stepNs))));
   }
 
-  private static Stream<Rp2040Bits> lows(
-      LineLimits limits, double stepNs, int high, int high1) {
+  private static Stream<Rp2040Bits> lows(LineLimits limits, double stepNs, int high, int high1) {
     return steps()
         .flatMap(low0 -> steps().map(low -> new Rp2040Bits(high, high1, low0, low)))
         .filter(bits -> limits.room(bits.at(stepNs)) >= 0);

@@ -106,7 +106,15 @@ public record Rp2040Board(
     Rp2040Bits bits = line.bits;
     return String.join(
         ", ",
-        List.of(line.pin, bits.high(), bits.high1(), bits.low0(), bits.low(), 0, line.bytes, line.busyUs)
+        List.of(
+                line.pin,
+                bits.high(),
+                bits.high1(),
+                bits.low0(),
+                bits.low(),
+                0,
+                line.bytes,
+                line.busyUs)
             .stream()
             .map(String::valueOf)
             .toList());

@@ -19,8 +19,8 @@ import lampwright.engine.rig.Rig;
 
 /**
  * Gives every chain and output of a rig a pin of an RP2040: what the project states, else the first
- * that is free. Any pin can carry a chain; two pins whose numbers are 16 apart have one PWM channel,
- * so only one of them can be an output.
+ * that is free. Any pin can carry a chain; two pins whose numbers are 16 apart have one PWM
+ * channel, so only one of them can be an output.
  */
 final class Rp2040PinPlanner {
   private static final int SAME_CHANNEL = 16;
@@ -122,13 +122,16 @@ final class Rp2040PinPlanner {
       refuse(
           Finding.of(Code.PWM_PINS_USED_UP, chip)
               .with("missing", Figure.count(missing))
-              .with("pins", Figure.words(AvrPins.list(channels.values().stream().sorted(BY_NAME).toList())))
+              .with(
+                  "pins",
+                  Figure.words(AvrPins.list(channels.values().stream().sorted(BY_NAME).toList())))
               .at("rig.outputs"));
     }
     return found;
   }
 
-  private static final java.util.Comparator<Pin> BY_NAME = java.util.Comparator.comparing(Pin::name);
+  private static final java.util.Comparator<Pin> BY_NAME =
+      java.util.Comparator.comparing(Pin::name);
 
   private List<Optional<Pin>> chains() {
     List<Optional<Pin>> found = new ArrayList<>();

@@ -205,7 +205,9 @@ public abstract sealed class Target permits AvrTarget, Rp2040, HookTarget {
 
   /** Working memory of frame, player and stack, without what dimming takes. */
   int ramBytes(int frameBytes, int lamps) {
-    return frameBytes + FirmwareSize.PLAYER_RAM + FirmwareSize.LAMP_RAM * lamps
+    return frameBytes
+        + FirmwareSize.PLAYER_RAM
+        + FirmwareSize.LAMP_RAM * lamps
         + FirmwareSize.SHOW_RAM
         + FirmwareSize.STACK_RAM;
   }

@@ -69,7 +69,9 @@ public final class TargetFindings implements Reviewer {
     }
   }
 
-  /** The refusals of a scene whose frames take longer to send than they last; none if they don't. */
+  /**
+   * The refusals of a scene whose frames take longer to send than they last; none if they don't.
+   */
   public static List<Finding> frameTime(Target target, Rig rig, Scene scene) {
     if (rig.chains().isEmpty() || !target.drivesPins()) {
       return List.of();
@@ -84,13 +86,21 @@ public final class TargetFindings implements Reviewer {
       double overheadUs = times.frameUs() - longestUs;
       return times.chains().stream()
           .filter(wire -> wire.frameUs() + overheadUs > US_PER_SECOND / rate)
-          .map(wire -> tooLong(target, rig, scene, new LineTimes(List.of(wire), wire.frameUs() + overheadUs, true), new Subject.OneChain(wire.chain())))
+          .map(
+              wire ->
+                  tooLong(
+                      target,
+                      rig,
+                      scene,
+                      new LineTimes(List.of(wire), wire.frameUs() + overheadUs, true),
+                      new Subject.OneChain(wire.chain())))
           .toList();
     }
     return List.of(tooLong(target, rig, scene, times, new Subject.AllChains()));
   }
 
-  private static Finding tooLong(Target target, Rig rig, Scene scene, LineTimes times, Subject subject) {
+  private static Finding tooLong(
+      Target target, Rig rig, Scene scene, LineTimes times, Subject subject) {
     double rate = scene.framesPerSecond().doubleValue();
     double frameUs = US_PER_SECOND / rate;
     double bitsUs = times.chains().stream().mapToDouble(w -> w.pixels() * w.pixelUs()).sum();
@@ -98,17 +108,17 @@ public final class TargetFindings implements Reviewer {
     double room = frameUs - (times.frameUs() - bitsUs);
     Code code = subject instanceof Subject.AllChains ? Code.FRAME_TIME : Code.CHAIN_TIME;
     return Finding.of(code, subject)
-            .with("time", milliseconds(times.frameUs()))
-            .with("share", Figure.percent(times.share(rate)))
-            .with("bit", Figure.of(longestBitUs(rig, times), 3, Unit.MICROSECONDS))
-            .with("limit", milliseconds(frameUs))
-            .with("rate", rate(times.highestFramesPerSecond()))
-            .with(
-                "pixels",
-                Figure.count((long) Math.max(0, Math.floor(pixels * room / bitsUs)), Unit.PIXELS))
-            .in(scene)
-            .source("the driver for the " + target.clockedName())
-            .make();
+        .with("time", milliseconds(times.frameUs()))
+        .with("share", Figure.percent(times.share(rate)))
+        .with("bit", Figure.of(longestBitUs(rig, times), 3, Unit.MICROSECONDS))
+        .with("limit", milliseconds(frameUs))
+        .with("rate", rate(times.highestFramesPerSecond()))
+        .with(
+            "pixels",
+            Figure.count((long) Math.max(0, Math.floor(pixels * room / bitsUs)), Unit.PIXELS))
+        .in(scene)
+        .source("the driver for the " + target.clockedName())
+        .make();
   }
 
   private static double longestBitUs(Rig rig, LineTimes times) {

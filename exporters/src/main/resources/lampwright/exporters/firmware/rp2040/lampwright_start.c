@@ -17,7 +17,8 @@ extern uint32_t lampwright_bss_start[];
 extern uint32_t lampwright_bss_end[];
 extern uint32_t lampwright_stack_top[];
 
-int main(void);
+/* C++ has no word for calling main. */
+int lampwright_main(void) __asm__("main");
 
 static void select_source(uint32_t control, uint32_t selected, uint32_t source) {
   REGISTER(control) = source;
@@ -59,7 +60,7 @@ static void start(void) {
     *word = 0;
   }
   start_clocks();
-  (void)main();
+  (void)lampwright_main();
   for (;;) {
   }
 }

@@ -31,7 +31,7 @@
 #define SET_PINDIRS_1 0xE081UL
 #define LOW 0UL
 #define HIGH (1UL << 12)
-#define FOR(steps) (((steps) - 1UL) << 8)
+#define FOR(steps) (((steps)-1UL) << 8)
 
 /* What is on its way: the player may change the frame meanwhile. */
 static uint8_t sent[LAMPWRIGHT_FRAME_BYTES] __attribute__((aligned(4)));
