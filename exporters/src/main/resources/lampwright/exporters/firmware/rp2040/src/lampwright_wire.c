@@ -78,6 +78,7 @@ void lampwright_wire_begin(void) {
     /* What was on the line before may have been no reset. */
     free_at[number] = lampwright_clock_now() + lampwright_fitted->chain[number].busy_us;
   }
+  lampwright_wire_rest();
 }
 
 void lampwright_wire_rest(void) {
