@@ -71,12 +71,12 @@ final class WorkFolder {
       } catch (OverlappingFileLockException here) {
         break;
       } catch (IOException trouble) {
-        throw FileTroubles.clear(StagedFile.WRITING, folder, trouble);
+        throw FileTroubles.clear(NamedOutput.WRITING, folder, trouble);
       }
     }
     throw new IOException(
         FileTroubles.text(
-            folder, StagedFile.WRITING + ": another program is exporting here; try again later"));
+            folder, NamedOutput.WRITING + ": another program is exporting here; try again later"));
   }
 
   private static @Nullable WorkFolder locked(Path folder, Path work) throws IOException {
@@ -111,13 +111,13 @@ final class WorkFolder {
     try {
       Files.createDirectories(file.resolveSibling(""));
     } catch (IOException trouble) {
-      throw FileTroubles.clear(StagedFile.WRITING, folder.resolve(name), trouble);
+      throw FileTroubles.clear(NamedOutput.WRITING, folder.resolve(name), trouble);
     }
     return file;
   }
 
   /** Completes a set that was agreed to, or takes one back that failed; clears all else away. */
-  void recover(StagedFiles.Mover mover) throws IOException {
+  void recover(Mover mover) throws IOException {
     if (Files.exists(work.resolve(PLAN))) {
       SetPlan plan = SetPlan.read(work.resolve(PLAN));
       forward(plan, mover);
@@ -129,7 +129,7 @@ final class WorkFolder {
     clear();
   }
 
-  void exchange(SetPlan plan, StagedFiles.Mover mover) throws IOException {
+  void exchange(SetPlan plan, Mover mover) throws IOException {
     for (SetPlan.Step step : plan.steps()) {
       keepOld(step);
     }
@@ -164,7 +164,7 @@ final class WorkFolder {
       Files.move(part, work.resolve(PLAN), StandardCopyOption.ATOMIC_MOVE);
       Folders.flush(work);
     } catch (IOException trouble) {
-      throw FileTroubles.clear(StagedFile.WRITING, work, trouble);
+      throw FileTroubles.clear(NamedOutput.WRITING, work, trouble);
     }
   }
 
@@ -180,12 +180,12 @@ final class WorkFolder {
         Replaced.permissions(place, work.resolve(NEW).resolve(step.name()));
       }
     } catch (IOException trouble) {
-      throw FileTroubles.clear(StagedFile.WRITING, place, trouble);
+      throw FileTroubles.clear(NamedOutput.WRITING, place, trouble);
     }
   }
 
   // May be begun anew wherever it was stopped.
-  private void forward(SetPlan plan, StagedFiles.Mover mover) throws IOException {
+  private void forward(SetPlan plan, Mover mover) throws IOException {
     Set<Path> changed = new LinkedHashSet<>();
     for (SetPlan.Step step : plan.steps()) {
       Path place = folder.resolve(step.name());
@@ -198,7 +198,7 @@ final class WorkFolder {
           mover.move(fresh, place);
         }
       } catch (IOException trouble) {
-        throw FileTroubles.clear(StagedFile.WRITING, place, trouble);
+        throw FileTroubles.clear(NamedOutput.WRITING, place, trouble);
       }
       changed.add(place.resolveSibling(""));
     }
