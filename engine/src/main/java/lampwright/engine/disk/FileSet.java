@@ -54,14 +54,30 @@ public final class FileSet implements Closeable {
 
   static FileSet in(Path folder, Mover mover) throws IOException {
     boolean made = Folders.makeToWrite(folder);
-    WorkFolder work = WorkFolder.in(folder);
     try {
-      work.recover(mover);
+      WorkFolder work = WorkFolder.in(folder);
+      try {
+        work.recover(mover);
+      } catch (IOException trouble) {
+        work.close();
+        throw trouble;
+      }
+      return new FileSet(folder, work, mover, made);
     } catch (IOException trouble) {
-      work.close();
+      if (made) {
+        removeEmpty(folder);
+      }
       throw trouble;
     }
-    return new FileSet(folder, work, mover, made);
+  }
+
+  private static void removeEmpty(Path folder) {
+    try {
+      Files.deleteIfExists(folder);
+    } catch (IOException kept) {
+      // It is not empty: another program has put something there.
+      return;
+    }
   }
 
   /**
@@ -131,12 +147,7 @@ public final class FileSet implements Closeable {
     written.values().forEach(StagedSetFile::discard);
     work.close();
     if (madeFolder && !committed) {
-      try {
-        Files.deleteIfExists(folder);
-      } catch (IOException kept) {
-        // It is not empty: another program has put something there.
-        return;
-      }
+      removeEmpty(folder);
     }
   }
 

@@ -34,6 +34,7 @@ import org.jspecify.annotations.Nullable;
  * </pre>
  */
 final class WorkFolder {
+  private static final String LOCK = "lock";
   private static final String PLAN = "plan";
   private static final String UNDO = "undo";
   private static final String NEW = "new";
@@ -80,13 +81,15 @@ final class WorkFolder {
   }
 
   private static @Nullable WorkFolder locked(Path folder, Path work) throws IOException {
-    Path file = work.resolve("lock");
+    Path file = work.resolve(LOCK);
     FileChannel channel =
         FileChannel.open(file, StandardOpenOption.WRITE, StandardOpenOption.CREATE);
+    boolean isHeld = false;
     boolean ours = false;
     try {
       FileLock held = channel.tryLock();
-      if (held != null) {
+      isHeld = held != null;
+      if (isHeld) {
         // What is locked may have been removed by the program that had it before.
         byte[] token = UUID.randomUUID().toString().getBytes(UTF_8);
         channel.truncate(0);
@@ -94,10 +97,32 @@ final class WorkFolder {
         ours = Arrays.equals(RegularFile.read(file, token.length), token);
       }
       return ours ? new WorkFolder(folder, work, channel) : null;
+    } catch (IOException trouble) {
+      if (isHeld) {
+        removeUnused(work);
+      }
+      throw trouble;
     } finally {
       if (!ours) {
         channel.close();
       }
+    }
+  }
+
+  // On a full disk not even the token can be written; what another program left for later stays.
+  private static void removeUnused(Path work) {
+    try {
+      List<Path> all;
+      try (Stream<Path> inside = Files.list(work)) {
+        all = inside.toList();
+      }
+      if (all.equals(List.of(work.resolve(LOCK)))) {
+        Files.delete(work.resolve(LOCK));
+        Files.delete(work);
+      }
+    } catch (IOException left) {
+      // The next program to write here clears it away.
+      return;
     }
   }
 
@@ -281,7 +306,7 @@ final class WorkFolder {
         if (!keep && lock.isOpen()) {
           clear();
           // Removed while it is still held, so that nobody else's is.
-          Files.deleteIfExists(work.resolve("lock"));
+          Files.deleteIfExists(work.resolve(LOCK));
           Files.deleteIfExists(work);
         }
       } finally {
