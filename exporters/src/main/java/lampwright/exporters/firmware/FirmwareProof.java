@@ -33,7 +33,12 @@ public final class FirmwareProof {
 
   /** Whether the firmware drives the pins itself, so that there is something to prove. */
   public boolean possible() {
-    return target.drivesPins() && !target.rp2040();
+    return target.drivesPins();
+  }
+
+  /** Whether it is proved by its UF2 file on a model that comes with the program. */
+  public boolean byUf2() {
+    return Uf2Exporter.isFor(rig);
   }
 
   /** The controller in the words of compiler and simulator. */
