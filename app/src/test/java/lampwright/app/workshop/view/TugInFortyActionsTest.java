@@ -106,7 +106,7 @@ class TugInFortyActionsTest {
     }
     tabTo(robot, "start-lamp-masthead");
     press(robot, KeyCode.TAB);
-    press(robot, KeyCode.UP);
+    press(robot, KeyCode.RIGHT);
     click(robot, "#start-lamp-towing-light");
     click(robot, "#start-name");
     press(robot, KeyCode.SHORTCUT, KeyCode.A);

@@ -173,6 +173,8 @@ public final class WiringView extends Region {
 
   private void pressed(MouseEvent event) {
     requestFocus();
+    // The sheet around it would take the focus, and the keys with it.
+    event.consume();
     hit(event)
         .ifPresent(
             hit -> {
@@ -279,7 +281,12 @@ public final class WiringView extends Region {
       }
       return;
     }
-    int columns = now.chains().isEmpty() ? 1 : now.chains().get(0).columns();
+    int columns =
+        now.chains().stream()
+            .filter(block -> block.chain().id().equals(chain.get().id()))
+            .mapToInt(WiringLayout.ChainBlock::columns)
+            .findFirst()
+            .orElse(1);
     int last = chain.get().pixels() - 1;
     switch (event.getCode()) {
       case LEFT -> go(cursor - 1, last, event.isShiftDown());
