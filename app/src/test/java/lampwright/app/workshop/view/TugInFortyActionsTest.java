@@ -88,7 +88,9 @@ class TugInFortyActionsTest {
     Canvas rows =
         (Canvas)
             robot.lookup("#ribbons").query().lookupAll("Canvas").stream()
-                .max(Comparator.comparingDouble(n -> n.getLayoutBounds().getWidth()))
+                .max(
+                    Comparator.comparingDouble(
+                        n -> ((Canvas) n).getWidth() * ((Canvas) n).getHeight()))
                 .orElseThrow();
     double y = row.lanesY() + row.laneHeight() / 4 - window.parts().ribbons().top();
     robot.clickOn(rows.localToScreen(window.parts().ribbons().axis().x(1000), y));
