@@ -72,6 +72,11 @@ class StructureTest {
     EXPORTERS.put("table", List.of("target"));
     EXPORTERS.put(
         "firmware", List.of("target", "table", "packed.encode", "packed.play", "packed.format"));
+    EXPORTERS.put("proof.rp2040", List.of());
+    EXPORTERS.put(
+        "proof",
+        List.of(
+            "proof.rp2040", "firmware", "target", "packed.encode", "packed.play", "packed.format"));
   }
 
   @ArchTest static final ArchRule enginePackagesLookOnlyTowardsTheLight = layers();
@@ -176,6 +181,7 @@ class StructureTest {
               "lampwright.app.start..",
               "lampwright.app.workshop.disk..",
               "lampwright.app.workshop.edit..",
+              "lampwright.app.workshop.sound..",
               "lampwright.app.workshop.words..")
           .should()
           .dependOnClassesThat()

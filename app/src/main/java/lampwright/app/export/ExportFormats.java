@@ -3,10 +3,12 @@ package lampwright.app.export;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import lampwright.engine.rig.Rig;
 import lampwright.exporters.ExportOptions;
 import lampwright.exporters.Exporter;
 import lampwright.exporters.ExporterRegistry;
 import lampwright.exporters.firmware.FirmwareExporter;
+import lampwright.exporters.firmware.Uf2Exporter;
 import lampwright.exporters.packed.encode.PackedExporter;
 import lampwright.exporters.table.TableExporters;
 import lampwright.exporters.target.Target;
@@ -29,6 +31,16 @@ public final class ExportFormats {
   public static List<String> keys() {
     List<String> keys = new ArrayList<>(OF_ONE_SCENE.keys());
     keys.add(FIRMWARE);
+    return keys;
+  }
+
+  /** The same with what the rig's controller takes as it is before the others. */
+  public static List<String> keys(Rig rig) {
+    List<String> keys = new ArrayList<>(keys());
+    if (Uf2Exporter.isFor(rig)) {
+      keys.remove(Uf2Exporter.KEY);
+      keys.add(0, Uf2Exporter.KEY);
+    }
     return keys;
   }
 
@@ -55,6 +67,7 @@ public final class ExportFormats {
   private static ExporterRegistry registry() {
     List<Exporter> all = new ArrayList<>(TableExporters.all());
     all.add(new PackedExporter(Target.slowestDecodeCost()));
+    all.add(new Uf2Exporter());
     return ExporterRegistry.of(all);
   }
 }
