@@ -119,6 +119,9 @@ class CueSettingsViewTest {
 
   @Test
   void phasesAreSpreadOfSeveralCuesOnly(FxRobot robot) {
+    choose(robot, RIGHT);
+    type(robot, "phase", "10");
+    assertThat(cue(RIGHT).pattern().startPhase().orElseThrow()).isEqualByComparingTo("0.1");
     choose(robot, LEFT);
     Button phases = robot.lookup("#share-phases").queryButton();
     assertThat(phases.isVisible()).isFalse();
