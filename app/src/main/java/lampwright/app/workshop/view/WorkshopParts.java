@@ -25,6 +25,7 @@ import lampwright.app.workshop.model.ribbon.CueCommands;
 import lampwright.app.workshop.model.ribbon.RibbonsModel;
 import lampwright.app.workshop.model.rig.RigCommands;
 import lampwright.app.workshop.model.rig.RigModel;
+import lampwright.app.workshop.model.rig.SceneModel;
 import lampwright.app.workshop.model.shelf.OwnPresets;
 import lampwright.app.workshop.model.shelf.ShelfModel;
 import lampwright.app.workshop.model.start.StartModel;
@@ -49,6 +50,7 @@ final class WorkshopParts implements AutoCloseable {
   private final CueCommands commands;
   private final ShelfModel shelf;
   private final CueSettingsModel cues;
+  private final SceneModel scene;
   private final RigModel rig;
   private final RigCommands rigCommands;
   private final DrawingModel drawing;
@@ -75,6 +77,7 @@ final class WorkshopParts implements AutoCloseable {
     commands = new CueCommands(ribbons, dialogs);
     shelf = new ShelfModel(bench, commands, new OwnPresets(state, disk, screen), screen);
     cues = new CueSettingsModel(bench, lights);
+    scene = new SceneModel(bench, dialogs, lights);
     rig = new RigModel(bench, dialogs);
     rigCommands = new RigCommands(rig, dialogs);
     drawing = new DrawingModel(bench, lights, playhead, sheet);
@@ -132,6 +135,10 @@ final class WorkshopParts implements AutoCloseable {
     return cues;
   }
 
+  SceneModel scene() {
+    return scene;
+  }
+
   RigModel rig() {
     return rig;
   }
@@ -166,9 +173,11 @@ final class WorkshopParts implements AutoCloseable {
 
   /** Lets the builder choose a picture for the view that is shown. */
   Runnable picture() {
-    PictureChoice choice =
-        new PictureChoice(drawing, dialogs, files.document()::file, disk, screen);
-    return choice::choose;
+    return pictures()::choose;
+  }
+
+  private PictureChoice pictures() {
+    return new PictureChoice(drawing, dialogs, files.document()::file, disk, screen);
   }
 
   /** A new export, begun where the last one went. */
@@ -186,7 +195,7 @@ final class WorkshopParts implements AutoCloseable {
    * @param done called once it is left
    */
   StartModel start(Runnable done) {
-    return new StartModel(files, screen, done);
+    return new StartModel(files, pictures(), screen, done);
   }
 
   @Override

@@ -6,6 +6,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Executor;
+import java.util.function.Consumer;
 import java.util.function.Supplier;
 import lampwright.app.workshop.disk.Background;
 import lampwright.app.workshop.edit.PictureFile;
@@ -14,7 +15,7 @@ import lampwright.app.workshop.words.Texts;
 import lampwright.engine.check.SafeText;
 
 /** Gives a view a picture of the builder's, which is kept beside the project. */
-public final class PictureChoice {
+public final class PictureChoice implements OwnPicture {
   private final Texts texts = Texts.of("drawing");
   private final DrawingModel model;
   private final Dialogs dialogs;
@@ -46,9 +47,48 @@ public final class PictureChoice {
       dialogs.tell(texts.get("picture.unsaved.title"), texts.get("picture.unsaved"));
       return;
     }
-    dialogs
+    file().ifPresent(file -> take(folder.get(), file));
+  }
+
+  private Optional<Path> file() {
+    return dialogs
         .fileToOpen(texts.get("picture.choose"), List.of("*.png", "*.jpg", "*.jpeg"))
-        .ifPresent(file -> take(folder.get(), file.toAbsolutePath().normalize()));
+        .map(file -> file.toAbsolutePath().normalize());
+  }
+
+  @Override
+  public void ask(Consumer<Path> then) {
+    file()
+        .ifPresent(
+            file ->
+                disk.run(
+                    () -> {
+                      boolean good = PictureFile.size(file).isPresent();
+                      screen.execute(
+                          () -> {
+                            if (good) {
+                              then.accept(file);
+                            } else {
+                              bad(file);
+                            }
+                          });
+                    }));
+  }
+
+  @Override
+  public void use(Path file) {
+    projectFile
+        .get()
+        .flatMap(f -> Optional.ofNullable(f.toAbsolutePath().getParent()))
+        .ifPresent(folder -> take(folder, file));
+  }
+
+  private void bad(Path file) {
+    dialogs.tell(texts.get("picture.copy.title"), texts.get("picture.bad", shown(file)));
+  }
+
+  private static String shown(Path file) {
+    return SafeText.text(String.valueOf(file.getFileName()), SafeText.MAX_MESSAGE);
   }
 
   private void take(Path folder, Path file) {
@@ -69,9 +109,9 @@ public final class PictureChoice {
   }
 
   private void take(Path folder, Path file, boolean good, boolean out) {
-    String name = SafeText.text(String.valueOf(file.getFileName()), SafeText.MAX_MESSAGE);
+    String name = shown(file);
     if (!good) {
-      dialogs.tell(texts.get("picture.copy.title"), texts.get("picture.bad", name));
+      bad(file);
       return;
     }
     Path base = folder.normalize();
