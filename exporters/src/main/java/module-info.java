@@ -8,6 +8,7 @@ module lampwright.exporters {
   exports lampwright.exporters.firmware;
   exports lampwright.exporters.packed.encode;
   exports lampwright.exporters.packed.play;
+  exports lampwright.exporters.proof;
   exports lampwright.exporters.table;
   exports lampwright.exporters.target;
 }

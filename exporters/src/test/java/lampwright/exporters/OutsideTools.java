@@ -29,7 +29,7 @@ public final class OutsideTools {
   /** The environment variable or system property that makes every tool a must. */
   public static final String REQUIRE = "LAMPWRIGHT_REQUIRE_TOOLS";
 
-  private static final long TIMEOUT_SECONDS = 120;
+  private static final long TIMEOUT_SECONDS = 600;
 
   private final List<Path> folders;
   private final boolean required;

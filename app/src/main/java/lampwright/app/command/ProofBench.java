@@ -27,12 +27,9 @@ import lampwright.exporters.firmware.FirmwareProof;
 import lampwright.exporters.table.TableExporters;
 
 /** Builds firmware and runs it on the simulator, in a folder of its own. */
-final class ProofBench {
+final class ProofBench implements Prover {
   private static final Map<String, String> PACKAGES =
       new TreeMap<>(Map.of("gcc", "gcc", "avr-gcc", "gcc-avr and avr-libc"));
-
-  /** Most frames in a waveform; a long scene's file would else be too large to look at. */
-  private static final int MAX_FRAMES_SHOWN = 1000;
 
   private final Path folder;
 
@@ -45,7 +42,7 @@ final class ProofBench {
    *
    * @throws IOException naming what is missing and the Debian packages that bring it
    */
-  static void requireTools() throws IOException {
+  private static void requireTools() throws IOException {
     List<String> missing = new ArrayList<>();
     PACKAGES.forEach(
         (tool, brings) -> {
@@ -59,7 +56,9 @@ final class ProofBench {
   }
 
   /** Compiles the prover. */
-  void buildProver() throws IOException, InterruptedException {
+  @Override
+  public void prepare() throws IOException, InterruptedException {
+    requireTools();
     Path source = Files.write(folder.resolve("prover.c"), FirmwareProof.proverSource());
     Output built =
         run("gcc", "-std=c99", "-O2", source.toString(), "-o", prover(), "-lsimavr", "-lelf");
@@ -71,8 +70,8 @@ final class ProofBench {
     }
   }
 
-  /** Makes sure that the firmware of every scene can be exported, before any is proved. */
-  void requireExportable(Project project, List<Scene> scenes) {
+  @Override
+  public void requireExportable(Project project, List<Scene> scenes) {
     FirmwareExporter exporter = new FirmwareExporter();
     for (Scene scene : scenes) {
       var refusals = exporter.facts(ProjectJob.of(project, List.of(scene))).refusals();
@@ -82,21 +81,13 @@ final class ProofBench {
     }
   }
 
-  /** Frames of which a waveform tells: the first loop and its seam, as long as that is not long. */
-  private static int framesShown(ExportJob job) {
-    int frames = job.table().frameCount();
-    return Math.min(MAX_FRAMES_SHOWN, job.scene().loop() ? frames + 1 : frames);
-  }
-
-  /**
-   * The signals on the chains' pins in a scene that was proved: a value change dump (IEEE 1364).
-   */
-  Path waveform(Scene scene) {
+  @Override
+  public Path waveform(Scene scene) {
     return folder.resolve(scene.id()).resolve(scene.id() + ".vcd");
   }
 
-  /** Exports, compiles and runs one scene. */
-  Proof prove(Project project, Scene scene)
+  @Override
+  public Proof prove(Project project, Scene scene)
       throws IOException, CancelledException, InterruptedException {
     Path firmware = folder.resolve(scene.id());
     FirmwareProof proof = new FirmwareProof(project.rig());
@@ -116,7 +107,7 @@ final class ProofBench {
     words.addAll(List.of("--table", firmware.resolve(scene.id() + ".bin").toString()));
     if (!project.rig().chains().isEmpty()) {
       words.addAll(List.of("--vcd", waveform(scene).toString()));
-      words.addAll(List.of("--vcd-frames", Integer.toString(framesShown(job))));
+      words.addAll(List.of("--vcd-frames", Integer.toString(Prover.framesShown(job))));
     }
     words.addAll(proof.options(scene));
     Output report = run(words.toArray(String[]::new));

@@ -28,10 +28,12 @@ import picocli.CommandLine.Spec;
     name = "prove",
     mixinStandardHelpOptions = true,
     description = {
-      "Compiles the firmware of each scene with avr-gcc, runs it on a simulated controller and checks"
-          + " its pins: the value and timing of every bit, and the duty cycle of every driver output,"
-          + " over two full loops including the wrap-around.",
-      "Requires the Debian packages gcc, gcc-avr, avr-libc, simavr, libsimavr-dev and libelf-dev."
+      "Runs the firmware of each scene on a simulated controller and checks its pins: the value and"
+          + " timing of every bit, and the duty cycle of every driver output, over two full loops"
+          + " including the wrap-around.",
+      "RP2040: runs the exported UF2 file; nothing needs to be installed.",
+      "AVR: compiles with avr-gcc; requires the Debian packages gcc, gcc-avr, avr-libc, simavr,"
+          + " libsimavr-dev and libelf-dev."
     },
     footer = {"", "Example:", "  lampwright prove samples/recovery-tractor.lampwright.json"})
 final class ProveCommand implements Callable<Integer> {
@@ -77,18 +79,18 @@ final class ProveCommand implements Callable<Integer> {
           spec.commandLine(),
           "--waveform: the rig has no chains, so there are no signals to write");
     }
-    ProofBench.requireTools();
     Path folder = Files.createTempDirectory("lampwright-prove");
     try {
-      return prove(project, scenes, new ProofBench(folder));
+      boolean byUf2 = new FirmwareProof(project.rig()).byUf2();
+      return prove(project, scenes, byUf2 ? new Uf2Prover(folder) : new ProofBench(folder));
     } finally {
       MoreFiles.deleteRecursively(folder, RecursiveDeleteOption.ALLOW_INSECURE);
     }
   }
 
-  private int prove(Project project, List<Scene> scenes, ProofBench bench)
+  private int prove(Project project, List<Scene> scenes, Prover bench)
       throws IOException, CancelledException, InterruptedException {
-    bench.buildProver();
+    bench.prepare();
     bench.requireExportable(project, scenes);
     if (waveforms != null) {
       requireWritable(waveforms, scenes);
@@ -122,7 +124,7 @@ final class ProveCommand implements Callable<Integer> {
         .out()
         .println(
             "outside: bits outside the limits of the pixel type; mean, max: CPU cycles to decode a"
-                + " frame; of frame: max in per cent of the frame time; flash, RAM: bytes.");
+                + " frame (RP2040: all cycles awake); of frame: max in per cent of the frame time; flash, RAM: bytes.");
     return all ? ExitCode.DONE : ExitCode.PROJECT_HAS_ERRORS;
   }
 
@@ -139,7 +141,7 @@ final class ProveCommand implements Callable<Integer> {
     return scene.id() + ".vcd";
   }
 
-  private static void keepWaveforms(Path folder, List<Scene> scenes, ProofBench bench)
+  private static void keepWaveforms(Path folder, List<Scene> scenes, Prover bench)
       throws IOException {
     try (FileSet files = FileSet.in(folder)) {
       for (Scene scene : scenes) {
@@ -152,7 +154,7 @@ final class ProveCommand implements Callable<Integer> {
   }
 
   private void row(Scene scene, Proof proof) {
-    double share = 100 * Double.parseDouble(proof.figure("/decode/worstShareOfPeriod"));
+    String share = proof.figure("/decode/worstShareOfPeriod");
     terminal
         .out()
         .printf(
@@ -166,9 +168,15 @@ final class ProveCommand implements Callable<Integer> {
             proof.figure("/bitsOutsideLimits"),
             proof.figure("/decode/averageCycles"),
             proof.figure("/decode/worstCycles"),
-            String.format(Locale.ROOT, "%.2f %%", share),
+            percent(share),
             proof.figure("/memory/flash"),
             proof.figure("/memory/ram"));
     proof.faults().forEach(fault -> terminal.err().println(scene.id() + ": " + fault));
+  }
+
+  private static String percent(String share) {
+    return share.equals(Proof.MISSING)
+        ? share
+        : String.format(Locale.ROOT, "%.2f %%", 100 * Double.parseDouble(share));
   }
 }

@@ -7,6 +7,7 @@ import lampwright.exporters.ExportOptions;
 import lampwright.exporters.Exporter;
 import lampwright.exporters.ExporterRegistry;
 import lampwright.exporters.firmware.FirmwareExporter;
+import lampwright.exporters.firmware.Uf2Exporter;
 import lampwright.exporters.packed.encode.PackedExporter;
 import lampwright.exporters.table.TableExporters;
 import lampwright.exporters.target.Target;
@@ -55,6 +56,7 @@ public final class ExportFormats {
   private static ExporterRegistry registry() {
     List<Exporter> all = new ArrayList<>(TableExporters.all());
     all.add(new PackedExporter(Target.slowestDecodeCost()));
+    all.add(new Uf2Exporter());
     return ExporterRegistry.of(all);
   }
 }

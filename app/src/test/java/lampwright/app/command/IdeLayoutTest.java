@@ -171,7 +171,7 @@ class IdeLayoutTest {
     Scene scene =
         project.scenes().stream().filter(s -> s.id().equals(SCENE)).findFirst().orElseThrow();
     ProofBench bench = new ProofBench(folder);
-    bench.buildProver();
+    bench.prepare();
     List<String> words = new ArrayList<>(List.of("--elf", elf.toString(), "--table"));
     words.add(folder.resolve(SCENE + ".bin").toString());
     // The core's interrupts count time, so none of it is leapt over.

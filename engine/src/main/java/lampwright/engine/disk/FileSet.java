@@ -29,13 +29,13 @@ public final class FileSet implements Closeable {
 
   private final Path folder;
   private final WorkFolder work;
-  private final StagedFiles.Mover mover;
+  private final Mover mover;
   private final boolean madeFolder;
   private final Map<String, StagedSetFile> written = new LinkedHashMap<>();
   private final Set<String> dropped = new LinkedHashSet<>();
   private boolean committed;
 
-  private FileSet(Path folder, WorkFolder work, StagedFiles.Mover mover, boolean madeFolder) {
+  private FileSet(Path folder, WorkFolder work, Mover mover, boolean madeFolder) {
     this.folder = folder;
     this.work = work;
     this.mover = mover;
@@ -49,19 +49,35 @@ public final class FileSet implements Closeable {
    * @throws IOException if it can't be made, or another program writes here
    */
   public static FileSet in(Path folder) throws IOException {
-    return in(folder, StagedFile.ATOMIC);
+    return in(folder, Mover.ATOMIC);
   }
 
-  static FileSet in(Path folder, StagedFiles.Mover mover) throws IOException {
+  static FileSet in(Path folder, Mover mover) throws IOException {
     boolean made = Folders.makeToWrite(folder);
-    WorkFolder work = WorkFolder.in(folder);
     try {
-      work.recover(mover);
+      WorkFolder work = WorkFolder.in(folder);
+      try {
+        work.recover(mover);
+      } catch (IOException trouble) {
+        work.close();
+        throw trouble;
+      }
+      return new FileSet(folder, work, mover, made);
     } catch (IOException trouble) {
-      work.close();
+      if (made) {
+        removeEmpty(folder);
+      }
       throw trouble;
     }
-    return new FileSet(folder, work, mover, made);
+  }
+
+  private static void removeEmpty(Path folder) {
+    try {
+      Files.deleteIfExists(folder);
+    } catch (IOException kept) {
+      // It is not empty: another program has put something there.
+      return;
+    }
   }
 
   /**
@@ -131,12 +147,7 @@ public final class FileSet implements Closeable {
     written.values().forEach(StagedSetFile::discard);
     work.close();
     if (madeFolder && !committed) {
-      try {
-        Files.deleteIfExists(folder);
-      } catch (IOException kept) {
-        // It is not empty: another program has put something there.
-        return;
-      }
+      removeEmpty(folder);
     }
   }
 
@@ -146,16 +157,16 @@ public final class FileSet implements Closeable {
     for (Path part : Path.of(name)) {
       if (!Files.isDirectory(at)) {
         if (Files.exists(at)) {
-          throw new IOException(FileTroubles.text(at, StagedFile.WRITING + ": not a folder"));
+          throw new IOException(FileTroubles.text(at, NamedOutput.WRITING + ": not a folder"));
         }
         return;
       }
       at = at.resolve(part);
       if (Files.isSymbolicLink(at)) {
         throw new IOException(
-            FileTroubles.text(at, StagedFile.WRITING + ": it is a link; remove it first"));
+            FileTroubles.text(at, NamedOutput.WRITING + ": it is a link; remove it first"));
       }
     }
-    StagedFiles.checkTarget(at);
+    StagedFile.checkTarget(at);
   }
 }

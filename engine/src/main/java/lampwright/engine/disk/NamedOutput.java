@@ -10,6 +10,8 @@ import java.nio.file.StandardOpenOption;
 
 /** Writes a new file that is to come to another place. Troubles are told by the name of that. */
 abstract class NamedOutput extends OutputStream {
+  static final String WRITING = "could not write";
+
   private final Path target;
   private final FileChannel channel;
   private final OutputStream out;
@@ -73,6 +75,6 @@ abstract class NamedOutput extends OutputStream {
   }
 
   final IOException clear(IOException trouble) {
-    return FileTroubles.clear(StagedFile.WRITING, target, trouble);
+    return FileTroubles.clear(WRITING, target, trouble);
   }
 }

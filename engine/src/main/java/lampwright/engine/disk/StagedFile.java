@@ -2,23 +2,11 @@ package lampwright.engine.disk;
 
 import java.io.IOException;
 import java.nio.file.Files;
-import java.nio.file.LinkOption;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
 
-/** One file beside its place. */
+/** One file that is written beside its place and moved into it once it is whole on the disk. */
 final class StagedFile extends NamedOutput {
-  static final String WRITING = "could not write";
-  static final StagedFiles.Mover ATOMIC =
-      (from, to) -> Files.move(from, to, StandardCopyOption.ATOMIC_MOVE);
-
   private final Path part;
-  private boolean hasOld;
-
-  StagedFile(Path target) throws IOException {
-    // Not made from the name, which may be as long as a name can be.
-    this(target, target.resolveSibling(Leftovers.name()));
-  }
 
   private StagedFile(Path target, Path part) throws IOException {
     super(part, target);
@@ -26,62 +14,67 @@ final class StagedFile extends NamedOutput {
     Leftovers.hold(channel());
   }
 
-  // The writer is done with it; its bytes reach the disk with the others' at the commit.
-  @Override
-  public void close() throws IOException {
-    flush();
+  /**
+   * Opens one.
+   *
+   * @throws IOException if what is there can't be replaced, or nothing can be written
+   */
+  static StagedFile open(Path target) throws IOException {
+    checkTarget(target);
+    try {
+      // Not made from the name, which may be as long as a name can be.
+      return new StagedFile(target, target.resolveSibling(Leftovers.name()));
+    } catch (IOException trouble) {
+      throw FileTroubles.clear(WRITING, target, trouble);
+    }
   }
 
-  void finish() throws IOException {
+  /**
+   * Moves it into place.
+   *
+   * @throws IOException if it can't be; then what is there is as it was
+   */
+  void commit() throws IOException {
+    force();
+    checkTarget(target());
     try {
       Replaced.permissions(target(), part);
+      Mover.ATOMIC.move(part, target());
+      // Only now is it no more a part that could be taken for a leftover.
+      channel().close();
     } catch (IOException trouble) {
       throw clear(trouble);
     }
-    force();
-  }
-
-  private Path old() {
-    return part.resolveSibling(part.getFileName() + ".old");
-  }
-
-  void keepOld() throws IOException {
-    if (Files.exists(target(), LinkOption.NOFOLLOW_LINKS)) {
-      Replaced.keep(target(), old());
-      hasOld = true;
+    Path folder = target().getParent();
+    if (folder != null) {
+      // So that the name survives a power cut.
+      Folders.flush(folder);
     }
   }
 
-  void moveIn(StagedFiles.Mover mover) throws IOException {
-    mover.move(part, target());
-    // Only now is it no more a part that could be taken for a leftover.
-    channel().close();
-  }
-
-  void moveBack(IOException trouble) {
-    try {
-      if (hasOld) {
-        ATOMIC.move(old(), target());
-      } else {
-        Files.deleteIfExists(target());
-      }
-    } catch (IOException second) {
-      // Then the old file is left beside its place rather than lost.
-      hasOld = false;
-      trouble.addSuppressed(FileTroubles.clear("could not restore", target(), second));
-    }
-  }
-
-  void discard() {
+  /** Discards what was not moved into place. */
+  @Override
+  public void close() {
     try {
       channel().close();
       Files.deleteIfExists(part);
-      if (hasOld) {
-        Files.deleteIfExists(old());
-      }
     } catch (IOException left) {
       // The system that refuses this has refused the write before, and that was reported.
       return;
+    }
+  }
+
+  /** Whether a file may be put there, whatever is there now. */
+  static void checkTarget(Path target) throws IOException {
+    if (Files.isDirectory(target)) {
+      throw new IOException(FileTroubles.text(target, WRITING + ": it is a folder"));
+    }
+    if (Files.exists(target) && !Files.isRegularFile(target)) {
+      throw new IOException(
+          FileTroubles.text(target, WRITING + ": it is a pipe, a device or the like"));
+    }
+    if (Files.exists(target) && !Files.isWritable(target)) {
+      throw new IOException(FileTroubles.text(target, WRITING + ": it is write-protected"));
     }
   }
 }

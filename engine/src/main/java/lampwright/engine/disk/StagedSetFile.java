@@ -13,7 +13,7 @@ final class StagedSetFile extends NamedOutput {
     try {
       return new StagedSetFile(file, target);
     } catch (IOException trouble) {
-      throw FileTroubles.clear(StagedFile.WRITING, target, trouble);
+      throw FileTroubles.clear(NamedOutput.WRITING, target, trouble);
     }
   }
 

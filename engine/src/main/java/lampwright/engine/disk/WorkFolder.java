@@ -34,6 +34,7 @@ import org.jspecify.annotations.Nullable;
  * </pre>
  */
 final class WorkFolder {
+  private static final String LOCK = "lock";
   private static final String PLAN = "plan";
   private static final String UNDO = "undo";
   private static final String NEW = "new";
@@ -71,22 +72,24 @@ final class WorkFolder {
       } catch (OverlappingFileLockException here) {
         break;
       } catch (IOException trouble) {
-        throw FileTroubles.clear(StagedFile.WRITING, folder, trouble);
+        throw FileTroubles.clear(NamedOutput.WRITING, folder, trouble);
       }
     }
     throw new IOException(
         FileTroubles.text(
-            folder, StagedFile.WRITING + ": another program is exporting here; try again later"));
+            folder, NamedOutput.WRITING + ": another program is exporting here; try again later"));
   }
 
   private static @Nullable WorkFolder locked(Path folder, Path work) throws IOException {
-    Path file = work.resolve("lock");
+    Path file = work.resolve(LOCK);
     FileChannel channel =
         FileChannel.open(file, StandardOpenOption.WRITE, StandardOpenOption.CREATE);
+    boolean isHeld = false;
     boolean ours = false;
     try {
       FileLock held = channel.tryLock();
-      if (held != null) {
+      isHeld = held != null;
+      if (isHeld) {
         // What is locked may have been removed by the program that had it before.
         byte[] token = UUID.randomUUID().toString().getBytes(UTF_8);
         channel.truncate(0);
@@ -94,10 +97,32 @@ final class WorkFolder {
         ours = Arrays.equals(RegularFile.read(file, token.length), token);
       }
       return ours ? new WorkFolder(folder, work, channel) : null;
+    } catch (IOException trouble) {
+      if (isHeld) {
+        removeUnused(work);
+      }
+      throw trouble;
     } finally {
       if (!ours) {
         channel.close();
       }
+    }
+  }
+
+  // On a full disk not even the token can be written; what another program left for later stays.
+  private static void removeUnused(Path work) {
+    try {
+      List<Path> all;
+      try (Stream<Path> inside = Files.list(work)) {
+        all = inside.toList();
+      }
+      if (all.equals(List.of(work.resolve(LOCK)))) {
+        Files.delete(work.resolve(LOCK));
+        Files.delete(work);
+      }
+    } catch (IOException left) {
+      // The next program to write here clears it away.
+      return;
     }
   }
 
@@ -111,13 +136,13 @@ final class WorkFolder {
     try {
       Files.createDirectories(file.resolveSibling(""));
     } catch (IOException trouble) {
-      throw FileTroubles.clear(StagedFile.WRITING, folder.resolve(name), trouble);
+      throw FileTroubles.clear(NamedOutput.WRITING, folder.resolve(name), trouble);
     }
     return file;
   }
 
   /** Completes a set that was agreed to, or takes one back that failed; clears all else away. */
-  void recover(StagedFiles.Mover mover) throws IOException {
+  void recover(Mover mover) throws IOException {
     if (Files.exists(work.resolve(PLAN))) {
       SetPlan plan = SetPlan.read(work.resolve(PLAN));
       forward(plan, mover);
@@ -129,7 +154,7 @@ final class WorkFolder {
     clear();
   }
 
-  void exchange(SetPlan plan, StagedFiles.Mover mover) throws IOException {
+  void exchange(SetPlan plan, Mover mover) throws IOException {
     for (SetPlan.Step step : plan.steps()) {
       keepOld(step);
     }
@@ -164,7 +189,7 @@ final class WorkFolder {
       Files.move(part, work.resolve(PLAN), StandardCopyOption.ATOMIC_MOVE);
       Folders.flush(work);
     } catch (IOException trouble) {
-      throw FileTroubles.clear(StagedFile.WRITING, work, trouble);
+      throw FileTroubles.clear(NamedOutput.WRITING, work, trouble);
     }
   }
 
@@ -180,12 +205,12 @@ final class WorkFolder {
         Replaced.permissions(place, work.resolve(NEW).resolve(step.name()));
       }
     } catch (IOException trouble) {
-      throw FileTroubles.clear(StagedFile.WRITING, place, trouble);
+      throw FileTroubles.clear(NamedOutput.WRITING, place, trouble);
     }
   }
 
   // May be begun anew wherever it was stopped.
-  private void forward(SetPlan plan, StagedFiles.Mover mover) throws IOException {
+  private void forward(SetPlan plan, Mover mover) throws IOException {
     Set<Path> changed = new LinkedHashSet<>();
     for (SetPlan.Step step : plan.steps()) {
       Path place = folder.resolve(step.name());
@@ -198,7 +223,7 @@ final class WorkFolder {
           mover.move(fresh, place);
         }
       } catch (IOException trouble) {
-        throw FileTroubles.clear(StagedFile.WRITING, place, trouble);
+        throw FileTroubles.clear(NamedOutput.WRITING, place, trouble);
       }
       changed.add(place.resolveSibling(""));
     }
@@ -281,7 +306,7 @@ final class WorkFolder {
         if (!keep && lock.isOpen()) {
           clear();
           // Removed while it is still held, so that nobody else's is.
-          Files.deleteIfExists(work.resolve("lock"));
+          Files.deleteIfExists(work.resolve(LOCK));
           Files.deleteIfExists(work);
         }
       } finally {

@@ -1,15 +1,13 @@
 package lampwright.engine.json;
 
 import java.io.IOException;
-import java.io.OutputStream;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.FileSystemException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import lampwright.engine.disk.FileTroubles;
 import lampwright.engine.disk.Leftovers;
 import lampwright.engine.disk.RegularFile;
-import lampwright.engine.disk.StagedFiles;
+import lampwright.engine.disk.WholeFile;
 import lampwright.engine.document.Project;
 
 /** Saves projects, and reads the bytes of their files. */
@@ -38,7 +36,7 @@ public final class ProjectFiles {
    * @throws IOException if it cannot be written; its message names the file and says why
    */
   public static void save(Project project, Path file) throws IOException {
-    byte[] bytes = ProjectWriter.write(project).getBytes(StandardCharsets.UTF_8);
+    String text = ProjectWriter.write(project);
     Path target = file.toAbsolutePath();
     if (Files.isDirectory(target)) {
       throw new IOException(FileTroubles.text(file, "could not write: it is a folder"));
@@ -53,12 +51,7 @@ public final class ProjectFiles {
       throw new IOException(FileTroubles.text(file, "could not write: there is no such folder"));
     }
     Leftovers.sweep(folder);
-    try (StagedFiles files = StagedFiles.in(folder)) {
-      try (OutputStream out = files.open(String.valueOf(target.getFileName()))) {
-        out.write(bytes);
-      }
-      files.commit();
-    }
+    WholeFile.write(target, text);
   }
 
   private static Path named(Path file) throws IOException {

@@ -239,6 +239,18 @@ public enum Code {
       "the outputs on its pins draw {current} together",
       "all pins of the {name} together are rated for {limit} maximum",
       "put transistors or LED drivers between"),
+  PWM_CHANNEL_SHARED(
+      "pwm-channel-shared",
+      ERROR,
+      "is on pin {pin}, which has the PWM channel of {other}",
+      "on the {name} both would get the same duty cycle",
+      "use a pin whose number is not 16 more or less than that of another output"),
+  TOO_MANY_PWM_OUTPUTS(
+      "too-many-pwm-outputs",
+      ERROR,
+      "{outputs} outputs",
+      "it has {limit} PWM channels",
+      "drive the others as pixels of a chain"),
   PINS_USED_UP(
       "pins-used-up",
       ERROR,
@@ -281,6 +293,18 @@ public enum Code {
       "sending a frame takes {time} ({share} of the frame time), {bit} per bit",
       "a frame lasts {limit}",
       "play at {rate} or less, or shorten the chains to {pixels} in all"),
+  CHAIN_TIME(
+      "chain-time",
+      ERROR,
+      "sending a frame takes {time} ({share} of the frame time), {bit} per bit",
+      "a frame lasts {limit}",
+      "play at {rate} or less, or cut the chain to {pixels} and put the rest on another line"),
+  UF2_CONTROLLER(
+      "uf2-controller",
+      ERROR,
+      "the project is for the {name}",
+      "such files are for boards with an RP2040",
+      "set the controller to rp2040, or export firmware"),
   WORKING_MEMORY(
       "working-memory",
       ERROR,

@@ -25,7 +25,7 @@ class FileSetTest {
 
   @TempDir Path parent;
 
-  private void write(String text, List<String> names, StagedFiles.Mover mover) throws IOException {
+  private void write(String text, List<String> names, Mover mover) throws IOException {
     try (FileSet set = FileSet.in(parent.resolve("out"), mover)) {
       for (String name : names) {
         put(set, name, text);
@@ -41,7 +41,7 @@ class FileSetTest {
   }
 
   private void write(String text) throws IOException {
-    write(text, NAMES, StagedFile.ATOMIC);
+    write(text, NAMES, Mover.ATOMIC);
   }
 
   // The files of the folder by name; what is ours to work with would show among them.
@@ -96,12 +96,12 @@ class FileSetTest {
   @ValueSource(ints = {0, 1, 2, 3})
   void failureLeavesEveryFileAsItWas(int good) throws IOException {
     int[] moves = {0};
-    StagedFiles.Mover fails =
+    Mover fails =
         (from, to) -> {
           if (moves[0]++ == good) {
             throw new IOException("the disk is gone");
           }
-          StagedFile.ATOMIC.move(from, to);
+          Mover.ATOMIC.move(from, to);
         };
     assertThatThrownBy(() -> write("one", NAMES, fails)).hasMessageContaining("the disk is gone");
     assertThat(parent).isEmptyDirectory();
@@ -130,7 +130,7 @@ class FileSetTest {
     int code = SetWriter.run(parent.resolve("out"), "two", SetWriter.BEFORE_COMMIT, NAMES);
     assertThat(code).isEqualTo(SetWriter.KILLED);
     assertThat(parent.resolve("out").resolve(FileSet.WORK_FOLDER)).exists();
-    write("three", List.of("a.h"), StagedFile.ATOMIC);
+    write("three", List.of("a.h"), Mover.ATOMIC);
     Map<String, String> due = all("one");
     due.put("a.h", "three");
     assertThat(files()).isEqualTo(due);
@@ -172,9 +172,9 @@ class FileSetTest {
     Path elsewhere = Files.createDirectory(parent.resolve("elsewhere"));
     Files.createSymbolicLink(out.resolve("show"), elsewhere);
     Files.createSymbolicLink(out.resolve("a.c"), parent.resolve("nowhere"));
-    assertThatThrownBy(() -> write("one", List.of("show/b.c"), StagedFile.ATOMIC))
+    assertThatThrownBy(() -> write("one", List.of("show/b.c"), Mover.ATOMIC))
         .hasMessageContaining("show: could not write: it is a link");
-    assertThatThrownBy(() -> write("one", List.of("a.c"), StagedFile.ATOMIC))
+    assertThatThrownBy(() -> write("one", List.of("a.c"), Mover.ATOMIC))
         .hasMessageContaining("a.c: could not write: it is a link");
     assertThat(elsewhere).isEmptyDirectory();
     assertThat(out.resolve("a.c")).isSymbolicLink();

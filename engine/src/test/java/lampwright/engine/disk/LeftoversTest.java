@@ -4,7 +4,6 @@ import static java.nio.charset.StandardCharsets.UTF_8;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
-import java.io.OutputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
@@ -35,8 +34,7 @@ class LeftoversTest {
     private Child() {}
 
     public static void main(String[] arguments) throws IOException, InterruptedException {
-      try (StagedFiles files = StagedFiles.in(Path.of(arguments[0]))) {
-        OutputStream out = files.open("p");
+      try (StagedFile out = StagedFile.open(Path.of(arguments[0], "p"))) {
         out.write("half".getBytes(UTF_8));
         out.flush();
         System.out.println("open");
@@ -115,10 +113,10 @@ class LeftoversTest {
 
   @Test
   void ownPartStays() throws IOException {
-    try (StagedFiles files = StagedFiles.in(folder)) {
-      files.open("p").write(1);
+    try (StagedFile file = StagedFile.open(folder.resolve("p"))) {
+      file.write(1);
       assertThat(Leftovers.sweep(folder)).isZero();
-      files.commit();
+      file.commit();
     }
     assertThat(names()).containsExactly("p");
   }

@@ -16,7 +16,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 class RegularFileTest {
-  private static final Duration NEVER = Duration.ofSeconds(20);
+  private static final Duration NEVER = Duration.ofMinutes(5);
 
   @TempDir private Path folder;
 

@@ -57,12 +57,12 @@ final class SetWriter {
   private static void write(Path folder, String text, int good, List<String> names)
       throws IOException {
     int[] moves = {0};
-    StagedFiles.Mover mover =
+    Mover mover =
         (from, to) -> {
           if (moves[0]++ == good) {
             Runtime.getRuntime().halt(KILLED);
           }
-          StagedFile.ATOMIC.move(from, to);
+          Mover.ATOMIC.move(from, to);
         };
     try (FileSet set = FileSet.in(folder, mover)) {
       for (String name : names) {

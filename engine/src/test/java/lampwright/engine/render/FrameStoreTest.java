@@ -21,7 +21,7 @@ import lampwright.engine.scene.Track;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 
-@Timeout(60)
+@Timeout(600)
 class FrameStoreTest {
   private final Rig rig = Rendering.oneOutput(Optional.empty(), 1);
   private final BlockingQueue<String> heard = new LinkedBlockingQueue<>();
@@ -91,13 +91,13 @@ class FrameStoreTest {
     BlockingQueue<Runnable> screen = new LinkedBlockingQueue<>();
     try (var renderer = new BackgroundRenderer<>(screen::add, FrameStore::frameCount, listener())) {
       renderer.request(rig, steady(1));
-      Runnable first = screen.poll(30, TimeUnit.SECONDS);
+      Runnable first = screen.poll(5, TimeUnit.MINUTES);
       renderer.request(rig, Rendering.scene("20", "100", true));
       assertThat(first).isNotNull();
       first.run();
       assertThat(heard).isEmpty();
       while (!heard.contains("completed 2")) {
-        Runnable more = screen.poll(30, TimeUnit.SECONDS);
+        Runnable more = screen.poll(5, TimeUnit.MINUTES);
         assertThat(more).isNotNull();
         more.run();
       }
@@ -106,7 +106,7 @@ class FrameStoreTest {
   }
 
   private String next() throws InterruptedException {
-    return heard.poll(30, TimeUnit.SECONDS);
+    return heard.poll(5, TimeUnit.MINUTES);
   }
 
   private BackgroundRenderer.Listener<Integer> listener() {

@@ -4,7 +4,9 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.math.BigDecimal;
+import java.util.ArrayList;
 import java.util.List;
+import lampwright.engine.check.Fault;
 import lampwright.engine.check.InvalidModelException;
 import lampwright.engine.pattern.Look;
 import lampwright.engine.pattern.Steady;
@@ -87,5 +89,69 @@ class SceneTest {
         .isInstanceOf(UnsupportedOperationException.class);
     assertThatThrownBy(() -> track.lamps().clear())
         .isInstanceOf(UnsupportedOperationException.class);
+  }
+
+  @Test
+  void listsAreThoseOfTheTimeWhenItWasMade() {
+    List<Track> tracks = new ArrayList<>(List.of(Track.of(List.of("a"))));
+    List<Marker> markers = new ArrayList<>(List.of(new Marker(BigDecimal.TEN, "turn")));
+    Scene scene =
+        new Scene(
+            "s", new BigDecimal("1000"), new BigDecimal("50"), true, Dither.OFF, tracks, markers);
+    tracks.clear();
+    markers.clear();
+    assertThat(scene.tracks()).hasSize(1);
+    assertThat(scene.markers()).hasSize(1);
+    assertThatThrownBy(() -> scene.markers().clear())
+        .isInstanceOf(UnsupportedOperationException.class);
+  }
+
+  /** What is wrong between length and rate is only told where each of them is right. */
+  @Test
+  void everyFaultIsToldAtOnceAndNoneThatFollowsFromAnother() {
+    assertThatThrownBy(
+            () ->
+                Scene.SHAPE
+                    .draft()
+                    .set(Scene.ID, "Not an id")
+                    .set(Scene.LENGTH_MS, new BigDecimal("86400001"))
+                    .set(Scene.FRAMES_PER_SECOND, new BigDecimal("1000"))
+                    .make())
+        .isInstanceOfSatisfying(
+            InvalidModelException.class,
+            refused ->
+                assertThat(refused.faults())
+                    .extracting(Fault::field)
+                    .containsExactly("id", "lengthMs"));
+  }
+
+  @ParameterizedTest
+  @CsvSource({"0, true", "86400000, true", "-0.001, false", "86400000.001, false"})
+  void markerIsWithinADay(BigDecimal atMs, boolean taken) {
+    if (taken) {
+      assertThat(new Marker(atMs, "").atMs()).isEqualByComparingTo(atMs);
+    } else {
+      assertThatThrownBy(() -> new Marker(atMs, ""))
+          .isInstanceOfSatisfying(
+              InvalidModelException.class,
+              refused ->
+                  assertThat(refused.faults()).extracting(Fault::field).containsExactly("atMs"));
+    }
+  }
+
+  @Test
+  void equalMarkersAndCuesInOtherFormsAreEqual() {
+    assertThat(new Marker(new BigDecimal("1E+3"), "m"))
+        .isEqualTo(new Marker(new BigDecimal("1000.00"), "m"));
+    Cue cue = Cue.of(1000, 500, new Steady(Look.DEFAULT));
+    assertThat(Cue.START_MS.with(cue, new BigDecimal("1000.0"))).isEqualTo(cue);
+    assertThat(Cue.FADE_IN_MS.with(cue, new BigDecimal("20")).fadeOutMs()).isZero();
+    assertThat(Cue.FADE_OUT_MS.with(cue, new BigDecimal("20")).fadeInMs()).isZero();
+  }
+
+  @Test
+  void patternSeesEachLampAloneUnlessATrackJoinsThem() {
+    assertThat(Track.of(List.of("a", "b")).span()).isEqualTo(Span.EACH);
+    assertThat(Track.of(List.of("b", "a")).lamps()).containsExactly("b", "a");
   }
 }

@@ -17,7 +17,7 @@ import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 
-@Timeout(60)
+@Timeout(600)
 class LatestWorkerTest {
   private final Queue<Runnable> queued = new ArrayDeque<>();
   private final List<String> shown = new ArrayList<>();
@@ -44,7 +44,7 @@ class LatestWorkerTest {
   }
 
   private String next() throws InterruptedException {
-    return said.poll(30, TimeUnit.SECONDS);
+    return said.poll(5, TimeUnit.MINUTES);
   }
 
   @Test

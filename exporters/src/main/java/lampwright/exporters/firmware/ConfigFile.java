@@ -82,7 +82,7 @@ final class ConfigFile {
             rig.chains().stream().mapToInt(Chain::bytes).max().orElse(0), rig.outputs().size());
     define("DIMMING", target.size(rig).dims() ? 1 : 0);
     define("DIMMED_BYTES", dimmed);
-    if (target.drivesPins()) {
+    if (target.interruptsBits()) {
       line("");
       line("/* 1: interrupts are let in between bits. 0: they wait. See README.md, Interrupts. */");
       define("INTERRUPTS", 1);
@@ -103,6 +103,12 @@ final class ConfigFile {
     line("#include <avr/pgmspace.h>");
     line("#define LAMPWRIGHT_DATA PROGMEM");
     line("#define LAMPWRIGHT_READ(address) pgm_read_byte(address)");
+    if (target.rp2040()) {
+      line("#elif !defined(ARDUINO)");
+      line("/* the program is in RAM, the scenes are not */");
+      line("#define LAMPWRIGHT_DATA __attribute__((section(\".lampwright_packed\")))");
+      line("#define LAMPWRIGHT_READ(address) (*(address))");
+    }
     line("#else");
     line("#define LAMPWRIGHT_DATA");
     line("#define LAMPWRIGHT_READ(address) (*(address))");

@@ -41,9 +41,7 @@ final class ExampleFiles {
 
   static Map<String, String> texts(Target target, Rig rig) throws IOException {
     Map<String, String> texts = new LinkedHashMap<>();
-    texts.put(
-        PLAY_SCENE,
-        Resource.text((target.drivesPins() ? "avr" : "hook") + "/examples/PlayScene.ino"));
+    texts.put(PLAY_SCENE, Resource.text(target.family() + "/examples/PlayScene.ino"));
     texts.put(OWN_LOOP, ownLoop(target, rig));
     if (!target.drivesPins()) {
       String text = driverText(target, rig);
@@ -55,16 +53,14 @@ final class ExampleFiles {
   private static String ownLoop(Target target, Rig rig) throws IOException {
     Optional<Pin> pin = target.pins(rig).switchPin();
     if (pin.isEmpty() && target.drivesPins()) {
-      return Resource.filled("avr/examples/OwnLoopWithoutSwitch.ino", Map.of());
+      return Resource.text(target.family() + "/examples/OwnLoopWithoutSwitch.ino");
     }
     String name = pin.map(Pin::name).orElse("");
-    if (!target.drivesPins()) {
-      return Resource.filled(
-          "hook/examples/OwnLoop.ino", Map.of("PIN", name.isEmpty() ? "2" : name.substring(2)));
-    }
+    String number = name.isEmpty() ? "2" : name.substring(2);
+    String port = name.isEmpty() ? "" : name.substring(1, 2);
     return Resource.filled(
-        "avr/examples/OwnLoop.ino",
-        Map.of("PIN", name, "PORT", name.substring(1, 2), "BIT", name.substring(2)));
+        target.family() + "/examples/OwnLoop.ino",
+        Map.of("PIN", target.namesPorts() ? name : number, "PORT", port, "BIT", number));
   }
 
   /** A worked example of each function that the builder has to write. */

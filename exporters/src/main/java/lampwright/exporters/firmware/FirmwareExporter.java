@@ -65,14 +65,13 @@ public final class FirmwareExporter implements ProjectExporter {
     long bytes = job.tables().stream().mapToLong(FrameTable::bytes).sum();
     List<Finding> findings = new ArrayList<>();
     if (job.tables().isEmpty()) {
-      findings.addAll(FirmwareFindings.noScene());
+      findings.addAll(FirmwareFindings.noScene(KEY));
     } else {
       findings.addAll(ExportFacts.refused(KEY, ScenePacker.faults(job.tables())));
       findings.addAll(target.refusals(rig));
-      job.scenes()
-          .forEach(scene -> TargetFindings.frameTime(target, rig, scene).ifPresent(findings::add));
+      job.scenes().forEach(scene -> findings.addAll(TargetFindings.frameTime(target, rig, scene)));
     }
-    findings.addAll(FirmwareFindings.cautions(rig, target));
+    findings.addAll(FirmwareFindings.cautions(KEY, rig, target));
     return new ExportFacts(KEY, bytes, files(target, job), findings);
   }
 

@@ -13,18 +13,21 @@ import lampwright.exporters.target.Target;
 
 /** What to know before a folder's firmware is put on a controller; its README says more. */
 final class FirmwareFindings {
-  private static final String FORMAT = "firmware";
-
   private FirmwareFindings() {}
 
-  static List<Finding> noScene() {
+  static List<Finding> noScene(String format) {
     return ExportFacts.refused(
-        FORMAT, List.of(new Fault("scenes", "none", "must have at least one scene")));
+        format, List.of(new Fault("scenes", "none", "must have at least one scene")));
   }
 
-  static List<Finding> cautions(Rig rig, Target target) {
+  /**
+   * What to know.
+   *
+   * @param format key of the exporter
+   */
+  static List<Finding> cautions(String format, Rig rig, Target target) {
     List<Finding> found = new ArrayList<>();
-    Subject folder = new Subject.OneExport(FORMAT);
+    Subject folder = new Subject.OneExport(format);
     found.add(Finding.of(Code.FLASHING_LIGHT, folder).make());
     found.add(Finding.of(Code.FIRST_POWER_UP, folder).make());
     if (!rig.outputs().isEmpty()) {

@@ -36,6 +36,11 @@ public final class FirmwareProof {
     return target.drivesPins();
   }
 
+  /** Whether it is proved by its UF2 file on a model that comes with the program. */
+  public boolean byUf2() {
+    return Uf2Exporter.isFor(rig);
+  }
+
   /** The controller in the words of compiler and simulator. */
   public String controller() {
     return target.controller().id();

@@ -36,8 +36,13 @@ final class ReadmeFile {
           Map.entry("examples/OwnLoop/OwnLoop.ino", "your own loop drives it frame by frame"),
           Map.entry(
               "examples/PlayScene/driver.ino", "a worked example of the functions that you write"),
-          Map.entry("main.c", "the same as PlayScene, for avr-gcc without an IDE"),
-          Map.entry("Makefile", "builds and loads it"));
+          Map.entry("src/lampwright_board.h", "pins and times of the chains; they are in `.c`"),
+          Map.entry("main.c", "the same as PlayScene, without an IDE"),
+          Map.entry("Makefile", "builds it"),
+          Map.entry("lampwright_start.c", "from reset to `main`: clocks, memory"),
+          Map.entry("lampwright_boot.S", "second boot stage"),
+          Map.entry("show.ld", "where program and scenes are in memory"),
+          Map.entry("uf2.c", "for your computer: makes `show.uf2`"));
 
   private final ProjectJob job;
   private final Target target;
@@ -54,14 +59,12 @@ final class ReadmeFile {
   String text() throws IOException {
     StringBuilder text = new StringBuilder();
     part(text, "readme/top.md", top());
-    if (target.drivesPins()) {
-      part(text, "readme/build-avr.md", build());
-    } else {
-      part(text, "readme/build-hook.md", build());
-    }
+    part(text, "readme/build-" + target.family() + ".md", build());
     part(text, "readme/use.md", use());
     part(text, "readme/wiring.md", new ReadmeWiring(rig).words());
-    if (target.drivesPins()) {
+    if (target.rp2040()) {
+      part(text, "readme/clock-rp2040.md", Map.of());
+    } else if (target.drivesPins()) {
       ReadmeInterrupts interrupts = new ReadmeInterrupts(rig, target);
       if (!rig.chains().isEmpty()) {
         part(text, "readme/interrupts-avr.md", interrupts.words());

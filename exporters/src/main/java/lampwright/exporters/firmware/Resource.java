@@ -13,7 +13,7 @@ import java.util.regex.Pattern;
  * A text that comes with the program; words in it such as {@code @MCU@} give way to a project's.
  */
 final class Resource {
-  private static final Pattern KIND = Pattern.compile("^(avr|hook)/");
+  private static final Pattern KIND = Pattern.compile("^(avr|hook|rp2040)/");
   private static final Pattern PLACE = Pattern.compile("@([A-Z_]+)@");
 
   private Resource() {}

@@ -29,6 +29,11 @@ abstract sealed class AvrTarget extends Target permits Atmega328p, Atmega32u4, A
   /** The slowest step of the timer (datasheets), so that it wraps as seldom as can be. */
   private static final int CLOCK_DIVIDER = 1024;
 
+  /** Program memory of what calls a chain's routine and sets an output: measured with avr-size. */
+  private static final int CHAIN_BYTES = 45;
+
+  private static final int OUTPUT_BYTES = 30;
+
   private final AvrPins pins;
   private final int hertz;
 
@@ -50,6 +55,21 @@ abstract sealed class AvrTarget extends Target permits Atmega328p, Atmega32u4, A
 
   final AvrPins avrPins() {
     return pins;
+  }
+
+  @Override
+  public final String family() {
+    return "avr";
+  }
+
+  @Override
+  public final boolean interruptsBits() {
+    return true;
+  }
+
+  @Override
+  public final boolean namesPorts() {
+    return true;
   }
 
   @Override
@@ -127,7 +147,7 @@ abstract sealed class AvrTarget extends Target permits Atmega328p, Atmega32u4, A
         .ifPresent(
             clock -> {
               if (!clocksMegahertz().contains(clock)) {
-                refusals.add(unsupported(clock));
+                refusals.add(unsupported(clock, clocksMegahertz()));
               }
             });
     refusals.addAll(pins(rig).refusals());
@@ -138,19 +158,6 @@ abstract sealed class AvrTarget extends Target permits Atmega328p, Atmega32u4, A
     }
     size(rig).ramRefusal().ifPresent(refusals::add);
     return refusals;
-  }
-
-  private Finding unsupported(int clock) {
-    return Finding.of(Code.CLOCK_UNSUPPORTED, new Subject.Chip(name()))
-        .with("clock", Figure.words(clock + " MHz"))
-        .with(
-            "clocks",
-            Figure.words(
-                clocksMegahertz().stream()
-                    .map(known -> known + " MHz")
-                    .collect(Collectors.joining(" or "))))
-        .at("rig.clockMegahertz")
-        .make();
   }
 
   @Override
@@ -173,8 +180,11 @@ abstract sealed class AvrTarget extends Target permits Atmega328p, Atmega32u4, A
   }
 
   @Override
-  final int routineBytes(Rig rig) {
-    return AvrSendings.of(this, rig).bytes();
+  final int codeBytes(Rig rig) {
+    return table().number("programBytes")
+        + AvrSendings.of(this, rig).bytes()
+        + CHAIN_BYTES * rig.chains().size()
+        + OUTPUT_BYTES * rig.outputs().size();
   }
 
   @Override

@@ -14,13 +14,10 @@ import lampwright.engine.rig.Rig;
  * (avr-size and the stack's greatest depth on the simulator); a test holds them against that.
  */
 public final class FirmwareSize {
-  private static final int PLAYER_RAM = 9;
-  private static final int LAMP_RAM = 7;
-  private static final int SHOW_RAM = 14;
-  private static final int STACK_RAM = 96;
-
-  private static final int CHAIN_BYTES = 45;
-  private static final int OUTPUT_BYTES = 30;
+  static final int PLAYER_RAM = 9;
+  static final int LAMP_RAM = 7;
+  static final int SHOW_RAM = 14;
+  static final int STACK_RAM = 96;
 
   private final Target target;
   private final Rig rig;
@@ -47,20 +44,11 @@ public final class FirmwareSize {
 
   /** Program memory of player, driver and loop; 0 where these are the builder's affair. */
   public int programBytes() {
-    return target.drivesPins()
-        ? target.table().number("programBytes")
-            + target.routineBytes(rig)
-            + CHAIN_BYTES * rig.chains().size()
-            + OUTPUT_BYTES * rig.outputs().size()
-        : 0;
+    return target.codeBytes(rig);
   }
 
   private int leastRam() {
-    return frameBytes
-        + PLAYER_RAM
-        + LAMP_RAM * Math.max(1, rig.lamps().size())
-        + SHOW_RAM
-        + STACK_RAM;
+    return target.ramBytes(frameBytes, Math.max(1, rig.lamps().size()));
   }
 
   private int dimmingRam() {

@@ -49,6 +49,11 @@ final class HookTarget extends Target {
   }
 
   @Override
+  public String family() {
+    return "hook";
+  }
+
+  @Override
   public boolean drivesPins() {
     return false;
   }
@@ -126,7 +131,7 @@ final class HookTarget extends Target {
   }
 
   @Override
-  int routineBytes(Rig rig) {
+  int codeBytes(Rig rig) {
     return 0;
   }
 

@@ -13,14 +13,14 @@ import lampwright.engine.rig.LineTiming;
  * @param t1l low time of a 1 bit
  * @param bit length of a bit
  */
-record LineLimits(Range t0h, Range t0l, Range t1h, Range t1l, Range bit) {
+public record LineLimits(Range t0h, Range t0l, Range t1h, Range t1l, Range bit) {
   /**
    * A span of time, both ends included.
    *
    * @param leastNs ns
    * @param greatestNs ns
    */
-  record Range(double leastNs, double greatestNs) {
+  public record Range(double leastNs, double greatestNs) {
     static Range of(LineTime time) {
       return new Range(time.leastNs(), time.greatestNs());
     }
@@ -43,7 +43,8 @@ record LineLimits(Range t0h, Range t0l, Range t1h, Range t1l, Range bit) {
   /** TH + TL of the WS2812B datasheet, 1.25 us +- 0.6, where a type states none. */
   private static final Range USUAL_BIT = new Range(650, 1850);
 
-  static LineLimits of(LineTiming line) {
+  /** The limits of a line. */
+  public static LineLimits of(LineTiming line) {
     return new LineLimits(
         Range.of(line.t0h()),
         Range.of(line.t0l()),

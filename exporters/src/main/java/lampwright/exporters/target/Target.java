@@ -4,9 +4,13 @@ import com.google.common.collect.ImmutableMap;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.stream.Collectors;
 import lampwright.engine.facts.SourcedNumber;
 import lampwright.engine.meter.LineTimes;
+import lampwright.engine.review.Code;
+import lampwright.engine.review.Figure;
 import lampwright.engine.review.Finding;
+import lampwright.engine.review.Subject;
 import lampwright.engine.rig.Chain;
 import lampwright.engine.rig.Controller;
 import lampwright.engine.rig.Rig;
@@ -16,7 +20,7 @@ import lampwright.exporters.packed.play.DecodeCost;
  * A controller as the firmware sees it, at one clock. Everything that the program knows of a
  * controller it asks here. Immutable.
  */
-public abstract sealed class Target permits AvrTarget, HookTarget {
+public abstract sealed class Target permits AvrTarget, Rp2040, HookTarget {
   /** The controller that firmware is made for where the project names none. */
   public static final String DEFAULT = Atmega328p.ID;
 
@@ -41,6 +45,7 @@ public abstract sealed class Target permits AvrTarget, HookTarget {
       case Atmega328p.ID -> new Atmega328p(controller);
       case Atmega32u4.ID -> new Atmega32u4(controller);
       case Attiny85.ID -> new Attiny85(controller);
+      case Rp2040.ID -> new Rp2040(controller);
       default -> new HookTarget(controller);
     };
   }
@@ -87,8 +92,36 @@ public abstract sealed class Target permits AvrTarget, HookTarget {
         : OptionalInt.empty();
   }
 
+  /** The word for those that have sources and words of the folder in common. */
+  public abstract String family();
+
+  /** Whether its sources name pins by port and bit, not by number. */
+  public boolean namesPorts() {
+    return false;
+  }
+
   /** Whether we drive its pins; otherwise the builder's own functions do. */
   public abstract boolean drivesPins();
+
+  /** Whether interrupts and the bits on the data lines are in each other's way. */
+  public boolean interruptsBits() {
+    return false;
+  }
+
+  /** Whether it is an RP2040. */
+  public final boolean rp2040() {
+    return this instanceof Rp2040;
+  }
+
+  /** Whether our driver sends all chains at the same time, not one after another. */
+  public boolean sendsAtOnce() {
+    return false;
+  }
+
+  /** What is fitted to the pins of an RP2040; none for others. Only for a rig not refused. */
+  public final Optional<Rp2040Board> rp2040Board(Rig rig) {
+    return this instanceof Rp2040 rp2040 ? Optional.of(rp2040.board(rig)) : Optional.empty();
+  }
 
   /** Its clock in hertz; none where that is the builder's affair. */
   public abstract OptionalInt hertz();
@@ -167,8 +200,29 @@ public abstract sealed class Target permits AvrTarget, HookTarget {
   /** What counts the frames of a rig that it does not refuse. */
   public abstract FrameClock frameClock(Rig rig);
 
-  /** Program memory of the routines that send the rig's chains. */
-  abstract int routineBytes(Rig rig);
+  /** Program memory of player, driver and loop; 0 where these are the builder's affair. */
+  abstract int codeBytes(Rig rig);
+
+  /** Working memory of frame, player and stack, without what dimming takes. */
+  int ramBytes(int frameBytes, int lamps) {
+    return frameBytes
+        + FirmwareSize.PLAYER_RAM
+        + FirmwareSize.LAMP_RAM * lamps
+        + FirmwareSize.SHOW_RAM
+        + FirmwareSize.STACK_RAM;
+  }
+
+  /** The refusal of a stated clock that its driver is not made for. */
+  final Finding unsupported(int clock, List<Integer> clocks) {
+    return Finding.of(Code.CLOCK_UNSUPPORTED, new Subject.Chip(name()))
+        .with("clock", Figure.words(clock + " MHz"))
+        .with(
+            "clocks",
+            Figure.words(
+                clocks.stream().map(known -> known + " MHz").collect(Collectors.joining(" or "))))
+        .at("rig.clockMegahertz")
+        .make();
+  }
 
   /** What the prover must be told of a rig's firmware; only where the pins are driven. */
   public abstract List<String> proofWords(Rig rig);

@@ -15,6 +15,7 @@ import lampwright.engine.review.Finding;
 import lampwright.engine.review.Reviewer;
 import lampwright.engine.review.Subject;
 import lampwright.engine.review.Unit;
+import lampwright.engine.rig.Chain;
 import lampwright.engine.rig.Rig;
 import lampwright.engine.scene.Scene;
 
@@ -62,46 +63,70 @@ public final class TargetFindings implements Reviewer {
       return;
     }
     if (rig.controller().isPresent() && Target.of(rig).drivesPins()) {
-      frameTime(Target.of(rig), rig, scene).ifPresent(found);
+      frameTime(Target.of(rig), rig, scene).forEach(found);
     } else {
       nominal(LineTimes.nominal(rig), scene, found);
     }
   }
 
-  /** The refusal of a scene whose frames take longer to send than they last; none if they don't. */
-  public static Optional<Finding> frameTime(Target target, Rig rig, Scene scene) {
+  /**
+   * The refusals of a scene whose frames take longer to send than they last; none if they don't.
+   */
+  public static List<Finding> frameTime(Target target, Rig rig, Scene scene) {
     if (rig.chains().isEmpty() || !target.drivesPins()) {
-      return Optional.empty();
+      return List.of();
     }
     LineTimes times = target.lineTimes(rig);
     double rate = scene.framesPerSecond().doubleValue();
     if (times.share(rate) <= 1) {
-      return Optional.empty();
+      return List.of();
     }
+    if (target.sendsAtOnce()) {
+      double longestUs = times.chains().stream().mapToDouble(WireTime::frameUs).max().orElse(0);
+      double overheadUs = times.frameUs() - longestUs;
+      return times.chains().stream()
+          .filter(wire -> wire.frameUs() + overheadUs > US_PER_SECOND / rate)
+          .map(
+              wire ->
+                  tooLong(
+                      target,
+                      rig,
+                      scene,
+                      new LineTimes(List.of(wire), wire.frameUs() + overheadUs, true),
+                      new Subject.OneChain(wire.chain())))
+          .toList();
+    }
+    return List.of(tooLong(target, rig, scene, times, new Subject.AllChains()));
+  }
+
+  private static Finding tooLong(
+      Target target, Rig rig, Scene scene, LineTimes times, Subject subject) {
+    double rate = scene.framesPerSecond().doubleValue();
     double frameUs = US_PER_SECOND / rate;
     double bitsUs = times.chains().stream().mapToDouble(w -> w.pixels() * w.pixelUs()).sum();
     int pixels = times.chains().stream().mapToInt(WireTime::pixels).sum();
     double room = frameUs - (times.frameUs() - bitsUs);
-    return Optional.of(
-        Finding.of(Code.FRAME_TIME, new Subject.AllChains())
-            .with("time", milliseconds(times.frameUs()))
-            .with("share", Figure.percent(times.share(rate)))
-            .with("bit", Figure.of(longestBitUs(rig, times), 3, Unit.MICROSECONDS))
-            .with("limit", milliseconds(frameUs))
-            .with("rate", rate(times.highestFramesPerSecond()))
-            .with(
-                "pixels",
-                Figure.count((long) Math.max(0, Math.floor(pixels * room / bitsUs)), Unit.PIXELS))
-            .in(scene)
-            .source("the driver for the " + target.clockedName())
-            .make());
+    Code code = subject instanceof Subject.AllChains ? Code.FRAME_TIME : Code.CHAIN_TIME;
+    return Finding.of(code, subject)
+        .with("time", milliseconds(times.frameUs()))
+        .with("share", Figure.percent(times.share(rate)))
+        .with("bit", Figure.of(longestBitUs(rig, times), 3, Unit.MICROSECONDS))
+        .with("limit", milliseconds(frameUs))
+        .with("rate", rate(times.highestFramesPerSecond()))
+        .with(
+            "pixels",
+            Figure.count((long) Math.max(0, Math.floor(pixels * room / bitsUs)), Unit.PIXELS))
+        .in(scene)
+        .source("the driver for the " + target.clockedName())
+        .make();
   }
 
   private static double longestBitUs(Rig rig, LineTimes times) {
     double longest = 0;
-    for (int c = 0; c < rig.chains().size(); c++) {
-      int bits = BITS_PER_BYTE * rig.chains().get(c).order().size();
-      longest = Math.max(longest, times.chains().get(c).pixelUs() / bits);
+    for (WireTime wire : times.chains()) {
+      Chain chain =
+          rig.chains().stream().filter(c -> c.id().equals(wire.chain())).findFirst().orElseThrow();
+      longest = Math.max(longest, wire.pixelUs() / (BITS_PER_BYTE * chain.order().size()));
     }
     return longest;
   }

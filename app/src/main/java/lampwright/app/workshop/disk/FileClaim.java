@@ -32,7 +32,7 @@ public final class FileClaim implements AutoCloseable {
   public static Optional<FileClaim> of(Path state, Path file) throws IOException {
     Path folder = Files.createDirectories(state.resolve("open"));
     byte[] name = canonical(file).toString().getBytes(StandardCharsets.UTF_8);
-    Path mark = folder.resolve(WholeFile.hash(name) + ".lock");
+    Path mark = folder.resolve(FileHash.of(name) + ".lock");
     if (Files.exists(mark) && !Files.isRegularFile(mark)) {
       // Opening a pipe would wait for whoever is at its other end.
       throw new IOException(mark + ": needs a regular file");

@@ -11,6 +11,7 @@ import java.util.Objects;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import lampwright.engine.disk.RegularFile;
+import lampwright.engine.disk.WholeFile;
 
 /** The project files opened or saved last, the last one first, one URI a line. */
 public final class RecentFiles {

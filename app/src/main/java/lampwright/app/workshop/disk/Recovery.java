@@ -92,6 +92,6 @@ public record Recovery(
   }
 
   private static String hash(String text) {
-    return WholeFile.hash(text.getBytes(StandardCharsets.UTF_8));
+    return FileHash.of(text.getBytes(StandardCharsets.UTF_8));
   }
 }

@@ -6,6 +6,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.function.UnaryOperator;
 import lampwright.engine.disk.RegularFile;
+import lampwright.engine.disk.WholeFile;
 import lampwright.engine.document.Preset;
 import lampwright.engine.document.ProjectFaults;
 import lampwright.engine.json.PresetFile;

@@ -14,6 +14,7 @@ import java.util.Optional;
 import java.util.Properties;
 import java.util.stream.Collectors;
 import lampwright.engine.disk.RegularFile;
+import lampwright.engine.disk.WholeFile;
 import lampwright.engine.rig.View;
 
 /** Keeps how the window was left, in the state folder. */

@@ -185,7 +185,7 @@ class LightTest {
   private static void run(BlockingQueue<Runnable> screen, BooleanSupplier until)
       throws InterruptedException {
     while (!until.getAsBoolean()) {
-      Runnable next = screen.poll(30, TimeUnit.SECONDS);
+      Runnable next = screen.poll(5, TimeUnit.MINUTES);
       assertThat(next).as("work for the screen's thread").isNotNull();
       next.run();
     }

@@ -41,17 +41,17 @@ class DialogWindowsTest {
   void enterAndEscapeGiveTheHarmlessAnswer(FxRobot robot) throws Exception {
     CompletableFuture<Integer> entered = ask("text");
     robot.type(KeyCode.ENTER);
-    assertThat(entered.get(20, TimeUnit.SECONDS)).isEqualTo(2);
+    assertThat(entered.get(5, TimeUnit.MINUTES)).isEqualTo(2);
     CompletableFuture<Integer> escaped = ask("text");
     robot.type(KeyCode.ESCAPE);
-    assertThat(escaped.get(20, TimeUnit.SECONDS)).isEqualTo(2);
+    assertThat(escaped.get(5, TimeUnit.MINUTES)).isEqualTo(2);
   }
 
   @Test
   void chosenAnswerIsGivenByItsIndex(FxRobot robot) throws Exception {
     CompletableFuture<Integer> answer = ask("text");
     robot.clickOn("Drop");
-    assertThat(answer.get(20, TimeUnit.SECONDS)).isEqualTo(1);
+    assertThat(answer.get(5, TimeUnit.MINUTES)).isEqualTo(1);
   }
 
   @Test
@@ -59,6 +59,6 @@ class DialogWindowsTest {
     CompletableFuture<Integer> answer = ask("a line of a long list\n".repeat(100));
     assertThat(robot.lookup(node -> node instanceof TextArea).tryQuery()).isPresent();
     robot.clickOn("Save");
-    assertThat(answer.get(20, TimeUnit.SECONDS)).isZero();
+    assertThat(answer.get(5, TimeUnit.MINUTES)).isZero();
   }
 }

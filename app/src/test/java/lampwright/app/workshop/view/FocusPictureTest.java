@@ -8,7 +8,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import java.util.concurrent.TimeUnit;
 import javafx.geometry.Bounds;
 import javafx.scene.Node;
 import javafx.scene.image.PixelReader;
@@ -60,9 +59,7 @@ class FocusPictureTest {
   @ParameterizedTest
   @CsvSource({"cue, false", "rig, false", "rig, true"})
   void everyStopIsSeen(String panel, boolean dark, FxRobot robot) throws Exception {
-    WaitForAsyncUtils.waitFor(
-        60,
-        TimeUnit.SECONDS,
+    TestWindow.await(
         () ->
             window.parts().packs().progressProperty().get() >= 1
                 && !window.parts().problems().rows().isEmpty());

@@ -18,7 +18,7 @@ import org.testfx.api.FxRobot;
 import org.testfx.util.WaitForAsyncUtils;
 
 /** The real window in a test, with a state folder of its own. */
-final class TestWindow {
+public final class TestWindow {
   private static final String STATE = "lampwright.state";
 
   private TestWindow() {}
@@ -40,11 +40,11 @@ final class TestWindow {
     System.clearProperty(STATE);
   }
 
-  /** Waits until something holds, a minute at the most. */
-  static void await(BooleanSupplier until) throws TimeoutException {
+  /** Waits until something holds, so long at the most that no machine needs it. */
+  public static void await(BooleanSupplier until) throws TimeoutException {
     WaitForAsyncUtils.waitFor(
-        60,
-        TimeUnit.SECONDS,
+        5,
+        TimeUnit.MINUTES,
         () -> {
           WaitForAsyncUtils.waitForFxEvents();
           return until.getAsBoolean();

@@ -8,9 +8,9 @@ uint8_t lampwright_show_bytes[LAMPWRIGHT_FRAME_BYTES];
 
 lampwright_player lampwright_show_player;
 
-static uint16_t due;     /* when, in ticks of the frame clock, the next frame is due */
-static uint16_t carried; /* parts of a tick that no frame has been given yet */
-static uint32_t left;    /* frames that a scene that plays once has left, and one more */
+static lampwright_ticks due; /* when the next frame is due */
+static uint16_t carried;     /* parts of a tick that no frame has been given yet */
+static uint32_t left;        /* frames that a scene that plays once has left, and one more */
 static uint8_t paused;
 
 #if LAMPWRIGHT_DIMMING
@@ -96,8 +96,8 @@ void lampwright_show_next(void) {
 }
 
 void lampwright_show_send(void) {
-#if LAMPWRIGHT_CHAINS > 0
   const uint8_t *bytes = lampwright_show_bytes;
+#if LAMPWRIGHT_CHAINS > 0
   uint8_t chain;
   lampwright_wire_rest();
   for (chain = 0; chain < LAMPWRIGHT_CHAINS; chain++) {
@@ -107,8 +107,9 @@ void lampwright_show_send(void) {
   }
 #endif
 #if LAMPWRIGHT_OUTPUTS > 0
-  lampwright_outputs_set(dimmed(
-      lampwright_show_bytes + (LAMPWRIGHT_FRAME_BYTES - LAMPWRIGHT_OUTPUTS), LAMPWRIGHT_OUTPUTS));
+  lampwright_outputs_set(dimmed(bytes, LAMPWRIGHT_OUTPUTS));
+#else
+  (void)bytes;
 #endif
   LAMPWRIGHT_MARK(3);
 }
@@ -118,10 +119,10 @@ void lampwright_show_frame(void) {
   lampwright_show_send();
 }
 
-uint8_t lampwright_show_due(uint16_t ticks, uint16_t part, uint16_t missing) {
-  uint16_t now = lampwright_clock_now();
-  /* A period has at most 15,625 ticks, so what is due lies less than half of the range away. */
-  if ((uint16_t)(now - due) >= 0x8000) {
+uint8_t lampwright_show_due(lampwright_ticks ticks, uint16_t part, uint16_t missing) {
+  lampwright_ticks now = lampwright_clock_now();
+  /* A period has at most a second, so what is due lies less than half of the range away. */
+  if ((lampwright_ticks)(now - due) >= LAMPWRIGHT_HALF_TICKS) {
     return 0;
   }
   if (carried >= missing) {
@@ -131,8 +132,12 @@ uint8_t lampwright_show_due(uint16_t ticks, uint16_t part, uint16_t missing) {
     carried += part;
   }
   due += ticks;
-  if ((uint16_t)(now - due) < 0x8000) {
+  if ((lampwright_ticks)(now - due) < LAMPWRIGHT_HALF_TICKS) {
     due = now;
   }
   return 1;
 }
+
+#if LAMPWRIGHT_CLOCK_WAITS
+void lampwright_show_wait(void) { lampwright_clock_wait(due); }
+#endif

@@ -92,7 +92,12 @@ void lampwright_show_frame(void);
  * The three numbers are made by LAMPWRIGHT_RATE: a period is `ticks` + `part`/(`part` + `missing`)
  * ticks of the frame clock, and the parts are carried from frame to frame, so that nothing is lost.
  */
-uint8_t lampwright_show_due(uint16_t ticks, uint16_t part, uint16_t missing);
+uint8_t lampwright_show_due(lampwright_ticks ticks, uint16_t part, uint16_t missing);
+
+#if LAMPWRIGHT_CLOCK_WAITS
+/* Sleeps until the next frame is due. */
+void lampwright_show_wait(void);
+#endif
 
 /*
  * The three arguments of lampwright_show_due for a rate in thousandths of a hertz, from 1,000 to
@@ -100,7 +105,7 @@ uint8_t lampwright_show_due(uint16_t ticks, uint16_t part, uint16_t missing);
  * by less than a 65,535th of a tick.
  */
 #define LAMPWRIGHT_RATE(millihertz)                                                                \
-  (uint16_t)(LAMPWRIGHT_TICK_MILLIHERTZ / (millihertz)), LAMPWRIGHT_RATE_PART(millihertz),         \
+  (lampwright_ticks)(LAMPWRIGHT_TICK_MILLIHERTZ / (millihertz)), LAMPWRIGHT_RATE_PART(millihertz), \
       (uint16_t)(LAMPWRIGHT_RATE_WHOLE(millihertz) - LAMPWRIGHT_RATE_PART(millihertz))
 #define LAMPWRIGHT_RATE_REST(millihertz) (LAMPWRIGHT_TICK_MILLIHERTZ % (millihertz))
 #define LAMPWRIGHT_RATE_PART(millihertz)                                                           \

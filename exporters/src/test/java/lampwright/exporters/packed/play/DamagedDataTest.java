@@ -12,7 +12,7 @@ import org.junit.jupiter.params.provider.Arguments;
 import org.junit.jupiter.params.provider.MethodSource;
 
 /** The decoder's one refusal, whatever is damaged while the checksum is right. */
-@Timeout(value = 10, threadMode = Timeout.ThreadMode.SEPARATE_THREAD)
+@Timeout(value = 300, threadMode = Timeout.ThreadMode.SEPARATE_THREAD)
 class DamagedDataTest {
   static Stream<Arguments> cases() {
     return DamagedData.all().entrySet().stream().map(e -> Arguments.of(e.getKey(), e.getValue()));

@@ -22,7 +22,7 @@ import org.junit.jupiter.params.provider.ValueSource;
  * The C player and the decoder with every input of {@code fuzz/}, and with thousands of damaged
  * ones that are the same in every run. DEVELOPERS.md tells how to search on for hours.
  */
-@Timeout(value = 120, threadMode = Timeout.ThreadMode.SEPARATE_THREAD)
+@Timeout(value = 1200, threadMode = Timeout.ThreadMode.SEPARATE_THREAD)
 class PlayerFuzzTest {
   private static final String SOURCES =
       "src/main/resources/lampwright/exporters/firmware/src/lampwright_player.c";

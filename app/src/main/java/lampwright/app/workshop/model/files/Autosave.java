@@ -12,9 +12,10 @@ import java.util.Optional;
 import java.util.Set;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
+import lampwright.app.workshop.disk.FileHash;
 import lampwright.app.workshop.disk.Recoveries;
 import lampwright.app.workshop.disk.Recovery;
-import lampwright.app.workshop.disk.WholeFile;
+import lampwright.engine.disk.WholeFile;
 import lampwright.engine.document.Project;
 import lampwright.engine.json.ProjectWriter;
 
@@ -130,7 +131,7 @@ public final class Autosave {
     }
     boolean isBeside = written.equals(head.get().file().map(Recoveries::beside));
     try {
-      Head now = isBeside ? head.get() : new Head(Optional.of(file), WholeFile.hash(file));
+      Head now = isBeside ? head.get() : new Head(Optional.of(file), FileHash.of(file));
       WholeFile.write(written.get(), text(project, now));
       head = Optional.of(now);
     } catch (IOException full) {

@@ -7,7 +7,7 @@ import java.nio.file.attribute.BasicFileAttributes;
 import java.nio.file.attribute.FileTime;
 import java.util.List;
 import java.util.Optional;
-import lampwright.app.workshop.disk.WholeFile;
+import lampwright.app.workshop.disk.FileHash;
 import lampwright.app.workshop.edit.Edit;
 import lampwright.app.workshop.words.Texts;
 import lampwright.engine.document.Project;
@@ -67,7 +67,7 @@ final class ExternalChangeWatcher {
                 return;
               }
               try {
-                Optional<String> hash = WholeFile.hash(file.get());
+                Optional<String> hash = FileHash.of(file.get());
                 stamp = now;
                 if (!hash.equals(known)) {
                   Seen seen = new Seen(file.get(), hash);
@@ -151,7 +151,7 @@ final class ExternalChangeWatcher {
         place.reader(),
         () -> {
           byte[] bytes = ProjectFiles.contents(file);
-          return new Reloaded(WholeFile.hash(bytes), ProjectReader.read(file.toString(), bytes));
+          return new Reloaded(FileHash.of(bytes), ProjectReader.read(file.toString(), bytes));
         },
         found -> reloaded(file, found.hash(), found.result()),
         words -> place.dialogs().tell(texts.get("damaged.title", document.name()), words));

@@ -8,10 +8,10 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import lampwright.app.workshop.disk.FileClaim;
+import lampwright.app.workshop.disk.FileHash;
 import lampwright.app.workshop.disk.FoundRecovery;
 import lampwright.app.workshop.disk.Recoveries;
 import lampwright.app.workshop.disk.Recovery;
-import lampwright.app.workshop.disk.WholeFile;
 import lampwright.engine.disk.Leftovers;
 import lampwright.engine.document.Project;
 import lampwright.engine.json.ProjectFiles;
@@ -96,7 +96,7 @@ record Opened(
     String failure = "";
     try {
       byte[] bytes = ProjectFiles.contents(file);
-      hash = Optional.of(WholeFile.hash(bytes));
+      hash = Optional.of(FileHash.of(bytes));
       result = Optional.of(ProjectReader.read(file.toString(), bytes));
     } catch (IOException trouble) {
       failure = Failures.words(trouble);

@@ -7,7 +7,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
-import lampwright.app.workshop.disk.WholeFile;
+import lampwright.app.workshop.disk.FileHash;
 import lampwright.app.workshop.words.Texts;
 import lampwright.engine.document.Project;
 import lampwright.engine.json.ProjectFiles;
@@ -75,7 +75,7 @@ final class Saver {
   // The hash of what another wrote there.
   private Optional<String> changed(Path file, Optional<String> expected) {
     try {
-      return WholeFile.hash(file)
+      return FileHash.of(file)
           .filter(now -> !expected.equals(Optional.of(now)))
           // Two saves in a row: the document may not know of the first yet.
           .filter(now -> !autosave.isSaved(file, now));
@@ -153,7 +153,7 @@ final class Saver {
           autosave.saving(file, project);
           ProjectFiles.save(project, file);
           byte[] bytes = ProjectWriter.write(project).getBytes(StandardCharsets.UTF_8);
-          String hash = WholeFile.hash(bytes);
+          String hash = FileHash.of(bytes);
           if (!other) {
             autosave.saved(file, before, hash);
           }

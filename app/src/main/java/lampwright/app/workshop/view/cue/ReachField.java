@@ -46,8 +46,12 @@ final class ReachField {
           pane.requestFocus();
           sliders.newGesture();
           choose(event);
+          // The form around it would take the focus, and the arrow keys with it.
+          event.consume();
         });
     pane.setOnMouseDragged(this::choose);
+    // A fast hand lets go where no drag was told of before.
+    pane.setOnMouseReleased(this::choose);
     pane.addEventHandler(KeyEvent.KEY_PRESSED, this::key);
   }
 

@@ -3,9 +3,11 @@ package lampwright.app.workshop.view.form;
 import java.math.BigDecimal;
 import java.util.List;
 import java.util.Optional;
+import javafx.geometry.Point2D;
 import javafx.geometry.Pos;
 import javafx.scene.control.ComboBox;
 import javafx.scene.control.TextField;
+import javafx.scene.input.MouseEvent;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Pane;
 import javafx.scene.layout.VBox;
@@ -84,31 +86,27 @@ final class EasingField {
   private void drag(Circle handle, boolean first) {
     handle.getStyleClass().add("easing-handle");
     handle.setOnMousePressed(event -> gesture = new Object());
-    handle.setOnMouseDragged(
+    handle.setOnMouseDragged(event -> dragged(handle, first, event));
+    handle.setOnMouseReleased(
         event -> {
-          double x =
-              Math.max(
-                  0,
-                  Math.min(
-                      1,
-                      (handle.getParent().sceneToLocal(event.getSceneX(), event.getSceneY()).getX()
-                              - ROOM)
-                          / SIDE));
-          double y =
-              1
-                  - (handle.getParent().sceneToLocal(event.getSceneX(), event.getSceneY()).getY()
-                          - ROOM)
-                      / SIDE;
-          double atX = hundredths(x);
-          double atY = hundredths(Math.max(-10, Math.min(10, y)));
-          if (slot.value() instanceof Easing.CubicBezier b) {
-            slot.set(
-                first
-                    ? new Easing.CubicBezier(atX, atY, b.x2(), b.y2())
-                    : new Easing.CubicBezier(b.x1(), b.y1(), atX, atY),
-                Optional.of(gesture));
+          // A fast hand lets go where no drag was told of before.
+          if (!event.isStillSincePress()) {
+            dragged(handle, first, event);
           }
         });
+  }
+
+  private void dragged(Circle handle, boolean first, MouseEvent event) {
+    Point2D at = handle.getParent().sceneToLocal(event.getSceneX(), event.getSceneY());
+    double x = hundredths(Math.max(0, Math.min(1, (at.getX() - ROOM) / SIDE)));
+    double y = hundredths(Math.max(-10, Math.min(10, 1 - (at.getY() - ROOM) / SIDE)));
+    if (slot.value() instanceof Easing.CubicBezier b) {
+      slot.set(
+          first
+              ? new Easing.CubicBezier(x, y, b.x2(), b.y2())
+              : new Easing.CubicBezier(b.x1(), b.y1(), x, y),
+          Optional.of(gesture));
+    }
   }
 
   private void typed() {

@@ -9,6 +9,7 @@ import javafx.scene.control.TextField;
 import javafx.scene.control.Tooltip;
 import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyEvent;
+import javafx.scene.input.MouseEvent;
 import javafx.scene.input.ScrollEvent;
 import javafx.scene.layout.HBox;
 import lampwright.app.workshop.edit.Kind;
@@ -99,17 +100,25 @@ final class NumberField<V> {
           dragFrom = toNumber.apply(slot.value());
           gesture = new Object();
         });
-    unit.setOnMouseDragged(
+    unit.setOnMouseDragged(this::dragged);
+    unit.setOnMouseReleased(
         event -> {
-          long steps = Math.round((event.getScreenX() - dragX) / PIXELS_PER_STEP);
-          set(dragFrom.add(step.multiply(BigDecimal.valueOf(steps))));
+          // A fast hand lets go where no drag was told of before.
+          if (!event.isStillSincePress()) {
+            dragged(event);
+          }
+          gesture = new Object();
         });
-    unit.setOnMouseReleased(event -> gesture = new Object());
     HBox line = new HBox(6, text, unit);
     line.setAlignment(Pos.CENTER_LEFT);
     HBox all = new HBox(6, line, trouble);
     all.setAlignment(Pos.CENTER_LEFT);
     return new Field(all, text);
+  }
+
+  private void dragged(MouseEvent event) {
+    long steps = Math.round((event.getScreenX() - dragX) / PIXELS_PER_STEP);
+    set(dragFrom.add(step.multiply(BigDecimal.valueOf(steps))));
   }
 
   private void focus(boolean now) {

@@ -145,7 +145,7 @@ class CueSettingsModelTest {
     choose(LEFT);
     this.<BigDecimal>slot("perMinute").set(new BigDecimal("300"));
     while (lights.measuringProperty().get()) {
-      Runnable next = screen.poll(30, TimeUnit.SECONDS);
+      Runnable next = screen.poll(5, TimeUnit.MINUTES);
       assertThat(next).isNotNull();
       next.run();
     }

@@ -22,7 +22,7 @@ class KillTest {
   @TempDir Path folder;
 
   @Test
-  @Timeout(60)
+  @Timeout(600)
   void killedProcessLeavesAtLeastWhatItSaidWasSafe() throws IOException, InterruptedException {
     Locale.setDefault(Locale.ROOT);
     Path state = folder.resolve("state");
@@ -54,7 +54,7 @@ class KillTest {
    */
   @ParameterizedTest
   @ValueSource(longs = {1, 2, 3, 4})
-  @Timeout(60)
+  @Timeout(600)
   void killedWhileSavingOffersOnlyWhatIsNewer(long seed) throws IOException, InterruptedException {
     Locale.setDefault(Locale.ROOT);
     Path state = folder.resolve("state");

@@ -24,7 +24,7 @@ import org.junit.jupiter.api.io.TempDir;
 
 /** Whatever lies on the disk and whatever fails: nothing hangs, stays busy, or is untrue. */
 class TrustTest {
-  private static final Duration NEVER = Duration.ofSeconds(30);
+  private static final Duration NEVER = Duration.ofMinutes(5);
 
   @TempDir Path folder;
   private Path state;

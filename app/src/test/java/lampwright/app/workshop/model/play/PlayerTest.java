@@ -251,7 +251,7 @@ class PlayerTest {
   private void paint(float exposure) throws InterruptedException {
     judge.painted(painting(exposure));
     while (judge.cautionProperty().get().isEmpty()) {
-      Runnable next = screen.poll(30, TimeUnit.SECONDS);
+      Runnable next = screen.poll(5, TimeUnit.MINUTES);
       assertThat(next).isNotNull();
       next.run();
     }
@@ -277,7 +277,7 @@ class PlayerTest {
 
   private void measure() throws InterruptedException {
     while (lights.measuringProperty().get()) {
-      Runnable next = screen.poll(30, TimeUnit.SECONDS);
+      Runnable next = screen.poll(5, TimeUnit.MINUTES);
       assertThat(next).isNotNull();
       next.run();
     }

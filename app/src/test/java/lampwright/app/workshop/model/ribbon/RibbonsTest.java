@@ -382,7 +382,7 @@ class RibbonsTest {
   void stripsOfTheRowsInSightComeByThemselves() throws InterruptedException {
     layout();
     while (model.stripsProperty().get().size() < 2) {
-      Runnable next = screen.poll(30, TimeUnit.SECONDS);
+      Runnable next = screen.poll(5, TimeUnit.MINUTES);
       assertThat(next).isNotNull();
       next.run();
     }

@@ -7,8 +7,6 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import java.util.concurrent.Callable;
-import java.util.concurrent.TimeUnit;
 import javafx.application.Platform;
 import javafx.scene.Scene;
 import javafx.scene.control.Label;
@@ -19,6 +17,7 @@ import lampwright.app.workshop.Samples;
 import lampwright.app.workshop.model.export.ExportChoice;
 import lampwright.app.workshop.model.export.ExportModel;
 import lampwright.app.workshop.model.files.ReadyAnswers;
+import lampwright.app.workshop.view.TestWindow;
 import lampwright.engine.work.LatestWorker;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
@@ -59,26 +58,21 @@ class ExportPaneTest {
     worker.close();
   }
 
-  private static void until(Callable<Boolean> condition) throws Exception {
-    WaitForAsyncUtils.waitFor(30, TimeUnit.SECONDS, condition);
-    WaitForAsyncUtils.waitForFxEvents();
-  }
-
   @Test
   void formatChosenByKeysIsPreviewedAndWritten(FxRobot robot) throws Exception {
-    until(() -> model.previewProperty().get().complete());
+    TestWindow.await(() -> model.previewProperty().get().complete());
     robot.interact(() -> robot.lookup("#export-c").query().requestFocus());
     // From C to the bare bytes; the space bar turns one off and the other on.
     robot.type(KeyCode.SPACE, KeyCode.TAB, KeyCode.SPACE);
     WaitForAsyncUtils.waitForFxEvents();
     assertThat(model.formats().stream().filter(ExportChoice::chosen).map(ExportChoice::key))
         .containsExactly("bin");
-    until(() -> lines(robot).equals(List.of("walk.bin (new)")));
+    TestWindow.await(() -> lines(robot).equals(List.of("walk.bin (new)")));
     robot.clickOn("#export-write");
-    until(() -> model.stageProperty().get() instanceof ExportModel.Stage.Done);
+    TestWindow.await(() -> model.stageProperty().get() instanceof ExportModel.Stage.Done);
     assertThat(folder.resolve("walk.bin")).hasSize(6400);
     assertThat(robot.lookup("#export-result").queryAs(Label.class).getText()).contains("walk.bin");
-    until(() -> lines(robot).equals(List.of("walk.bin (replaces existing file)")));
+    TestWindow.await(() -> lines(robot).equals(List.of("walk.bin (replaces existing file)")));
   }
 
   private static List<String> lines(FxRobot robot) {

@@ -18,10 +18,12 @@ import javafx.scene.control.CheckBox;
 import javafx.scene.control.ComboBox;
 import javafx.scene.control.TextField;
 import javafx.scene.input.KeyCode;
+import javafx.scene.shape.Circle;
 import javafx.stage.Stage;
 import lampwright.app.workshop.edit.Kind;
 import lampwright.app.workshop.model.Form;
 import lampwright.app.workshop.model.Slot;
+import lampwright.app.workshop.view.MouseHand;
 import lampwright.engine.light.Colour;
 import lampwright.engine.light.SignalColour;
 import lampwright.engine.pattern.Easing;
@@ -174,6 +176,15 @@ class FormViewTest {
   }
 
   @Test
+  void unitIsDraggedToWhereTheMouseLetsGo(FxRobot robot) {
+    Node unit = robot.lookup(".field-unit").queryAll().stream().findFirst().orElseThrow();
+    robot.interact(() -> new MouseHand(unit).press(2, 2).drag(12, 2).release(43, 2));
+    assertThat((BigDecimal) held.get("number")).isEqualByComparingTo("200");
+    robot.interact(() -> new MouseHand(unit).press(2, 2).release(2, 2));
+    assertThat((BigDecimal) held.get("number")).isEqualByComparingTo("200");
+  }
+
+  @Test
   void textCountsWhenItIsEntered(FxRobot robot) {
     TextField field = type(robot, "text", "right");
     assertThat(held).containsEntry("text", "left");
@@ -217,6 +228,27 @@ class FormViewTest {
     assertThat(held.get("easing")).isInstanceOf(Easing.CubicBezier.class);
     robot.interact(() -> box.setValue("hold"));
     assertThat(held).containsEntry("easing", new Easing.Hold());
+  }
+
+  /** Each handle is a point of the curve; the one let go on the other has its numbers. */
+  @Test
+  void handlesOfACurveAreDraggedToWhereTheMouseLetsGo(FxRobot robot) {
+    ComboBox<String> box = cast(field(robot, "easing", ComboBox.class));
+    robot.interact(() -> box.setValue("cubic-bezier"));
+    Easing.CubicBezier before = cast(held.get("easing"));
+    List<Circle> handles = List.copyOf(robot.lookup(".easing-handle").<Circle>queryAll());
+    double x = handles.get(1).getCenterX();
+    double y = handles.get(1).getCenterY();
+    MouseHand hand = new MouseHand(handles.get(0));
+    robot.interact(
+        () -> {
+          hand.press(handles.get(0).getCenterX(), handles.get(0).getCenterY());
+          hand.drag(x - 9, y + 7).release(x, y);
+        });
+    assertThat(held)
+        .containsEntry(
+            "easing", new Easing.CubicBezier(before.x2(), before.y2(), before.x2(), before.y2()));
+    assertThat(gestures.stream().distinct()).hasSize(1);
   }
 
   @Test

@@ -1,0 +1,30 @@
+package lampwright.engine.disk;
+
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+
+/** Text files, UTF-8, that are written whole or not at all. */
+public final class WholeFile {
+  private WholeFile() {}
+
+  /**
+   * Writes a file beside its place and moves it there once it is whole on the disk; on any failure
+   * what is there stays as it was, and nothing is left beside. The permissions of a file that is
+   * replaced stay. The folder is made if it is missing.
+   *
+   * @throws IOException if it cannot be written; its message names the file and the reason
+   */
+  public static void write(Path file, String text) throws IOException {
+    Path place = file.toAbsolutePath();
+    Path folder = place.getParent();
+    if (folder == null) {
+      throw new IOException(FileTroubles.text(file, NamedOutput.WRITING + ": it is a folder"));
+    }
+    Folders.makeToWrite(folder);
+    try (StagedFile staged = StagedFile.open(place)) {
+      staged.write(text.getBytes(StandardCharsets.UTF_8));
+      staged.commit();
+    }
+  }
+}

@@ -1,0 +1,66 @@
+package lampwright.exporters.proof;
+
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.io.Writer;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import lampwright.engine.render.FrameTable;
+import lampwright.engine.rig.Rig;
+import lampwright.engine.time.Ratio;
+import lampwright.exporters.CancelledException;
+import lampwright.exporters.ExportJob;
+import lampwright.exporters.Progress;
+import lampwright.exporters.firmware.Uf2Exporter;
+import lampwright.exporters.target.Rp2040Board;
+import lampwright.exporters.target.Target;
+
+/** Exports a scene as a UF2 file, and proves that very file. */
+public final class SceneProof {
+  private SceneProof() {}
+
+  /**
+   * Proves a scene of a rig whose controller takes UF2 files.
+   *
+   * @param waveform takes the first frames of the chains' signals as a value change dump, if wanted
+   * @param waveformFrames how many
+   */
+  public static ProofReport run(ExportJob job, Optional<Writer> waveform, int waveformFrames)
+      throws IOException, CancelledException {
+    ByteArrayOutputStream uf2 = new ByteArrayOutputStream();
+    new Uf2Exporter().export(job, name -> uf2, Progress.SILENT);
+    Rp2040Proof proof =
+        new Rp2040Proof(
+            job.project().rig(),
+            gpios(job.project().rig()),
+            frames(job.table()),
+            Ratio.of(job.scene().framesPerSecond()),
+            job.scene().loop());
+    waveform.ifPresent(out -> proof.waveform(out, waveformFrames));
+    try {
+      return proof.run(uf2.toByteArray());
+    } catch (Uf2Exception wrong) {
+      throw new IOException("the exported file is wrong: " + wrong.getMessage(), wrong);
+    }
+  }
+
+  private static List<Integer> gpios(Rig rig) {
+    Rp2040Board board = Target.of(rig).rp2040Board(rig).orElseThrow();
+    List<Integer> gpios = new ArrayList<>();
+    board.chains().forEach(line -> gpios.add(line.pin()));
+    gpios.addAll(board.outputPins());
+    return gpios;
+  }
+
+  private static byte[] frames(FrameTable table) {
+    ByteArrayOutputStream all = new ByteArrayOutputStream();
+    byte[] frame = new byte[table.layout().bytes()];
+    var cursor = table.cursor();
+    while (cursor.hasNext()) {
+      cursor.next(frame);
+      all.write(frame, 0, frame.length);
+    }
+    return all.toByteArray();
+  }
+}

@@ -1,0 +1,66 @@
+package lampwright.exporters.target;
+
+import java.util.Comparator;
+import java.util.Optional;
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
+
+/**
+ * The bits that a state machine of the RP2040 sends to a chain, in steps of its divided clock.
+ * Every bit is high for {@code high} steps and low for {@code low} at its end; between them the
+ * line is high for {@code high1} steps more in a 1, low for {@code low0} steps more in a 0. Each is
+ * one instruction with its delay, so 1 to {@value #MOST_STEPS}.
+ */
+public record Rp2040Bits(int high, int high1, int low0, int low) {
+  /** The delay of an instruction beside one side-set pin has 4 bits (RP2040 datasheet, 3.4.1). */
+  static final int MOST_STEPS = 16;
+
+  /** How far a clock may be off before a bit leaves its limits, where there is a choice. */
+  private static final double WANTED_ROOM = 0.05;
+
+  /** The bit length of the datasheets. */
+  private static final double WANTED_BIT_NS = 1250;
+
+  /** A long T1H is aimed at no further above its least: it only costs time. */
+  private static final double LONG_HIGH = 1.4;
+
+  /** The same as times. */
+  SentTimes at(double stepNs) {
+    return new SentTimes(
+        high * stepNs, (low0 + low) * stepNs, (high + high1) * stepNs, low * stepNs);
+  }
+
+  /**
+   * The best bits for these limits: 5 % away from every limit where that can be; a 1 high for
+   * longer than low, by which instruments tell the bits apart; high times in the middle of their
+   * ranges.
+   *
+   * @param stepNs length of a step, ns
+   * @return none if no bit of whole steps stays within the limits
+   */
+  static Optional<Rp2040Bits> find(LineLimits limits, double stepNs) {
+    return steps()
+        .flatMap(high -> steps().flatMap(high1 -> lows(limits, stepNs, high, high1)))
+        .min(
+            Comparator.comparing((Rp2040Bits bits) -> limits.room(bits.at(stepNs)) < WANTED_ROOM)
+                .thenComparing(bits -> bits.high + bits.high1 <= bits.low)
+                .thenComparingDouble(bits -> highTimesOff(limits, bits.at(stepNs)))
+                .thenComparingDouble(bits -> Math.abs(bits.at(stepNs).bitNs() - WANTED_BIT_NS))
+                .thenComparingDouble(bits -> -limits.room(bits.at(stepNs))));
+  }
+
+  private static Stream<Rp2040Bits> lows(LineLimits limits, double stepNs, int high, int high1) {
+    return steps()
+        .flatMap(low0 -> steps().map(low -> new Rp2040Bits(high, high1, low0, low)))
+        .filter(bits -> limits.room(bits.at(stepNs)) >= 0);
+  }
+
+  private static Stream<Integer> steps() {
+    return IntStream.rangeClosed(1, MOST_STEPS).boxed();
+  }
+
+  private static double highTimesOff(LineLimits limits, SentTimes sent) {
+    double t1h = Math.min(limits.t1h().middleNs(), LONG_HIGH * limits.t1h().leastNs());
+    return Math.abs(sent.t0hNs() - limits.t0h().middleNs()) + Math.abs(sent.t1hNs() - t1h);
+  }
+}

@@ -1,0 +1,4 @@
+@NullMarked
+package lampwright.exporters.proof;
+
+import org.jspecify.annotations.NullMarked;

@@ -1,0 +1,4 @@
+@NullMarked
+package lampwright.exporters.proof.rp2040;
+
+import org.jspecify.annotations.NullMarked;
