@@ -8,9 +8,9 @@ import java.nio.file.Path;
 import java.time.Instant;
 import java.util.Locale;
 import java.util.Optional;
+import lampwright.app.workshop.disk.FileHash;
 import lampwright.app.workshop.disk.Recoveries;
 import lampwright.app.workshop.disk.Recovery;
-import lampwright.app.workshop.disk.WholeFile;
 import lampwright.engine.json.ProjectWriter;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -217,7 +217,7 @@ class RecoveryTest {
   void leftWorkOfAFileOpensTheFileAndIsNotAskedAboutAgain() throws IOException {
     // As where nothing can be written beside the file.
     String text = ProjectWriter.write(Shop.named("second"));
-    Optional<String> saved = Optional.of(WholeFile.hash(Files.readAllBytes(file)));
+    Optional<String> saved = Optional.of(FileHash.of(Files.readAllBytes(file)));
     Recovery recovery =
         new Recovery(Optional.of(file), saved, Shop.dead(), Instant.ofEpochSecond(2), text);
     Path place = Files.createDirectories(state.resolve("recovery")).resolve("1-1-1.recovery");
