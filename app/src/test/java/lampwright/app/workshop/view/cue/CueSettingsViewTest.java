@@ -9,6 +9,7 @@ import javafx.scene.Node;
 import javafx.scene.Scene;
 import javafx.scene.control.Button;
 import javafx.scene.control.TextField;
+import javafx.scene.layout.Pane;
 import javafx.stage.Stage;
 import lampwright.app.workshop.Projects4Tests;
 import lampwright.app.workshop.edit.CueRef;
@@ -39,7 +40,8 @@ class CueSettingsViewTest {
 
   @Start
   void show(Stage stage) {
-    view = new CueSettingsView(new CueSettingsModel(bench, lights), new ColourDropper());
+    view =
+        new CueSettingsView(new CueSettingsModel(bench, lights), new ColourDropper(), new Pane());
     stage.setScene(new Scene(view, 900, 600));
     stage.show();
   }
