@@ -101,6 +101,7 @@ final class WorkshopParts implements AutoCloseable {
     problems =
         new ProblemsModel(
             bench, playhead, lights.reportProperty(), packs.packedProperty(), searcher);
+    rig.findingsProperty().bind(problems.findings());
     files =
         new FilesModel(
             new Workplace(bench, dialogs, disk, reader, screen, state, Owner.self()), end);
