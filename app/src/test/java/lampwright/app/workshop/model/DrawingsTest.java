@@ -27,7 +27,9 @@ import lampwright.app.workshop.model.rig.WiringInk;
 import lampwright.app.workshop.model.rig.WiringLayout;
 import lampwright.app.workshop.model.rig.WiringPlan;
 import lampwright.app.workshop.words.Titles;
+import lampwright.engine.rig.Fitting;
 import lampwright.engine.rig.Lamp;
+import lampwright.engine.rig.PixelRun;
 import lampwright.engine.rig.Rig;
 import lampwright.engine.rig.View;
 import org.junit.jupiter.api.Test;
@@ -104,6 +106,17 @@ class DrawingsTest {
         assertThat(elements(parsed(list.build()))).hasSize(outline.pieces().size());
         CallOuts callOuts = new CallOuts(model, frame, 400, 300);
         List<Lamp> drawn = model.drawn();
+        // A ring around a single light; several pixels are drawn where they are.
+        long single =
+            drawn.stream()
+                .filter(
+                    l ->
+                        !(l.fitting() instanceof Fitting.Pixels pixels)
+                            || pixels.runs().stream().mapToInt(PixelRun::count).sum() == 1)
+                .count();
+        bench.select(bench.selection().withLamps(List.of()));
+        assertThat(elements(parsed(callOuts.sockets()))).hasSize((int) single);
+        bench.select(bench.selection().withLamps(drawn.stream().map(Lamp::id).toList()));
         assertThat(elements(parsed(callOuts.sockets()))).hasSize(drawn.size());
         if (!drawn.isEmpty()) {
           String lamp = drawn.get(drawn.size() - 1).id();
