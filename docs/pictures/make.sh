@@ -46,6 +46,6 @@ picture harbour-night true samples/harbour-dusk.lampwright.json
 
 # The tug of the guide, as it comes from the start sheet and with the steps after it.
 tug=docs/guide/harbour-tug.lampwright.json
-picture guide-start false "" Right Right Right Right Right
+picture guide-start false "" Right Right Right Right
 picture guide-rig false $tug 181,598
 picture guide-patterns false $tug F4 c a n d l e Down Right Right
