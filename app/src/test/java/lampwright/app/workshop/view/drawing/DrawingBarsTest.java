@@ -93,9 +93,9 @@ class DrawingBarsTest {
     assertThat(night.getText()).isNotEqualTo(words);
     Slider exposure = robot.lookup("#exposure").queryAs(Slider.class);
     robot.interact(() -> exposure.setValue(3));
-    assertThat(model.exposureProperty().get()).isEqualTo(3);
+    assertThat(model.exposures().doublingsProperty().get()).isEqualTo(3);
     assertThat(robot.lookup(".field-range").queryAs(Label.class).getText()).contains("8");
-    robot.interact(() -> model.exposureProperty().set(-2));
+    robot.interact(() -> model.exposures().doublingsProperty().set(-2));
     assertThat(exposure.getValue()).isEqualTo(-2);
     assertThat(robot.lookup(".field-range").queryAs(Label.class).getText()).contains("1/4");
   }
