@@ -129,7 +129,9 @@ public final class WorkshopEndurance {
         // The first third is for opening, compiling and the heap's own growth.
         summary("second third", samples.subList(samples.size() / 3, samples.size() * 2 / 3));
         summary("last third", samples.subList(samples.size() * 2 / 3, samples.size()));
-        List<Long> nanos = new ArrayList<>(frameNanos.subList(WARMING, frameNanos.size()));
+        List<Long> all = List.copyOf(frameNanos);
+        List<Long> nanos =
+            new ArrayList<>(all.subList(Math.min(WARMING, all.size() / 2), all.size()));
         Collections.sort(nanos);
         System.out.printf(
             Locale.ROOT,
