@@ -123,8 +123,25 @@ public final class OutsideTools {
     }
   }
 
+  /**
+   * Node and a package of npm's that a folder of test sources names.
+   *
+   * @param folder with package.json and package-lock.json
+   */
+  public Tool findNode(Path folder, String npmPackage) {
+    Tool node = find("node", "nodejs");
+    Path file = folder.resolve("node_modules").resolve(npmPackage).resolve("package.json");
+    if (!Files.isRegularFile(file)) {
+      leaveOut(npmPackage + " is not installed; npm ci in " + folder + " brings it");
+    }
+    return node;
+  }
+
   private void leaveOut(String what, String debianPackage) {
-    String message = what + " is not installed; the Debian package " + debianPackage + " brings it";
+    leaveOut(what + " is not installed; the Debian package " + debianPackage + " brings it");
+  }
+
+  private void leaveOut(String message) {
     if (required) {
       Assertions.fail(message + ", and " + REQUIRE + "=1 asks for it");
     }

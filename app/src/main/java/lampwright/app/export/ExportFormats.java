@@ -3,6 +3,7 @@ package lampwright.app.export;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import lampwright.engine.rig.Rig;
 import lampwright.exporters.ExportOptions;
 import lampwright.exporters.Exporter;
 import lampwright.exporters.ExporterRegistry;
@@ -30,6 +31,16 @@ public final class ExportFormats {
   public static List<String> keys() {
     List<String> keys = new ArrayList<>(OF_ONE_SCENE.keys());
     keys.add(FIRMWARE);
+    return keys;
+  }
+
+  /** The same with what the rig's controller takes as it is before the others. */
+  public static List<String> keys(Rig rig) {
+    List<String> keys = new ArrayList<>(keys());
+    if (Uf2Exporter.isFor(rig)) {
+      keys.remove(Uf2Exporter.KEY);
+      keys.add(0, Uf2Exporter.KEY);
+    }
     return keys;
   }
 

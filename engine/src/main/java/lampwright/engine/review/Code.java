@@ -60,7 +60,9 @@ public enum Code {
       CAUTION,
       "data level is {volts}",
       "its data input needs at least {limit} at a supply of {supply}",
-      "put a level shifter in the data line, or lower the supply of the pixels"),
+      "put a level shifter in the data line (a 5 V gate with TTL-level inputs), or feed the first pixel"
+          + " through a diode, which lowers its supply and so what its input needs, or lower the supply"
+          + " of the pixels"),
   DATA_LEVEL_HIGH(
       "data-level-high",
       CAUTION,

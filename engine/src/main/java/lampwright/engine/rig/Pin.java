@@ -18,12 +18,15 @@ public record Pin(String name) {
 
   private static final Pattern NAME = Pattern.compile("P[A-L][0-7]|GP[0-9]|GP[1-9][0-9]");
 
+  /** A number alone is that of a GP pin. */
+  private static final Pattern NUMBER = Pattern.compile("[0-9]|[1-9][0-9]");
+
   /** How project files write it. */
   public static final FormType<Pin> TYPE =
       new FormType<>(
           "pin",
           ALLOWED,
-          "^(" + NAME.pattern() + ")$",
+          "^(" + NAME.pattern() + "|" + NUMBER.pattern() + ")$",
           List.of("PD6", "PB0", "GP15"),
           4,
           Pin::find,
@@ -33,9 +36,10 @@ public record Pin(String name) {
     Checks.of("pin").that(NAME.matcher(name).matches(), "pin", name, ALLOWED).done();
   }
 
-  /** The pin of that name; empty if no controller could have one. */
+  /** The pin of that name or GP number; empty if no controller could have one. */
   public static Optional<Pin> find(String name) {
-    return NAME.matcher(name).matches() ? Optional.of(new Pin(name)) : Optional.empty();
+    String whole = NUMBER.matcher(name).matches() ? "GP" + name : name;
+    return NAME.matcher(whole).matches() ? Optional.of(new Pin(whole)) : Optional.empty();
   }
 
   @Override

@@ -46,6 +46,7 @@ class CSourcesTest {
         folder("attiny85", 8, "ATtiny85", usual("attiny85", 8)),
         folder("attiny85", 16, "ATtiny85", FirmwareJobs.on("attiny85", 16).output()),
         folder("attiny85", 8, "ATtiny85", FirmwareJobs.on("attiny85", 8).chain("ws2815", 1)),
+        folder("rp2040", 0, "", usual("rp2040", 125)),
         folder("rp2040", 0, "", FirmwareJobs.on("rp2040").chain("ws2812b", 2, "GP4").output()),
         folder("other", 0, "", FirmwareJobs.on("other").chain("ws2812b", 2)));
   }
@@ -75,7 +76,9 @@ class CSourcesTest {
     }
     assertThat(words).hasSizeGreaterThan(15);
     tools.find("clang-format", "clang-format").run(folder, words.toArray(String[]::new)).quietOut();
-    if (clock == 0) {
+    if (controller.equals("rp2040")) {
+      check(folder, "-D__ARM_ARCH_6M__", "-Isrc");
+    } else if (clock == 0) {
       check(folder, "-Isrc");
     } else {
       check(

@@ -101,8 +101,8 @@ class HookTest {
 
   @ParameterizedTest
   @CsvSource({
-    "rp2040, ws2812b, PlayScene",
-    "rp2040, sk6812-rgbw, OwnLoop",
+    "other, ws2812b, PlayScene",
+    "other, sk6812-rgbw, OwnLoop",
     "other, ws2812b-2020, PlayScene"
   })
   void workedExampleSendsEveryBitWithinTheLimits(String controller, String type, String example)
@@ -138,7 +138,7 @@ class HookTest {
 
   @Test
   void closedSwitchOfTheExampleMakesTheLightStandStill() throws Exception {
-    export(FirmwareJobs.on("rp2040").chain("ws2812b", 3).frames(6).job());
+    export(FirmwareJobs.on("other").chain("ws2812b", 3).frames(6).job());
     List<String> open = run("OwnLoop", 130_000);
     List<String> closed = run("OwnLoop", 130_000, "closed");
     assertThat(open.stream().filter(line -> line.startsWith("line ")).distinct().count())

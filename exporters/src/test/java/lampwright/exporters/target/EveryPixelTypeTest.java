@@ -4,7 +4,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.nio.file.Path;
 import java.util.List;
-import java.util.Map;
 import java.util.stream.Stream;
 import lampwright.engine.rig.BuiltInPixelTypes;
 import lampwright.exporters.ProjectJob;
@@ -32,7 +31,7 @@ class EveryPixelTypeTest {
 
   static Stream<Arguments> cases() {
     return Target.known().stream()
-        .filter(Target::drivesPins)
+        .filter(AvrTarget.class::isInstance)
         .flatMap(
             target ->
                 ((AvrTarget) target)
@@ -46,26 +45,8 @@ class EveryPixelTypeTest {
                                                 target.controller().id(), clock, type.id()))));
   }
 
-  /**
-   * Least and greatest of T0H, T0L, T1H, T1L and of a bit, ns: what the prover is told in place of
-   * our own limits. WS2812B datasheet; WS2813 manual; WS2813-Mini datasheet; from memory: the
-   * datasheets of WS2812B-2020, WS2815, SK6812RGBW and its like, WS2811 (fast mode).
-   */
-  private static final Map<String, String> LIMITS =
-      Map.of(
-          "ws2812b", "250 550 700 1000 650 950 300 600 650 1850",
-          "ws2812b-2020", "220 380 580 1000 580 1000 220 420 650 1850",
-          "ws2813", "300 450 300 100000 750 1000 300 100000 950 1550",
-          "ws2813-mini", "220 380 580 1600 580 1600 220 420 650 1850",
-          "ws2815", "220 380 580 1000 580 1000 220 420 650 1850",
-          "ws2811", "100 400 850 1150 450 750 500 800 650 1850",
-          "sk6812-rgb", "150 450 750 1050 450 750 450 750 650 1850",
-          "sk6812-rgbw", "150 450 750 1050 450 750 450 750 650 1850",
-          "sk6812-mini-e", "150 450 750 1050 450 750 450 750 650 1850",
-          "sk6805-2020", "150 450 750 1050 450 750 450 750 650 1850");
-
   private static String limits(String type) {
-    String[] numbers = LIMITS.get(type).split(" ", -1);
+    String[] numbers = PixelLimits.LIMITS.get(type).split(" ", -1);
     StringBuilder words = new StringBuilder();
     for (String time : List.of("t0h", "t0l", "t1h", "t1l", "period")) {
       int at = 2 * List.of("t0h", "t0l", "t1h", "t1l", "period").indexOf(time);

@@ -2,9 +2,9 @@
 #define LAMPWRIGHT_CONFIG_H
 
 /*
- * The program of the UF2 files: what is fitted comes with the data, so here are the limits, of which
- * exports that pass them are refused. The frame is in memory twice: as the player keeps it, and as
- * it is on its way.
+ * The program of the UF2 files: what is fitted comes with the data, so here are the limits, of
+ * which exports that pass them are refused. The frame is in memory twice: as the player keeps it,
+ * and as it is on its way.
  */
 #define LAMPWRIGHT_CHAINS 8
 #define LAMPWRIGHT_OUTPUTS 16

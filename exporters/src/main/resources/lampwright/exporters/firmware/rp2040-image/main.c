@@ -2,6 +2,8 @@
  * The program of the UF2 files that Lampwright writes without a compiler: plays the scene that the
  * table behind it names. docs/formats.md describes the table, Uf2Table.java writes it.
  */
+#include <stddef.h>
+
 #include "lampwright_board.h"
 #include "lampwright_show.h"
 
@@ -67,9 +69,8 @@ static uint32_t bytes_fitted(const lampwright_board *board) {
 }
 
 static uint8_t is_whole(void) {
-  const uint8_t *checked = (const uint8_t *)&table->version;
-  const uint8_t *end = (const uint8_t *)(table + 1);
-  return table->magic == MAGIC && table->crc == crc_of(checked, (uint32_t)(end - checked)) &&
+  uint32_t checked = sizeof *table - offsetof(image_table, version);
+  return table->magic == MAGIC && table->crc == crc_of((const uint8_t *)&table->version, checked) &&
          table->version == VERSION && table->frame_bytes > 0 &&
          table->frame_bytes <= LAMPWRIGHT_FRAME_BYTES &&
          table->frame_bytes == bytes_fitted(&table->board) &&

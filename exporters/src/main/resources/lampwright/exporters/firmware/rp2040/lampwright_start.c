@@ -1,6 +1,7 @@
 /* From the second boot stage to main, without an IDE and without an SDK. */
 #include <stddef.h>
 #include <stdint.h>
+#include <string.h>
 
 #include "lampwright_rp2040_registers.h"
 
@@ -13,11 +14,13 @@
   (RESET_DMA | RESET_IO_BANK0 | RESET_PADS_BANK0 | RESET_PIO0 | RESET_PIO1 | RESET_PLL_SYS |       \
    RESET_PWM | RESET_TIMER)
 
-extern uint32_t lampwright_bss_start[];
-extern uint32_t lampwright_bss_end[];
+/* From show.ld; of the second the address is the number. */
+extern uint32_t lampwright_bss[];
+extern uint8_t lampwright_bss_bytes[];
 extern uint32_t lampwright_stack_top[];
 
-int main(void);
+/* C++ has no word for calling main. */
+int lampwright_main(void) __asm__("main");
 
 static void select_source(uint32_t control, uint32_t selected, uint32_t source) {
   REGISTER(control) = source;
@@ -54,12 +57,9 @@ static void start_clocks(void) {
 }
 
 static void start(void) {
-  uint32_t *word;
-  for (word = lampwright_bss_start; word < lampwright_bss_end; word++) {
-    *word = 0;
-  }
   start_clocks();
-  (void)main();
+  memset(lampwright_bss, 0, (size_t)(uintptr_t)lampwright_bss_bytes);
+  (void)lampwright_main();
   for (;;) {
   }
 }
@@ -72,8 +72,8 @@ static void stop(void) {
 }
 
 typedef struct {
-  uint32_t *stack;
-  void (*routines[15])(void);
+  uint32_t *stack;            /* cppcheck-suppress unusedStructMember */
+  void (*routines[15])(void); /* cppcheck-suppress unusedStructMember */
 } vector_table;
 
 __attribute__((section(".vectors"), used)) static const vector_table vectors = {
@@ -88,6 +88,13 @@ __attribute__((section(".vectors"), used)) static const vector_table vectors = {
 
 void *memset(void *to, int value, size_t count) {
   uint8_t *next = (uint8_t *)to;
+  uint32_t four = (uint8_t)value * 0x01010101UL;
+  while (count >= 4 && ((uintptr_t)next & 3) == 0) {
+    *(uint32_t *)(void *)next = four;
+    next += 4;
+    count -= 4;
+    KEEP_LOOP;
+  }
   while (count-- > 0) {
     *next++ = (uint8_t)value;
     KEEP_LOOP;

@@ -41,7 +41,7 @@ static uint32_t boot_crc(const uint8_t *bytes, size_t count) {
   return crc;
 }
 
-static uint32_t crc(const uint8_t *bytes, size_t count) {
+static uint32_t zip_crc(const uint8_t *bytes, size_t count) {
   uint32_t crc = 0xFFFFFFFFUL;
   while (count-- > 0) {
     int bit;
@@ -79,7 +79,7 @@ int main(int count, char **words) {
   put(flash + BOOT_BYTES, boot_crc(flash, BOOT_BYTES));
   length = (uint32_t)read_file(words[2], flash + PROGRAM_AT, PACKED_AT - PROGRAM_AT) / 4;
   put(flash + WORDS_AT, length);
-  put(flash + WORDS_AT + 4, crc(flash + PROGRAM_AT, 4 * length));
+  put(flash + WORDS_AT + 4, zip_crc(flash + PROGRAM_AT, 4 * length));
   length = (uint32_t)read_file(words[3], flash + PACKED_AT, FLASH_BYTES - PACKED_AT);
   /* Whole sectors, as the boot ROM erases them. */
   blocks = (uint32_t)((PACKED_AT + length + SECTOR - 1) / SECTOR * (SECTOR / PAYLOAD));

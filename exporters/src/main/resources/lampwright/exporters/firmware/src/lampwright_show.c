@@ -39,13 +39,13 @@ void lampwright_show_dark(uint8_t on) { dark = on; }
 #endif
 
 void lampwright_show_begin(void) {
+  lampwright_clock_begin();
 #if LAMPWRIGHT_CHAINS > 0
   lampwright_wire_begin();
 #endif
 #if LAMPWRIGHT_OUTPUTS > 0
   lampwright_outputs_begin();
 #endif
-  lampwright_clock_begin();
 }
 
 uint8_t lampwright_show_open(const uint8_t *data, lampwright_place size, uint8_t scene) {

@@ -93,8 +93,9 @@ public final class ExportModel {
         project.scenes().stream()
             .map(s -> new ExportChoice(s.id(), first.isEmpty() || first.get().equals(s.id())))
             .toList();
+    List<String> keys = ExportFormats.keys(project.rig());
     this.formats =
-        ExportFormats.keys().stream().map(key -> new ExportChoice(key, key.equals("c"))).toList();
+        keys.stream().map(key -> new ExportChoice(key, key.equals(keys.get(0)))).toList();
     this.folder = new SimpleObjectProperty<>(folder);
     this.ready =
         Bindings.createBooleanBinding(

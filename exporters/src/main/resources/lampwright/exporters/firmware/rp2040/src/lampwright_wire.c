@@ -31,7 +31,7 @@
 #define SET_PINDIRS_1 0xE081UL
 #define LOW 0UL
 #define HIGH (1UL << 12)
-#define FOR(steps) (((steps) - 1UL) << 8)
+#define FOR(steps) (((steps)-1UL) << 8)
 
 /* What is on its way: the player may change the frame meanwhile. */
 static uint8_t sent[LAMPWRIGHT_FRAME_BYTES] __attribute__((aligned(4)));
@@ -78,6 +78,7 @@ void lampwright_wire_begin(void) {
     /* What was on the line before may have been no reset. */
     free_at[number] = lampwright_clock_now() + lampwright_fitted->chain[number].busy_us;
   }
+  lampwright_wire_rest();
 }
 
 void lampwright_wire_rest(void) {

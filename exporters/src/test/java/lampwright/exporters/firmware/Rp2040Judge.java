@@ -1,0 +1,120 @@
+package lampwright.exporters.firmware;
+
+import static java.nio.charset.StandardCharsets.UTF_8;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import lampwright.exporters.ExportJob;
+import lampwright.exporters.OutsideTools;
+import lampwright.exporters.Progress;
+
+/** Runs UF2 files on a general simulator of the RP2040, and reads what is on its pins. */
+final class Rp2040Judge {
+  private static final Path FOLDER = Path.of("src/test/js").toAbsolutePath();
+
+  /** A low time after which a bit is of the next frame; no part's bits are low for so long. */
+  private static final long GAP_NS = 20_000;
+
+  private final OutsideTools.Tool node = OutsideTools.onThisMachine().findNode(FOLDER, "rp2040js");
+  private final Path folder;
+
+  Rp2040Judge(Path folder) {
+    this.folder = folder;
+  }
+
+  /**
+   * A change of a pin.
+   *
+   * @param ns since the second boot stage began
+   */
+  record Edge(long ns, boolean high) {}
+
+  /** A bit: how long the line was high, and low after it; 0 after the last of a frame. */
+  record Bit(long highNs, long lowNs) {}
+
+  /** The bits of a frame, and when the first began. */
+  record Burst(long ns, List<Bit> bits) {
+    /** The bytes, most significant bit first; a 1 is high for longer than the threshold. */
+    byte[] bytes(double thresholdNs) {
+      byte[] bytes = new byte[bits.size() / 8];
+      for (int i = 0; i < 8 * bytes.length; i++) {
+        if (bits.get(i).highNs > thresholdNs) {
+          bytes[i / 8] |= (byte) (0x80 >> i % 8);
+        }
+      }
+      return bytes;
+    }
+  }
+
+  /**
+   * What the pins did.
+   *
+   * @param exit 0: it ran; 1: the boot ROM would refuse the file
+   * @param edges by GP number
+   * @param asleep share of the cycles that the core slept
+   */
+  record Run(int exit, String errors, Map<Integer, List<Edge>> edges, double asleep) {
+    /** What was sent on a pin; a frame that the end of the run cut is left out. */
+    List<Burst> bursts(int pin, int bytes) {
+      List<Edge> all = edges.getOrDefault(pin, List.of());
+      List<Burst> bursts = new ArrayList<>();
+      List<Bit> bits = new ArrayList<>();
+      long start = 0;
+      for (int i = 0; i + 1 < all.size(); i += 2) {
+        long rise = all.get(i).ns;
+        long fall = all.get(i + 1).ns;
+        start = bits.isEmpty() ? rise : start;
+        long low = i + 2 < all.size() ? all.get(i + 2).ns - fall : Long.MAX_VALUE;
+        bits.add(new Bit(fall - rise, low > GAP_NS ? 0 : low));
+        if (low > GAP_NS) {
+          if (low != Long.MAX_VALUE || bits.size() == 8 * bytes) {
+            bursts.add(new Burst(start, List.copyOf(bits)));
+          }
+          bits.clear();
+        }
+      }
+      return bursts;
+    }
+  }
+
+  /** The file that is exported for a job. */
+  static byte[] uf2(ExportJob job) throws Exception {
+    java.io.ByteArrayOutputStream out = new java.io.ByteArrayOutputStream();
+    new Uf2Exporter().export(job, name -> out, Progress.SILENT);
+    return out.toByteArray();
+  }
+
+  /** Runs a file. */
+  Run run(byte[] uf2, int milliseconds) {
+    try {
+      Path file = Files.write(folder.resolve("judged.uf2"), uf2);
+      OutsideTools.Result result =
+          node.run(
+              FOLDER,
+              FOLDER.resolve("judge.mjs").toString(),
+              file.toString(),
+              Integer.toString(milliseconds));
+      Map<Integer, List<Edge>> edges = new TreeMap<>();
+      double asleep = 0;
+      for (String line : new String(result.out(), UTF_8).lines().toList()) {
+        String[] words = line.split(" ", -1);
+        if (words[0].equals("end")) {
+          asleep = Double.parseDouble(words[2]);
+        } else {
+          edges
+              .computeIfAbsent(Integer.valueOf(words[1]), pin -> new ArrayList<>())
+              .add(new Edge(Long.parseLong(words[0]), words[2].equals("1")));
+        }
+      }
+      return new Run(result.exit(), result.errors(), edges, asleep);
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+}
