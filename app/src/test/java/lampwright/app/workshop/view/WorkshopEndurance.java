@@ -56,6 +56,7 @@ public final class WorkshopEndurance {
     private final List<Sample> samples = new ArrayList<>();
     private final List<Long> frameNanos = Collections.synchronizedList(new ArrayList<>());
     private final ThreadMXBean threads = ManagementFactory.getThreadMXBean();
+    private boolean sampling;
     private long frames;
     private long spentNanos;
     private long[] painters = {};
@@ -90,12 +91,15 @@ public final class WorkshopEndurance {
           if (measured && !parts.player().playingProperty().get()) {
             parts.sheet().viewProperty().set(View.SIDE);
             parts.player().play();
+            if (!sampling && parts.player().playingProperty().get()) {
+              sampling = true;
+              Thread sampler = new Thread(Window.this::sample, "sampler");
+              sampler.setDaemon(true);
+              sampler.start();
+            }
           }
         }
       }.start();
-      Thread sampler = new Thread(this::sample, "sampler");
-      sampler.setDaemon(true);
-      sampler.start();
     }
 
     private long spentNanos() {
