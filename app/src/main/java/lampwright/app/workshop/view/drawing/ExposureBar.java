@@ -34,6 +34,7 @@ final class ExposureBar extends HBox {
     exposure.valueProperty().bindBidirectional(model.doublingsProperty());
     Label factor = new Label();
     factor.getStyleClass().add("field-range");
+    factor.textProperty().bind(model.meterProperty().map(Gauge::reading));
     GaugeRuleView rule = new GaugeRuleView(METER_WIDTH);
     Button meter = new Button();
     meter.setId("exposure-meter");
@@ -47,7 +48,6 @@ final class ExposureBar extends HBox {
     Runnable show =
         () -> {
           Gauge now = model.meterProperty().get();
-          factor.setText(now.reading());
           rule.show(now);
           details.setText(now.details());
           meter.setAccessibleText(now.details());
