@@ -96,8 +96,11 @@ class SceneTest {
     List<Track> tracks = new ArrayList<>(List.of(Track.of(List.of("a"))));
     List<Marker> markers = new ArrayList<>(List.of(new Marker(BigDecimal.TEN, "turn")));
     Scene scene =
-        new Scene(
-            "s", new BigDecimal("1000"), new BigDecimal("50"), true, Dither.OFF, tracks, markers);
+        Scene.SHAPE
+            .draft(scene("1000", "50"))
+            .set(Scene.TRACKS, tracks)
+            .set(Scene.MARKERS, markers)
+            .make();
     tracks.clear();
     markers.clear();
     assertThat(scene.tracks()).hasSize(1);

@@ -1,21 +1,27 @@
 package lampwright.app.workshop.view;
 
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Executor;
+import java.util.function.Consumer;
+import javafx.beans.property.ReadOnlyObjectWrapper;
+import lampwright.app.outline.Models;
 import lampwright.app.workshop.disk.DiskThread;
+import lampwright.app.workshop.edit.PictureFile;
 import lampwright.app.workshop.edit.Projects;
 import lampwright.app.workshop.model.Bench;
 import lampwright.app.workshop.model.Dialogs;
 import lampwright.app.workshop.model.DrawingSheet;
+import lampwright.app.workshop.model.FileChoice;
 import lampwright.app.workshop.model.GaugesModel;
 import lampwright.app.workshop.model.LightService;
 import lampwright.app.workshop.model.PackService;
 import lampwright.app.workshop.model.Playhead;
 import lampwright.app.workshop.model.cue.CueSettingsModel;
 import lampwright.app.workshop.model.drawing.DrawingModel;
+import lampwright.app.workshop.model.drawing.OwnPicture;
 import lampwright.app.workshop.model.drawing.PaintingJudge;
-import lampwright.app.workshop.model.drawing.PictureChoice;
 import lampwright.app.workshop.model.export.ExportModel;
 import lampwright.app.workshop.model.files.FilesModel;
 import lampwright.app.workshop.model.files.Workplace;
@@ -25,9 +31,17 @@ import lampwright.app.workshop.model.ribbon.CueCommands;
 import lampwright.app.workshop.model.ribbon.RibbonsModel;
 import lampwright.app.workshop.model.rig.RigCommands;
 import lampwright.app.workshop.model.rig.RigModel;
+import lampwright.app.workshop.model.rig.SceneModel;
 import lampwright.app.workshop.model.shelf.OwnPresets;
 import lampwright.app.workshop.model.shelf.ShelfModel;
+import lampwright.app.workshop.model.sound.Guide;
+import lampwright.app.workshop.model.sound.GuideCommands;
+import lampwright.app.workshop.model.sound.GuidePlayer;
+import lampwright.app.workshop.model.sound.GuideTrack;
 import lampwright.app.workshop.model.start.StartModel;
+import lampwright.app.workshop.sound.SoundFault;
+import lampwright.app.workshop.sound.SpeakerOutput;
+import lampwright.app.workshop.words.Texts;
 import lampwright.engine.disk.Owner;
 import lampwright.engine.work.LatestWorker;
 
@@ -49,6 +63,7 @@ final class WorkshopParts implements AutoCloseable {
   private final CueCommands commands;
   private final ShelfModel shelf;
   private final CueSettingsModel cues;
+  private final SceneModel scene;
   private final RigModel rig;
   private final RigCommands rigCommands;
   private final DrawingModel drawing;
@@ -56,6 +71,8 @@ final class WorkshopParts implements AutoCloseable {
   private final Player player;
   private final ProblemsModel problems;
   private final FilesModel files;
+  private final FileChoice choice;
+  private final Guide guide;
   private Optional<Path> exportFolder = Optional.empty();
 
   /**
@@ -75,6 +92,7 @@ final class WorkshopParts implements AutoCloseable {
     commands = new CueCommands(ribbons, dialogs);
     shelf = new ShelfModel(bench, commands, new OwnPresets(state, disk, screen), screen);
     cues = new CueSettingsModel(bench, lights);
+    scene = new SceneModel(bench, dialogs, lights);
     rig = new RigModel(bench, dialogs);
     rigCommands = new RigCommands(rig, dialogs);
     drawing = new DrawingModel(bench, lights, playhead, sheet);
@@ -83,9 +101,23 @@ final class WorkshopParts implements AutoCloseable {
     problems =
         new ProblemsModel(
             bench, playhead, lights.reportProperty(), packs.packedProperty(), searcher);
+    rig.findingsProperty().bind(problems.findings());
     files =
         new FilesModel(
             new Workplace(bench, dialogs, disk, reader, screen, state, Owner.self()), end);
+    choice = new FileChoice(dialogs, files.document()::file, disk, screen);
+    guide = guide(screen);
+  }
+
+  private Guide guide(Executor onScreen) {
+    GuideTrack track = new GuideTrack(bench, files.document().fileProperty(), onScreen);
+    ReadOnlyObjectWrapper<Optional<SoundFault.Reason>> trouble =
+        new ReadOnlyObjectWrapper<>(Optional.empty());
+    SpeakerOutput speaker = SpeakerOutput.ofMachine(trouble::set, onScreen);
+    GuidePlayer sounding =
+        new GuidePlayer(
+            bench, track, player, speaker, trouble.getReadOnlyProperty(), System::nanoTime);
+    return new Guide(track, sounding, new GuideCommands(bench, track, choice), player);
   }
 
   Bench bench() {
@@ -132,6 +164,10 @@ final class WorkshopParts implements AutoCloseable {
     return cues;
   }
 
+  SceneModel scene() {
+    return scene;
+  }
+
   RigModel rig() {
     return rig;
   }
@@ -164,11 +200,39 @@ final class WorkshopParts implements AutoCloseable {
     return disk;
   }
 
+  /** The guide sound of the scene on the bench. */
+  Guide guide() {
+    return guide;
+  }
+
   /** Lets the builder choose a picture for the view that is shown. */
-  Runnable picture() {
-    PictureChoice choice =
-        new PictureChoice(drawing, dialogs, files.document()::file, disk, screen);
-    return choice::choose;
+  void choosePicture() {
+    choice.choose(picture());
+  }
+
+  private FileChoice.Kind picture() {
+    return new FileChoice.Kind(
+        Texts.of("drawing"),
+        "picture",
+        List.of("*.png", "*.jpg", "*.jpeg"),
+        file -> PictureFile.size(file).isPresent(),
+        file -> drawing.picture(Optional.of(file)));
+  }
+
+  private OwnPicture ownPicture() {
+    return new OwnPicture() {
+      @Override
+      public void ask(Consumer<Path> then) {
+        choice.ask(picture(), then);
+      }
+
+      @Override
+      public void use(Path file) {
+        // In place of the drawing that was seen on the start sheet.
+        bench.project().model().map(Models::mainView).ifPresent(sheet.viewProperty()::set);
+        choice.use(picture(), file);
+      }
+    };
   }
 
   /** A new export, begun where the last one went. */
@@ -186,11 +250,12 @@ final class WorkshopParts implements AutoCloseable {
    * @param done called once it is left
    */
   StartModel start(Runnable done) {
-    return new StartModel(files, screen, done);
+    return new StartModel(files, ownPicture(), screen, done);
   }
 
   @Override
   public void close() {
+    guide.close();
     lights.close();
     judge.close();
     packs.close();

@@ -17,10 +17,12 @@ import javafx.scene.control.ComboBoxBase;
 import javafx.scene.control.Label;
 import javafx.scene.control.SplitPane;
 import javafx.scene.control.TextInputControl;
+import javafx.scene.control.Tooltip;
 import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyCombination;
 import javafx.scene.input.KeyEvent;
 import javafx.scene.layout.BorderPane;
+import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
@@ -40,6 +42,7 @@ import lampwright.app.workshop.model.problems.Target;
 import lampwright.app.workshop.model.rig.RigPart;
 import lampwright.app.workshop.model.start.StartModel;
 import lampwright.app.workshop.view.cue.CueSettingsView;
+import lampwright.app.workshop.view.cue.SceneView;
 import lampwright.app.workshop.view.drawing.DrawingBar;
 import lampwright.app.workshop.view.drawing.DrawingView;
 import lampwright.app.workshop.view.drawing.TransportBar;
@@ -59,6 +62,7 @@ import lampwright.engine.review.Finding;
 public final class WorkshopWindow {
   private static final double WIDTH = 1320;
   private static final double HEIGHT = 860;
+  private static final double TIP_WIDTH = 420;
 
   private final Texts texts = Texts.of("workshop");
   private final Stage stage;
@@ -85,8 +89,10 @@ public final class WorkshopWindow {
     Path state = StateFolder.ofUser();
     states = new WindowStates(state);
     parts = new WorkshopParts(dialogs, Platform::runLater, state, this::end);
-    cueSettings = new CueSettingsView(parts.cues(), parts.sheet().dropper());
-    ribbons = new RibbonsView(parts.ribbons(), parts.cueCommands(), this::toCueSettings);
+    SceneView scene = new SceneView(parts.scene());
+    cueSettings = new CueSettingsView(parts.cues(), parts.sheet().dropper(), scene);
+    ribbons =
+        new RibbonsView(parts.ribbons(), parts.cueCommands(), parts.guide(), this::toCueSettings);
     drawing =
         new DrawingView(
             parts.drawing(), parts.player(), parts.judge(), parts.files().document()::file);
@@ -106,8 +112,8 @@ public final class WorkshopWindow {
             new WorkshopCommands.Window(
                 this::export,
                 ribbons::offerKinds,
-                ribbons::rename,
-                ribbons::renameMarker,
+                new WorkshopCommands.Names(
+                    ribbons.names()::lamp, ribbons.names()::group, ribbons.names()::marker),
                 ribbons.markers(),
                 this::showShelf,
                 new WorkshopCommands.Help(page -> help(page, ""), this::tour, this::about),
@@ -115,6 +121,7 @@ public final class WorkshopWindow {
                 this::showStart));
     ribbons.setCommands(commands);
     drawing.setCommands(commands);
+    scene.setCommands(commands);
     help = new HelpWindow(this::keys, dialogs.stylesheets());
   }
 
@@ -125,6 +132,11 @@ public final class WorkshopWindow {
   /** What can be done in it. */
   Commands commands() {
     return commands;
+  }
+
+  /** The ribbons in it. */
+  RibbonsView ribbons() {
+    return ribbons;
   }
 
   /** The models behind it. */
@@ -141,7 +153,7 @@ public final class WorkshopWindow {
     WindowState before = remembered();
     dark.set(before.dark());
     parts.sheet().viewProperty().set(before.view());
-    parts.ribbons().show(before.rows());
+    parts.ribbons().rows().show(before.rows());
     Rectangle2D room = Screen.getPrimary().getVisualBounds();
     Scene scene =
         new Scene(
@@ -215,7 +227,11 @@ public final class WorkshopWindow {
                 .set(ribbons.getBoundsInParent().getMinY() - drawing.getBoundsInParent().getMinY());
     ribbons.boundsInParentProperty().addListener((of, before, now) -> shift.run());
     drawing.boundsInParentProperty().addListener((of, before, now) -> shift.run());
-    VBox upper = new VBox(sheet, new TransportBar(parts.bench(), parts.playhead(), parts.player()));
+    // Beside what is always there, so that nothing moves when there is something to report.
+    HBox foot =
+        new HBox(new TransportBar(parts.bench(), parts.playhead(), parts.player()), status());
+    foot.getStyleClass().add("sheet-foot");
+    VBox upper = new VBox(sheet, foot);
     VBox.setVgrow(sheet, Priority.ALWAYS);
     halves.setOrientation(Orientation.VERTICAL);
     halves.getItems().setAll(upper, panels.node());
@@ -228,7 +244,6 @@ public final class WorkshopWindow {
                 new HiddenNotice(parts.bench(), parts.sheet()),
                 this::export),
             gauges));
-    root.setBottom(status());
     root.setId("workshop");
     Tour stops =
         new Tour(
@@ -249,6 +264,15 @@ public final class WorkshopWindow {
     Label status = new Label();
     status.setId("status");
     status.getStyleClass().add("status");
+    status.setMinWidth(0);
+    // What is too long for its place is read in full here.
+    Tooltip whole = new Tooltip();
+    whole.textProperty().bind(status.textProperty());
+    whole.setWrapText(true);
+    whole.setMaxWidth(TIP_WIDTH);
+    status
+        .textProperty()
+        .addListener((of, before, now) -> status.setTooltip(now.isEmpty() ? null : whole));
     parts
         .bench()
         .refusalProperty()
@@ -262,6 +286,9 @@ public final class WorkshopWindow {
                 status.setText(
                     now.map(t -> Texts.of("files").get("autosave.trouble", t)).orElse("")));
     parts.files().noteProperty().addListener((of, before, now) -> status.setText(now.orElse("")));
+    Runnable guide = () -> status.setText(parts.guide().status());
+    parts.guide().track().faultProperty().addListener((of, before, now) -> guide.run());
+    parts.guide().sounding().troubleProperty().addListener((of, before, now) -> guide.run());
     return status;
   }
 
@@ -353,6 +380,8 @@ public final class WorkshopWindow {
           leaveStart = Optional.empty();
           start.close();
           scene.setRoot(bench);
+          // Before a focus asks for the colours of a part of it.
+          bench.applyCss();
           if (!parts.bench().project().rig().lamps().isEmpty()) {
             parts.drawing().showFullestView();
             panels.show(WorkshopPanels.CUE);
@@ -429,7 +458,7 @@ public final class WorkshopWindow {
               List.of(sheet.getDividerPositions()[0], halves.getDividerPositions()[0]),
               dark.get(),
               parts.sheet().viewProperty().get(),
-              parts.ribbons().rows());
+              parts.ribbons().rows().state());
       states.write(now);
     } catch (IOException | IllegalArgumentException lost) {
       // It opens as before next time.

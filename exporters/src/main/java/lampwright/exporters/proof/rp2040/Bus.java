@@ -24,6 +24,8 @@ final class Bus {
   private static final VarHandle SHORT =
       MethodHandles.byteArrayViewVarHandle(short[].class, ByteOrder.LITTLE_ENDIAN);
 
+  private static final String NOTHING_WRITTEN = "nothing was written to flash here";
+
   private final Rp2040 chip;
   private final Flash flash;
   private final byte[] flashBytes;
@@ -64,7 +66,7 @@ final class Bus {
     if (inRam >= 0 && inRam < RAM_BYTES) {
       return (short) SHORT.get(ram, inRam) & 0xFFFF;
     }
-    throw chip.fault(address, "nothing to run here");
+    throw chip.fault(address, isFlash(address) ? NOTHING_WRITTEN : "nothing to run here");
   }
 
   int read32(int address) {
@@ -148,6 +150,10 @@ final class Bus {
     writeRegister(address & ~3, repeated);
   }
 
+  private static boolean isFlash(int address) {
+    return address - FLASH >= 0 && address - FLASH < Flash.MAX_BYTES;
+  }
+
   private void checkAligned(int address, int bits) {
     if ((address & bits) != 0) {
       throw chip.fault(address, "unaligned access");
@@ -159,7 +165,7 @@ final class Bus {
       throw chip.fault(address, "flash is read before its interface is set up");
     }
     if (!flash.isKnown(offset)) {
-      throw chip.fault(address, "nothing was written to flash here");
+      throw chip.fault(address, NOTHING_WRITTEN);
     }
   }
 
@@ -188,7 +194,8 @@ final class Bus {
         };
     Block block = blocks.get(base);
     if (block == null) {
-      throw chip.fault(address, "nothing is known at this address");
+      throw chip.fault(
+          address, isFlash(address) ? NOTHING_WRITTEN : "nothing is known at this address");
     }
     if (block.resetBit() >= 0 && chip.resets().holds(block.resetBit())) {
       throw chip.fault(address, "the peripheral is held in reset");

@@ -1,6 +1,7 @@
 package lampwright.exporters.proof.rp2040;
 
 import java.util.List;
+import java.util.Locale;
 import lampwright.engine.time.Ratio;
 import org.jspecify.annotations.Nullable;
 
@@ -132,12 +133,17 @@ final class Clocks extends Block {
             .over(Ratio.of(256));
     system = auxiliary().over(divider);
     if (system.compareTo(GREATEST) > 0) {
-      throw chip.fault(base(), "the system clock would be " + system + " Hz");
+      throw chip.fault(base(), "the system clock would be " + megahertz(system));
     }
     if (!was.equals(system)) {
       changedAt = chip.now();
     }
     chip.timer().resumeTime();
+  }
+
+  /** A frequency in words. */
+  static String megahertz(Ratio hertz) {
+    return String.format(Locale.ROOT, "%.3f MHz", hertz.doubleValue() / 1_000_000);
   }
 
   private static long whole(int value, long forZero) {

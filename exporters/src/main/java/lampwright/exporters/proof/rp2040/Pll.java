@@ -90,7 +90,8 @@ final class Pll extends Block {
     if (reference().compareTo(LEAST_REFERENCE) < 0
         || oscillator().compareTo(LEAST_OSCILLATOR) < 0
         || oscillator().compareTo(GREATEST_OSCILLATOR) > 0) {
-      throw chip.fault(base(), "a PLL's oscillator is out of its range: " + oscillator() + " Hz");
+      throw chip.fault(
+          base(), "a PLL's oscillator is out of its range: " + Clocks.megahertz(oscillator()));
     }
     lockedAt = chip.now() + chip.cycles(LOCKS_IN);
   }

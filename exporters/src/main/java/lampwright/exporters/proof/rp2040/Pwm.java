@@ -11,6 +11,7 @@ final class Pwm extends Block implements Clocked {
   private int forced;
   private int levels;
   private boolean changed;
+  private long due = NEVER;
 
   Pwm(Rp2040 chip) {
     super(chip, "PWM", Resets.PWM);
@@ -64,11 +65,13 @@ final class Pwm extends Block implements Clocked {
     forced = 0;
     raise(0);
     levels = 0;
+    plan();
     put();
   }
 
   private void write(Runnable change) {
     change.run();
+    plan();
     put();
   }
 
@@ -121,12 +124,16 @@ final class Pwm extends Block implements Clocked {
     chip.gpio().put(Gpio.PWM, levels, -1);
   }
 
-  @Override
-  public long due() {
-    long due = NEVER;
+  /** Finds anew which slice changes next. */
+  private void plan() {
+    due = NEVER;
     for (PwmSlice slice : slices) {
       due = Math.min(due, slice.due());
     }
+  }
+
+  @Override
+  public long due() {
     return due;
   }
 
@@ -137,6 +144,7 @@ final class Pwm extends Block implements Clocked {
         slice.step();
       }
     }
+    plan();
     if (changed) {
       put();
     }

@@ -148,6 +148,7 @@ public final class Rp2040 {
           each.run(now);
         }
       }
+      // Asked after all have run: one may have made work for another.
       reschedule();
     }
     now = cycle;

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.concurrent.TimeoutException;
 import javafx.beans.property.ReadOnlyObjectWrapper;
 import javafx.scene.Scene;
 import javafx.scene.control.ComboBox;
@@ -22,6 +23,7 @@ import lampwright.app.workshop.model.Playhead;
 import lampwright.app.workshop.model.drawing.DrawingModel;
 import lampwright.app.workshop.model.files.ReadyAnswers;
 import lampwright.app.workshop.model.play.Player;
+import lampwright.app.workshop.view.TestWindow;
 import lampwright.engine.rig.View;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
@@ -84,7 +86,7 @@ class DrawingBarsTest {
   }
 
   @Test
-  void nightAndExposureAreThoseOfTheSheet(FxRobot robot) {
+  void nightAndExposureAreThoseOfTheSheet(FxRobot robot) throws TimeoutException {
     ToggleButton night = toggle(robot, "night");
     boolean before = sheet.nightProperty().get();
     String words = night.getText();
@@ -92,12 +94,21 @@ class DrawingBarsTest {
     assertThat(sheet.nightProperty().get()).isEqualTo(!before);
     assertThat(night.getText()).isNotEqualTo(words);
     Slider exposure = robot.lookup("#exposure").queryAs(Slider.class);
+    Label factor = robot.lookup(".field-range").queryAs(Label.class);
     robot.interact(() -> exposure.setValue(3));
-    assertThat(model.exposureProperty().get()).isEqualTo(3);
-    assertThat(robot.lookup(".field-range").queryAs(Label.class).getText()).contains("8");
-    robot.interact(() -> model.exposureProperty().set(-2));
+    assertThat(model.exposures().doublingsProperty().get()).isEqualTo(3);
+    TestWindow.await(() -> factor.getText().contains("8"));
+    robot.interact(() -> model.exposures().doublingsProperty().set(-2));
     assertThat(exposure.getValue()).isEqualTo(-2);
-    assertThat(robot.lookup(".field-range").queryAs(Label.class).getText()).contains("1/4");
+    TestWindow.await(() -> factor.getText().contains("1/4"));
+  }
+
+  /** Three quarters of the screen's white: the next doubling would be above it. */
+  @Test
+  void pressOnTheMeterTakesTheMostLightThatFits(FxRobot robot) {
+    robot.interact(() -> model.exposures().painted(sheet.viewProperty().get(), 0.1875, 1));
+    fire(robot, "exposure-meter");
+    assertThat(model.exposures().doublingsProperty().get()).isEqualTo(2);
   }
 
   @Test
