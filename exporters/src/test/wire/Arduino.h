@@ -10,6 +10,7 @@
 #endif
 
 #define INPUT_PULLUP 2
+#define OUTPUT 1
 #define LOW 0
 #define HIGH 1
 
@@ -26,6 +27,8 @@ void pinMode(uint8_t pin, uint8_t mode);
 int digitalRead(uint8_t pin);
 void analogWrite(uint8_t pin, int value);
 void delayMicroseconds(unsigned int us);
+void noInterrupts();
+void interrupts();
 void setup();
 void loop();
 #endif

@@ -9,6 +9,10 @@
 #include <stdlib.h>
 
 static unsigned long now;
+#if !defined(F_CPU)
+#define F_CPU 125000000UL
+#endif
+
 static int switched = HIGH;
 static double ns;
 SpiStandIn SPI;
@@ -18,6 +22,46 @@ void pinMode(uint8_t, uint8_t) {}
 int digitalRead(uint8_t) { return switched; }
 void delayMicroseconds(unsigned int us) { printf("reset %u\n", us); }
 void analogWrite(uint8_t pin, int value) { printf("pwm %u %d\n", pin, value); }
+
+/* A routine that sends bytes: they are written down. */
+void send_pixels(uint8_t pin, const uint8_t *bytes, uint16_t count) {
+  printf("bytes %u", pin);
+  for (uint16_t i = 0; i < count; i++) {
+    printf(" %u", bytes[i]);
+  }
+  printf("\n");
+}
+
+/* A pin and a counter of cycles; asking for it takes three of them. */
+static uint32_t cycles;
+static uint32_t changed;
+static bool first;
+
+static double since_change() {
+  double lasted = (cycles - changed) * 1e9 / F_CPU;
+  changed = cycles;
+  return lasted;
+}
+
+uint32_t count_cycles() { return cycles += 3; }
+void noInterrupts() {
+  first = true;
+  printf("line");
+}
+void interrupts() {
+  printf(" %.1f\n", since_change());
+}
+
+static bool before_begin = true;
+
+void set_pin(uint8_t, uint8_t) {
+  double lasted = since_change();
+  if (!first && !before_begin) {
+    printf(" %.1f", lasted);
+  }
+  before_begin = before_begin && !first;
+  first = false;
+}
 void SpiStandIn::beginTransaction(SPISettings settings) { ns = 1e9 / settings.hertz; }
 
 void SpiStandIn::transfer(void *bytes, size_t count) {

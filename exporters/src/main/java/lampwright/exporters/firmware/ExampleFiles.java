@@ -15,6 +15,8 @@ import lampwright.engine.rig.Chain;
 import lampwright.engine.rig.Pin;
 import lampwright.engine.rig.Rig;
 import lampwright.exporters.target.ChainLimits;
+import lampwright.exporters.target.PinPlan;
+import lampwright.exporters.target.SentTimes;
 import lampwright.exporters.target.SpiBits;
 import lampwright.exporters.target.Target;
 
@@ -67,7 +69,9 @@ final class ExampleFiles {
   private static String driverText(Target target, Rig rig) throws IOException {
     List<Chain> chains = rig.chains();
     String sends =
-        chains.isEmpty() ? "" : Resource.filled("hook/examples/chains.ino", chainWords(rig));
+        chains.isEmpty()
+            ? Resource.text("hook/examples/nochains.ino")
+            : Resource.filled("hook/examples/chains.ino", chainWords(target, rig));
     String outputs =
         rig.outputs().isEmpty()
             ? ""
@@ -75,37 +79,64 @@ final class ExampleFiles {
     return Resource.filled("hook/examples/driver.ino", Map.of("CHAINS", sends, "OUTPUTS", outputs));
   }
 
-  // The bytes of every chain; those of an impossible one are left for the builder.
-  private static Map<String, String> chainWords(Rig rig) {
-    StringBuilder table = new StringBuilder();
+  // What sends every chain; what none can is left for the builder.
+  private static Map<String, String> chainWords(Target target, Rig rig) {
+    StringBuilder spi = new StringBuilder();
+    StringBuilder pins = new StringBuilder();
     for (Chain chain : rig.chains()) {
-      Optional<SpiBits> bits = ChainLimits.of(chain).spiBits();
-      table.append("    {").append(bits.map(SpiBits::hertz).orElse(0));
-      table.append("UL, 0x").append(hex(bits.map(SpiBits::zero).orElse(0)));
-      table.append(", 0x").append(hex(bits.map(SpiBits::one).orElse(0))).append("},");
-      table.append(" /* ").append(chain.id()).append(": ").append(chain.type().id());
-      table.append(bits.isPresent() ? "" : ", which no such SPI can send").append(" */\n");
+      ChainLimits limits = ChainLimits.of(chain);
+      Optional<SpiBits> bits = limits.spiBits();
+      String what = " /* " + chain.id() + ": " + chain.type().id();
+      spi.append("    {").append(bits.map(SpiBits::hertz).orElse(0));
+      spi.append("UL, ").append(bits.map(SpiBits::bits).orElse(8));
+      spi.append(", 0x").append(hex(bits.map(SpiBits::zero).orElse(0)));
+      spi.append(", 0x").append(hex(bits.map(SpiBits::one).orElse(0))).append("},").append(what);
+      spi.append(bits.isPresent() ? "" : ", which no such SPI can send").append(" */\n");
+      Optional<SentTimes> times = limits.pinTimes();
+      pins.append("    {").append(whole(times.map(SentTimes::t0hNs)));
+      pins.append(", ").append(whole(times.map(SentTimes::t1hNs)));
+      pins.append(", ").append(whole(times.map(SentTimes::bitNs))).append("},").append(what);
+      pins.append(times.isPresent() ? "" : ", set its times").append(" */\n");
     }
-    return Map.of("BITS", table.toString().stripTrailing());
+    return Map.of(
+        "BITS",
+        spi.toString().stripTrailing(),
+        "TIMES",
+        pins.toString().stripTrailing(),
+        "PINS",
+        numbers(target.pins(rig), false));
+  }
+
+  private static String whole(Optional<Double> ns) {
+    return Long.toString(Math.round(ns.orElse(0.0)));
   }
 
   private static String hex(int value) {
     return String.format(Locale.ROOT, "%02X", value);
   }
 
-  // Stated pins, else pins that nothing else states; which of them are free the builder knows.
   private static String outputPins(Target target, Rig rig) {
-    List<Optional<Pin>> stated = target.pins(rig).outputs();
+    return numbers(target.pins(rig), true);
+  }
+
+  // Stated pins, else pins that nothing else states; which of them are free the builder knows.
+  private static String numbers(PinPlan plan, boolean ofOutputs) {
     Set<Integer> taken =
-        Stream.concat(target.pins(rig).chains().stream(), stated.stream())
+        Stream.concat(plan.chains().stream(), plan.outputs().stream())
             .flatMap(Optional::stream)
             .map(ExampleFiles::number)
             .collect(Collectors.toSet());
+    // Chains that state no pin come before outputs that don't.
+    long skipped = ofOutputs ? plan.chains().stream().filter(Optional::isEmpty).count() : 0;
     Iterator<Integer> free =
-        Stream.iterate(2, pin -> pin + 1).filter(pin -> !taken.contains(pin)).iterator();
-    return stated.stream()
-        .map(pin -> Integer.toString(pin.map(ExampleFiles::number).orElseGet(free::next)))
-        .collect(Collectors.joining(", "));
+        Stream.iterate(2, pin -> pin + 1)
+            .filter(pin -> !taken.contains(pin))
+            .skip(skipped)
+            .iterator();
+    return (ofOutputs ? plan.outputs() : plan.chains())
+        .stream()
+            .map(pin -> Integer.toString(pin.map(ExampleFiles::number).orElseGet(free::next)))
+            .collect(Collectors.joining(", "));
   }
 
   private static int number(Pin pin) {

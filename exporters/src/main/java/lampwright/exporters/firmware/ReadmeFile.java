@@ -173,7 +173,7 @@ final class ReadmeFile {
           hooks,
           "lampwright_emit_bytes",
           "sends the bytes of a chain",
-          "each bit as one byte of an SPI");
+          "by an SPI, by a routine of the board's, or by plain pins");
     }
     if (!rig.outputs().isEmpty()) {
       hook(

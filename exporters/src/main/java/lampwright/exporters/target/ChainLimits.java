@@ -17,6 +17,9 @@ public final class ChainLimits {
     return new ChainLimits(LineLimits.of(chain.type().line()));
   }
 
+  /** In steps of 62.5 ns, as for an AVR. */
+  private static final int PIN_HERTZ = 16_000_000;
+
   /** Whole nanoseconds inside the limits, by name: {@code T0H_MIN_NS} and so on. */
   public ImmutableMap<String, Long> times() {
     ImmutableMap.Builder<String, Long> times = ImmutableMap.builder();
@@ -31,6 +34,14 @@ public final class ChainLimits {
       ImmutableMap.Builder<String, Long> times, String name, LineLimits.Range range) {
     times.put(name + "_MIN_NS", (long) Math.ceil(range.leastNs()));
     times.put(name + "_MAX_NS", (long) Math.floor(range.greatestNs()));
+  }
+
+  /**
+   * Times for a pin that is set by counting cycles, both kinds of bit of one length; none if none
+   * stays within.
+   */
+  public Optional<SentTimes> pinTimes() {
+    return AvrWaves.find(limits, PIN_HERTZ).map(wave -> wave.at(PIN_HERTZ));
   }
 
   /** How an SPI sends them; none if none can. */

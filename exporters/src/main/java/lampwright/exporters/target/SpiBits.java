@@ -6,17 +6,23 @@ import java.util.stream.IntStream;
 import java.util.stream.Stream;
 
 /**
- * Bits of a pixel as bytes on the data line of an SPI, one byte a bit, most significant bit first.
- * Each byte ends low, so that a gap between bytes makes no line high.
+ * Bits of a pixel as 4 or 8 bits each on the data line of an SPI, most significant bit first. Each
+ * ends low, so that a gap between bytes makes no line high.
  *
  * @param hertz clock of the SPI
- * @param zero the byte that sends a 0
- * @param one the byte that sends a 1
+ * @param bits of the SPI for a bit of a pixel, 4 or 8
+ * @param zero what sends a 0
+ * @param one what sends a 1
  */
-public record SpiBits(int hertz, int zero, int one) {
-  private static final int BITS = 8;
+public record SpiBits(int hertz, int bits, int zero, int one) {
+  private static final int BYTE = 8;
 
-  /** Clocks to try: bits of 1.25 us first, then longer and shorter ones. */
+  /** With 4 bits a frame takes half the memory. Bits of 1.25 us. */
+  private static final int SHORT = 4;
+
+  private static final int SHORT_HERTZ = 3_200_000;
+
+  /** Clocks to try with 8 bits: bits of 1.25 us first, then longer and shorter ones. */
   private static final int[] HERTZ = {6_400_000, 6_000_000, 5_600_000, 5_000_000, 8_000_000};
 
   /** Enough room, as a share of the clock, for an SPI that can't have just this clock: ours. */
@@ -24,18 +30,26 @@ public record SpiBits(int hertz, int zero, int one) {
 
   private record Choice(SpiBits bits, double room) {}
 
-  /** The bytes for a pixel's limits; none if none stays within. */
+  /** The bits for a pixel's limits; none if none stays within. */
   static Optional<SpiBits> of(LineLimits limits) {
-    return IntStream.of(HERTZ)
-        .boxed()
-        .flatMap(hertz -> choices(hertz, limits))
-        .filter(choice -> choice.room >= 0)
+    return best(choices(SHORT_HERTZ, SHORT, limits).filter(choice -> choice.room >= ENOUGH_ROOM))
+        .or(
+            () ->
+                best(
+                    IntStream.of(HERTZ)
+                        .boxed()
+                        .flatMap(hertz -> choices(hertz, BYTE, limits))
+                        .filter(choice -> choice.room >= 0)));
+  }
+
+  private static Optional<SpiBits> best(Stream<Choice> choices) {
+    return choices
         .max(Comparator.comparingDouble(choice -> Math.min(ENOUGH_ROOM, choice.room)))
         .map(Choice::bits);
   }
 
-  private static Stream<Choice> choices(int hertz, LineLimits limits) {
-    return IntStream.range(2, BITS)
+  private static Stream<Choice> choices(int hertz, int bits, LineLimits limits) {
+    return IntStream.range(2, bits)
         .boxed()
         .flatMap(
             one ->
@@ -43,16 +57,17 @@ public record SpiBits(int hertz, int zero, int one) {
                     .mapToObj(
                         zero ->
                             new Choice(
-                                new SpiBits(hertz, high(zero), high(one)),
-                                limits.room(times(hertz, zero, one)))));
+                                new SpiBits(hertz, bits, high(bits, zero), high(bits, one)),
+                                limits.room(times(hertz, bits, zero, one)))));
   }
 
-  private static SentTimes times(int hertz, int zero, int one) {
+  private static SentTimes times(int hertz, int bits, int zero, int one) {
     double ns = 1e9 / hertz;
-    return new SentTimes(zero * ns, (BITS - zero) * ns, one * ns, (BITS - one) * ns);
+    return new SentTimes(zero * ns, (bits - zero) * ns, one * ns, (bits - one) * ns);
   }
 
-  private static int high(int bits) {
-    return 0xFF << (BITS - bits) & 0xFF;
+  private static int high(int bits, int count) {
+    int all = (1 << bits) - 1;
+    return all << (bits - count) & all;
   }
 }

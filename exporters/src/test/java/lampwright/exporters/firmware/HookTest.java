@@ -101,14 +101,17 @@ class HookTest {
 
   @ParameterizedTest
   @CsvSource({
-    "other, ws2812b, PlayScene",
-    "other, sk6812-rgbw, OwnLoop",
-    "other, ws2812b-2020, PlayScene"
+    "BY_SPI, ws2812b, PlayScene",
+    "BY_SPI, sk6812-rgbw, OwnLoop",
+    "BY_SPI, ws2812b-2020, PlayScene",
+    "BY_PINS, ws2812b, PlayScene",
+    "BY_PINS, sk6812-rgbw, PlayScene"
   })
-  void workedExampleSendsEveryBitWithinTheLimits(String controller, String type, String example)
+  void workedExampleSendsEveryBitWithinTheLimits(String driver, String type, String example)
       throws Exception {
-    ProjectJob job = FirmwareJobs.on(controller).chain(type, 3).output().frames(6).job();
+    ProjectJob job = FirmwareJobs.on("other").chain(type, 3).output().frames(6).job();
     export(job);
+    selected = driver;
     List<String> lines = run(example, 130_000);
     byte[] table =
         TestJobs.table(ExportJob.of(job.project(), job.scenes().get(0), ExportOptions.DEFAULT));
@@ -136,6 +139,33 @@ class HookTest {
     assertThat(lines).anyMatch(line -> line.startsWith("reset "));
   }
 
+  /** 3.2 MHz and four bits a bit: 312.5 and 625 ns, within SK6812's limits; half the memory. */
+  @Test
+  void spiOfThreePointTwoMegahertzIsUsedWhereItKeepsTheTimes() throws Exception {
+    export(FirmwareJobs.on("other").chain("sk6812-rgbw", 3).frames(6).job());
+    assertThat(Files.readString(folder.resolve("examples/PlayScene/driver.ino")))
+        .contains("{3200000UL, 4, 0x08, 0x0C}, /* c0: sk6812-rgbw */");
+  }
+
+  @Test
+  void routineOfTheBoardGetsTheBytesOfTheFrameTable() throws Exception {
+    ProjectJob job = FirmwareJobs.on("other").chain("ws2812b", 3, "GP7").frames(6).job();
+    export(job);
+    selected = "BY_ROUTINE";
+    List<String> sent =
+        run("PlayScene", 130_000).stream().filter(line -> line.startsWith("bytes ")).toList();
+    byte[] table =
+        TestJobs.table(ExportJob.of(job.project(), job.scenes().get(0), ExportOptions.DEFAULT));
+    assertThat(sent).hasSizeGreaterThanOrEqualTo(6);
+    for (int frame = 0; frame < 6; frame++) {
+      StringBuilder words = new StringBuilder("bytes 7");
+      for (int i = 0; i < 9; i++) {
+        words.append(' ').append(table[9 * frame + i] & 0xFF);
+      }
+      assertThat(sent.get(frame)).isEqualTo(words.toString());
+    }
+  }
+
   @Test
   void closedSwitchOfTheExampleMakesTheLightStandStill() throws Exception {
     export(FirmwareJobs.on("other").chain("ws2812b", 3).frames(6).job());
@@ -145,6 +175,9 @@ class HookTest {
         .isGreaterThan(3);
     assertThat(closed.stream().filter(line -> line.startsWith("line ")).distinct()).hasSize(1);
   }
+
+  /** The worked example that is compiled. */
+  private String selected = "BY_SPI";
 
   /** An IDE joins the files of a sketch and puts its core's header before them. */
   private List<String> run(String example, int microseconds, String... more) throws Exception {
@@ -165,6 +198,7 @@ class HookTest {
       objects.add(object);
     }
     List<String> words = new ArrayList<>(List.of("-std=gnu++11", "-DARDUINO=10819", "-I" + WIRE));
+    words.addAll(List.of("-DLAMPWRIGHT_DRIVER=" + selected, "-DF_CPU=125000000UL"));
     words.addAll(STRICT);
     words.addAll(List.of(joined.toString(), WIRE.resolve("host_core.cpp").toString()));
     words.addAll(objects);

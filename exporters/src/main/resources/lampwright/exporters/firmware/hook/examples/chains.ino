@@ -1,11 +1,16 @@
 
+#if LAMPWRIGHT_DRIVER == BY_SPI
+
+#include <SPI.h>
+
 /*
- * Each bit of a pixel is one byte on the SPI's data out, beginning high and ending low: the line's
- * high and low times are those bits. Clock, the byte for a 0 and the byte for a 1, worked out from
+ * Each bit of a pixel is some bits on the SPI's data out, beginning high and ending low: the line's
+ * high and low times are those bits. Clock, bits for a bit, and what a 0 and a 1 are, worked out from
  * the pixels' limits; a clock that is 5 % off still keeps them.
  */
 struct spi_bits {
   uint32_t hertz;
+  uint8_t bits; /* 4 or 8 */
   uint8_t zero;
   uint8_t one;
 };
@@ -16,13 +21,20 @@ static const spi_bits BITS[LAMPWRIGHT_CHAINS] = {
 
 static uint8_t on_the_line[8 * LAMPWRIGHT_DIMMED_BYTES];
 
+void driver_begin() { SPI.begin(); }
+
 /* An SPI has one data pin, so this sends every chain there: choose another SPI for chain 1. */
 void lampwright_emit_bytes(uint8_t chain, const uint8_t *bytes, uint16_t count) {
   const spi_bits &bits = BITS[chain];
   uint8_t *next = on_the_line;
   for (uint16_t i = 0; i < count; i++) {
+    uint8_t waiting = 0;
     for (uint8_t bit = 0x80; bit != 0; bit >>= 1) {
-      *next++ = bytes[i] & bit ? bits.one : bits.zero;
+      waiting = (uint8_t)(waiting << 4 | (bytes[i] & bit ? bits.one : bits.zero));
+      if (bits.bits == 8 || bit & 0x55) {
+        *next++ = waiting;
+        waiting = 0;
+      }
     }
   }
   delayMicroseconds(LAMPWRIGHT_RESET_US);
@@ -30,3 +42,83 @@ void lampwright_emit_bytes(uint8_t chain, const uint8_t *bytes, uint16_t count) 
   SPI.transfer(on_the_line, next - on_the_line);
   SPI.endTransaction();
 }
+
+#elif LAMPWRIGHT_DRIVER == BY_ROUTINE
+
+/* The pins of the chains: set yours. */
+static const uint8_t CHAIN_PINS[LAMPWRIGHT_CHAINS] = {@PINS@};
+
+/*
+ * Your routine: sends bytes as they are, in the pixels' own order, each most significant bit first. Most
+ * have a buffer of their own; then copy the bytes there instead, and call what shows them. Take one
+ * whose times are those of lampwright_config.h.
+ */
+extern void send_pixels(uint8_t pin, const uint8_t *bytes, uint16_t count);
+
+void driver_begin() {
+  for (uint8_t chain = 0; chain < LAMPWRIGHT_CHAINS; chain++) {
+    pinMode(CHAIN_PINS[chain], OUTPUT);
+  }
+}
+
+void lampwright_emit_bytes(uint8_t chain, const uint8_t *bytes, uint16_t count) {
+  delayMicroseconds(LAMPWRIGHT_RESET_US);
+  send_pixels(CHAIN_PINS[chain], bytes, count);
+}
+
+#else
+
+/* The pins of the chains: set yours. */
+static const uint8_t CHAIN_PINS[LAMPWRIGHT_CHAINS] = {@PINS@};
+
+/* High times of a 0 and of a 1 and the length of a bit, ns, in the middle of the pixels' limits. */
+struct pin_bits {
+  uint16_t zero_ns;
+  uint16_t one_ns;
+  uint16_t bit_ns;
+};
+
+static const pin_bits TIMES[LAMPWRIGHT_CHAINS] = {
+@TIMES@
+};
+
+/*
+ * For cores of 100 MHz and more. Two functions of your board: the count of the core's cycles (on many
+ * boards a register), and what sets a pin (a port register; digitalWrite is too slow on most).
+ */
+extern uint32_t count_cycles(void);
+extern void set_pin(uint8_t pin, uint8_t high);
+static const uint32_t CYCLES_A_MICROSECOND = F_CPU / 1000000UL;
+
+static void wait_until(uint32_t start, uint32_t ns) {
+  uint32_t cycles = ns * CYCLES_A_MICROSECOND / 1000;
+  while (count_cycles() - start < cycles) {
+  }
+}
+
+void driver_begin() {
+  for (uint8_t chain = 0; chain < LAMPWRIGHT_CHAINS; chain++) {
+    pinMode(CHAIN_PINS[chain], OUTPUT);
+    set_pin(CHAIN_PINS[chain], LOW);
+  }
+}
+
+/* Interrupts wait meanwhile: 1.25 us for each bit. */
+void lampwright_emit_bytes(uint8_t chain, const uint8_t *bytes, uint16_t count) {
+  const pin_bits &times = TIMES[chain];
+  uint8_t pin = CHAIN_PINS[chain];
+  delayMicroseconds(LAMPWRIGHT_RESET_US);
+  noInterrupts();
+  for (uint16_t i = 0; i < count; i++) {
+    for (uint8_t bit = 0x80; bit != 0; bit >>= 1) {
+      uint32_t start = count_cycles();
+      set_pin(pin, HIGH);
+      wait_until(start, bytes[i] & bit ? times.one_ns : times.zero_ns);
+      set_pin(pin, LOW);
+      wait_until(start, times.bit_ns);
+    }
+  }
+  interrupts();
+}
+
+#endif

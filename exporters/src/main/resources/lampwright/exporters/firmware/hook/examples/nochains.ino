@@ -1,0 +1,2 @@
+
+void driver_begin() {}
