@@ -7,6 +7,7 @@ module lampwright.app {
   requires lampwright.exporters;
   requires tools.jackson.core;
   requires com.google.common;
+  requires java.desktop;
   requires java.xml;
   requires org.commonmark;
   requires org.commonmark.ext.gfm.tables;

@@ -181,6 +181,7 @@ class StructureTest {
               "lampwright.app.start..",
               "lampwright.app.workshop.disk..",
               "lampwright.app.workshop.edit..",
+              "lampwright.app.workshop.sound..",
               "lampwright.app.workshop.words..")
           .should()
           .dependOnClassesThat()

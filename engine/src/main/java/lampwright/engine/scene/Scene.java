@@ -5,6 +5,7 @@ import static lampwright.engine.check.Checks.canonical;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import lampwright.engine.check.Checks;
 import lampwright.engine.check.ListLimit;
@@ -14,6 +15,7 @@ import lampwright.engine.field.Field;
 import lampwright.engine.field.FlagType;
 import lampwright.engine.field.IdType;
 import lampwright.engine.field.ListType;
+import lampwright.engine.field.OptionalType;
 import lampwright.engine.field.RecordType;
 import lampwright.engine.field.Shape;
 import lampwright.engine.field.Unit;
@@ -29,6 +31,7 @@ import lampwright.engine.pattern.Times;
  * @param dither what becomes of the part of a drive that a byte cannot hold
  * @param tracks in order from the lowest to the topmost
  * @param markers times that have a name, in any order
+ * @param guideSound what the workshop plays beside it; it changes nothing of the light
  */
 public record Scene(
     String id,
@@ -37,7 +40,8 @@ public record Scene(
     boolean loop,
     Dither dither,
     List<Track> tracks,
-    List<Marker> markers) {
+    List<Marker> markers,
+    Optional<GuideSound> guideSound) {
   public static final int MAX_FRAMES = 1_000_000;
   private static final BigDecimal SECOND_MS = BigDecimal.valueOf(1000);
   private static final Set<String> TIMES = Set.of("lengthMs", "framesPerSecond");
@@ -73,16 +77,30 @@ public record Scene(
           new ListType<>(RecordType.of(Marker.SHAPE), new ListLimit(0, 1000, "markers")),
           Scene::markers);
 
+  public static final Field<Scene, Optional<GuideSound>> GUIDE_SOUND =
+      Field.optional(
+          "guideSound", OptionalType.of(RecordType.of(GuideSound.SHAPE)), Scene::guideSound);
+
   public static final Shape<Scene> SHAPE =
       Shape.of(
-          "scene", Scene.class, ID, LENGTH_MS, FRAMES_PER_SECOND, LOOP, DITHER, TRACKS, MARKERS);
+          "scene",
+          Scene.class,
+          ID,
+          LENGTH_MS,
+          FRAMES_PER_SECOND,
+          LOOP,
+          DITHER,
+          TRACKS,
+          MARKERS,
+          GUIDE_SOUND);
 
   public Scene {
     lengthMs = canonical(lengthMs);
     framesPerSecond = canonical(framesPerSecond);
     tracks = List.copyOf(tracks);
     markers = List.copyOf(markers);
-    Checks checks = SHAPE.check(id, lengthMs, framesPerSecond, loop, dither, tracks, markers);
+    Checks checks =
+        SHAPE.check(id, lengthMs, framesPerSecond, loop, dither, tracks, markers, guideSound);
     // Past a wrong length or rate the number of frames says nothing.
     if (checks.faults().stream().noneMatch(f -> TIMES.contains(f.field()))
         && exactFrames(lengthMs, framesPerSecond).compareTo(BigDecimal.valueOf(MAX_FRAMES)) > 0) {
@@ -94,7 +112,7 @@ public record Scene(
     checks.done();
   }
 
-  /** A scene without markers. */
+  /** A scene without markers and guide sound. */
   public Scene(
       String id,
       BigDecimal lengthMs,
@@ -102,7 +120,7 @@ public record Scene(
       boolean loop,
       Dither dither,
       List<Track> tracks) {
-    this(id, lengthMs, framesPerSecond, loop, dither, tracks, List.of());
+    this(id, lengthMs, framesPerSecond, loop, dither, tracks, List.of(), Optional.empty());
   }
 
   /** How many frames it has: its length in frames, rounded half up, at least 1. */

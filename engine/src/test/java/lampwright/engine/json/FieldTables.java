@@ -46,6 +46,7 @@ import lampwright.engine.rig.PixelType;
 import lampwright.engine.rig.Place;
 import lampwright.engine.rig.Rig;
 import lampwright.engine.scene.Cue;
+import lampwright.engine.scene.GuideSound;
 import lampwright.engine.scene.Marker;
 import lampwright.engine.scene.Scene;
 import lampwright.engine.scene.Track;
@@ -70,6 +71,7 @@ final class FieldTables {
           LineTiming.SHAPE,
           Scene.SHAPE,
           Marker.SHAPE,
+          GuideSound.SHAPE,
           Preset.SHAPE,
           Track.SHAPE,
           Cue.SHAPE,

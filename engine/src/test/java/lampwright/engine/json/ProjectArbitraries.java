@@ -8,6 +8,7 @@ import lampwright.engine.rig.Lamp;
 import lampwright.engine.rig.PixelType;
 import lampwright.engine.rig.Rig;
 import lampwright.engine.scene.Cue;
+import lampwright.engine.scene.GuideSound;
 import lampwright.engine.scene.Scene;
 import lampwright.engine.scene.Track;
 import net.jqwik.api.Arbitraries;
@@ -73,6 +74,7 @@ public final class ProjectArbitraries {
   private Scene scene(List<String> lamps) {
     return values()
         .with(Scene.ID, () -> chance.id("s"))
+        .with(GuideSound.FILE, () -> chance.of("a.wav", "sounds/horn 2.AIF", "ü/1.aiff"))
         .with(Scene.LENGTH_MS, () -> chance.decimal("1", "2000"))
         .with(Scene.FRAMES_PER_SECOND, () -> chance.decimal("1", "60"))
         .with(Scene.TRACKS, () -> chance.list(0, lamps.isEmpty() ? 0 : 3, () -> track(lamps)))

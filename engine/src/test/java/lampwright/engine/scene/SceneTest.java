@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import lampwright.engine.check.Fault;
 import lampwright.engine.check.InvalidModelException;
 import lampwright.engine.pattern.Look;
@@ -97,7 +98,14 @@ class SceneTest {
     List<Marker> markers = new ArrayList<>(List.of(new Marker(BigDecimal.TEN, "turn")));
     Scene scene =
         new Scene(
-            "s", new BigDecimal("1000"), new BigDecimal("50"), true, Dither.OFF, tracks, markers);
+            "s",
+            new BigDecimal("1000"),
+            new BigDecimal("50"),
+            true,
+            Dither.OFF,
+            tracks,
+            markers,
+            Optional.empty());
     tracks.clear();
     markers.clear();
     assertThat(scene.tracks()).hasSize(1);

@@ -89,4 +89,16 @@ public final class LampEdits {
     }
     return runs;
   }
+
+  /** Gives a group of lamps another name, or none. */
+  public static Project renameGroup(Project project, String from, String to) {
+    Rig rig = project.rig();
+    return Project.RIG.with(
+        project,
+        Rig.LAMPS.with(
+            rig,
+            rig.lamps().stream()
+                .map(lamp -> lamp.group().equals(from) ? Lamp.GROUP.with(lamp, to) : lamp)
+                .toList()));
+  }
 }

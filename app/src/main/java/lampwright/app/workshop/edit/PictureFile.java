@@ -42,16 +42,6 @@ public final class PictureFile {
     return size(new DataInputStream(new BufferedInputStream(in))).filter(PictureFile::fits);
   }
 
-  /**
-   * Whether a file that stands in a folder leads out of it by a link: it could show what is none of
-   * the project's.
-   *
-   * @throws IOException if there is no such file
-   */
-  public static boolean leadsOut(Path folder, Path file) throws IOException {
-    return !file.toRealPath().startsWith(folder.toRealPath());
-  }
-
   private static boolean fits(Size size) {
     return size.width() >= 1
         && size.height() >= 1

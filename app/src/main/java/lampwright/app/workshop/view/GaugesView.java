@@ -1,33 +1,26 @@
 package lampwright.app.workshop.view;
 
-import java.util.Optional;
 import java.util.function.Consumer;
 import javafx.animation.Animation;
 import javafx.animation.PauseTransition;
 import javafx.beans.value.ObservableValue;
 import javafx.geometry.Pos;
 import javafx.scene.AccessibleRole;
-import javafx.scene.canvas.Canvas;
-import javafx.scene.canvas.GraphicsContext;
 import javafx.scene.control.Button;
 import javafx.scene.control.Label;
 import javafx.scene.control.Tooltip;
 import javafx.scene.layout.HBox;
-import javafx.scene.layout.Pane;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.VBox;
 import javafx.scene.shape.SVGPath;
 import javafx.util.Duration;
 import lampwright.app.workshop.model.Gauge;
-import lampwright.app.workshop.model.GaugeInk;
-import lampwright.app.workshop.model.GaugeRule;
 import lampwright.app.workshop.model.GaugesModel;
 import lampwright.app.workshop.words.Texts;
 
 /** The gauges in a row, always in sight. Each is a button that leads to what it measures. */
 public final class GaugesView extends HBox {
   private static final double RULE_WIDTH = 124;
-  private static final double RULE_HEIGHT = 20;
 
   private final Texts texts = Texts.of("gauges");
   private final Consumer<Gauge> lead;
@@ -55,7 +48,7 @@ public final class GaugesView extends HBox {
     sign.getStyleClass().add("gauge-sign");
     HBox head = new HBox(6, name, sign);
     head.setAlignment(Pos.CENTER_LEFT);
-    Rule rule = new Rule();
+    GaugeRuleView rule = new GaugeRuleView(RULE_WIDTH);
     HBox foot = new HBox(10, reading, rule);
     foot.setAlignment(Pos.CENTER_LEFT);
     Button button = new Button();
@@ -86,7 +79,7 @@ public final class GaugesView extends HBox {
   }
 
   private void show(
-      Gauge now, Button button, Label reading, SVGPath sign, Rule rule, Tooltip details) {
+      Gauge now, Button button, Label reading, SVGPath sign, GaugeRuleView rule, Tooltip details) {
     reading.setText(now.reading());
     // A sign beside the colour, for those who don't see the one.
     sign.setContent(
@@ -111,36 +104,5 @@ public final class GaugesView extends HBox {
             now.reading(),
             texts.get("gauge.state." + now.state().name())));
     button.setAccessibleHelp(now.details());
-  }
-
-  /** The rule of a gauge. */
-  private static final class Rule extends Pane {
-    // Before the inks, which call back while they are made.
-    private Optional<Gauge> shown = Optional.empty();
-    private final Canvas canvas = new Canvas(RULE_WIDTH, RULE_HEIGHT);
-    private final Inks<GaugeInk> inks = new Inks<>(GaugeInk.class, this::paint);
-    private final DisplayPainter painter = new DisplayPainter(inks::paint);
-
-    Rule() {
-      getStyleClass().add("gauge-rule");
-      setMinSize(RULE_WIDTH, RULE_HEIGHT);
-      setMaxSize(RULE_WIDTH, RULE_HEIGHT);
-      getChildren().setAll(inks, canvas);
-    }
-
-    void show(Gauge gauge) {
-      setVisible(gauge.share().isPresent() || gauge.mark().isPresent());
-      shown = Optional.of(gauge);
-      paint();
-    }
-
-    private void paint() {
-      if (shown.isEmpty()) {
-        return;
-      }
-      GraphicsContext g = canvas.getGraphicsContext2D();
-      g.clearRect(0, 0, RULE_WIDTH, RULE_HEIGHT);
-      painter.paint(GaugeRule.of(shown.get(), RULE_WIDTH, RULE_HEIGHT), g);
-    }
   }
 }

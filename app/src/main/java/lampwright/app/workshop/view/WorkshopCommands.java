@@ -35,8 +35,7 @@ final class WorkshopCommands {
    *
    * @param export opens the export
    * @param offerKinds lets the builder choose a pattern for a new cue
-   * @param rename edits the name of the selected lamp
-   * @param renameMarker edits the name of the selected marker
+   * @param names are edited in their places
    * @param markers what is done to markers
    * @param showShelf brings the patterns shelf into sight
    * @param help what the window explains
@@ -46,13 +45,21 @@ final class WorkshopCommands {
   record Window(
       Runnable export,
       Runnable offerKinds,
-      Runnable rename,
-      Runnable renameMarker,
+      Names names,
       MarkerCommands markers,
       Runnable showShelf,
       Help help,
       BooleanProperty dark,
       Runnable start) {}
+
+  /**
+   * Names that are edited in their places.
+   *
+   * @param lamp of the selected lamp
+   * @param group of its group
+   * @param marker of the selected marker
+   */
+  record Names(Runnable lamp, Runnable group, Runnable marker) {}
 
   /**
    * What the window explains.
@@ -80,13 +87,19 @@ final class WorkshopCommands {
                         .withShortcut("Shortcut+Shift+N")),
                 RibbonCommands.cues(parts.cueCommands(), window.offerKinds()),
                 new LampCueCommands(parts.bench(), parts.dialogs()).commands(),
+                parts.ribbons().keyframes().commands(),
                 ShelfCommands.of(parts.shelf(), window.showShelf()),
                 rig(parts.rigCommands()),
                 play(parts.player()),
-                drawing(parts.drawing(), parts.picture()),
+                drawing(parts.drawing(), parts::choosePicture),
                 RibbonCommands.view(parts.ribbons()),
-                RibbonCommands.rows(parts.ribbons(), parts.cueCommands(), window.rename()),
-                RibbonCommands.time(parts.ribbons(), window.markers(), window.renameMarker()),
+                RibbonCommands.rows(
+                    parts.ribbons(),
+                    parts.cueCommands(),
+                    window.names().lamp(),
+                    window.names().group()),
+                RibbonCommands.time(parts.ribbons(), window.markers(), window.names().marker()),
+                parts.guide().commands().commands(),
                 window(parts, window),
                 help(parts.problems(), window.help()))
             .flatMap(List::stream)
@@ -133,8 +146,10 @@ final class WorkshopCommands {
         view("drawing.act.view.rear", model, View.REAR).withShortcut("Shortcut+3"),
         view("drawing.act.view.top", model, View.TOP).withShortcut("Shortcut+4"),
         Command.toggle("drawing.act.night", show, model.sheet().nightProperty()),
-        Command.of("drawing.act.brighter", show, () -> expose(model, 1)),
-        Command.of("drawing.act.darker", show, () -> expose(model, -1)),
+        Command.of("drawing.act.brighter", show, () -> model.exposures().step(1)),
+        Command.of("drawing.act.darker", show, () -> model.exposures().step(-1)),
+        Command.of("drawing.act.byMeter", show, model.exposures()::byMeter)
+            .withShortcut("Shortcut+Shift+E"),
         Command.of("drawing.act.hereToo", show, model::showHereToo),
         Command.of("drawing.act.turn", show, () -> model.turn(TURN_DEGREES)),
         Command.of("drawing.act.mirror", show, model::mirror),
@@ -151,13 +166,6 @@ final class WorkshopCommands {
 
   private static Command view(String id, DrawingModel model, View view) {
     return Command.of(id, new InMenu(CommandMenu.SHOW, 1), view, model.sheet().viewProperty()::set);
-  }
-
-  private static void expose(DrawingModel model, int by) {
-    int wanted = model.exposureProperty().get() + by;
-    model
-        .exposureProperty()
-        .set(Math.max(DrawingModel.LEAST_EXPOSURE, Math.min(DrawingModel.MOST_EXPOSURE, wanted)));
   }
 
   private static List<Command> window(WorkshopParts parts, Window window) {

@@ -1,13 +1,17 @@
 package lampwright.app.workshop.view;
 
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Executor;
+import javafx.beans.property.ReadOnlyObjectWrapper;
 import lampwright.app.workshop.disk.DiskThread;
+import lampwright.app.workshop.edit.PictureFile;
 import lampwright.app.workshop.edit.Projects;
 import lampwright.app.workshop.model.Bench;
 import lampwright.app.workshop.model.Dialogs;
 import lampwright.app.workshop.model.DrawingSheet;
+import lampwright.app.workshop.model.FileChoice;
 import lampwright.app.workshop.model.GaugesModel;
 import lampwright.app.workshop.model.LightService;
 import lampwright.app.workshop.model.PackService;
@@ -15,7 +19,6 @@ import lampwright.app.workshop.model.Playhead;
 import lampwright.app.workshop.model.cue.CueSettingsModel;
 import lampwright.app.workshop.model.drawing.DrawingModel;
 import lampwright.app.workshop.model.drawing.PaintingJudge;
-import lampwright.app.workshop.model.drawing.PictureChoice;
 import lampwright.app.workshop.model.export.ExportModel;
 import lampwright.app.workshop.model.files.FilesModel;
 import lampwright.app.workshop.model.files.Workplace;
@@ -27,7 +30,14 @@ import lampwright.app.workshop.model.rig.RigCommands;
 import lampwright.app.workshop.model.rig.RigModel;
 import lampwright.app.workshop.model.shelf.OwnPresets;
 import lampwright.app.workshop.model.shelf.ShelfModel;
+import lampwright.app.workshop.model.sound.Guide;
+import lampwright.app.workshop.model.sound.GuideCommands;
+import lampwright.app.workshop.model.sound.GuidePlayer;
+import lampwright.app.workshop.model.sound.GuideTrack;
 import lampwright.app.workshop.model.start.StartModel;
+import lampwright.app.workshop.sound.SoundFault;
+import lampwright.app.workshop.sound.SpeakerOutput;
+import lampwright.app.workshop.words.Texts;
 import lampwright.engine.disk.Owner;
 import lampwright.engine.work.LatestWorker;
 
@@ -56,6 +66,8 @@ final class WorkshopParts implements AutoCloseable {
   private final Player player;
   private final ProblemsModel problems;
   private final FilesModel files;
+  private final FileChoice choice;
+  private final Guide guide;
   private Optional<Path> exportFolder = Optional.empty();
 
   /**
@@ -86,6 +98,19 @@ final class WorkshopParts implements AutoCloseable {
     files =
         new FilesModel(
             new Workplace(bench, dialogs, disk, reader, screen, state, Owner.self()), end);
+    choice = new FileChoice(dialogs, files.document()::file, disk, screen);
+    guide = guide(screen);
+  }
+
+  private Guide guide(Executor onScreen) {
+    GuideTrack track = new GuideTrack(bench, files.document().fileProperty(), onScreen);
+    ReadOnlyObjectWrapper<Optional<SoundFault.Reason>> trouble =
+        new ReadOnlyObjectWrapper<>(Optional.empty());
+    SpeakerOutput speaker = SpeakerOutput.ofMachine(trouble::set, onScreen);
+    GuidePlayer sounding =
+        new GuidePlayer(
+            bench, track, player, speaker, trouble.getReadOnlyProperty(), System::nanoTime);
+    return new Guide(track, sounding, new GuideCommands(bench, track, choice), player);
   }
 
   Bench bench() {
@@ -164,11 +189,20 @@ final class WorkshopParts implements AutoCloseable {
     return disk;
   }
 
+  /** The guide sound of the scene on the bench. */
+  Guide guide() {
+    return guide;
+  }
+
   /** Lets the builder choose a picture for the view that is shown. */
-  Runnable picture() {
-    PictureChoice choice =
-        new PictureChoice(drawing, dialogs, files.document()::file, disk, screen);
-    return choice::choose;
+  void choosePicture() {
+    choice.choose(
+        new FileChoice.Kind(
+            Texts.of("drawing"),
+            "picture",
+            List.of("*.png", "*.jpg", "*.jpeg"),
+            file -> PictureFile.size(file).isPresent(),
+            file -> drawing.picture(Optional.of(file))));
   }
 
   /** A new export, begun where the last one went. */
@@ -191,6 +225,7 @@ final class WorkshopParts implements AutoCloseable {
 
   @Override
   public void close() {
+    guide.close();
     lights.close();
     judge.close();
     packs.close();

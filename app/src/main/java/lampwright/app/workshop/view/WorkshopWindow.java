@@ -86,7 +86,8 @@ public final class WorkshopWindow {
     states = new WindowStates(state);
     parts = new WorkshopParts(dialogs, Platform::runLater, state, this::end);
     cueSettings = new CueSettingsView(parts.cues(), parts.sheet().dropper());
-    ribbons = new RibbonsView(parts.ribbons(), parts.cueCommands(), this::toCueSettings);
+    ribbons =
+        new RibbonsView(parts.ribbons(), parts.cueCommands(), parts.guide(), this::toCueSettings);
     drawing =
         new DrawingView(
             parts.drawing(), parts.player(), parts.judge(), parts.files().document()::file);
@@ -106,8 +107,8 @@ public final class WorkshopWindow {
             new WorkshopCommands.Window(
                 this::export,
                 ribbons::offerKinds,
-                ribbons::rename,
-                ribbons::renameMarker,
+                new WorkshopCommands.Names(
+                    ribbons.names()::lamp, ribbons.names()::group, ribbons.names()::marker),
                 ribbons.markers(),
                 this::showShelf,
                 new WorkshopCommands.Help(page -> help(page, ""), this::tour, this::about),
@@ -127,6 +128,11 @@ public final class WorkshopWindow {
     return commands;
   }
 
+  /** The ribbons in it. */
+  RibbonsView ribbons() {
+    return ribbons;
+  }
+
   /** The models behind it. */
   WorkshopParts parts() {
     return parts;
@@ -141,7 +147,7 @@ public final class WorkshopWindow {
     WindowState before = remembered();
     dark.set(before.dark());
     parts.sheet().viewProperty().set(before.view());
-    parts.ribbons().show(before.rows());
+    parts.ribbons().rows().show(before.rows());
     Rectangle2D room = Screen.getPrimary().getVisualBounds();
     Scene scene =
         new Scene(
@@ -262,6 +268,9 @@ public final class WorkshopWindow {
                 status.setText(
                     now.map(t -> Texts.of("files").get("autosave.trouble", t)).orElse("")));
     parts.files().noteProperty().addListener((of, before, now) -> status.setText(now.orElse("")));
+    Runnable guide = () -> status.setText(parts.guide().status());
+    parts.guide().track().faultProperty().addListener((of, before, now) -> guide.run());
+    parts.guide().sounding().troubleProperty().addListener((of, before, now) -> guide.run());
     return status;
   }
 
@@ -429,7 +438,7 @@ public final class WorkshopWindow {
               List.of(sheet.getDividerPositions()[0], halves.getDividerPositions()[0]),
               dark.get(),
               parts.sheet().viewProperty().get(),
-              parts.ribbons().rows());
+              parts.ribbons().rows().state());
       states.write(now);
     } catch (IOException | IllegalArgumentException lost) {
       // It opens as before next time.

@@ -12,6 +12,7 @@ import java.util.List;
 import java.util.Optional;
 import javax.imageio.ImageIO;
 import lampwright.app.workshop.Projects4Tests;
+import lampwright.app.workshop.disk.ProjectFolder;
 import lampwright.engine.document.Picture;
 import lampwright.engine.document.Project;
 import lampwright.engine.pattern.Look;
@@ -117,8 +118,8 @@ class SmallEditsTest {
     Path outside = Files.writeString(folder.resolve("private.png"), "x");
     Path link = Files.createSymbolicLink(inside.resolve("model.png"), outside);
     Path own = Files.writeString(inside.resolve("own.png"), "x");
-    assertThat(PictureFile.leadsOut(inside, link)).isTrue();
-    assertThat(PictureFile.leadsOut(inside, own)).isFalse();
+    assertThat(ProjectFolder.leadsOut(inside, link)).isTrue();
+    assertThat(ProjectFolder.leadsOut(inside, own)).isFalse();
   }
 
   @ParameterizedTest

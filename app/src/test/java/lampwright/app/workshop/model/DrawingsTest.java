@@ -129,7 +129,7 @@ class DrawingsTest {
       ribbons.showAll();
       bench.select(
           bench.selection().withCues(List.of(new CueRef(0, 0))).withLamps(List.of("beacon-left")));
-      ribbons.toggleUnfolded("beacon-left");
+      ribbons.rows().toggleUnfolded("beacon-left");
       RibbonDrawing drawing = new RibbonDrawing(ribbons, TypeMeasure.ESTIMATE, 13);
       List<Element> titles = elements(parsed(drawing.titles(300, 2000)));
       for (Lamp lamp : bench.project().rig().lamps()) {

@@ -37,8 +37,7 @@ class WorkshopCommandsTest {
             new WorkshopCommands.Window(
                 () -> {},
                 () -> {},
-                () -> {},
-                () -> {},
+                new WorkshopCommands.Names(() -> {}, () -> {}, () -> {}),
                 new MarkerCommands(parts.ribbons()),
                 () -> {},
                 new WorkshopCommands.Help(page -> {}, () -> {}, () -> {}),

@@ -10,6 +10,7 @@ import java.util.stream.Collectors;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
 import lampwright.app.workshop.edit.CueEdits;
+import lampwright.app.workshop.edit.CuePhases;
 import lampwright.app.workshop.edit.CueRef;
 import lampwright.app.workshop.edit.CueSettings;
 import lampwright.app.workshop.edit.Edit;
@@ -116,13 +117,7 @@ public final class CueSettingsModel {
   public void shareOutPhases() {
     List<CueRef> refs =
         bench.selection().cues().stream()
-            .filter(
-                ref ->
-                    bench
-                        .scene()
-                        .flatMap(ref::in)
-                        .flatMap(c -> c.pattern().period().flatMap(p -> c.pattern().startPhase()))
-                        .isPresent())
+            .filter(ref -> bench.scene().flatMap(ref::in).filter(CuePhases::moves).isPresent())
             .sorted()
             .toList();
     if (refs.size() < 2) {

@@ -7,10 +7,8 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import javafx.beans.property.BooleanProperty;
-import javafx.beans.property.IntegerProperty;
 import javafx.beans.property.ObjectProperty;
 import javafx.beans.property.SimpleBooleanProperty;
-import javafx.beans.property.SimpleIntegerProperty;
 import javafx.beans.property.SimpleObjectProperty;
 import lampwright.app.workshop.edit.CueEdits;
 import lampwright.app.workshop.edit.Edit;
@@ -34,12 +32,6 @@ import lampwright.engine.rig.View;
 
 /** The lamps on the drawing: which are there, which is meant by a point, and moving them. */
 public final class DrawingModel {
-  /** The least step of {@link #exposureProperty}: a quarter of the light. */
-  public static final int LEAST_EXPOSURE = -2;
-
-  /** The greatest: sixteen times the light. */
-  public static final int MOST_EXPOSURE = 4;
-
   /** What a right click on the drawing offers. */
   public static final List<String> ON_DRAWING =
       List.of(
@@ -63,7 +55,7 @@ public final class DrawingModel {
   private final LightService lights;
   private final Playhead playhead;
   private final DrawingSheet sheet;
-  private final IntegerProperty exposure = new SimpleIntegerProperty();
+  private final Exposures exposures;
   private final ObjectProperty<Sight> sight = new SimpleObjectProperty<>(Sight.WHOLE);
   private final BooleanProperty mirroring = new SimpleBooleanProperty();
 
@@ -72,6 +64,7 @@ public final class DrawingModel {
     this.lights = lights;
     this.playhead = playhead;
     this.sheet = sheet;
+    this.exposures = new Exposures(bench, sheet);
     sheet.viewProperty().addListener((of, before, now) -> sight.set(Sight.WHOLE));
   }
 
@@ -100,9 +93,9 @@ public final class DrawingModel {
     return sheet;
   }
 
-  /** Doublings of the light, {@link #LEAST_EXPOSURE} to {@link #MOST_EXPOSURE}. */
-  public IntegerProperty exposureProperty() {
-    return exposure;
+  /** How much its light is brightened. */
+  public Exposures exposures() {
+    return exposures;
   }
 
   /** How near the drawing is looked at. */
@@ -136,11 +129,7 @@ public final class DrawingModel {
 
   /** Turns to the side on which most lamps are drawn. */
   public void showFullestView() {
-    List<Lamp> lamps = bench.project().rig().lamps();
-    java.util.stream.Stream.of(View.values())
-        .max(
-            java.util.Comparator.comparingLong(v -> lamps.stream().filter(l -> isIn(l, v)).count()))
-        .ifPresent(sheet.viewProperty()::set);
+    sheet.viewProperty().set(Sides.fullest(bench.project().rig().lamps()));
   }
 
   private static boolean isIn(Lamp lamp, View view) {

@@ -34,6 +34,7 @@ public final class Glow {
   private final Map<Integer, float[]> kernels = new HashMap<>();
   private final Map<Dots.Beam, float[]> beams = new HashMap<>();
   private boolean fresh = true;
+  private float brightest;
 
   /**
    * A background of {@code width} x {@code height} pixels.
@@ -71,6 +72,14 @@ public final class Glow {
   }
 
   /**
+   * The greatest component of any dot in the last {@link #paint}, exposed but not held to the most:
+   * 1 is the screen's white.
+   */
+  public float brightest() {
+    return brightest;
+  }
+
+  /**
    * Paints a frame.
    *
    * @param frame its bytes
@@ -87,10 +96,11 @@ public final class Glow {
       fresh = false;
     }
     float[] rgb = new float[3 * dots.size()];
+    brightest = 0;
     for (int i = 0; i < dots.size(); i++) {
       Dots.Dot dot = dots.get(i);
       screen.addPixel(frame, dot.lamp(), dot.pixel(), rgb, 3 * i);
-      limit(rgb, 3 * i, exposure, most);
+      brightest = Math.max(brightest, limit(rgb, 3 * i, exposure, most));
       boolean shines = rgb[3 * i] + rgb[3 * i + 1] + rgb[3 * i + 2] > LEAST_LIGHT;
       if (shines) {
         mark(dot);
@@ -200,8 +210,12 @@ public final class Glow {
         ground[at + 2] * seen + b * scale);
   }
 
-  /** The light of a dot as it is painted: exposed, within sRGB and none above the most. */
-  static void limit(float[] rgb, int at, float exposure, float most) {
+  /**
+   * The light of a dot as it is painted: exposed, within sRGB and none above the most.
+   *
+   * @return its greatest component before it was held to the most
+   */
+  static float limit(float[] rgb, int at, float exposure, float most) {
     float brightest = 0;
     Srgb8.lift(rgb, at);
     for (int c = at; c < at + 3; c++) {
@@ -213,6 +227,7 @@ public final class Glow {
         rgb[c] *= most / brightest;
       }
     }
+    return brightest;
   }
 
   /** Copies the unlit colour of a point of the screen, linear, to {@code into[0 .. 2]}. */

@@ -163,12 +163,7 @@ public final class CueCommands {
         .ifPresent(
             scene -> {
               double byMs = frames * 1000 / scene.framesPerSecond().doubleValue();
-              bench.applyToCues(
-                  texts.get("edit.phase"),
-                  Optional.of("phase"),
-                  now ->
-                      CueEdits.each(
-                          now, bench.selection().cues(), c -> PhaseDrag.shifted(c, byMs)));
+              new PhaseDrag(bench, "phase").to(byMs);
             });
   }
 

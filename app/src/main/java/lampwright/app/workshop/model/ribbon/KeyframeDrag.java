@@ -61,7 +61,10 @@ public final class KeyframeDrag {
     return with(held, frames);
   }
 
-  /** Puts a keyframe into a cue at a time of the scene, at the level between its neighbours. */
+  /**
+   * Puts a keyframe into a cue at a time of the scene, at the level between its neighbours; before
+   * and after the cue there is none.
+   */
   public static void add(RibbonsModel model, CueRef ref, double ms) {
     Bench bench = model.bench();
     BigDecimal at = model.snap(List.of(ref), false).edge(ms, 0);

@@ -37,9 +37,15 @@ public final class LampCueCommands {
     Command.InMenu cues = new Command.InMenu(CommandMenu.CUES, 4);
     ObservableBooleanValue several = atLeast(2);
     return List.of(
-        Command.of("ribbons.act.spreadPhases", cues, this::spreadPhases).when(several),
-        Command.of("ribbons.act.stagger", cues, this::stagger).when(several),
-        Command.of("ribbons.act.mirror", cues, this::mirror).when(atLeast(1)),
+        Command.of("ribbons.act.spreadPhases", cues, this::spreadPhases)
+            .when(several)
+            .withShortcut("Shortcut+Shift+F"),
+        Command.of("ribbons.act.stagger", cues, this::stagger)
+            .when(several)
+            .withShortcut("Shortcut+Shift+G"),
+        Command.of("ribbons.act.mirror", cues, this::mirror)
+            .when(atLeast(1))
+            .withShortcut("Shortcut+Shift+M"),
         Command.of("ribbons.act.copyToLamps", cues, this::copyToLamps).when(several),
         Command.of("ribbons.act.copyToScene", cues, this::copyToScene).when(atLeast(1)));
   }

@@ -10,7 +10,6 @@ import lampwright.app.picture.Mark;
 import lampwright.app.picture.Stroke;
 import lampwright.app.picture.TypeMeasure;
 import lampwright.app.workshop.edit.CueRef;
-import lampwright.engine.pattern.Keyframe;
 import lampwright.engine.pattern.Keyframes;
 import lampwright.engine.scene.Cue;
 import lampwright.engine.scene.Scene;
@@ -133,11 +132,23 @@ final class LaneDrawing {
       diamond(inX, top + 1, ink);
       diamond(outX, top + 1, ink);
       if (cue.pattern() instanceof Keyframes keyframes) {
-        for (Keyframe frame : keyframes.frames()) {
-          double at = axis.x(cue.startMs().add(frame.atMs()).doubleValue());
-          if (at >= left && at <= right) {
-            diamond(at, bottom - 1, ink);
-          }
+        keyframes(cue, keyframes, bottom - 1);
+      }
+    }
+  }
+
+  // The selected one has a core of paper, as the ends of a selected cue have.
+  private void keyframes(Cue cue, Keyframes pattern, double y) {
+    boolean single = model.bench().cue().filter(cue::equals).isPresent();
+    int selected = single ? model.keyframes().selectedProperty().get().orElse(-1) : -1;
+    double left = axis.x(cue.startMs().doubleValue());
+    double right = axis.x(cue.endMs().doubleValue());
+    for (int i = 0; i < pattern.frames().size(); i++) {
+      double at = axis.x(cue.startMs().add(pattern.frames().get(i).atMs()).doubleValue());
+      if (at >= left && at <= right) {
+        diamond(at, y, RibbonInk.ON_FILM_CHOSEN);
+        if (i == selected) {
+          list.fillRect(at - 2, y - 2, 4, 4, RibbonInk.PAPER);
         }
       }
     }

@@ -22,6 +22,8 @@ public final class RibbonCommands {
           "",
           "ribbons.act.phaseEarlier",
           "ribbons.act.phaseLater",
+          "ribbons.act.keyframeAdd",
+          "ribbons.act.keyframeRemove",
           "",
           "ribbons.act.showChosen");
 
@@ -39,6 +41,7 @@ public final class RibbonCommands {
   public static final List<String> ON_TITLE =
       List.of(
           "ribbons.act.rename",
+          "ribbons.act.renameGroup",
           "ribbons.act.add",
           "",
           "ribbons.act.mute",
@@ -103,8 +106,10 @@ public final class RibbonCommands {
    * What is done to the rows.
    *
    * @param rename edits the name of the selected lamp
+   * @param renameGroup edits the name of its group
    */
-  public static List<Command> rows(RibbonsModel model, CueCommands commands, Runnable rename) {
+  public static List<Command> rows(
+      RibbonsModel model, CueCommands commands, Runnable rename, Runnable renameGroup) {
     Command.InMenu show = new Command.InMenu(CommandMenu.SHOW, 2);
     Command.InMenu cues = new Command.InMenu(CommandMenu.CUES, 3);
     Command.InMenu lamps = new Command.InMenu(CommandMenu.RIG, 2);
@@ -116,6 +121,13 @@ public final class RibbonCommands {
         Command.of("ribbons.act.rename", lamps, rename)
             .when(commands.anyLampProperty())
             .withShortcut("F2"),
+        Command.of("ribbons.act.renameGroup", lamps, renameGroup)
+            .when(
+                Bindings.createBooleanBinding(
+                    () -> model.bench().lamp().filter(l -> !l.group().isEmpty()).isPresent(),
+                    model.bench().selectionProperty(),
+                    model.bench().projectProperty()))
+            .withShortcut("Shortcut+F2"),
         sign(lamps, model, commands, "ribbons.act.mute", Sign.MUTE).withShortcut("X"),
         sign(lamps, model, commands, "ribbons.act.solo", Sign.SOLO).withShortcut("S"),
         sign(lamps, model, commands, "ribbons.act.lock", Sign.LOCK).withShortcut("K"),
@@ -123,20 +135,13 @@ public final class RibbonCommands {
             "ribbons.act.unmute",
             lamps,
             () -> model.sheet().signsProperty().set(model.sheet().signs().allShown())),
-        Command.of(
-                "ribbons.act.heights",
-                show,
-                () -> {
-                  RowsLook look = model.lookProperty().get();
-                  model.lookProperty().set(look.withHeight(look.height().next()));
-                })
-            .withShortcut("H"),
+        Command.of("ribbons.act.heights", show, model.rows()::nextHeight).withShortcut("H"),
         Command.of(
                 "ribbons.act.fold",
                 show,
-                () -> model.bench().lamp().ifPresent(l -> model.toggleFolded(l.group())))
+                () -> model.bench().lamp().ifPresent(l -> model.rows().toggleFolded(l.group())))
             .withShortcut("F"),
-        Command.of("ribbons.act.foldAll", show, model::toggleAllFolded));
+        Command.of("ribbons.act.foldAll", show, model.rows()::toggleAllFolded));
   }
 
   private static Command sign(
@@ -183,7 +188,7 @@ public final class RibbonCommands {
         Command.of(
                 "ribbons.act.unfold",
                 show,
-                () -> model.bench().lamp().ifPresent(l -> model.toggleUnfolded(l.id())))
+                () -> model.bench().lamp().ifPresent(l -> model.rows().toggleUnfolded(l.id())))
             .withShortcut("Shortcut+U"),
         Command.toggle("ribbons.act.snap", show, model.snappingProperty())
             .withShortcut("Shortcut+M"));

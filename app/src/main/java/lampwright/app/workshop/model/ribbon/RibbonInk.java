@@ -20,6 +20,8 @@ public enum RibbonInk implements Ink {
   CUE_CHOSEN_EDGE,
   PAST_END,
   BAND,
+  /** The waveform of a sound. */
+  WAVE,
   CURVE_R,
   CURVE_G,
   CURVE_B,

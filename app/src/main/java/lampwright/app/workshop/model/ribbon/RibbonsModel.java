@@ -6,20 +6,16 @@ import java.util.Collection;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import java.util.concurrent.Executor;
 import javafx.beans.property.BooleanProperty;
-import javafx.beans.property.DoubleProperty;
 import javafx.beans.property.ObjectProperty;
 import javafx.beans.property.ReadOnlyDoubleProperty;
 import javafx.beans.property.ReadOnlyDoubleWrapper;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
 import javafx.beans.property.SimpleBooleanProperty;
-import javafx.beans.property.SimpleDoubleProperty;
 import javafx.beans.property.SimpleObjectProperty;
 import lampwright.app.picture.TypeMeasure;
-import lampwright.app.workshop.disk.WindowState;
 import lampwright.app.workshop.edit.CueEdits;
 import lampwright.app.workshop.edit.CueRef;
 import lampwright.app.workshop.edit.LampOrder;
@@ -32,8 +28,6 @@ import lampwright.app.workshop.model.LampSigns;
 import lampwright.app.workshop.model.LightService;
 import lampwright.app.workshop.model.Playhead;
 import lampwright.app.workshop.model.SceneLight;
-import lampwright.app.workshop.words.Texts;
-import lampwright.app.workshop.words.Titles;
 import lampwright.engine.light.Colour;
 import lampwright.engine.rig.Lamp;
 import lampwright.engine.scene.Cue;
@@ -45,16 +39,13 @@ public final class RibbonsModel implements AutoCloseable {
   /** How near a mark draws an edge to it, in pixels. */
   private static final double SNAP_REACH = 7;
 
-  /** Width of the titles at first, in lines of text. */
-  public static final double USUAL_TITLE_LINES = 12;
-
-  private final CueWords cueWords = new CueWords();
-  private final Texts texts = Texts.of("ribbons");
   private final Bench bench;
   private final LightService lights;
   private final Playhead playhead;
   private final DrawingSheet sheet;
+  private final RowsModel rows;
   private final StripPainter strips;
+  private final KeyframeCommands keyframes;
   private final ObjectProperty<TimeAxis> axis = new SimpleObjectProperty<>(new TimeAxis(0, 5));
   private final ReadOnlyDoubleWrapper top = new ReadOnlyDoubleWrapper();
   private final BooleanProperty snapping = new SimpleBooleanProperty(true);
@@ -63,10 +54,8 @@ public final class RibbonsModel implements AutoCloseable {
       new SimpleObjectProperty<>(Optional.empty());
   private final ObjectProperty<Optional<Marker>> marker =
       new SimpleObjectProperty<>(Optional.empty());
-  private final DoubleProperty titleLines = new SimpleDoubleProperty(USUAL_TITLE_LINES);
   private final ReadOnlyObjectWrapper<Optional<RibbonLayout>> layout =
       new ReadOnlyObjectWrapper<>(Optional.empty());
-  private final ObjectProperty<RowsLook> look = new SimpleObjectProperty<>(RowsLook.FIRST);
   private double width = 600;
   private double height = 400;
   private double em = 13;
@@ -83,13 +72,15 @@ public final class RibbonsModel implements AutoCloseable {
     this.lights = lights;
     this.playhead = playhead;
     this.sheet = sheet;
+    this.rows = new RowsModel(bench);
     this.strips = new StripPainter(screen);
+    this.keyframes = new KeyframeCommands(this);
     bench.setGuard((before, after) -> sheet.signs().refuses(before, after));
     bench.watch(BenchState::contents, (before, now) -> layOut());
     bench.watch(
         state -> state.selection().lamp(), (before, now) -> now.ifPresent(this::bringIntoSight));
     sheet.viewProperty().addListener((of, before, now) -> layOut());
-    look.addListener((of, before, now) -> layOut());
+    rows.lookProperty().addListener((of, before, now) -> layOut());
     axis.addListener((of, before, now) -> requestStrips());
     top.addListener((of, before, now) -> requestStrips());
     lights.progressProperty().addListener((of, before, now) -> requestStrips());
@@ -140,9 +131,19 @@ public final class RibbonsModel implements AutoCloseable {
     return layout.get();
   }
 
+  /** How the rows are seen. */
+  public RowsModel rows() {
+    return rows;
+  }
+
   /** What the drawing and the ribbons agree on. */
   public DrawingSheet sheet() {
     return sheet;
+  }
+
+  /** What is done to the keyframes of the selected cue. */
+  public KeyframeCommands keyframes() {
+    return keyframes;
   }
 
   /** The selected marker of the scene. */
@@ -193,31 +194,6 @@ public final class RibbonsModel implements AutoCloseable {
     if (!lamps.isEmpty()) {
       sheet.signsProperty().set(sheet.signs().toggled(sign, lamps));
     }
-  }
-
-  /** Width of the titles in lines of text. */
-  public DoubleProperty titleLinesProperty() {
-    return titleLines;
-  }
-
-  /** How the rows are seen, for the window's state. */
-  public WindowState.Rows rows() {
-    RowsLook now = look.get();
-    return new WindowState.Rows(
-        Math.min(1000, titleLines.get()), now.height().name(), now.folded().asList());
-  }
-
-  /** Shows the rows as they were seen when the window was left. */
-  public void show(WindowState.Rows before) {
-    if (before.titles() > 0) {
-      titleLines.set(before.titles());
-    }
-    RowHeight known =
-        java.util.Arrays.stream(RowHeight.values())
-            .filter(h -> h.name().equals(before.height()))
-            .findFirst()
-            .orElse(RowHeight.MEDIUM);
-    look.set(look.get().withHeight(known).withFolded(Set.copyOf(before.folded())));
   }
 
   /** The light of the rows and folded groups in sight, by indices of their lamps in the rig. */
@@ -273,33 +249,6 @@ public final class RibbonsModel implements AutoCloseable {
     requestStrips();
   }
 
-  /** How the rows are seen. */
-  public ObjectProperty<RowsLook> lookProperty() {
-    return look;
-  }
-
-  /** Shows or hides the duty curves of a lamp. */
-  public void toggleUnfolded(String lamp) {
-    look.set(look.get().toggleUnfolded(lamp));
-  }
-
-  /** Folds a group or unfolds it. */
-  public void toggleFolded(String group) {
-    if (!group.isEmpty()) {
-      look.set(look.get().toggleFolded(group));
-    }
-  }
-
-  /** Folds all groups, or unfolds them if all are folded. */
-  public void toggleAllFolded() {
-    Set<String> groups =
-        layout().stream()
-            .flatMap(l -> l.headings().stream().map(RibbonLayout.Heading::group))
-            .collect(java.util.stream.Collectors.toSet());
-    boolean all = look.get().folded().containsAll(groups);
-    look.set(look.get().withFolded(all ? Set.of() : groups));
-  }
-
   /** Scrolls the rows, within what there is. */
   public void scrollTo(double wanted) {
     double most = layout().map(l -> l.height() - height).orElse(0.0);
@@ -319,10 +268,14 @@ public final class RibbonsModel implements AutoCloseable {
                 scrollTo(row.y() + row.height() - height);
               }
             });
-    layout()
-        .flatMap(l -> l.folded(lamp))
-        .filter(h -> h.y() < top() || h.y() + h.height() > top() + height)
-        .ifPresent(h -> scrollTo(h.y()));
+    layout().flatMap(l -> l.folded(lamp)).ifPresent(this::bringIntoSight);
+  }
+
+  /** Scrolls to a heading if it is not in sight. */
+  public void bringIntoSight(RibbonLayout.Heading heading) {
+    if (heading.y() < top() || heading.y() + heading.height() > top() + height) {
+      scrollTo(heading.y());
+    }
   }
 
   /** What is at a point of the rows' pane. */
@@ -389,42 +342,6 @@ public final class RibbonsModel implements AutoCloseable {
         : Snap.on(scene, moving, playheadMs(), beatMs.get());
   }
 
-  /** A cue in words, for people who hear the screen. */
-  public String words(CueRef ref) {
-    Scene scene = bench.scene().orElseThrow();
-    Cue cue = ref.in(scene).orElseThrow();
-    List<String> lamps =
-        scene.tracks().get(ref.track()).lamps().stream()
-            .map(id -> bench.project().rig().lamp(id).map(Lamp::title).orElse(id))
-            .toList();
-    return texts.get(
-        "cue.words",
-        String.join(", ", lamps),
-        kind(cue),
-        TimeAxis.label(cue.startMs().doubleValue()),
-        TimeAxis.label(cue.endMs().doubleValue()));
-  }
-
-  /** What a cue does, in a few words. */
-  public String summary(Cue cue) {
-    return cueWords.of(cue, 1);
-  }
-
-  /** How many pixels and LEDs a group has, in words. */
-  public String count(RibbonLayout.Heading heading) {
-    return TitleDrawing.count(heading.lamps());
-  }
-
-  /** Where a lamp is in the rig, in words. */
-  public String where(Lamp lamp) {
-    return TitleDrawing.where(lamp);
-  }
-
-  /** The name of a cue's pattern. */
-  public String kind(Cue cue) {
-    return Titles.ofKind(cue.pattern().kind());
-  }
-
   @Override
   public void close() {
     strips.close();
@@ -438,14 +355,14 @@ public final class RibbonsModel implements AutoCloseable {
     now.add(scene);
     now.add(rig);
     now.add(sheet.viewProperty().get());
-    now.add(look.get());
+    now.add(rows.look());
     now.add(em);
     if (now.equals(laidOut)) {
       return;
     }
     laidOut = now;
     List<Lamp> order = LampOrder.of(bench.project().rig(), sheet.viewProperty().get());
-    layout.set(scene.map(s -> new RibbonLayout(s, order, rig, look.get(), em)));
+    layout.set(scene.map(s -> new RibbonLayout(s, order, rig, rows.look(), em)));
     if (!scene.map(Scene::id).equals(shownScene)) {
       shownScene = scene.map(Scene::id);
       marker.set(Optional.empty());
@@ -457,26 +374,9 @@ public final class RibbonsModel implements AutoCloseable {
   }
 
   private void tellRows() {
-    List<DrawingSheet.Row> rows = new ArrayList<>();
-    layout()
-        .ifPresent(
-            l -> {
-              for (RibbonLayout.Row row : l.between(top(), top() + height)) {
-                tellRow(rows, row.lamp(), row.centreY() - top());
-              }
-              for (RibbonLayout.Heading heading : l.headings()) {
-                if (heading.folded()) {
-                  heading.lamps().forEach(lamp -> tellRow(rows, lamp, heading.centreY() - top()));
-                }
-              }
-            });
-    sheet.rowsProperty().set(List.copyOf(rows));
-  }
-
-  private void tellRow(List<DrawingSheet.Row> rows, Lamp lamp, double centre) {
-    if (centre >= 0 && centre <= height) {
-      rows.add(new DrawingSheet.Row(lamp.id(), rowsTop + centre));
-    }
+    sheet
+        .rowsProperty()
+        .set(layout().map(l -> LeaderEnds.of(l, top(), height, rowsTop)).orElse(List.of()));
   }
 
   private void follow() {
@@ -489,42 +389,12 @@ public final class RibbonsModel implements AutoCloseable {
     }
   }
 
-  private List<String> rigIds() {
-    return bench.project().rig().lamps().stream().map(Lamp::id).toList();
-  }
-
   private void requestStrips() {
     Optional<SceneLight> light = lights.lightProperty().get();
-    if (light.isEmpty() || layout().isEmpty()) {
-      return;
+    if (light.isPresent() && layout().isPresent()) {
+      List<String> rig = bench.project().rig().lamps().stream().map(Lamp::id).toList();
+      strips.request(
+          StripPainter.Request.of(light.get(), layout().get(), rig, axis(), top(), width, height));
     }
-    List<Lamp> known = light.get().screen().lamps();
-    List<List<Integer>> lamps = new ArrayList<>();
-    List<List<Integer>> open = new ArrayList<>();
-    for (RibbonLayout.Row row : layout().get().between(top(), top() + height)) {
-      // The light may still be that of the rig before an edit.
-      if (row.index() < known.size() && known.get(row.index()).id().equals(row.lamp().id())) {
-        lamps.add(row.lights());
-        if (row.curves() > 0) {
-          open.add(row.lights());
-        }
-      }
-    }
-    boolean sameRig = known.stream().map(Lamp::id).toList().equals(rigIds());
-    for (RibbonLayout.Heading heading : layout().get().headings()) {
-      if (heading.folded() && sameRig) {
-        lamps.add(heading.lights());
-      }
-    }
-    int pixels = (int) Math.ceil(width);
-    double lastMs = axis().ms(pixels);
-    int needed =
-        (int)
-            Math.min(
-                light.get().frames().frameCount(),
-                lastMs * light.get().frames().table().framesPerSecond() / 1000 + 2);
-    // More frames than are in sight change nothing.
-    int rendered = Math.min(light.get().frames().rendered(), needed);
-    strips.request(new StripPainter.Request(light.get(), rendered, axis(), pixels, lamps, open));
   }
 }

@@ -1,5 +1,6 @@
 package lampwright.app.workshop.model.ribbon;
 
+import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -7,6 +8,7 @@ import java.util.concurrent.Executor;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
 import lampwright.app.workshop.model.SceneLight;
+import lampwright.engine.rig.Lamp;
 import lampwright.engine.work.LatestWorker;
 import org.jspecify.annotations.Nullable;
 
@@ -32,6 +34,48 @@ final class StripPainter implements AutoCloseable {
     Request {
       lamps = List.copyOf(lamps);
       unfolded = List.copyOf(unfolded);
+    }
+
+    /**
+     * What the rows and folded groups in sight want.
+     *
+     * @param rig ids of its lamps
+     * @param top how far the rows are scrolled, in pixels
+     * @param width of the rows' pane, in pixels
+     * @param height of it
+     */
+    static Request of(
+        SceneLight light,
+        RibbonLayout layout,
+        List<String> rig,
+        TimeAxis axis,
+        double top,
+        double width,
+        double height) {
+      List<Lamp> known = light.screen().lamps();
+      List<List<Integer>> lamps = new ArrayList<>();
+      List<List<Integer>> open = new ArrayList<>();
+      for (RibbonLayout.Row row : layout.between(top, top + height)) {
+        // The light may still be that of the rig before an edit.
+        if (row.index() < known.size() && known.get(row.index()).id().equals(row.lamp().id())) {
+          lamps.add(row.lights());
+          if (row.curves() > 0) {
+            open.add(row.lights());
+          }
+        }
+      }
+      boolean sameRig = known.stream().map(Lamp::id).toList().equals(rig);
+      for (RibbonLayout.Heading heading : layout.headings()) {
+        if (heading.folded() && sameRig) {
+          lamps.add(heading.lights());
+        }
+      }
+      int pixels = (int) Math.ceil(width);
+      double perMs = light.frames().table().framesPerSecond() / 1000;
+      int needed = (int) Math.min(light.frames().frameCount(), axis.ms(pixels) * perMs + 2);
+      // More frames than are in sight change nothing.
+      int rendered = Math.min(light.frames().rendered(), needed);
+      return new Request(light, rendered, axis, pixels, lamps, open);
     }
 
     private boolean sameLook(Request other) {

@@ -73,8 +73,8 @@ public final class LitFrame {
     return Dots.of(lamps(), screen::pixels, view, frame);
   }
 
-  /** A bench without a model has its lamps as bars, one below another. */
-  private List<Lamp> lamps() {
+  /** Its lamps with their places; a bench without a model has them as bars, one below another. */
+  public List<Lamp> lamps() {
     List<Lamp> lamps = screen.lamps();
     if (lamps.stream().anyMatch(lamp -> lamp.place().isPresent())) {
       return lamps;

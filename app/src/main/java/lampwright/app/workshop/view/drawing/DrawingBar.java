@@ -1,15 +1,13 @@
 package lampwright.app.workshop.view.drawing;
 
 import java.util.List;
-import javafx.geometry.Pos;
-import javafx.scene.control.Label;
 import javafx.scene.control.MenuButton;
 import javafx.scene.control.MenuItem;
-import javafx.scene.control.Slider;
 import javafx.scene.control.ToggleButton;
 import javafx.scene.control.ToggleGroup;
 import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.HBox;
+import javafx.scene.layout.Region;
 import lampwright.app.workshop.model.BenchState;
 import lampwright.app.workshop.model.drawing.DrawingModel;
 import lampwright.app.workshop.words.Texts;
@@ -62,30 +60,7 @@ public final class DrawingBar extends FlowPane {
             javafx.beans.binding.Bindings.when(model.sheet().nightProperty())
                 .then(texts.get("night"))
                 .otherwise(texts.get("day")));
-    Slider exposure = new Slider(DrawingModel.LEAST_EXPOSURE, DrawingModel.MOST_EXPOSURE, 0);
-    exposure.setId("exposure");
-    exposure.setMajorTickUnit(1);
-    exposure.setMinorTickCount(0);
-    exposure.setSnapToTicks(true);
-    exposure.setBlockIncrement(1);
-    exposure.setPrefWidth(90);
-    exposure.setAccessibleText(texts.get("exposure.accessible"));
-    exposure.valueProperty().bindBidirectional(model.exposureProperty());
-    Label factor = new Label();
-    factor.getStyleClass().add("field-range");
-    factor
-        .textProperty()
-        .bind(
-            javafx.beans.binding.Bindings.createStringBinding(
-                () -> {
-                  int doublings = model.exposureProperty().get();
-                  return texts.get(
-                      "exposure",
-                      doublings >= 0 ? Integer.toString(1 << doublings) : "1/" + (1 << -doublings));
-                },
-                model.exposureProperty()));
-    HBox light = new HBox(4, exposure, factor);
-    light.setAlignment(Pos.CENTER_LEFT);
+    Region light = new ExposureBar(model.exposures());
     // One control however many there are: a row of them would push the ribbons off the window.
     MenuButton unplaced = new MenuButton();
     unplaced.setId("unplaced");

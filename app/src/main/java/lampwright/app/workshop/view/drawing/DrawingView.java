@@ -79,7 +79,7 @@ public final class DrawingView extends Region {
     model.sheet().signsProperty().addListener((of, before, now) -> ground.light());
     model.sheet().rowsProperty().addListener((of, before, now) -> redraw());
     model.sheet().shiftProperty().addListener((of, before, now) -> redraw());
-    model.exposureProperty().addListener((of, before, now) -> ground.light());
+    model.exposures().doublingsProperty().addListener((of, before, now) -> ground.light());
     player.dimmedProperty().addListener((of, before, now) -> ground.light());
     model.lights().lightProperty().addListener((of, before, now) -> ground.light());
     model.lights().progressProperty().addListener((of, before, now) -> ground.light());

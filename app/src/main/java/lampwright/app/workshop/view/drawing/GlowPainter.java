@@ -24,12 +24,19 @@ final class GlowPainter {
    * Requests one frame's light.
    *
    * @param paint paints it, and gives the glow that has it now
+   * @param meter is given the brightest of its dots, on the screen's thread
    */
-  void request(Supplier<Glow> paint) {
+  void request(Supplier<Glow> paint, Consumer<Float> meter) {
     worker.requestNext(
         turn -> {
-          int[] copy = paint.get().argb().clone();
-          turn.show(() -> shown.accept(copy));
+          Glow painted = paint.get();
+          int[] copy = painted.argb().clone();
+          float brightest = painted.brightest();
+          turn.show(
+              () -> {
+                shown.accept(copy);
+                meter.accept(brightest);
+              });
         });
   }
 

@@ -28,6 +28,7 @@ import lampwright.app.workshop.model.drawing.Sight;
 import lampwright.app.workshop.model.play.Player;
 import lampwright.app.workshop.view.DisplayPainter;
 import lampwright.app.workshop.view.Inks;
+import lampwright.engine.rig.View;
 import org.jspecify.annotations.Nullable;
 
 /** The model's picture or outline, with the light of the frame that is shown painted upon it. */
@@ -208,7 +209,8 @@ final class LitGround {
     light.get().frames().read(at, bytes);
     ScreenLight screen = light.get().screen();
     List<Dots.Dot> dots = model.dots(screen, frame);
-    float exposure = (float) Math.pow(2, model.exposureProperty().get());
+    float exposure = model.exposures().factor();
+    View view = model.view();
     // First, since it may dim what is painted now.
     judge.painted(new Painting(light.get(), now, dots, exposure));
     float most = player.dimmedProperty().get() && moving ? Player.DIMMED_MOST : Float.MAX_VALUE;
@@ -216,7 +218,8 @@ final class LitGround {
         () -> {
           now.paint(screen, bytes, dots, exposure, most);
           return now;
-        });
+        },
+        brightest -> model.exposures().painted(view, brightest, exposure));
   }
 
   private void show(int[] argb) {

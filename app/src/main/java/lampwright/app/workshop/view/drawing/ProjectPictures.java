@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.function.Supplier;
 import javafx.scene.image.Image;
+import lampwright.app.workshop.disk.ProjectFolder;
 import lampwright.app.workshop.edit.PictureFile;
 import lampwright.app.workshop.words.Texts;
 import lampwright.engine.document.Picture;
@@ -56,7 +57,7 @@ final class ProjectPictures {
         return missing;
       }
       try {
-        if (PictureFile.leadsOut(folder.get(), file)) {
+        if (ProjectFolder.leadsOut(folder.get(), file)) {
           return wrong("picture.outside", name);
         }
       } catch (IOException gone) {

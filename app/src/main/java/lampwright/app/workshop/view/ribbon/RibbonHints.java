@@ -5,11 +5,12 @@ import java.util.function.Function;
 import javafx.scene.Node;
 import javafx.scene.control.Tooltip;
 import javafx.scene.input.MouseEvent;
+import lampwright.app.workshop.edit.CuePhases;
 import lampwright.app.workshop.edit.CueRef;
 import lampwright.app.workshop.model.LampSigns.Sign;
-import lampwright.app.workshop.model.ribbon.PhaseDrag;
 import lampwright.app.workshop.model.ribbon.RibbonLayout;
 import lampwright.app.workshop.model.ribbon.RibbonSigns;
+import lampwright.app.workshop.model.ribbon.RibbonWords;
 import lampwright.app.workshop.model.ribbon.RibbonsModel;
 import lampwright.app.workshop.model.ribbon.TimeAxis;
 import lampwright.app.workshop.view.CommandPopup;
@@ -21,6 +22,7 @@ import lampwright.engine.scene.Cue;
 final class RibbonHints {
   private final Texts texts = Texts.of("ribbons");
   private final RibbonsModel model;
+  private final RibbonWords words;
   private final CommandPopup popup;
 
   /**
@@ -28,6 +30,7 @@ final class RibbonHints {
    */
   RibbonHints(RibbonsModel model, CommandPopup popup) {
     this.model = model;
+    this.words = new RibbonWords(model.bench());
     this.popup = popup;
   }
 
@@ -64,7 +67,7 @@ final class RibbonHints {
     Optional<RibbonLayout.Heading> heading = model.heading(event.getY());
     if (heading.isPresent()) {
       return withKey(
-          texts.get("hint.group", heading.get().group(), model.count(heading.get())),
+          texts.get("hint.group", heading.get().group(), words.count(heading.get())),
           "ribbons.act.fold");
     }
     return model
@@ -75,7 +78,7 @@ final class RibbonHints {
                     texts.get(
                         "hint.lamp",
                         Titles.of(hit.row().lamp()),
-                        model.where(hit.row().lamp())
+                        words.where(hit.row().lamp())
                             + RibbonSigns.words(model.sheet().signs(), hit.row().lamp().id())
                                 .transform(s -> s.isEmpty() ? "" : ", " + s)
                             + "\n"
@@ -95,13 +98,13 @@ final class RibbonHints {
     return switch (hit.orElseThrow().grip()) {
       case FADE_IN -> texts.get("hint.fade.in", of.fadeInMs().toPlainString());
       case FADE_OUT -> texts.get("hint.fade.out", of.fadeOutMs().toPlainString());
-      case KEYFRAME -> texts.get("hint.keyframe");
+      case KEYFRAME -> withKey(texts.get("hint.keyframe"), "ribbons.act.keyframeRemove");
       case BODY, START, END ->
-          hit.get().strip() && PhaseDrag.moves(of)
-              ? texts.get("hint.phase", model.summary(of))
+          hit.get().strip() && CuePhases.moves(of)
+              ? texts.get("hint.phase", words.summary(of))
               : texts.get(
                   "hint.cue",
-                  model.summary(of),
+                  words.summary(of),
                   TimeAxis.label(of.startMs().doubleValue()),
                   TimeAxis.label(of.endMs().doubleValue()));
     };

@@ -2,10 +2,12 @@ package lampwright.app.workshop.view.ribbon;
 
 import javafx.scene.input.KeyEvent;
 import lampwright.app.workshop.model.ribbon.CueCommands;
+import lampwright.app.workshop.model.ribbon.KeyframeCommands;
 
 /** What the keys do in the ribbons. */
 final class RibbonKeys {
   private final CueCommands commands;
+  private final KeyframeCommands keyframes;
   private final Runnable toCueSettings;
   private final Runnable offerKinds;
   private final Runnable cancel;
@@ -15,8 +17,14 @@ final class RibbonKeys {
    * @param offerKinds opens the list of patterns for a fresh cue
    * @param cancel gives up what the mouse does, or the choice of cues
    */
-  RibbonKeys(CueCommands commands, Runnable toCueSettings, Runnable offerKinds, Runnable cancel) {
+  RibbonKeys(
+      CueCommands commands,
+      KeyframeCommands keyframes,
+      Runnable toCueSettings,
+      Runnable offerKinds,
+      Runnable cancel) {
     this.commands = commands;
+    this.keyframes = keyframes;
     this.toCueSettings = toCueSettings;
     this.offerKinds = offerKinds;
     this.cancel = cancel;
@@ -55,13 +63,21 @@ final class RibbonKeys {
       case DOWN -> commands.stepRow(1);
       case ENTER -> toCueSettings.run();
       case INSERT -> offerKinds.run();
-      case DELETE, BACK_SPACE -> commands.remove();
+      case DELETE, BACK_SPACE -> remove();
       case ESCAPE -> cancel.run();
       default -> {
         return false;
       }
     }
     return true;
+  }
+
+  private void remove() {
+    if (keyframes.selectedProperty().get().isPresent()) {
+      keyframes.remove();
+    } else {
+      commands.remove();
+    }
   }
 
   private void along(KeyEvent event, int by) {

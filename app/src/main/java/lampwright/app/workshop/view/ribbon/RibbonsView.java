@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Optional;
 import javafx.scene.AccessibleRole;
 import javafx.scene.Cursor;
+import javafx.scene.Node;
 import javafx.scene.canvas.Canvas;
 import javafx.scene.control.Label;
 import javafx.scene.input.ContextMenuEvent;
@@ -15,8 +16,6 @@ import javafx.scene.shape.Line;
 import javafx.scene.text.Font;
 import javafx.scene.text.Text;
 import lampwright.app.workshop.edit.CueRef;
-import lampwright.app.workshop.edit.Edit;
-import lampwright.app.workshop.edit.LampEdits;
 import lampwright.app.workshop.edit.Selection;
 import lampwright.app.workshop.model.Bench;
 import lampwright.app.workshop.model.BenchState;
@@ -27,7 +26,10 @@ import lampwright.app.workshop.model.ribbon.RibbonCommands;
 import lampwright.app.workshop.model.ribbon.RibbonDrawing;
 import lampwright.app.workshop.model.ribbon.RibbonInk;
 import lampwright.app.workshop.model.ribbon.RibbonSigns;
+import lampwright.app.workshop.model.ribbon.RibbonWords;
 import lampwright.app.workshop.model.ribbon.RibbonsModel;
+import lampwright.app.workshop.model.sound.Guide;
+import lampwright.app.workshop.model.sound.GuideCommands;
 import lampwright.app.workshop.view.CommandPopup;
 import lampwright.app.workshop.view.DisplayPainter;
 import lampwright.app.workshop.view.FontMeasure;
@@ -47,6 +49,7 @@ public final class RibbonsView extends Region {
 
   private final Texts texts = Texts.of("ribbons");
   private final RibbonsModel model;
+  private final RibbonWords words;
   private final Bench bench;
   private final Inks<RibbonInk> inks;
   private final DisplayPainter painter;
@@ -66,6 +69,8 @@ public final class RibbonsView extends Region {
   private final CommandPopup popup = new CommandPopup();
   private final RibbonHints hints;
   private final NameEditor editor = new NameEditor(this);
+  private final RibbonNames names;
+  private final GuideView guide;
   private final Region divider = new Region();
   private final TitlesMouse titlesMouse;
   private final TimeLineMouse timeLineMouse;
@@ -80,9 +85,11 @@ public final class RibbonsView extends Region {
   /**
    * @param toCueSettings gives the focus to the settings of the selected cue
    */
-  public RibbonsView(RibbonsModel model, CueCommands commands, Runnable toCueSettings) {
+  public RibbonsView(
+      RibbonsModel model, CueCommands commands, Guide guide, Runnable toCueSettings) {
     this.model = model;
     this.bench = model.bench();
+    this.words = new RibbonWords(bench);
     this.inks = new Inks<>(RibbonInk.class, this::repaintAll);
     this.painter = new DisplayPainter(inks::paint);
     this.rowsPainter = new DisplayPainter(inks::paint);
@@ -91,10 +98,13 @@ public final class RibbonsView extends Region {
     RubberBand band = new RubberBand(model, rows);
     this.markers = new MarkerCommands(model);
     this.hints = new RibbonHints(model, popup);
-    this.titlesMouse = new TitlesMouse(model, this::rename);
-    this.timeLineMouse = new TimeLineMouse(model, markers, this::renameMarker);
+    this.names = new RibbonNames(model, markers, editor, timeLine, titles, rows);
+    this.guide = new GuideView(model, guide, new DisplayPainter(inks::paint), this::repaintAll);
+    this.titlesMouse = new TitlesMouse(model, names);
+    this.timeLineMouse = new TimeLineMouse(model, markers, names::marker);
     this.rowsMouse = new RowsMouse(model, rows, band, kinds);
-    this.keys = new RibbonKeys(commands, toCueSettings, this::offerKinds, this::cancel);
+    this.keys =
+        new RibbonKeys(commands, model.keyframes(), toCueSettings, this::offerKinds, this::cancel);
     getStyleClass().add("ribbons");
     setId("ribbons");
     setFocusTraversable(true);
@@ -108,9 +118,9 @@ public final class RibbonsView extends Region {
     measure.setManaged(false);
     measure.setVisible(false);
     measure.fontProperty().addListener((of, before, now) -> repaintAll());
-    getChildren().setAll(inks, measure, titles, timeLine, rows, band.shape(), playhead, empty);
+    getChildren().setAll(inks, measure, titles, timeLine, rows, band.shape(), empty);
     getChildren().addAll(scroll.bars());
-    getChildren().addAll(divider, editor);
+    getChildren().addAll(this.guide, playhead, divider, editor);
     divider.setId("ribbons-divider");
     divider.setManaged(false);
     divider.setCursor(Cursor.H_RESIZE);
@@ -143,8 +153,9 @@ public final class RibbonsView extends Region {
     bench.watch(BenchState::contents, (before, now) -> repaintAll());
     model.sheet().signsProperty().addListener((of, before, now) -> repaintAll());
     model.markerProperty().addListener((of, before, now) -> repaintAll());
+    model.keyframes().selectedProperty().addListener((of, before, now) -> repaint());
     model.playhead().rangeProperty().addListener((of, before, now) -> repaintAll());
-    model.titleLinesProperty().addListener((of, before, now) -> repaintAll());
+    model.rows().titleLinesProperty().addListener((of, before, now) -> repaintAll());
     model.playhead().frameProperty().addListener((of, before, now) -> placePlayhead());
     focusedProperty().addListener((of, before, now) -> speak());
   }
@@ -157,14 +168,15 @@ public final class RibbonsView extends Region {
             keys.pressed(event);
           }
         });
-    for (Canvas part : List.of(titles, timeLine, rows)) {
+    for (Node part : List.of(titles, timeLine, rows, guide)) {
       part.addEventHandler(MouseEvent.MOUSE_PRESSED, event -> requestFocus());
     }
+    guide.parts().forEach(part -> hints.install(part, guide::hint));
     titles.setOnMousePressed(event -> titlesMouse.pressed(event, titles.getWidth()));
     divider.setOnMouseDragged(
         event -> {
           double x = sceneToLocal(event.getSceneX(), event.getSceneY()).getX();
-          model.titleLinesProperty().set(Math.max(LEAST_TITLES, x / em));
+          model.rows().titleLinesProperty().set(Math.max(LEAST_TITLES, x / em));
         });
     hints.install(titles, event -> hints.title(event, titles.getWidth()));
     hints.install(rows, hints::row);
@@ -190,8 +202,9 @@ public final class RibbonsView extends Region {
   }
 
   private void cancel() {
-    boolean dragging = rowsMouse.isDragging() || timeLineMouse.isDragging();
+    boolean dragging = rowsMouse.isDragging() || timeLineMouse.isDragging() || guide.isDragging();
     rowsMouse.forget();
+    guide.forget();
     timeLineMouse.forget();
     if (dragging) {
       bench.cancelGesture();
@@ -217,6 +230,8 @@ public final class RibbonsView extends Region {
       ids = RibbonCommands.ON_TIME_LINE;
     } else if (on == titles) {
       ids = RibbonCommands.ON_TITLE;
+    } else if (guide.parts().contains(on)) {
+      ids = GuideCommands.ON_GUIDE;
     } else {
       ids = bench.cue().isPresent() ? RibbonCommands.ON_CUE : RibbonCommands.ON_RIBBON;
     }
@@ -224,47 +239,9 @@ public final class RibbonsView extends Region {
     event.consume();
   }
 
-  /** Edits the name of the selected lamp in its place. */
-  public void rename() {
-    bench
-        .lamp()
-        .ifPresent(
-            lamp -> {
-              model.bringIntoSight(lamp.id());
-              double y =
-                  model
-                      .layout()
-                      .flatMap(l -> l.row(lamp.id()))
-                      .map(row -> row.centreY() - model.top())
-                      .orElse(0.0);
-              editor.edit(
-                  26,
-                  timeLine.getHeight() + y - em,
-                  titles.getWidth() - 30,
-                  texts.get("act.rename"),
-                  lamp.name(),
-                  name ->
-                      bench.apply(
-                          Edit.of(
-                              texts.get("edit.rename"),
-                              p -> LampEdits.change(p, lamp.id(), l -> Lamp.NAME.with(l, name)))));
-            });
-  }
-
-  /** Edits the name of the selected marker in its place. */
-  public void renameMarker() {
-    model
-        .markerProperty()
-        .get()
-        .ifPresent(
-            marker ->
-                editor.edit(
-                    titles.getWidth() + Math.max(0, model.axis().x(marker.atMs().doubleValue())),
-                    0,
-                    120,
-                    texts.get("act.markerRename"),
-                    marker.name(),
-                    markers::rename));
+  /** Names that are edited in their places. */
+  public RibbonNames names() {
+    return names;
   }
 
   /** Opens the list of patterns for a cue at the playhead. */
@@ -275,7 +252,7 @@ public final class RibbonsView extends Region {
           List.copyOf(bench.selection().lamps()),
           model.playheadMs(),
           Math.min(x, getWidth() - 40),
-          timeLine.getHeight() + 20);
+          rows.getLayoutY() + 20);
     }
   }
 
@@ -291,17 +268,21 @@ public final class RibbonsView extends Region {
       titlesDirty = true;
       timeDirty = true;
     }
-    double titleWidth = Math.min(Math.rint(em * model.titleLinesProperty().get()), getWidth() / 2);
+    double titleWidth =
+        Math.min(Math.rint(em * model.rows().titleLinesProperty().get()), getWidth() / 2);
     double bar = scroll.barWidth();
     double lineHeight = Math.rint(em * 2.6);
     double width = Math.max(1, getWidth() - titleWidth - bar);
-    double height = Math.max(1, getHeight() - lineHeight - bar);
-    size(titles, 0, lineHeight, titleWidth, height);
+    double guideHeight = guide.height(em);
+    double top = lineHeight + guideHeight;
+    double height = Math.max(1, getHeight() - top - bar);
+    size(titles, 0, top, titleWidth, height);
     size(timeLine, titleWidth, 0, width, lineHeight);
-    size(rows, titleWidth, lineHeight, width, height);
+    size(rows, titleWidth, top, width, height);
+    guide.place(lineHeight, titleWidth, width, guideHeight);
     divider.resizeRelocate(titleWidth - 3, 0, 6, getHeight());
     scroll.place(getWidth(), getHeight(), rows);
-    model.resize(width, height, em, lineHeight);
+    model.resize(width, height, em, top);
     dirty = false;
     paint();
   }
@@ -340,6 +321,7 @@ public final class RibbonsView extends Region {
       painter.paint(
           drawing.timeLine(timeLine.getWidth(), timeLine.getHeight()),
           timeLine.getGraphicsContext2D());
+      guide.paint(measureType, measure.getFont());
     }
     titlesDirty = false;
     timeDirty = false;
@@ -347,7 +329,7 @@ public final class RibbonsView extends Region {
     boolean nothing = model.layout().map(l -> l.rows().isEmpty()).orElse(true);
     empty.setVisible(nothing);
     empty.setText(texts.get(bench.scene().isEmpty() ? "pane.noScene" : "pane.empty"));
-    empty.relocate(titles.getWidth() + 16, timeLine.getHeight() + 24);
+    empty.relocate(titles.getWidth() + 16, rows.getLayoutY() + 24);
     scroll.show();
     placePlayhead();
     speak();
@@ -360,7 +342,7 @@ public final class RibbonsView extends Region {
     playhead.setStartX(at);
     playhead.setEndX(at);
     playhead.setStartY(0);
-    playhead.setEndY(timeLine.getHeight() + rows.getHeight());
+    playhead.setEndY(rows.getLayoutY() + rows.getHeight());
   }
 
   private void speak() {
@@ -368,13 +350,14 @@ public final class RibbonsView extends Region {
     Optional<CueRef> cue = now.cue();
     String text =
         cue.isPresent()
-            ? model.words(cue.get())
+            ? words.cue(cue.get())
             : bench
                 .lamp()
                 .map(this::words)
                 .orElseGet(
                     () ->
-                        texts.get("pane", Integer.toString(bench.project().rig().lamps().size())));
+                        texts.get("pane", Integer.toString(bench.project().rig().lamps().size()))
+                            + (guide.isVisible() ? "; " + guide.words() : ""));
     setAccessibleText(text);
   }
 

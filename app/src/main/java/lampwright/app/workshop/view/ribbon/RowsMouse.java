@@ -9,6 +9,7 @@ import javafx.scene.Cursor;
 import javafx.scene.Node;
 import javafx.scene.input.MouseButton;
 import javafx.scene.input.MouseEvent;
+import lampwright.app.workshop.edit.CuePhases;
 import lampwright.app.workshop.edit.CueRef;
 import lampwright.app.workshop.edit.Selection;
 import lampwright.app.workshop.model.Bench;
@@ -56,7 +57,7 @@ final class RowsMouse {
     Optional<RibbonLayout.Hit> hit = model.hit(event.getX(), event.getY());
     Optional<RibbonLayout.Heading> heading = model.heading(event.getY());
     if (heading.isPresent() && event.getButton() == MouseButton.PRIMARY) {
-      model.toggleFolded(heading.get().group());
+      model.rows().toggleFolded(heading.get().group());
       return;
     }
     if (hit.isPresent() && hit.get().cue().isPresent()) {
@@ -87,9 +88,11 @@ final class RowsMouse {
       if (!held) {
         choose(hit, event);
       }
+      model.keyframes().select(Optional.of(hit.keyframe()));
       return;
     }
     choose(hit, event);
+    model.keyframes().select(Optional.of(hit.keyframe()));
     Cue cue = bench.scene().flatMap(ref::in).orElseThrow();
     double ms = model.axis().ms(event.getX());
     if (!hit.strip() || hit.grip() == Grip.FADE_IN || hit.grip() == Grip.FADE_OUT) {
@@ -98,7 +101,7 @@ final class RowsMouse {
       KeyframeDrag.add(model, ref, ms);
     } else if (hit.grip() == Grip.KEYFRAME && held) {
       keyframe = new KeyframeDrag(model, ref, hit.keyframe());
-    } else if (PhaseDrag.moves(cue)) {
+    } else if (CuePhases.moves(cue)) {
       phase = new PhaseDrag(bench);
     }
   }

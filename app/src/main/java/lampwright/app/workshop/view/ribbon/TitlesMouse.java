@@ -17,15 +17,15 @@ import lampwright.engine.rig.Lamp;
 final class TitlesMouse {
   private final RibbonsModel model;
   private final Bench bench;
-  private final Runnable rename;
+  private final RibbonNames names;
 
   /**
-   * @param rename edits the name of the selected lamp
+   * @param names are edited by a double click
    */
-  TitlesMouse(RibbonsModel model, Runnable rename) {
+  TitlesMouse(RibbonsModel model, RibbonNames names) {
     this.model = model;
     this.bench = model.bench();
-    this.rename = rename;
+    this.names = names;
   }
 
   /**
@@ -42,7 +42,11 @@ final class TitlesMouse {
       if (primary && sign.isPresent()) {
         model.toggle(sign.get(), lamps);
       } else if (primary) {
-        model.toggleFolded(heading.get().group());
+        model.rows().toggleFolded(heading.get().group());
+        if (event.getClickCount() == 2) {
+          // By now it is as it was before the first click.
+          model.heading(event.getY()).ifPresent(names::group);
+        }
       }
       return;
     }
@@ -61,7 +65,7 @@ final class TitlesMouse {
     }
     select(lamp, event);
     if (primary && event.getClickCount() == 2) {
-      rename.run();
+      names.lamp();
     }
   }
 

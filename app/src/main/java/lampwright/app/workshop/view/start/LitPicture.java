@@ -17,6 +17,7 @@ import lampwright.app.workshop.model.drawing.Dots;
 import lampwright.app.workshop.model.drawing.DrawingInk;
 import lampwright.app.workshop.model.drawing.Glow;
 import lampwright.app.workshop.model.drawing.ModelDrawing;
+import lampwright.app.workshop.model.drawing.Sides;
 import lampwright.app.workshop.model.start.LitFrame;
 import lampwright.app.workshop.view.DisplayPainter;
 import lampwright.app.workshop.view.Inks;
@@ -103,20 +104,7 @@ final class LitPicture extends Region {
   /** The usual side, or that on which the most lamps of a project are. */
   private View view() {
     View main = Models.mainView(kind);
-    return light
-        .map(now -> now.dots(main, new Dots.Frame(0, 0, 1, 1)).isEmpty() ? fullest(now) : main)
-        .orElse(main);
-  }
-
-  private static View fullest(LitFrame light) {
-    Dots.Frame any = new Dots.Frame(0, 0, 1, 1);
-    View best = View.SIDE;
-    for (View view : View.values()) {
-      if (light.dots(view, any).size() > light.dots(best, any).size()) {
-        best = view;
-      }
-    }
-    return best;
+    return light.map(now -> Sides.fullest(now.lamps(), main)).orElse(main);
   }
 
   private static void lit(WritableImage image, LitFrame light, View view, Dots.Frame frame) {

@@ -9,6 +9,7 @@ import java.util.Optional;
 import lampwright.app.workshop.Projects4Tests;
 import lampwright.app.workshop.model.Bench;
 import lampwright.app.workshop.model.DrawingSheet;
+import lampwright.app.workshop.model.Gauge;
 import lampwright.app.workshop.model.LightService;
 import lampwright.app.workshop.model.Playhead;
 import lampwright.app.workshop.model.ScreenLight;
@@ -58,6 +59,63 @@ class GlowTest {
     double code = 255 * (1.055 * Math.pow(Math.min(1, expected), 1 / 2.4) - 0.055);
     int middle = glow.argb()[32 * SIDE + 32] >> 8 & 0xFF;
     assertThat((double) middle).isCloseTo(code, within(2.0));
+  }
+
+  /** The meter reads the light before it is held to a dimmed preview. */
+  @Test
+  void brightestDotIsThatOfTheFrameExposedAndNotDimmed() {
+    float[] light = new float[3];
+    screen.addPixel(white(), 0, 0, light, 0);
+    double one = Math.max(light[0], Math.max(light[1], light[2]));
+    List<Dots.Dot> dots = List.of(new Dots.Dot(0, 0, 32, 32, 6), new Dots.Dot(0, 1, 10, 10, 6));
+    Glow glow = new Glow(SIDE, SIDE, grey(0));
+    glow.paint(screen, white(), dots, 4, 0.06f);
+    assertThat((double) glow.brightest()).isCloseTo(4 * one, within(1e-4));
+    glow.paint(screen, new byte[9], dots, 4, 0.06f);
+    assertThat(glow.brightest()).isZero();
+  }
+
+  @Test
+  void everyViewHasItsOwnExposureAndMeter() {
+    Bench bench = new Bench(Projects4Tests.small());
+    DrawingSheet sheet = new DrawingSheet();
+    Exposures exposures = new Exposures(bench, sheet);
+    sheet.viewProperty().set(View.SIDE);
+    assertThat(exposures.meterProperty().get().share()).isEmpty();
+    exposures.byMeter();
+    assertThat(exposures.factor()).isEqualTo(1);
+    exposures.painted(View.SIDE, 0.1, 1);
+    exposures.painted(View.SIDE, 0.05, 1);
+    // Painted for another view, before the view changed.
+    exposures.painted(View.REAR, 3, 1);
+    assertThat(exposures.meterProperty().get().share().orElseThrow()).isEqualTo(0.05);
+    assertThat(exposures.meterProperty().get().mark().orElseThrow()).isEqualTo(0.1);
+    exposures.byMeter();
+    // Eight times a tenth is the most that is not above white.
+    assertThat(exposures.factor()).isEqualTo(8);
+    assertThat(exposures.meterProperty().get().mark().orElseThrow()).isCloseTo(0.8, within(1e-6));
+    exposures.step(1);
+    assertThat(exposures.meterProperty().get().state()).isEqualTo(Gauge.State.OVER);
+    exposures.step(9);
+    assertThat(exposures.factor()).isEqualTo(16);
+    sheet.viewProperty().set(View.REAR);
+    assertThat(exposures.factor()).isEqualTo(1);
+    exposures.painted(View.REAR, 6, 1);
+    exposures.byMeter();
+    assertThat(exposures.factor()).isEqualTo(0.25f);
+    sheet.viewProperty().set(View.SIDE);
+    assertThat(exposures.factor()).isEqualTo(16);
+    assertThat(exposures.meterProperty().get().share()).isEmpty();
+  }
+
+  @Test
+  void fullestSideIsThatWithTheMostLamps() {
+    List<Lamp> lamps = Projects4Tests.small().rig().lamps();
+    Lamp rear = Lamp.PLACE.with(lamps.get(0), Optional.of(new Place(View.REAR, 0.5, 0.5, 0.1)));
+    assertThat(Sides.fullest(List.of(lamps.get(1), rear))).isEqualTo(View.REAR);
+    assertThat(Sides.fullest(List.of(rear), View.SIDE)).isEqualTo(View.REAR);
+    assertThat(Sides.fullest(List.of(rear), View.REAR)).isEqualTo(View.REAR);
+    assertThat(Sides.fullest(List.of())).isEqualTo(View.values()[0]);
   }
 
   @Test

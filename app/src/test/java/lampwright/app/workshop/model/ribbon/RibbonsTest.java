@@ -13,6 +13,7 @@ import java.util.concurrent.LinkedBlockingQueue;
 import java.util.concurrent.TimeUnit;
 import lampwright.app.workshop.Projects4Tests;
 import lampwright.app.workshop.edit.CueEdits;
+import lampwright.app.workshop.edit.CuePhases;
 import lampwright.app.workshop.edit.CueRef;
 import lampwright.app.workshop.edit.Edit;
 import lampwright.app.workshop.edit.Projects;
@@ -27,8 +28,10 @@ import lampwright.app.workshop.model.files.ReadyAnswers;
 import lampwright.engine.document.Project;
 import lampwright.engine.light.Colour;
 import lampwright.engine.pattern.Flash;
+import lampwright.engine.pattern.Keyframe;
 import lampwright.engine.pattern.Keyframes;
 import lampwright.engine.pattern.Look;
+import lampwright.engine.pattern.Pattern;
 import lampwright.engine.pattern.Patterns;
 import lampwright.engine.pattern.Steady;
 import lampwright.engine.pattern.Tint;
@@ -330,7 +333,7 @@ class RibbonsTest {
     commands.stepRow(1);
     assertThat(bench.selection().lamp()).contains("amber");
     assertThat(bench.selection().cue()).contains(new CueRef(1, 0));
-    assertThat(model.words(new CueRef(1, 0)))
+    assertThat(new RibbonWords(bench).cue(new CueRef(1, 0)))
         .isEqualTo("roof, amber: steady light, from 0 s to 0.3 s");
   }
 
@@ -409,11 +412,11 @@ class RibbonsTest {
     RibbonLayout layout = layout();
     assertThat(layout.headings()).hasSize(1);
     RibbonLayout.Heading heading = layout.headings().get(0);
-    assertThat(model.count(heading)).isEqualTo("2 px, 1 LED");
+    assertThat(new RibbonWords(bench).count(heading)).isEqualTo("2 px, 1 LED");
     assertThat(layout.rows()).hasSize(2);
     assertThat(layout.rows().get(0).y()).isGreaterThanOrEqualTo(heading.y() + heading.height());
     Project before = bench.project();
-    model.toggleFolded("Roof");
+    model.rows().toggleFolded("Roof");
     RibbonLayout folded = model.layout().orElseThrow();
     assertThat(folded.rows()).isEmpty();
     assertThat(folded.headings().get(0).lights()).containsExactly(0, 1);
@@ -421,7 +424,7 @@ class RibbonsTest {
     // A leader line of each lamp still ends at its heading.
     assertThat(sheet.rowsProperty().get()).hasSize(2);
     assertThat(bench.project()).isEqualTo(before);
-    assertThat(model.rows().folded()).containsExactly("Roof");
+    assertThat(model.rows().state().folded()).containsExactly("Roof");
   }
 
   @Test
@@ -434,9 +437,9 @@ class RibbonsTest {
   @Test
   void rowsHaveThreeHeights() {
     double before = layout().height();
-    model.lookProperty().set(RowsLook.FIRST.withHeight(RowHeight.LARGE));
+    model.rows().lookProperty().set(RowsLook.FIRST.withHeight(RowHeight.LARGE));
     assertThat(layout().height()).isGreaterThan(before);
-    model.lookProperty().set(RowsLook.FIRST.withHeight(RowHeight.SMALL));
+    model.rows().lookProperty().set(RowsLook.FIRST.withHeight(RowHeight.SMALL));
     assertThat(layout().height()).isLessThan(before);
     assertThat(RowHeight.LARGE.next()).isEqualTo(RowHeight.SMALL);
   }
@@ -525,7 +528,7 @@ class RibbonsTest {
     assertThat(bench.undoNameProperty().get()).contains("Change phase");
     commands.shiftPhase(1);
     assertThat(cue(FIRST).pattern().startPhase().orElseThrow()).isEqualByComparingTo("0.46");
-    assertThat(PhaseDrag.moves(cue(new CueRef(0, 1)))).isFalse();
+    assertThat(CuePhases.moves(cue(new CueRef(0, 1)))).isFalse();
   }
 
   @Test
@@ -552,6 +555,75 @@ class RibbonsTest {
     assertThat(bench.undoNameProperty().get()).contains("Move keyframe");
     KeyframeDrag.remove(model, FIRST, 1);
     assertThat(((Keyframes) cue(FIRST).pattern()).frames()).hasSize(2);
+  }
+
+  private void pattern(Pattern pattern) {
+    bench.applyToCues(
+        "pattern",
+        Optional.empty(),
+        s -> CueEdits.each(s, List.of(FIRST), c -> Cue.PATTERN.with(c, pattern)));
+    bench.select(bench.selection().withCues(List.of(FIRST)));
+  }
+
+  /** A chase of 80 ms per step over two pixels has a period of 160 ms; a fill one of 800. */
+  @Test
+  void lightOfChaseAndFillIsDraggedByThePeriodOnTheirPixels() {
+    pattern(Patterns.fresh("chase", Look.DEFAULT));
+    new PhaseDrag(bench).to(40);
+    assertThat(cue(FIRST).pattern().startPhase().orElseThrow()).isEqualByComparingTo("0.75");
+    pattern(Patterns.fresh("fill", Look.DEFAULT));
+    new PhaseDrag(bench).to(200);
+    assertThat(cue(FIRST).pattern().startPhase().orElseThrow()).isEqualByComparingTo("0.75");
+    assertThat(CuePhases.moves(cue(FIRST))).isTrue();
+  }
+
+  @Test
+  void keyframesAreSelectedAddedAndRemovedByCommands() {
+    pattern(Patterns.fresh("keyframes", Look.DEFAULT));
+    KeyframeCommands keyframes = model.keyframes();
+    model.playhead().go(20);
+    keyframes.add();
+    List<Keyframe> frames = ((Keyframes) cue(FIRST).pattern()).frames();
+    assertThat(frames).hasSize(3);
+    assertThat(frames.get(1).atMs()).isEqualByComparingTo("200");
+    assertThat(keyframes.selectedProperty().get()).contains(1);
+    keyframes.step(1);
+    assertThat(keyframes.selectedProperty().get()).contains(2);
+    keyframes.step(-1);
+    assertThat(model.playhead().frame()).isEqualTo(20);
+    keyframes.remove();
+    assertThat(((Keyframes) cue(FIRST).pattern()).frames()).hasSize(2);
+    assertThat(keyframes.selectedProperty().get()).isEmpty();
+    // Without a selected one it is that nearest to the playhead; the last one stays.
+    model.playhead().go(11);
+    keyframes.remove();
+    frames = ((Keyframes) cue(FIRST).pattern()).frames();
+    assertThat(frames).hasSize(1);
+    assertThat(frames.get(0).atMs()).isGreaterThan(java.math.BigDecimal.ZERO);
+    keyframes.remove();
+    assertThat(((Keyframes) cue(FIRST).pattern()).frames()).hasSize(1);
+    // Outside of the cue none is added.
+    model.playhead().go(0);
+    keyframes.add();
+    assertThat(((Keyframes) cue(FIRST).pattern()).frames()).hasSize(1);
+  }
+
+  @Test
+  void groupIsRenamedStaysFoldedAndCanJoinAnother() {
+    group("Roof", "Rear");
+    model.rows().toggleFolded("Roof");
+    model.rows().renameGroup("Roof", "Top");
+    assertThat(layout().headings().stream().map(RibbonLayout.Heading::group))
+        .contains("Top", "Rear");
+    assertThat(model.rows().state().folded()).containsExactly("Top");
+    model.rows().renameGroup("Top", "Rear");
+    assertThat(layout().headings()).hasSize(1);
+    assertThat(layout().headings().get(0).lamps()).hasSize(2);
+    model.rows().renameGroup("Rear", "");
+    assertThat(layout().headings()).isEmpty();
+    bench.undo();
+    bench.undo();
+    assertThat(layout().headings()).hasSize(2);
   }
 
   @Test

@@ -4,6 +4,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.TimeoutException;
 import javafx.beans.property.ReadOnlyObjectWrapper;
 import javafx.scene.Scene;
 import javafx.scene.control.ComboBox;
@@ -29,6 +31,7 @@ import org.junit.jupiter.api.extension.ExtendWith;
 import org.testfx.api.FxRobot;
 import org.testfx.framework.junit5.ApplicationExtension;
 import org.testfx.framework.junit5.Start;
+import org.testfx.util.WaitForAsyncUtils;
 
 /** The bars of the drawing: each control is bound to its own part of the sheet or the player. */
 @ExtendWith(ApplicationExtension.class)
@@ -93,11 +96,21 @@ class DrawingBarsTest {
     assertThat(night.getText()).isNotEqualTo(words);
     Slider exposure = robot.lookup("#exposure").queryAs(Slider.class);
     robot.interact(() -> exposure.setValue(3));
-    assertThat(model.exposureProperty().get()).isEqualTo(3);
-    assertThat(robot.lookup(".field-range").queryAs(Label.class).getText()).contains("8");
-    robot.interact(() -> model.exposureProperty().set(-2));
+    assertThat(model.exposures().doublingsProperty().get()).isEqualTo(3);
+    awaitFactor(robot, "8");
+    robot.interact(() -> model.exposures().doublingsProperty().set(-2));
     assertThat(exposure.getValue()).isEqualTo(-2);
-    assertThat(robot.lookup(".field-range").queryAs(Label.class).getText()).contains("1/4");
+    awaitFactor(robot, "1/4");
+  }
+
+  /** The figure rests between changes, so that it can be read. */
+  private static void awaitFactor(FxRobot robot, String factor) {
+    Label figure = robot.lookup(".field-range").queryAs(Label.class);
+    try {
+      WaitForAsyncUtils.waitFor(10, TimeUnit.SECONDS, () -> figure.getText().contains(factor));
+    } catch (TimeoutException late) {
+      throw new AssertionError(figure.getText(), late);
+    }
   }
 
   @Test
