@@ -21,7 +21,9 @@ picture() {
     > "$state/lampwright/window.properties"
   app/target/lampwright/bin/lampwright $file &
   program=$!
-  sleep 25
+  # Until something is drawn, and then until it rests.
+  until [ "$(import -window root -resize 1x1! -format '%[fx:mean>0.02]' info:)" = 1 ]; do sleep 1; done
+  sleep 8
   for key in "$@"; do
     case $key in
       *,*) xdotool mousemove ${key%,*} ${key#*,} click 1 ;;
@@ -41,3 +43,9 @@ picture sheet-night true samples/mountain-rescue.lampwright.json F4
 picture rig-day false samples/recovery-tractor.lampwright.json 181,598
 picture flash-caution false samples/recovery-tractor.lampwright.json space
 picture harbour-night true samples/harbour-dusk.lampwright.json
+
+# The tug of the guide, as it comes from the start sheet and with the steps after it.
+tug=docs/guide/harbour-tug.lampwright.json
+picture guide-start false "" Right Right Right Right Right
+picture guide-rig false $tug 181,598
+picture guide-patterns false $tug F4 c a n d l e Down Right Right

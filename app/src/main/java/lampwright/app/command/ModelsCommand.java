@@ -40,7 +40,14 @@ final class ModelsCommand implements Callable<Integer> {
       UsualLamps.of(NewCommand.kind(spec, "KIND", kind.get())).forEach(this::print);
     } else {
       for (ModelKind each : ModelKind.values()) {
-        terminal.out().printf(Locale.ROOT, "%-18s %s%n", each.key(), Models.title(each));
+        terminal
+            .out()
+            .printf(
+                Locale.ROOT,
+                "%-18s %-24s also: %s%n",
+                each.key(),
+                Models.title(each),
+                String.join(", ", Models.otherWords(each)));
       }
     }
     return ExitCode.DONE;

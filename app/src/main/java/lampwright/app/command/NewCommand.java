@@ -11,6 +11,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.concurrent.Callable;
+import lampwright.app.outline.Models;
 import lampwright.app.outline.UsualLamp;
 import lampwright.app.start.ModelRequest;
 import lampwright.app.start.NewModel;
@@ -41,7 +42,7 @@ import picocli.CommandLine.Spec;
     footer = {
       "",
       "Examples:",
-      "  lampwright new launch tug.lampwright.json --name \"Harbour tug\"",
+      "  lampwright new tug tug.lampwright.json --name \"Harbour tug\"",
       "  lampwright new recovery-vehicle truck.lampwright.json --controller rp2040"
           + " --lamps beacons=3,sill-strip=2"
     })
@@ -50,7 +51,10 @@ final class NewCommand implements Callable<Integer> {
 
   @Spec private CommandSpec spec;
 
-  @Parameters(index = "0", paramLabel = "KIND", description = "kind of model, such as launch")
+  @Parameters(
+      index = "0",
+      paramLabel = "KIND",
+      description = "kind of model, such as launch or tug")
   private String kind;
 
   @Parameters(
@@ -184,17 +188,14 @@ final class NewCommand implements Callable<Integer> {
 
   /** The kind of model that a word means. */
   static ModelKind kind(CommandSpec spec, String parameter, String word) {
-    return Arrays.stream(ModelKind.values())
-        .filter(kind -> kind.key().equals(word))
-        .findFirst()
+    List<String> keys = Arrays.stream(ModelKind.values()).map(ModelKind::key).toList();
+    List<String> words = new ArrayList<>(keys);
+    Arrays.stream(ModelKind.values()).map(Models::otherWords).forEach(words::addAll);
+    return Models.find(word)
         .orElseThrow(
             () ->
                 new ParameterException(
-                    spec.commandLine(),
-                    UnknownWord.of(
-                        parameter,
-                        word,
-                        Arrays.stream(ModelKind.values()).map(ModelKind::key).toList())));
+                    spec.commandLine(), UnknownWord.of(parameter, word, keys, words)));
   }
 
   private ParameterException wrong(String message) {

@@ -10,12 +10,25 @@ final class UnknownWord {
 
   /** As in {@code --scene: wolk: must be one of walk, ramps; did you mean "walk"?}. */
   static String of(String option, String word, Collection<String> known) {
+    return of(option, word, known, known);
+  }
+
+  /**
+   * The same.
+   *
+   * @param understood the words known, and others that mean one of them, for the word that was
+   *     perhaps meant
+   */
+  static String of(
+      String option, String word, Collection<String> known, Collection<String> understood) {
     return option
         + ": "
         + SafeText.text(word)
         + ": must be "
         + (known.size() == 1 ? "" : "one of ")
         + String.join(", ", known)
-        + Suggestion.of(word, known).map(near -> "; did you mean \"" + near + "\"?").orElse("");
+        + Suggestion.of(word, understood)
+            .map(near -> "; did you mean \"" + near + "\"?")
+            .orElse("");
   }
 }

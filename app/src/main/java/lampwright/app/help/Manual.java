@@ -31,7 +31,15 @@ public final class Manual {
   public static final String FINDINGS = "findings";
 
   private static final List<String> PAGES =
-      List.of(GUIDE, FINDINGS, "formats", "packed", "numbers", "performance", "changelog");
+      List.of(
+          GUIDE,
+          "guide/README",
+          FINDINGS,
+          "formats",
+          "packed",
+          "numbers",
+          "performance",
+          "changelog");
 
   private static final Parser PARSER =
       Parser.builder().extensions(List.of(TablesExtension.create())).build();
@@ -72,7 +80,8 @@ public final class Manual {
 
   /** A picture of a page by the name that the page gives it, if the program carries it. */
   public static Optional<URL> picture(String name) {
-    return Optional.ofNullable(resource(name));
+    // Pages of a folder name pictures from there.
+    return Optional.ofNullable(resource(name.startsWith("../") ? name.substring(3) : name));
   }
 
   /** The text of a part of a page, without marks. */

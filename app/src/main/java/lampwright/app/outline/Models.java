@@ -1,11 +1,15 @@
 package lampwright.app.outline;
 
+import com.google.common.base.Splitter;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
+import java.util.Arrays;
+import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Optional;
 import java.util.ResourceBundle;
 import java.util.concurrent.ConcurrentHashMap;
 import lampwright.engine.document.ModelKind;
@@ -19,9 +23,25 @@ public final class Models {
 
   /** The name of a kind for people. */
   public static String title(ModelKind kind) {
+    return text("kind." + kind.key());
+  }
+
+  /** Other words for a kind, such as {@code tug}; no word is that of two kinds. */
+  public static List<String> otherWords(ModelKind kind) {
+    return Splitter.on(' ').splitToList(text("words." + kind.key()));
+  }
+
+  /** The kind that a word means: its key, or one of its other words. */
+  public static Optional<ModelKind> find(String word) {
+    return Arrays.stream(ModelKind.values())
+        .filter(kind -> kind.key().equals(word) || otherWords(kind).contains(word))
+        .findFirst();
+  }
+
+  private static String text(String key) {
     return ResourceBundle.getBundle(
             "lampwright.app.outline.outline", Locale.getDefault(), Models.class.getModule())
-        .getString("kind." + kind.key());
+        .getString(key);
   }
 
   /** The side that shows most of a model: of vehicles the left, of houses the front. */

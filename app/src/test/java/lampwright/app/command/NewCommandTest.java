@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import lampwright.app.outline.Models;
 import lampwright.app.start.ModelRequest;
 import lampwright.app.start.NewModel;
 import lampwright.engine.document.ModelKind;
@@ -145,12 +146,33 @@ class NewCommandTest {
   }
 
   @Test
+  void tugIsALaunch() throws IOException {
+    assertThat(Run.of("models", "tug").out()).isEqualTo(Run.of("models", "launch").out());
+    Path tug = folder.resolve("t.lampwright.json");
+    Path launch = folder.resolve("l.lampwright.json");
+    assertThat(Run.of("new", "tug", tug).code()).isZero();
+    assertThat(Run.of("new", "launch", launch).code()).isZero();
+    assertThat(tug).hasSameBinaryContentAs(launch);
+    assertThat(Run.of("models", "tugg").err())
+        .contains("KIND: tugg: must be one of road-tractor, ", "; did you mean \"tug\"?");
+  }
+
+  @Test
+  void noWordIsThatOfTwoKinds() {
+    java.util.Set<String> words = new java.util.HashSet<>();
+    for (ModelKind kind : ModelKind.values()) {
+      assertThat(words.add(kind.key())).isTrue();
+      assertThat(Models.otherWords(kind)).isNotEmpty().allMatch(words::add);
+    }
+  }
+
+  @Test
   void modelsListsKindsAndTheirLamps() {
     Run kinds = Run.of("models");
     assertThat(kinds.out().lines()).hasSize(ModelKind.values().length);
     Run lamps = Run.of("models", "launch");
     assertThat(lamps.out()).contains("masthead").contains(" 1 of  2  1 pixel each");
-    assertThat(Run.of("models", "plane").code()).isEqualTo(ExitCode.WRONG_COMMAND_LINE);
+    assertThat(Run.of("models", "planet").code()).isEqualTo(ExitCode.WRONG_COMMAND_LINE);
   }
 
   @Test

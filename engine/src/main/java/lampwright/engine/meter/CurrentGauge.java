@@ -13,8 +13,6 @@ import lampwright.engine.rig.PixelRun;
 
 /** Measures current, frame by frame, for the supply and for every chain, output and lamp. */
 final class CurrentGauge implements FrameGauge {
-  private static final double FULL = 255;
-
   private final FrameCurrent current;
   private final Part supply;
   private final List<Part> chains = new ArrayList<>();
@@ -119,11 +117,7 @@ final class CurrentGauge implements FrameGauge {
     }
 
     void take(int frame, byte[] bytes) {
-      double milliamps = 0;
-      for (int column : columns) {
-        milliamps += current.fullMilliamps(column) * (bytes[column] & 0xFF);
-      }
-      milliamps = idleMilliamps + milliamps / FULL;
+      double milliamps = idleMilliamps + current.milliamps(bytes, columns);
       sum += milliamps;
       frames++;
       if (milliamps > peak) {

@@ -54,4 +54,13 @@ public final class FrameCurrent {
     }
     return sum / FULL;
   }
+
+  /** Current of some bytes of a frame in mA, without idle. */
+  public double milliamps(byte[] frame, int[] columns) {
+    double sum = 0;
+    for (int column : columns) {
+      sum += fullMilliamps[column] * (frame[column] & 0xFF);
+    }
+    return sum / FULL;
+  }
 }

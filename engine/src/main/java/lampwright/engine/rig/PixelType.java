@@ -131,6 +131,16 @@ public record PixelType(
     }
   }
 
+  /** What it is in plain words, its supply and its emitters: {@code 5 V RGBW}. */
+  public String family() {
+    return Checks.plain(volts) + "\u00a0V " + (order.size() == 4 ? "RGBW" : "RGB");
+  }
+
+  /** What it is, and which part: {@code 5 V RGBW (sk6812-rgbw)}. */
+  public String title() {
+    return family() + " (" + id + ")";
+  }
+
   /** The light of each emitter at full drive. */
   public Map<EmitterKind, Emitter> light() {
     return FittedEmitter.light(emitters);

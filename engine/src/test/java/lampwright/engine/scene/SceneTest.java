@@ -6,7 +6,6 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 import lampwright.engine.check.Fault;
 import lampwright.engine.check.InvalidModelException;
 import lampwright.engine.pattern.Look;
@@ -97,15 +96,11 @@ class SceneTest {
     List<Track> tracks = new ArrayList<>(List.of(Track.of(List.of("a"))));
     List<Marker> markers = new ArrayList<>(List.of(new Marker(BigDecimal.TEN, "turn")));
     Scene scene =
-        new Scene(
-            "s",
-            new BigDecimal("1000"),
-            new BigDecimal("50"),
-            true,
-            Dither.OFF,
-            tracks,
-            markers,
-            Optional.empty());
+        Scene.SHAPE
+            .draft(scene("1000", "50"))
+            .set(Scene.TRACKS, tracks)
+            .set(Scene.MARKERS, markers)
+            .make();
     tracks.clear();
     markers.clear();
     assertThat(scene.tracks()).hasSize(1);

@@ -3,25 +3,24 @@ package lampwright.exporters.firmware;
 import static lampwright.exporters.firmware.ReadmeFile.number;
 
 import java.util.LinkedHashSet;
-import java.util.List;
 import java.util.Map;
 import java.util.Set;
-import lampwright.engine.facts.TradeNumbers;
+import lampwright.engine.meter.PixelParts;
 import lampwright.engine.rig.Chain;
 import lampwright.engine.rig.PixelType;
 import lampwright.engine.rig.Rig;
 
 /** How a rig is wired, by its own volts and parts. */
 final class ReadmeWiring {
-  private static final List<Double> RATINGS =
-      TradeNumbers.get("electrolytic capacitor", "ratings").numbers();
-  private static final double RATING_OVER_SUPPLY =
-      TradeNumbers.number("electrolytic capacitor", "rating over supply");
+  private static final String CAPACITOR =
+      number(PixelParts.CAPACITOR_MICROFARADS, 0) + " uF or more";
+  private static final String DATA_RESISTOR =
+      number(PixelParts.DATA_OHMS.get(0), 0)
+          + " to "
+          + number(PixelParts.DATA_OHMS.get(1), 0)
+          + " ohm";
 
   private static final String SUPPLY_WIRE = "-----[fuse]-----";
-
-  /** A rating that is exact but for the rounding of the product is enough. */
-  private static final double ROUNDING = 1e-9;
 
   private final Rig rig;
   private final String supply;
@@ -44,21 +43,23 @@ final class ReadmeWiring {
         "\n",
         label + SUPPLY_WIRE + "+------------------+------ pixel " + supply,
         gap + "|                  |",
-        gap.substring(8) + "[470 uF or more]  [100 nF at every pixel]",
+        gap.substring(8) + "[" + CAPACITOR + "]  [100 nF at every pixel]",
         gap + "|                  |",
         ground + groundWire + "+------------------+------ pixel ground, controller ground",
         "",
-        "    controller pin ----[300 to 500 ohm]---- data in of the first pixel",
+        "    controller pin ----[" + DATA_RESISTOR + "]---- data in of the first pixel",
         "");
   }
 
   private String notes() {
     Set<String> notes = new LinkedHashSet<>();
     if (!rig.chains().isEmpty()) {
-      notes.add("A resistor of 300 to 500 ohm in the data line, close to the controller.");
+      notes.add("A resistor of " + DATA_RESISTOR + " in the data line, close to the controller.");
       notes.add(
-          "A capacitor of 470 uF or more, rated for at least "
-              + number(capacitorVolts(rig.supplyVolts()), 1)
+          "A capacitor of "
+              + CAPACITOR
+              + ", rated for at least "
+              + number(PixelParts.capacitorVolts(rig.supplyVolts()), 1)
               + " V, where the supply connects to the pixels; 100 nF next to each pixel without"
               + " its own.");
       notes.add("All grounds are common. Connect ground first and take it off last.");
@@ -98,11 +99,5 @@ final class ReadmeWiring {
         + number(level, 2)
         + " V"
         + (level < needed ? ": use a level shifter (a 5 V gate with TTL-level inputs)." : ".");
-  }
-
-  /** The least usual rating that is far enough above a supply, V. */
-  static double capacitorVolts(double supplyVolts) {
-    double least = RATING_OVER_SUPPLY * supplyVolts;
-    return RATINGS.stream().filter(rating -> rating >= least - ROUNDING).findFirst().orElse(least);
   }
 }

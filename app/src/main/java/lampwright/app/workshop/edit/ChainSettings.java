@@ -32,7 +32,7 @@ public final class ChainSettings {
             Chain.TYPE,
             new Setting<>(
                 "pixelType",
-                new Kind.Choice<>("pixelType", types, PixelType::id),
+                new Kind.Choice<>("pixelType", types, PixelType::title),
                 Chain::type,
                 ChainSettings::withType))
         .own(

@@ -43,7 +43,7 @@ public sealed interface Kind<V> {
    * One of a few.
    *
    * @param group of their texts: each is {@code group.key}
-   * @param key a value's word in project files
+   * @param key a value's word in project files; its name where there are no such texts
    */
   record Choice<E>(String group, List<E> values, Function<E, String> key) implements Kind<E> {
     public Choice {

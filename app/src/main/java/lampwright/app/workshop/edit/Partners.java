@@ -49,19 +49,19 @@ public final class Partners {
 
   /**
    * Places the partners of lamps where a mirror through the middle of the model shows them. Seen
-   * from the side a lamp and its partner are one behind the other, so nothing is done there.
+   * from the side a lamp and its partner are one behind the other: there a partner that is seen on
+   * that side as well, such as a beacon on the roof, gets the same place, and one that is hidden by
+   * the model none.
    */
   public static Project mirrored(Project project, Iterable<String> lamps, View view) {
-    if (view == View.SIDE) {
-      return project;
-    }
     Project changed = project;
     for (String id : lamps) {
       Optional<Lamp> lamp = changed.rig().lamp(id);
       Optional<Place> place = lamp.flatMap(l -> l.placeIn(view));
       Rig rig = changed.rig();
       Optional<Lamp> partner = lamp.flatMap(l -> of(rig, l));
-      if (place.isPresent() && partner.isPresent()) {
+      boolean seen = view != View.SIDE || partner.flatMap(other -> other.placeIn(view)).isPresent();
+      if (place.isPresent() && partner.isPresent() && seen) {
         Place there = mirrored(place.get());
         changed = PlaceEdits.put(changed, partner.get().id(), view, there.x(), there.y());
         changed =
@@ -74,6 +74,9 @@ public final class Partners {
 
   // From above the model lies with its nose to the left: left and right are up and down.
   private static Place mirrored(Place place) {
+    if (place.view() == View.SIDE) {
+      return place;
+    }
     boolean above = place.view() == View.TOP;
     double turn = above ? -place.turnDegrees() : 180 - place.turnDegrees();
     return Place.SHAPE

@@ -13,6 +13,7 @@ import lampwright.app.workshop.edit.Edit;
 import lampwright.app.workshop.edit.History;
 import lampwright.app.workshop.edit.Projects;
 import lampwright.app.workshop.edit.Selection;
+import lampwright.app.workshop.words.PlaceWords;
 import lampwright.engine.check.InvalidModelException;
 import lampwright.engine.document.Project;
 import lampwright.engine.rig.Lamp;
@@ -167,7 +168,7 @@ public final class Bench {
     try {
       changed = edit.change().apply(project());
     } catch (InvalidModelException refused) {
-      refusal.set(Optional.of(String.valueOf(refused.getMessage())));
+      refusal.set(Optional.of(PlaceWords.of(project(), refused)));
       return false;
     }
     Optional<String> guarded = guard.apply(project(), changed);
@@ -203,7 +204,7 @@ public final class Bench {
     try {
       changed = change.apply(scene.get());
     } catch (InvalidModelException refused) {
-      refusal.set(Optional.of(String.valueOf(refused.getMessage())));
+      refusal.set(Optional.of(PlaceWords.of(project(), refused)));
       return false;
     }
     Edit edit =

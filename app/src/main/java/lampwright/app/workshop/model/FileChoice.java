@@ -68,9 +68,48 @@ public final class FileChoice {
       dialogs.tell(kind.words("unsaved.title"), kind.words("unsaved"));
       return;
     }
-    dialogs
+    file(kind).ifPresent(file -> take(kind, folder.get(), file));
+  }
+
+  private Optional<Path> file(Kind kind) {
+    return dialogs
         .fileToOpen(kind.words("choose"), kind.patterns())
-        .ifPresent(file -> take(kind, folder.get(), file.toAbsolutePath().normalize()));
+        .map(file -> file.toAbsolutePath().normalize());
+  }
+
+  /**
+   * Asks for a file before there is a project that could name it.
+   *
+   * @param then gets the file, once it is known to be good; not called without one
+   */
+  public void ask(Kind kind, Consumer<Path> then) {
+    file(kind)
+        .ifPresent(
+            file ->
+                disk.run(
+                    () -> {
+                      boolean good = kind.good().test(file);
+                      screen.execute(
+                          () -> {
+                            if (good) {
+                              then.accept(file);
+                            } else {
+                              dialogs.tell(kind.words("copy.title"), kind.words("bad", name(file)));
+                            }
+                          });
+                    }));
+  }
+
+  /** Takes a file that was asked for before; nothing happens if the project has no file. */
+  public void use(Kind kind, Path file) {
+    projectFile
+        .get()
+        .flatMap(f -> Optional.ofNullable(f.toAbsolutePath().getParent()))
+        .ifPresent(folder -> take(kind, folder, file));
+  }
+
+  private static String name(Path file) {
+    return SafeText.text(String.valueOf(file.getFileName()), SafeText.MAX_MESSAGE);
   }
 
   private void take(Kind kind, Path folder, Path file) {
@@ -91,7 +130,7 @@ public final class FileChoice {
   }
 
   private void take(Kind kind, Path folder, Path file, boolean good, boolean out) {
-    String name = SafeText.text(String.valueOf(file.getFileName()), SafeText.MAX_MESSAGE);
+    String name = name(file);
     if (!good) {
       dialogs.tell(kind.words("copy.title"), kind.words("bad", name));
       return;

@@ -11,6 +11,7 @@ import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
 import lampwright.app.review.Reviews;
 import lampwright.app.workshop.model.problems.Target;
+import lampwright.app.workshop.words.PlaceWords;
 import lampwright.app.workshop.words.Texts;
 import lampwright.app.workshop.words.Titles;
 import lampwright.engine.meter.CurrentDraw;
@@ -250,8 +251,10 @@ public final class GaugesModel {
         OptionalInt.empty());
   }
 
-  private static String words(List<Finding> findings) {
-    return findings.stream().map(Finding::text).collect(Collectors.joining("\n"));
+  private String words(List<Finding> findings) {
+    return findings.stream()
+        .map(finding -> PlaceWords.line(bench.project(), finding))
+        .collect(Collectors.joining("\n"));
   }
 
   private Gauge flashNow() {

@@ -71,7 +71,7 @@ final class ProblemCell extends ListCell<ProblemRow> {
     sign.setText(texts.get("sign." + key));
     weight.setText(texts.get("severity." + key));
     row.getStyleClass().setAll("problem-row", "problem-" + key);
-    finding.setText(texts.get("finding", of.subjectAndTime(), of.what()));
+    finding.setText(texts.get("finding", problem.place(), of.what()));
     show(limit, of.limitWithSource());
     show(remedy, of.remedy().isEmpty() ? "" : texts.get("remedy", of.remedy()));
     setGraphic(row);

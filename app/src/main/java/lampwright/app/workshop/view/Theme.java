@@ -32,7 +32,7 @@ public final class Theme {
           "routed-gothic");
 
   /** The least size of text, px: a condensed face is hard to read below. */
-  static final double LEAST_SIZE = 13;
+  public static final double LEAST_SIZE = 13;
 
   /** The style class of what may have a palette of its own; every window's root has one. */
   public static final String PALETTE = "palette";

@@ -4,7 +4,9 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Executor;
+import java.util.function.Consumer;
 import javafx.beans.property.ReadOnlyObjectWrapper;
+import lampwright.app.outline.Models;
 import lampwright.app.workshop.disk.DiskThread;
 import lampwright.app.workshop.edit.PictureFile;
 import lampwright.app.workshop.edit.Projects;
@@ -18,6 +20,7 @@ import lampwright.app.workshop.model.PackService;
 import lampwright.app.workshop.model.Playhead;
 import lampwright.app.workshop.model.cue.CueSettingsModel;
 import lampwright.app.workshop.model.drawing.DrawingModel;
+import lampwright.app.workshop.model.drawing.OwnPicture;
 import lampwright.app.workshop.model.drawing.PaintingJudge;
 import lampwright.app.workshop.model.export.ExportModel;
 import lampwright.app.workshop.model.files.FilesModel;
@@ -28,6 +31,7 @@ import lampwright.app.workshop.model.ribbon.CueCommands;
 import lampwright.app.workshop.model.ribbon.RibbonsModel;
 import lampwright.app.workshop.model.rig.RigCommands;
 import lampwright.app.workshop.model.rig.RigModel;
+import lampwright.app.workshop.model.rig.SceneModel;
 import lampwright.app.workshop.model.shelf.OwnPresets;
 import lampwright.app.workshop.model.shelf.ShelfModel;
 import lampwright.app.workshop.model.sound.Guide;
@@ -59,6 +63,7 @@ final class WorkshopParts implements AutoCloseable {
   private final CueCommands commands;
   private final ShelfModel shelf;
   private final CueSettingsModel cues;
+  private final SceneModel scene;
   private final RigModel rig;
   private final RigCommands rigCommands;
   private final DrawingModel drawing;
@@ -87,6 +92,7 @@ final class WorkshopParts implements AutoCloseable {
     commands = new CueCommands(ribbons, dialogs);
     shelf = new ShelfModel(bench, commands, new OwnPresets(state, disk, screen), screen);
     cues = new CueSettingsModel(bench, lights);
+    scene = new SceneModel(bench, dialogs, lights);
     rig = new RigModel(bench, dialogs);
     rigCommands = new RigCommands(rig, dialogs);
     drawing = new DrawingModel(bench, lights, playhead, sheet);
@@ -95,6 +101,7 @@ final class WorkshopParts implements AutoCloseable {
     problems =
         new ProblemsModel(
             bench, playhead, lights.reportProperty(), packs.packedProperty(), searcher);
+    rig.findingsProperty().bind(problems.findings());
     files =
         new FilesModel(
             new Workplace(bench, dialogs, disk, reader, screen, state, Owner.self()), end);
@@ -157,6 +164,10 @@ final class WorkshopParts implements AutoCloseable {
     return cues;
   }
 
+  SceneModel scene() {
+    return scene;
+  }
+
   RigModel rig() {
     return rig;
   }
@@ -196,13 +207,32 @@ final class WorkshopParts implements AutoCloseable {
 
   /** Lets the builder choose a picture for the view that is shown. */
   void choosePicture() {
-    choice.choose(
-        new FileChoice.Kind(
-            Texts.of("drawing"),
-            "picture",
-            List.of("*.png", "*.jpg", "*.jpeg"),
-            file -> PictureFile.size(file).isPresent(),
-            file -> drawing.picture(Optional.of(file))));
+    choice.choose(picture());
+  }
+
+  private FileChoice.Kind picture() {
+    return new FileChoice.Kind(
+        Texts.of("drawing"),
+        "picture",
+        List.of("*.png", "*.jpg", "*.jpeg"),
+        file -> PictureFile.size(file).isPresent(),
+        file -> drawing.picture(Optional.of(file)));
+  }
+
+  private OwnPicture ownPicture() {
+    return new OwnPicture() {
+      @Override
+      public void ask(Consumer<Path> then) {
+        choice.ask(picture(), then);
+      }
+
+      @Override
+      public void use(Path file) {
+        // In place of the drawing that was seen on the start sheet.
+        bench.project().model().map(Models::mainView).ifPresent(sheet.viewProperty()::set);
+        choice.use(picture(), file);
+      }
+    };
   }
 
   /** A new export, begun where the last one went. */
@@ -220,7 +250,7 @@ final class WorkshopParts implements AutoCloseable {
    * @param done called once it is left
    */
   StartModel start(Runnable done) {
-    return new StartModel(files, screen, done);
+    return new StartModel(files, ownPicture(), screen, done);
   }
 
   @Override

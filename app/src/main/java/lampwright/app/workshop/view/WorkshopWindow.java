@@ -17,10 +17,12 @@ import javafx.scene.control.ComboBoxBase;
 import javafx.scene.control.Label;
 import javafx.scene.control.SplitPane;
 import javafx.scene.control.TextInputControl;
+import javafx.scene.control.Tooltip;
 import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyCombination;
 import javafx.scene.input.KeyEvent;
 import javafx.scene.layout.BorderPane;
+import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
@@ -40,6 +42,7 @@ import lampwright.app.workshop.model.problems.Target;
 import lampwright.app.workshop.model.rig.RigPart;
 import lampwright.app.workshop.model.start.StartModel;
 import lampwright.app.workshop.view.cue.CueSettingsView;
+import lampwright.app.workshop.view.cue.SceneView;
 import lampwright.app.workshop.view.drawing.DrawingBar;
 import lampwright.app.workshop.view.drawing.DrawingView;
 import lampwright.app.workshop.view.drawing.TransportBar;
@@ -59,6 +62,7 @@ import lampwright.engine.review.Finding;
 public final class WorkshopWindow {
   private static final double WIDTH = 1320;
   private static final double HEIGHT = 860;
+  private static final double TIP_WIDTH = 420;
 
   private final Texts texts = Texts.of("workshop");
   private final Stage stage;
@@ -85,7 +89,8 @@ public final class WorkshopWindow {
     Path state = StateFolder.ofUser();
     states = new WindowStates(state);
     parts = new WorkshopParts(dialogs, Platform::runLater, state, this::end);
-    cueSettings = new CueSettingsView(parts.cues(), parts.sheet().dropper());
+    SceneView scene = new SceneView(parts.scene());
+    cueSettings = new CueSettingsView(parts.cues(), parts.sheet().dropper(), scene);
     ribbons =
         new RibbonsView(parts.ribbons(), parts.cueCommands(), parts.guide(), this::toCueSettings);
     drawing =
@@ -116,6 +121,7 @@ public final class WorkshopWindow {
                 this::showStart));
     ribbons.setCommands(commands);
     drawing.setCommands(commands);
+    scene.setCommands(commands);
     help = new HelpWindow(this::keys, dialogs.stylesheets());
   }
 
@@ -221,7 +227,11 @@ public final class WorkshopWindow {
                 .set(ribbons.getBoundsInParent().getMinY() - drawing.getBoundsInParent().getMinY());
     ribbons.boundsInParentProperty().addListener((of, before, now) -> shift.run());
     drawing.boundsInParentProperty().addListener((of, before, now) -> shift.run());
-    VBox upper = new VBox(sheet, new TransportBar(parts.bench(), parts.playhead(), parts.player()));
+    // Beside what is always there, so that nothing moves when there is something to report.
+    HBox foot =
+        new HBox(new TransportBar(parts.bench(), parts.playhead(), parts.player()), status());
+    foot.getStyleClass().add("sheet-foot");
+    VBox upper = new VBox(sheet, foot);
     VBox.setVgrow(sheet, Priority.ALWAYS);
     halves.setOrientation(Orientation.VERTICAL);
     halves.getItems().setAll(upper, panels.node());
@@ -234,7 +244,6 @@ public final class WorkshopWindow {
                 new HiddenNotice(parts.bench(), parts.sheet()),
                 this::export),
             gauges));
-    root.setBottom(status());
     root.setId("workshop");
     Tour stops =
         new Tour(
@@ -255,6 +264,15 @@ public final class WorkshopWindow {
     Label status = new Label();
     status.setId("status");
     status.getStyleClass().add("status");
+    status.setMinWidth(0);
+    // What is too long for its place is read in full here.
+    Tooltip whole = new Tooltip();
+    whole.textProperty().bind(status.textProperty());
+    whole.setWrapText(true);
+    whole.setMaxWidth(TIP_WIDTH);
+    status
+        .textProperty()
+        .addListener((of, before, now) -> status.setTooltip(now.isEmpty() ? null : whole));
     parts
         .bench()
         .refusalProperty()
@@ -362,6 +380,8 @@ public final class WorkshopWindow {
           leaveStart = Optional.empty();
           start.close();
           scene.setRoot(bench);
+          // Before a focus asks for the colours of a part of it.
+          bench.applyCss();
           if (!parts.bench().project().rig().lamps().isEmpty()) {
             parts.drawing().showFullestView();
             panels.show(WorkshopPanels.CUE);

@@ -176,6 +176,13 @@ class SmallEditsTest {
     assertThat(mirrored.rig().lamp("lamp-2").orElseThrow().places())
         .containsExactly(
             new Place(View.FRONT, 0.8, 0.4, 0.05), new Place(View.TOP, 0.3, 0.9, 0.05));
-    assertThat(Partners.mirrored(project, List.of("lamp-1"), View.SIDE)).isEqualTo(project);
+    // From the side one hides the other, unless both are seen there.
+    Project side = PlaceEdits.put(project, "lamp-1", View.SIDE, 0.1, 0.2);
+    assertThat(Partners.mirrored(side, List.of("lamp-1"), View.SIDE)).isEqualTo(side);
+    Project both = PlaceEdits.put(side, "lamp-2", View.SIDE, 0.7, 0.7);
+    Lamp partner =
+        Partners.mirrored(both, List.of("lamp-1"), View.SIDE).rig().lamp("lamp-2").orElseThrow();
+    assertThat(partner.placeIn(View.SIDE))
+        .isEqualTo(side.rig().lamp("lamp-1").orElseThrow().placeIn(View.SIDE));
   }
 }

@@ -25,8 +25,11 @@ import lampwright.app.workshop.model.ribbon.RibbonsModel;
 import lampwright.app.workshop.model.rig.WiringDrawing;
 import lampwright.app.workshop.model.rig.WiringInk;
 import lampwright.app.workshop.model.rig.WiringLayout;
+import lampwright.app.workshop.model.rig.WiringPlan;
 import lampwright.app.workshop.words.Titles;
+import lampwright.engine.rig.Fitting;
 import lampwright.engine.rig.Lamp;
+import lampwright.engine.rig.PixelRun;
 import lampwright.engine.rig.Rig;
 import lampwright.engine.rig.View;
 import org.junit.jupiter.api.Test;
@@ -64,7 +67,8 @@ class DrawingsTest {
   @Test
   void wiringIsWrittenWithEveryPixelAndLamp() throws Exception {
     Rig rig = Projects4Tests.sample("recovery-tractor").rig();
-    WiringLayout layout = new WiringLayout(rig, 600, 13);
+    WiringLayout layout =
+        new WiringLayout(rig, WiringPlan.of(rig, List.of()), 600, 13, TypeMeasure.ESTIMATE);
     DisplayList list =
         WiringDrawing.of(
             rig,
@@ -77,13 +81,13 @@ class DrawingsTest {
             .map(Element::getTextContent)
             .toList();
     for (var chain : rig.chains()) {
-      assertThat(texts).anyMatch(text -> text.startsWith(chain.id() + ":"));
+      assertThat(texts).anyMatch(text -> text.startsWith("Chain " + chain.id() + ":"));
       assertThat(texts).contains("0", Integer.toString(chain.pixels() - 1));
     }
     for (var output : rig.outputs()) {
       assertThat(texts).anyMatch(text -> text.contains(output.id()));
     }
-    assertThat(texts).contains("Roof beacon, left");
+    assertThat(texts).contains("Roof beacon", "left");
   }
 
   /** Each side of the model, and the selected lamp with its leader line and name. */
@@ -102,6 +106,17 @@ class DrawingsTest {
         assertThat(elements(parsed(list.build()))).hasSize(outline.pieces().size());
         CallOuts callOuts = new CallOuts(model, frame, 400, 300);
         List<Lamp> drawn = model.drawn();
+        // A ring around a single light; several pixels are drawn where they are.
+        long single =
+            drawn.stream()
+                .filter(
+                    l ->
+                        !(l.fitting() instanceof Fitting.Pixels pixels)
+                            || pixels.runs().stream().mapToInt(PixelRun::count).sum() == 1)
+                .count();
+        bench.select(bench.selection().withLamps(List.of()));
+        assertThat(elements(parsed(callOuts.sockets()))).hasSize((int) single);
+        bench.select(bench.selection().withLamps(drawn.stream().map(Lamp::id).toList()));
         assertThat(elements(parsed(callOuts.sockets()))).hasSize(drawn.size());
         if (!drawn.isEmpty()) {
           String lamp = drawn.get(drawn.size() - 1).id();
@@ -163,7 +178,8 @@ class DrawingsTest {
   @Test
   void onlyTheChosenChainShowsMarkedPixels() {
     Rig rig = Projects4Tests.small().rig();
-    WiringLayout layout = new WiringLayout(rig, 600, 13);
+    WiringLayout layout =
+        new WiringLayout(rig, WiringPlan.of(rig, List.of()), 600, 13, TypeMeasure.ESTIMATE);
     var sight = new WiringDrawing.Sight(600, 300, 0, 13);
     var marked =
         new WiringDrawing.Chosen(

@@ -15,6 +15,7 @@ import javafx.stage.Stage;
 import lampwright.app.workshop.Samples;
 import lampwright.app.workshop.model.Bench;
 import lampwright.app.workshop.model.Playhead;
+import lampwright.app.workshop.model.problems.ProblemRow;
 import lampwright.app.workshop.model.problems.ProblemsModel;
 import lampwright.app.workshop.model.problems.Target;
 import lampwright.engine.document.Project;
@@ -60,8 +61,8 @@ class ProblemsViewTest {
 
   @Test
   void clickLeadsToItsSpot(FxRobot robot) {
-    Finding first = model.rows().get(0).finding();
-    robot.clickOn(first.subjectAndTime() + ": " + first.what());
+    ProblemRow first = model.rows().get(0);
+    robot.clickOn(first.place() + ": " + first.finding().what());
     assertThat(led).containsExactly(model.rows().get(0).target());
   }
 
@@ -73,7 +74,7 @@ class ProblemsViewTest {
         .anySatisfy(
             cell ->
                 assertThat(cell.getAccessibleText())
-                    .startsWith("danger. " + worst.about())
+                    .startsWith("danger. " + model.rows().get(0).place())
                     .contains(worst.remedy()));
     assertThat(robot.lookup("⚠").tryQuery()).isPresent();
   }

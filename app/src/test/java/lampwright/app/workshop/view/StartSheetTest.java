@@ -21,6 +21,7 @@ import lampwright.app.start.NewModel;
 import lampwright.app.workshop.edit.Projects;
 import lampwright.engine.document.ModelKind;
 import lampwright.engine.document.Project;
+import lampwright.engine.json.ProjectFiles;
 import lampwright.engine.rig.Controller;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
@@ -176,6 +177,38 @@ class StartSheetTest {
     assertThat(project().name()).isEqualTo("Mountain rescue carrier");
     assertThat(window.parts().files().document().file()).isEmpty();
     assertThat(window.parts().files().document().changed()).isFalse();
+  }
+
+  @Test
+  void recentFilesHavePicturesAndDates(FxRobot robot) throws IOException, TimeoutException {
+    Path file = folder.resolve("tug.lampwright.json");
+    ProjectFiles.save(NewModel.make(ModelRequest.usual(ModelKind.LAUNCH)).project(), file);
+    robot.interact(() -> window.parts().files().open(file));
+    TestWindow.await(() -> !window.parts().files().recents().list().isEmpty());
+    robot.interact(window::showStart);
+    TestWindow.await(
+        () ->
+            robot
+                .lookup("#start-recent-0")
+                .tryQueryAs(Labeled.class)
+                .filter(card -> card.getText().startsWith("tug, today "))
+                .isPresent());
+    assertThat(colours(robot.lookup("#start-recent-0").query())).hasSizeGreaterThan(50);
+    robot.interact(
+        () -> ((javafx.scene.control.Button) robot.lookup("#start-recent-0").query()).fire());
+    TestWindow.await(() -> window.parts().files().document().file().equals(Optional.of(file)));
+    assertThat(sheet()).isFalse();
+  }
+
+  private static Set<Integer> colours(Node node) {
+    Set<Integer> colours = new HashSet<>();
+    Image image = WaitForAsyncUtils.waitForAsyncFx(10_000, () -> node.snapshot(null, null));
+    for (int y = 0; y < image.getHeight(); y++) {
+      for (int x = 0; x < image.getWidth(); x++) {
+        colours.add(image.getPixelReader().getArgb(x, y));
+      }
+    }
+    return colours;
   }
 
   @Test

@@ -12,6 +12,7 @@ import javafx.geometry.Point2D;
 import javafx.scene.Node;
 import javafx.scene.canvas.Canvas;
 import javafx.scene.control.Label;
+import javafx.scene.control.ScrollPane;
 import javafx.scene.control.TextField;
 import javafx.scene.input.KeyCode;
 import javafx.scene.input.MouseButton;
@@ -21,6 +22,7 @@ import lampwright.app.workshop.edit.Projects;
 import lampwright.app.workshop.model.command.Command;
 import lampwright.app.workshop.model.ribbon.RibbonLayout;
 import lampwright.app.workshop.view.drawing.DrawingView;
+import lampwright.app.workshop.view.rig.WiringView;
 import lampwright.engine.document.Project;
 import lampwright.engine.json.ProjectReader;
 import lampwright.engine.json.ProjectWriter;
@@ -102,13 +104,24 @@ class WorkshopWindowTest {
     return rows.localToScreen(window.parts().ribbons().axis().x(ms), y);
   }
 
-  /** A pixel of the first chain on the wiring. */
-  private static Point2D pixel(FxRobot robot, int number) {
-    Node wiring = robot.lookup("#wiring").query();
-    double size = new javafx.scene.text.Text().getFont().getSize();
-    double cell = Math.rint(size * 1.9);
-    return wiring.localToScreen(
-        56 + number * cell + cell / 3, 4 + Math.rint(size * 1.5) + cell / 3);
+  /** A pixel of the first chain on the wiring, which is scrolled into sight. */
+  private Point2D pixel(FxRobot robot, int number) {
+    WaitForAsyncUtils.waitForFxEvents();
+    robot.interact(() -> robot.lookup("#rig-sheet").query().getScene().getRoot().layout());
+    WiringView wiring = robot.lookup("#wiring").queryAs(WiringView.class);
+    ScrollPane sheet = robot.lookup("#rig-sheet").queryAs(ScrollPane.class);
+    Point2D middle = wiring.middleOf(project().rig().chains().get(0).id(), number).orElseThrow();
+    Node content = sheet.getContent();
+    double room = sheet.getViewportBounds().getHeight();
+    double y = content.sceneToLocal(wiring.localToScene(middle)).getY() - room / 2;
+    double most = Math.max(1, content.getLayoutBounds().getHeight() - room);
+    robot.interact(
+        () -> {
+          sheet.setVvalue(Math.max(0, Math.min(1, y / most)));
+          sheet.layout();
+        });
+    WaitForAsyncUtils.waitForFxEvents();
+    return wiring.localToScreen(middle);
   }
 
   @Test
@@ -124,7 +137,7 @@ class WorkshopWindowTest {
     robot.press(KeyCode.SHIFT).clickOn(pixel(robot, 3)).release(KeyCode.SHIFT);
     robot.type(KeyCode.ENTER);
     type(robot, "#field-name", "Roof beacon");
-    robot.interact(() -> {});
+    robot.interact(() -> robot.lookup("#rig-sheet").queryAs(ScrollPane.class).setVvalue(0));
     javafx.scene.control.ComboBox<?> function = robot.lookup("#field-function").queryComboBox();
     robot.clickOn(function);
     while (!window
@@ -143,7 +156,7 @@ class WorkshopWindowTest {
     }
     robot.clickOn(pixel(robot, 0));
     robot.press(KeyCode.SHORTCUT).clickOn(pixel(robot, 0)).release(KeyCode.SHORTCUT);
-    robot.clickOn("#rig-makeLamp");
+    robot.interact(() -> robot.lookup("#rig-makeLamp").queryButton().fire());
     assertThat(project().rig().lamps()).extracting(Lamp::id).containsExactly("lamp-1", "lamp-2");
 
     // A beacon over the whole scene for the first lamp, by the keys of the ribbons.

@@ -76,8 +76,7 @@ class TextsTest {
     try {
       Locale.setDefault(Locale.forLanguageTag(language));
       TimeZone.setDefault(TimeZone.getTimeZone("UTC"));
-      assertThat(
-              Texts.of("files").get("recover.unsaved.text", Instant.parse("2026-03-04T15:06:07Z")))
+      assertThat(Texts.of("files").get("discard.text", Instant.parse("2026-03-04T15:06:07Z")))
           .contains("up to " + shown + " were");
     } finally {
       Locale.setDefault(before);

@@ -12,7 +12,9 @@ import lampwright.app.picture.Stroke;
 import lampwright.app.workshop.model.DrawingSheet;
 import lampwright.app.workshop.words.Texts;
 import lampwright.app.workshop.words.Titles;
+import lampwright.engine.rig.Fitting;
 import lampwright.engine.rig.Lamp;
+import lampwright.engine.rig.PixelRun;
 import lampwright.engine.rig.Place;
 
 /** Draws what lies over the light: rings around the lamps, leader lines, labels and notes. */
@@ -41,6 +43,10 @@ public final class CallOuts {
     Set<String> chosen = model.bench().selection().lamps();
     for (Lamp lamp : model.drawn()) {
       boolean on = chosen.contains(lamp.id());
+      if (!on && pixels(lamp) > 1) {
+        // Its pixels are drawn where they are; a ring around all of them would hide the model.
+        continue;
+      }
       Stroke ring = new Stroke(on ? DrawingInk.LEADER_CHOSEN : DrawingInk.SOCKET, on ? 2 : 1);
       double radius = radius(lamp);
       list.add(
@@ -137,6 +143,12 @@ public final class CallOuts {
 
   private double y(Lamp lamp) {
     return frame.atY(place(lamp));
+  }
+
+  private static int pixels(Lamp lamp) {
+    return lamp.fitting() instanceof Fitting.Pixels fitting
+        ? fitting.runs().stream().mapToInt(PixelRun::count).sum()
+        : 1;
   }
 
   private double radius(Lamp lamp) {

@@ -63,6 +63,9 @@ public final class Dots {
   /** Of the way from pixel to pixel: a little dark between them tells them apart. */
   private static final double BAR_RADIUS = 0.44;
 
+  /** No pixel of a bar is larger, as a share of the drawing's width: a long bar has gaps. */
+  private static final double MOST_PIXEL = 0.014;
+
   /** Of a work lamp or headlamp, about (common practice). */
   private static final double USUAL_SPREAD_DEGREES = 30;
 
@@ -118,6 +121,7 @@ public final class Dots {
     private final double x;
     private final double y;
     private final double half;
+    private final double width;
     private final double cos;
     private final double sin;
 
@@ -127,6 +131,7 @@ public final class Dots {
       this.x = frame.atX(place);
       this.y = frame.atY(place);
       this.half = half;
+      this.width = frame.width();
       this.cos = Math.cos(Math.toRadians(place.turnDegrees()));
       this.sin = Math.sin(Math.toRadians(place.turnDegrees()));
     }
@@ -142,7 +147,8 @@ public final class Dots {
     void rows(int count, int across) {
       int down = (count + across - 1) / across;
       double pitch = 2 * half / across;
-      double radius = Math.max(LEAST_RADIUS, across == 1 ? half : BAR_RADIUS * pitch);
+      double packed = Math.min(BAR_RADIUS * pitch, MOST_PIXEL * width);
+      double radius = Math.max(LEAST_RADIUS, across == 1 ? half : packed);
       if (across > 1) {
         pitch = Math.min(pitch, 2 * (half - radius) / (across - 1));
       }

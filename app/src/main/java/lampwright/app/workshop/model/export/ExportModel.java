@@ -21,9 +21,11 @@ import lampwright.app.export.ExportPart;
 import lampwright.app.export.ExportRun;
 import lampwright.app.workshop.model.Dialogs;
 import lampwright.app.workshop.model.files.Failures;
+import lampwright.app.workshop.words.PlaceWords;
 import lampwright.app.workshop.words.Texts;
 import lampwright.engine.check.InvalidModelException;
 import lampwright.engine.document.Project;
+import lampwright.engine.review.Finding;
 import lampwright.engine.scene.Scene;
 import lampwright.engine.work.LatestWorker;
 import lampwright.exporters.CancelledException;
@@ -128,6 +130,11 @@ public final class ExportModel {
   /** Address of the first byte in hex files, as people write it. */
   public StringProperty addressProperty() {
     return address;
+  }
+
+  /** A finding in one line, with its place by the names of the project. */
+  public String line(Finding finding) {
+    return PlaceWords.line(project, finding);
   }
 
   /** What will be written. */

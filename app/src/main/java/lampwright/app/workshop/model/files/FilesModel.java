@@ -11,6 +11,8 @@ import javafx.beans.property.ReadOnlyBooleanWrapper;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
 import javafx.beans.value.ObservableValue;
+import javafx.collections.FXCollections;
+import javafx.collections.ObservableList;
 import lampwright.app.workshop.disk.Recoveries;
 import lampwright.app.workshop.edit.Edit;
 import lampwright.app.workshop.model.Bench;
@@ -43,6 +45,9 @@ public final class FilesModel {
   private final ReadOnlyBooleanWrapper busy = new ReadOnlyBooleanWrapper();
   private final ReadOnlyObjectWrapper<Optional<String>> note =
       new ReadOnlyObjectWrapper<>(Optional.empty());
+  private final ObservableList<Leftover> leftovers = FXCollections.observableArrayList();
+  private final ObservableList<Leftover> leftoversShown =
+      FXCollections.unmodifiableObservableList(leftovers);
   private Optional<Project> discarded = Optional.empty();
   private boolean ended;
 
@@ -120,7 +125,7 @@ public final class FilesModel {
   }
 
   /**
-   * Begins: reads the list of last files, opens the file, offers what a crash left, and looks after
+   * Begins: reads the list of last files, opens the file, lists what a crash left, and looks after
    * the file from then on.
    */
   public void start(Optional<Path> file) {
@@ -137,13 +142,46 @@ public final class FilesModel {
   }
 
   private void begin(Optional<Path> file, List<Opened.Offer> left) {
-    Optional<Path> offered = file.isPresent() ? Optional.empty() : opener.offerLeft(left);
-    file.or(() -> offered).ifPresent(this::open);
+    if (file.isEmpty()) {
+      leftovers.setAll(opener.sorted(left));
+    }
+    file.ifPresent(this::open);
   }
 
   private List<Opened.Offer> left() throws IOException {
     Recoveries.tidy(place.state());
     return Opened.offers(recoveries.findInState());
+  }
+
+  /** Unsaved work of earlier times, the newest first; empty where a file was opened at once. */
+  public ObservableList<Leftover> leftovers() {
+    return leftoversShown;
+  }
+
+  /**
+   * Brings unsaved work back, once what is on the bench is settled.
+   *
+   * @param then is done when it is, or when its file is being opened
+   */
+  public void recover(Leftover left, Runnable then) {
+    settle(
+        () -> {
+          leftovers.remove(left);
+          if (left.file().isPresent()) {
+            opener.want(left.place());
+            read(left.file().get());
+          } else {
+            opener.recover(left);
+          }
+          then.run();
+        });
+  }
+
+  /** Removes unsaved work, if the builder is sure. */
+  public void discard(Leftover left) {
+    if (opener.discard(left)) {
+      leftovers.remove(left);
+    }
   }
 
   /** A new project, once what is on the bench is settled. */
@@ -193,6 +231,15 @@ public final class FilesModel {
   /** Opens a file, once what is on the bench is settled. */
   public void open(Path file) {
     settle(() -> read(file));
+  }
+
+  /**
+   * Saves, asking for a file if there is none.
+   *
+   * @param then is done once it is saved
+   */
+  public void save(Runnable then) {
+    saver.save(then);
   }
 
   /** Saves. */

@@ -2,6 +2,7 @@ package lampwright.app.workshop.model.files;
 
 import java.io.IOException;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import lampwright.app.workshop.disk.FileClaim;
@@ -21,6 +22,7 @@ final class Opener {
   private final Document document;
   private final Autosave autosave;
   private final Claims claims;
+  private Optional<Path> wanted = Optional.empty();
 
   Opener(Workplace place, Document document, Autosave autosave, Claims claims) {
     this.place = place;
@@ -64,28 +66,45 @@ final class Opener {
     place.dialogs().tell(texts.get("damaged.title", name(file)), texts.get("damaged.text", words));
   }
 
-  /** Offers what projects left that were never saved. Returns a file that is to be opened. */
-  Optional<Path> offerLeft(List<Opened.Offer> left) {
+  /** What can be recovered of what was left; damaged files are set aside. */
+  List<Leftover> sorted(List<Opened.Offer> left) {
+    List<Leftover> whole = new ArrayList<>();
     for (Opened.Offer offer : left) {
-      if (offer.project().isEmpty()) {
+      if (offer.project().isPresent()) {
+        whole.add(Leftover.of(offer));
+      } else {
         setAside(offer.found().place());
-        continue;
-      }
-      Optional<Path> file = offer.content().file();
-      if (file.isPresent()) {
-        String text = texts.get("left.file.text", file.get(), offer.content().written());
-        List<String> answers = List.of(texts.get("left.open"), texts.get("recover.later"));
-        if (place.dialogs().choose(texts.get("recover.title", name(file.get())), text, answers)
-            == 0) {
-          return file;
-        }
-      } else if (answer(offer, texts.get("untitled"), "recover.unsaved.text") == Answer.RECOVER) {
-        fresh();
-        recover(offer);
-        return Optional.empty();
       }
     }
-    return Optional.empty();
+    return whole;
+  }
+
+  /** Puts work on the bench that was never saved to a file. */
+  void recover(Leftover left) {
+    fresh();
+    recover(left.project(), left.place());
+  }
+
+  /** The recovery file at this place is wanted: it is not asked about when its file is opened. */
+  void want(Path recovery) {
+    wanted = Optional.of(recovery);
+  }
+
+  /** Removes what was left, if the builder is sure. Returns whether it is gone. */
+  boolean discard(Leftover left) {
+    String name = left.file().map(Opener::name).orElse(texts.get("untitled"));
+    boolean sure =
+        place
+                .dialogs()
+                .choose(
+                    texts.get("recover.title", name),
+                    texts.get("discard.text", left.written()),
+                    List.of(texts.get("recover.discard"), texts.get("cancel")))
+            == 0;
+    if (sure) {
+      place.disk().run(() -> Opened.forget(left.place()));
+    }
+    return sure;
   }
 
   private boolean openTwice(Path file) {
@@ -120,14 +139,22 @@ final class Opener {
   }
 
   private void offers(Opened opened) {
+    askAll(opened);
+    wanted = Optional.empty();
+  }
+
+  private void askAll(Opened opened) {
     for (Opened.Offer offer : opened.offers()) {
       if (offer.project().isEmpty()) {
         setAside(offer.found().place());
         continue;
       }
       boolean same = offer.content().savedHash().equals(opened.hash());
+      boolean asked = same && wanted.equals(Optional.of(offer.found().place()));
       Answer answer =
-          answer(offer, name(opened.file()), same ? "recover.text" : "recover.other.text");
+          asked
+              ? Answer.RECOVER
+              : answer(offer, name(opened.file()), same ? "recover.text" : "recover.other.text");
       if (answer == Answer.RECOVER) {
         // What else was found is offered when the file is opened again.
         recover(offer);
@@ -167,8 +194,11 @@ final class Opener {
   }
 
   private void recover(Opened.Offer offer) {
-    change(offer.project().orElseThrow());
-    Path where = offer.found().place();
+    recover(offer.project().orElseThrow(), offer.found().place());
+  }
+
+  private void recover(Project recovered, Path where) {
+    change(recovered);
     // The same is kept anew as unsaved changes of this process before the old one goes.
     autosave.takeOver(where);
   }

@@ -1,6 +1,8 @@
 package lampwright.app.workshop.model.problems;
 
 import lampwright.app.workshop.edit.CueRef;
+import lampwright.app.workshop.words.PlaceWords;
+import lampwright.engine.document.Project;
 import lampwright.engine.review.Finding;
 import lampwright.engine.review.Moment;
 import lampwright.engine.review.Subject;
@@ -9,11 +11,12 @@ import lampwright.engine.review.Subject;
  * One line of the list of findings.
  *
  * @param finding what there is to say
+ * @param place where that is, by the names of the project
  * @param target the spot that it leads to
  */
-public record ProblemRow(Finding finding, Target target) {
-  static ProblemRow of(Finding finding) {
-    return new ProblemRow(finding, target(finding));
+public record ProblemRow(Finding finding, String place, Target target) {
+  static ProblemRow of(Project project, Finding finding) {
+    return new ProblemRow(finding, PlaceWords.of(project, finding), target(finding));
   }
 
   private static Target target(Finding finding) {

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.BiConsumer;
 import java.util.function.Consumer;
+import javafx.beans.binding.Bindings;
 import javafx.beans.property.ReadOnlyBooleanProperty;
 import javafx.beans.property.ReadOnlyBooleanWrapper;
 import javafx.beans.value.ObservableValue;
@@ -67,6 +68,12 @@ public final class ProblemsModel {
   /** The findings, gravest first. */
   public ObservableList<ProblemRow> rows() {
     return unmodifiable;
+  }
+
+  /** The findings as one value. */
+  public ObservableValue<List<Finding>> findings() {
+    return Bindings.createObjectBinding(
+        () -> rows.stream().map(ProblemRow::finding).toList(), rows);
   }
 
   /** How many of them are problems, and no mere notes. */
@@ -162,7 +169,8 @@ public final class ProblemsModel {
     if (FirmwareMemory.isKnown(project.rig())) {
       packed.getValue().ifPresent(scenes -> all.addAll(scenes.refusals()));
     }
-    List<ProblemRow> found = Review.sorted(all).stream().map(ProblemRow::of).toList();
+    List<ProblemRow> found =
+        Review.sorted(all).stream().map(finding -> ProblemRow.of(project, finding)).toList();
     if (!found.equals(rows)) {
       rows.setAll(found);
     }

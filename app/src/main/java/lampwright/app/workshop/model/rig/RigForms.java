@@ -141,11 +141,11 @@ final class RigForms {
             (q, change) -> ChainEdits.change(q, id, change),
             this::editName);
     List<Slot<?>> all = new ArrayList<>();
-    all.add(idSlot(id, "chain.id", ChainEdits::rename, RigPart.OfChain::new));
     for (Setting<Chain, ?> setting :
         ChainSettings.of(bench.project().pixelTypes(), chain(id).orElseThrow().type())) {
       all.add(setting.key().equals("pixels") ? pixelsSlot(id) : slots.slot(setting));
     }
+    all.add(idSlot(id, "chain.id", ChainEdits::rename, RigPart.OfChain::new));
     return List.of(new Form.Group("chain", all), group("chainFeed", slots, FeedSettings.ofChain()));
   }
 
@@ -184,8 +184,8 @@ final class RigForms {
             (q, change) -> OutputEdits.change(q, id, change),
             this::editName);
     List<Slot<?>> all = new ArrayList<>();
-    all.add(idSlot(id, "output.id", OutputEdits::rename, RigPart.OfOutput::new));
     OutputSettings.all().forEach(setting -> all.add(slots.slot(setting)));
+    all.add(idSlot(id, "output.id", OutputEdits::rename, RigPart.OfOutput::new));
     return List.of(new Form.Group("output", all));
   }
 
@@ -198,8 +198,8 @@ final class RigForms {
             this::editName);
     Lamp lamp = bench.project().rig().lamp(id).orElseThrow();
     List<Slot<?>> all = new ArrayList<>();
-    all.add(idSlot(id, "lamp.id", LampEdits::rename, RigPart.OfLamp::new));
     LampSettings.of(lamp).forEach(setting -> all.add(slots.slot(setting)));
+    all.add(idSlot(id, "lamp.id", LampEdits::rename, RigPart.OfLamp::new));
     List<Slot<?>> place = new ArrayList<>();
     LampSettings.place().forEach(setting -> place.add(slots.slot(setting)));
     return List.of(new Form.Group("lamp", all), new Form.Group("place", place));

@@ -16,10 +16,12 @@ import lampwright.app.workshop.model.Form;
 import lampwright.app.workshop.words.Texts;
 import lampwright.engine.document.Project;
 import lampwright.engine.facts.SourcedNumber;
+import lampwright.engine.review.Finding;
 import lampwright.engine.rig.BuiltInPixelTypes;
 import lampwright.engine.rig.Chain;
 import lampwright.engine.rig.Fitting;
 import lampwright.engine.rig.Lamp;
+import lampwright.engine.rig.PixelType;
 
 /** The rig editor: its parts, which of them is selected, and its form. */
 public final class RigModel {
@@ -28,6 +30,7 @@ public final class RigModel {
   private final RigForms forms;
   private final ObjectProperty<RigPart> chosen = new SimpleObjectProperty<>(new RigPart.Supply());
   private final ObjectProperty<Set<Integer>> marked = new SimpleObjectProperty<>(Set.of());
+  private final ObjectProperty<List<Finding>> findings = new SimpleObjectProperty<>(List.of());
   private final ReadOnlyObjectWrapper<Optional<Form>> form =
       new ReadOnlyObjectWrapper<>(Optional.empty());
 
@@ -67,6 +70,16 @@ public final class RigModel {
     return marked;
   }
 
+  /** The findings that the wiring shows. */
+  public ObjectProperty<List<Finding>> findingsProperty() {
+    return findings;
+  }
+
+  /** The parts in front of pixels and LEDs. */
+  public WiringPlan plan() {
+    return WiringPlan.of(bench.project().rig(), findings.get());
+  }
+
   /** The values of the selected part. */
   public ReadOnlyObjectProperty<Optional<Form>> formProperty() {
     return form.getReadOnlyProperty();
@@ -88,21 +101,32 @@ public final class RigModel {
   /** A part's name in the list. */
   public String title(RigPart part) {
     if (part instanceof RigPart.OfChain p) {
-      return texts.get("part.chain", p.id(), chain(p.id()).map(c -> c.type().id()).orElse(""));
+      return texts.get("part.chain", p.id(), chain(p.id()).map(c -> c.type().family()).orElse(""));
     } else if (part instanceof RigPart.OfOutput p) {
       return texts.get("part.output", p.id());
     } else if (part instanceof RigPart.OfLamp p) {
       return texts.get(
           "part.lamp", bench.project().rig().lamp(p.id()).map(Lamp::title).orElse(p.id()));
     } else if (part instanceof RigPart.OfType p) {
-      return texts.get("part.type", p.id());
+      return texts.get(
+          "part.type",
+          bench.project().pixelTypes().stream()
+              .filter(t -> t.id().equals(p.id()))
+              .findFirst()
+              .map(PixelType::title)
+              .orElse(p.id()));
     } else if (part instanceof RigPart.OfScene p) {
       return texts.get("part.scene", p.id());
     }
     return texts.get("part.supply");
   }
 
-  /** What is worth knowing about the selected part: sources, cautions; several lines. */
+  /** What can hurt someone at the selected part; may be empty. */
+  public String caution() {
+    return chosen.get() instanceof RigPart.Supply ? texts.get("notes.supply") : "";
+  }
+
+  /** What is worth knowing about the selected part: free pixels, sources; several lines. */
   public String notes() {
     RigPart part = chosen.get();
     if (part instanceof RigPart.OfChain p && chain(p.id()).isPresent()) {
@@ -120,7 +144,7 @@ public final class RigModel {
               Integer.toString(chain.pixels()));
       return free + (sources.isEmpty() ? "" : "\n" + texts.get("notes.sources", sources));
     }
-    return part instanceof RigPart.Supply ? texts.get("notes.supply") : "";
+    return "";
   }
 
   /** Which lamp has a pixel. */

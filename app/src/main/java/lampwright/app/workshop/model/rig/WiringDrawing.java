@@ -2,6 +2,7 @@ package lampwright.app.workshop.model.rig;
 
 import java.util.HashMap;
 import java.util.HashSet;
+import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.OptionalInt;
@@ -18,8 +19,8 @@ import lampwright.engine.rig.PixelRun;
 import lampwright.engine.rig.Rig;
 
 /**
- * Draws the wiring as it is soldered: chains in data order with their pixel numbers, outputs with
- * their LEDs.
+ * Draws the wiring as it is soldered: the supply, chains in data order with the parts before them
+ * and their pixel numbers, outputs with their parts and LEDs.
  */
 public final class WiringDrawing {
   /**
@@ -52,12 +53,16 @@ public final class WiringDrawing {
   // The side of a pixel is its cell less this.
   private static final double BETWEEN = 6;
 
+  // Height of the lines of a lamp's name, in em.
+  private static final double NAME_LINE = 1.0;
+
   private final Texts texts = Texts.of("rig");
   private final Rig rig;
   private final Sight sight;
   private final Chosen chosen;
   private final double em;
   private final DisplayList.Builder list;
+  private final PartDrawing parts;
 
   private WiringDrawing(Rig rig, Sight sight, Chosen chosen) {
     this.rig = rig;
@@ -65,6 +70,7 @@ public final class WiringDrawing {
     this.chosen = chosen;
     this.em = sight.em();
     this.list = new DisplayList.Builder(sight.width(), sight.height());
+    this.parts = new PartDrawing(list, em);
   }
 
   /** Draws what is in sight. */
@@ -74,6 +80,11 @@ public final class WiringDrawing {
 
   private DisplayList draw(WiringLayout layout) {
     list.fillRect(0, 0, sight.width(), sight.height(), WiringInk.PAPER);
+    parts.strip(
+        layout.source(),
+        WiringLayout.EDGE,
+        layout.sourceY() - sight.top(),
+        sight.width() - WiringLayout.EDGE);
     for (WiringLayout.ChainBlock block : layout.chains()) {
       if (inSight(block.y(), block.height())) {
         chain(block);
@@ -102,9 +113,9 @@ public final class WiringDrawing {
         texts.get(
             "wiring.chain",
             chain.id(),
-            chain.type().id(),
+            chain.type().title(),
             chain.order().letters(),
-            chain.pin().map(p -> ", " + p.name()).orElse(""));
+            Integer.toString(chain.pixels()));
     list.text(
         6,
         block.y() - sight.top() + 1,
@@ -112,18 +123,26 @@ public final class WiringDrawing {
         em,
         Mark.Height.TOP,
         on ? WiringInk.CHOSEN : WiringInk.TEXT);
+    double end = sight.width() - WiringLayout.EDGE;
+    parts.strip(block.supply(), WiringLayout.EDGE, block.supplyY() - sight.top(), end);
+    parts.strip(block.data(), WiringLayout.EDGE, block.dataY() - sight.top(), end);
+    if (block.far().lines() > 0) {
+      double far = block.farY() - sight.top();
+      list.text(6, far, texts.get("wiring.far"), em, Mark.Height.TOP, WiringInk.TEXT_SOFT);
+      parts.strip(block.far(), WiringLayout.EDGE, far + block.titleHeight(), end);
+    }
     list.text(
         6,
         block.y(0) - sight.top() + block.cell() / 2 - em * 0.5,
         texts.get("wiring.in"),
-        em * 0.8,
+        em * 0.85,
         Mark.Height.TOP,
         WiringInk.TEXT_SOFT);
     Map<Integer, Lamp> owners = owners(chain);
     Set<String> named = new HashSet<>();
     for (int pixel = 0; pixel < chain.pixels(); pixel++) {
       double y = block.y(pixel) - sight.top();
-      if (y <= sight.height() && y + block.cell() * 1.3 >= 0) {
+      if (y <= sight.height() && y + block.cell() * 2 >= 0) {
         wire(block, pixel, y);
         pixel(block, pixel, y, on, owners.get(pixel));
         if (owners.get(pixel) != null) {
@@ -138,7 +157,12 @@ public final class WiringDrawing {
     double x = block.x(pixel);
     double middle = y + (block.cell() - BETWEEN) / 2;
     if (pixel % block.columns() != 0) {
-      list.line(x - BETWEEN, middle, x, middle, Stroke.thin(WiringInk.LINE));
+      list.line(
+          x - (block.pitch() - block.cell()) - BETWEEN,
+          middle,
+          x,
+          middle,
+          Stroke.thin(WiringInk.LINE));
     } else if (pixel == 0) {
       Stroke data = Stroke.thin(WiringInk.TEXT);
       list.line(x - 10, middle, x, middle, data);
@@ -171,7 +195,7 @@ public final class WiringDrawing {
     if (on && chosen.cursor().equals(OptionalInt.of(pixel))) {
       list.strokeRect(x - 2, y - 2, side + 4, side + 4, Stroke.thin(WiringInk.CHOSEN));
     }
-    list.centred(x + side / 2, y + side / 2, Integer.toString(pixel), em * 0.78, WiringInk.TEXT);
+    list.centred(x + side / 2, y + side / 2, Integer.toString(pixel), em * 0.85, WiringInk.TEXT);
   }
 
   // The lamp's name stands under its first pixel, and a bracket under all of them.
@@ -185,17 +209,20 @@ public final class WiringDrawing {
     double x = block.x(pixel);
     double side = block.cell() - BETWEEN;
     double under = y + side + 2;
-    double on = owner.equals(owners.get(pixel + 1)) ? BETWEEN : 0;
+    double on = owner.equals(owners.get(pixel + 1)) ? block.pitch() - side : 0;
     list.line(x, under, x + side + on, under, Stroke.thin(WiringInk.TEXT_SOFT));
     if (named.add(owner.id())) {
-      list.text(
-          x,
-          under + 1,
-          Titles.of(owner),
-          em * 0.68,
-          Mark.Height.TOP,
-          WiringInk.TEXT_SOFT,
-          block.cell() * run(owners, pixel) - 4);
+      List<String> lines = WiringLayout.nameLines(owner);
+      for (int line = 0; line < lines.size(); line++) {
+        list.text(
+            x,
+            under + 1 + line * NAME_LINE * em,
+            lines.get(line),
+            WiringLayout.NAME * em,
+            Mark.Height.TOP,
+            WiringInk.TEXT_SOFT,
+            block.pitch() * run(owners, pixel) - WiringLayout.NAME_ROOM);
+      }
     }
   }
 
@@ -232,11 +259,16 @@ public final class WiringDrawing {
     boolean on = chosen.part().equals(new RigPart.OfOutput(id));
     list.text(
         6,
-        line.y() - sight.top() + line.height() / 2,
-        texts.get("wiring.output", id, Integer.toString(line.output().ledsInSeries()), lamp),
+        line.y() - sight.top() + 1,
+        texts.get("wiring.output", lamp, id),
         em,
-        Mark.Height.CENTRE,
+        Mark.Height.TOP,
         on ? WiringInk.CHOSEN : WiringInk.TEXT,
         sight.width() - 12);
+    parts.strip(
+        line.parts(),
+        WiringLayout.EDGE,
+        line.y() - sight.top() + line.titleHeight(),
+        sight.width() - WiringLayout.EDGE);
   }
 }

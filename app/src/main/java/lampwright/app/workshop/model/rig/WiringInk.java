@@ -11,5 +11,7 @@ public enum WiringInk implements Ink {
   FREE,
   OWNED,
   MARKED,
-  CHOSEN
+  CHOSEN,
+  WARNING,
+  DANGER
 }

@@ -1,5 +1,7 @@
 package lampwright.app.workshop.model.start;
 
+import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.IntStream;
@@ -13,10 +15,20 @@ import lampwright.engine.rig.Place;
 import lampwright.engine.rig.View;
 import lampwright.engine.scene.Scene;
 
-/** The brightest frame at the beginning of a project's first scene, for a small picture. */
+/** The brightest frame at the beginnings of a project's first scenes, for a small picture. */
 public final class LitFrame {
+  private static final int SCENES = 3;
+
   /** Enough to meet every lamp of the samples lit. */
   private static final int FRAMES = 400;
+
+  private static final float MOST_EXPOSURE = 8;
+
+  /** A pixel that glows less is as good as dark. */
+  private static final float LEAST_LIT = 0.02f;
+
+  /** One pixel of so many may stay dimmer than white. */
+  private static final int DIM_SHARE = 4;
 
   private static final double BAR_SIZE = 0.8;
 
@@ -32,7 +44,22 @@ public final class LitFrame {
 
   /** Renders it; empty if the project has no scene. */
   public static Optional<LitFrame> of(Project project) {
-    return project.scenes().stream().findFirst().map(scene -> of(project, scene));
+    return project.scenes().stream()
+        .limit(SCENES)
+        .map(scene -> of(project, scene))
+        .max(Comparator.comparingLong(LitFrame::sum));
+  }
+
+  private long sum() {
+    return sum(bytes);
+  }
+
+  private static long sum(byte[] bytes) {
+    long sum = 0;
+    for (byte b : bytes) {
+      sum += b & 0xFF;
+    }
+    return sum;
   }
 
   private static LitFrame of(Project project, Scene scene) {
@@ -43,10 +70,7 @@ public final class LitFrame {
     FrameCursor cursor = table.cursor();
     for (int k = 0; k < FRAMES && cursor.hasNext(); k++) {
       cursor.next(bytes);
-      long sum = 0;
-      for (byte b : bytes) {
-        sum += b & 0xFF;
-      }
+      long sum = sum(bytes);
       if (sum > most) {
         most = sum;
         best = bytes.clone();
@@ -66,6 +90,27 @@ public final class LitFrame {
   /** A copy of its bytes. */
   public byte[] bytes() {
     return bytes.clone();
+  }
+
+  /** By which its light is multiplied, so that most of its lit pixels are as bright as white. */
+  public float exposure() {
+    Dots.Frame any = new Dots.Frame(0, 0, 1, 1);
+    List<Float> lit = new ArrayList<>();
+    for (View view : View.values()) {
+      for (Dots.Dot dot : dots(view, any)) {
+        float[] rgb = new float[3];
+        screen.addPixel(bytes, dot.lamp(), dot.pixel(), rgb, 0);
+        float most = Math.max(rgb[0], Math.max(rgb[1], rgb[2]));
+        if (most > LEAST_LIT) {
+          lit.add(most);
+        }
+      }
+    }
+    if (lit.isEmpty()) {
+      return 1;
+    }
+    lit.sort(null);
+    return Math.max(1, Math.min(MOST_EXPOSURE, 1 / lit.get(lit.size() / DIM_SHARE)));
   }
 
   /** Where its pixels are on the drawing of a side. */

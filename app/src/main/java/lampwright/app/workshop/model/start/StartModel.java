@@ -9,12 +9,15 @@ import java.util.function.UnaryOperator;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
 import javafx.collections.FXCollections;
+import javafx.collections.ListChangeListener;
 import javafx.collections.ObservableList;
 import lampwright.app.outline.Models;
 import lampwright.app.review.Reviews;
 import lampwright.app.start.ModelRequest;
 import lampwright.app.start.NewModel;
+import lampwright.app.workshop.model.drawing.OwnPicture;
 import lampwright.app.workshop.model.files.FilesModel;
+import lampwright.app.workshop.model.files.Leftover;
 import lampwright.app.workshop.words.Texts;
 import lampwright.engine.check.Checks;
 import lampwright.engine.check.InvalidModelException;
@@ -54,6 +57,8 @@ public final class StartModel implements AutoCloseable {
   /** A figure of the title block: what it is, its value, and a second line. */
   public record Figure(String label, String value, String more) {}
 
+  private static final int MOST_RECENT = 6;
+
   private final Texts texts = Texts.of("start");
   private final FilesModel files;
   private final Runnable done;
@@ -64,19 +69,30 @@ public final class StartModel implements AutoCloseable {
       new ReadOnlyObjectWrapper<>(Optional.empty());
   private final ReadOnlyObjectWrapper<Optional<String>> refusal =
       new ReadOnlyObjectWrapper<>(Optional.empty());
+  private final LatestWorker recentReader;
+  private final OwnPicture own;
+  private final ListChangeListener<Path> relist = change -> listRecents();
+  private final ObservableList<RecentFile> recents = FXCollections.observableArrayList();
+  private final ReadOnlyObjectWrapper<Optional<Path>> ownPicture =
+      new ReadOnlyObjectWrapper<>(Optional.empty());
   private final ObservableList<LitFrame> samples = FXCollections.observableArrayList();
 
   /**
+   * @param own asks for a picture of the builder's model, and puts it on the bench
    * @param screen runs what it is given on the screen's thread
    * @param done called once there is something on the bench, or the sheet is left
    */
-  public StartModel(FilesModel files, Executor screen, Runnable done) {
+  public StartModel(FilesModel files, OwnPicture own, Executor screen, Runnable done) {
+    this.own = own;
     this.files = files;
     this.done = done;
     this.worker = LatestWorker.named("start", screen, LatestWorker.Ending.INTERRUPT);
     this.sampler = LatestWorker.named("samples", screen, LatestWorker.Ending.INTERRUPT);
     this.request =
         new ReadOnlyObjectWrapper<>(named(ModelRequest.usual(ModelKind.RECOVERY_VEHICLE)));
+    this.recentReader = LatestWorker.named("recent", screen, LatestWorker.Ending.INTERRUPT);
+    files.recents().list().addListener(relist);
+    listRecents();
     request.addListener((of, before, now) -> reckon());
     reckon();
     sampler.request(
@@ -111,9 +127,52 @@ public final class StartModel implements AutoCloseable {
     return samples;
   }
 
-  /** The files opened or saved last. */
-  public ObservableList<Path> recents() {
-    return files.recents().list();
+  /** The files opened or saved last; their pictures come in later. */
+  public ObservableList<RecentFile> recents() {
+    return recents;
+  }
+
+  /** Unsaved work of earlier times. */
+  public ObservableList<Leftover> leftovers() {
+    return files.leftovers();
+  }
+
+  /** Brings unsaved work back. */
+  public void recover(Leftover left) {
+    files.recover(left, done);
+  }
+
+  /** Removes unsaved work, if the builder is sure. */
+  public void discard(Leftover left) {
+    files.discard(left);
+  }
+
+  /** The builder's own picture of the model, in place of the drawing of its main side. */
+  public ReadOnlyObjectProperty<Optional<Path>> ownPictureProperty() {
+    return ownPicture.getReadOnlyProperty();
+  }
+
+  /** Asks for a picture of the model; another one replaces it. */
+  public void chooseOwnPicture() {
+    own.ask(file -> ownPicture.set(Optional.of(file)));
+  }
+
+  /** Takes the drawing again. */
+  public void dropOwnPicture() {
+    ownPicture.set(Optional.empty());
+  }
+
+  private void listRecents() {
+    List<Path> now = files.recents().list().stream().limit(MOST_RECENT).toList();
+    recents.setAll(now.stream().map(RecentFile::unread).toList());
+    recentReader.request(
+        turn -> {
+          for (int k = 0; k < now.size(); k++) {
+            RecentFile read = RecentFile.read(now.get(k));
+            int at = k;
+            turn.show(() -> recents.set(at, read));
+          }
+        });
   }
 
   /** Another kind of model, with its usual lamps; the controller stays. */
@@ -268,7 +327,15 @@ public final class StartModel implements AutoCloseable {
       return false;
     }
     Project project = outcome.get().orElseThrow().made().project();
-    files.make(texts.get("edit.make"), project, done);
+    Optional<Path> picture = ownPicture.get();
+    files.make(
+        texts.get("edit.make"),
+        project,
+        () -> {
+          done.run();
+          // A picture is kept beside the project's file, so there must be one.
+          picture.ifPresent(file -> files.save(() -> own.use(file)));
+        });
     return true;
   }
 
@@ -296,6 +363,8 @@ public final class StartModel implements AutoCloseable {
 
   @Override
   public void close() {
+    files.recents().list().removeListener(relist);
+    recentReader.close();
     worker.close();
     sampler.close();
   }

@@ -131,7 +131,7 @@ final class ColourField {
 
   private ColourControls controls(ColourForm form) {
     return switch (form) {
-      case SRGB -> SrgbControls.of(slot, sliders);
+      case SRGB -> SrgbControls.of(slot, sliders, context.look().get());
       case HUE -> HueControls.of(sliders, context.look().get());
       case KELVIN -> KelvinControls.of(slot, sliders, context.look().get());
       case SIGNAL -> SignalControls.of(slot, sliders);

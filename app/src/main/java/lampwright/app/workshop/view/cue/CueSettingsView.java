@@ -2,6 +2,7 @@ package lampwright.app.workshop.view.cue;
 
 import java.util.Optional;
 import javafx.geometry.Pos;
+import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.Label;
 import javafx.scene.layout.HBox;
@@ -23,8 +24,9 @@ public final class CueSettingsView extends VBox {
 
   /**
    * @param dropper takes colours from what is clicked
+   * @param scene is shown while no cue is selected
    */
-  public CueSettingsView(CueSettingsModel model, ColourDropper dropper) {
+  public CueSettingsView(CueSettingsModel model, ColourDropper dropper, Node scene) {
     getStyleClass().add("cue-settings");
     setId("cue-settings");
     FormContext context = new FormContext();
@@ -54,17 +56,14 @@ public final class CueSettingsView extends VBox {
     HBox second = new HBox(10, real, phases, hint);
     second.setAlignment(Pos.CENTER_LEFT);
     VBox line = new VBox(2, summary, second);
-    Label nothing = new Label(texts.get("nothing"));
-    nothing.setWrapText(true);
-    nothing.getStyleClass().add("form-hint");
-    StackPane middle = new StackPane(nothing, form);
+    StackPane middle = new StackPane(scene, form);
     VBox.setVgrow(middle, Priority.ALWAYS);
     getChildren().setAll(line, middle);
     Runnable show =
         () -> {
           boolean there = model.formProperty().get().isPresent();
           form.setVisible(there);
-          nothing.setVisible(!there);
+          scene.setVisible(!there);
           line.setVisible(there);
           line.setManaged(there);
           Optional<java.math.BigDecimal> rate = model.likeRealProperty().get();

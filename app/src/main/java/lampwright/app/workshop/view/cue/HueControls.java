@@ -24,7 +24,8 @@ final class HueControls {
     degrees.valueProperty().addListener((of, before, now) -> mixed.run());
     saturation.valueProperty().addListener((of, before, now) -> mixed.run());
     Optional<ReachField> field =
-        look.filter(PixelLook::mixes).map(l -> new ReachField(ColourReach.of(l), sliders));
+        look.filter(PixelLook::mixes)
+            .map(l -> new ReachField(ColourReach.of(l), sliders, colour -> colour));
     List<Node> nodes = new ArrayList<>();
     field.ifPresent(f -> nodes.add(f.node()));
     nodes.add(sliders.row("hue.degrees", degrees));

@@ -1,5 +1,6 @@
 package lampwright.app.workshop.view.cue;
 
+import java.util.function.UnaryOperator;
 import javafx.scene.AccessibleRole;
 import javafx.scene.control.Tooltip;
 import javafx.scene.image.ImageView;
@@ -27,10 +28,15 @@ final class ReachField {
   private final Pane pane = new Pane();
   private final Circle mark = new Circle(5);
   private final ColourSliders sliders;
+  private final UnaryOperator<Colour> form;
   private Colour.Hue now = new Colour.Hue(0, 1);
 
-  ReachField(ColourReach reach, ColourSliders sliders) {
+  /**
+   * @param form makes a colour of the form that is edited
+   */
+  ReachField(ColourReach reach, ColourSliders sliders, UnaryOperator<Colour> form) {
     this.sliders = sliders;
+    this.form = form;
     Texts texts = Texts.of("cue");
     pane.setId("colour-reach");
     pane.getStyleClass().add("colour-reach");
@@ -69,9 +75,10 @@ final class ReachField {
   }
 
   private void choose(MouseEvent event) {
-    sliders.set(
+    Colour at =
         ColourReach.at(
-            event.getX() / (CELL * ColourReach.HUES), event.getY() / (CELL * ColourReach.STEPS)));
+            event.getX() / (CELL * ColourReach.HUES), event.getY() / (CELL * ColourReach.STEPS));
+    sliders.set(form.apply(at));
   }
 
   private void key(KeyEvent event) {
@@ -92,7 +99,8 @@ final class ReachField {
   private void turn(double degrees, double saturation) {
     double turned = (now.degrees() + degrees + 360) % 360;
     double share = Math.max(0, Math.min(1, now.saturation() + saturation));
-    sliders.set(new Colour.Hue(turned, Math.round(100 * share) / 100.0));
+    now = new Colour.Hue(turned, Math.round(100 * share) / 100.0);
+    sliders.set(form.apply(now));
   }
 
   private static WritableImage image(ColourReach reach) {

@@ -14,9 +14,11 @@ import lampwright.app.workshop.words.Texts;
 
 /** What will be written: why not, cautions, sizes, files. */
 final class ExportPreviewPane extends VBox {
+  private final ExportModel model;
   private final Texts texts;
 
   ExportPreviewPane(ExportModel model, Texts texts) {
+    this.model = model;
     this.texts = texts;
     getStyleClass().add("export-preview");
     model.previewProperty().addListener((of, before, now) -> show(now));
@@ -54,7 +56,7 @@ final class ExportPreviewPane extends VBox {
       VBox box =
           lines(
               preview.findings().stream()
-                  .map(f -> texts.get("finding." + f.severity().key(), f.text()))
+                  .map(f -> texts.get("finding." + f.severity().key(), model.line(f)))
                   .toList(),
               "export-caution");
       if (!preview.complete()) {

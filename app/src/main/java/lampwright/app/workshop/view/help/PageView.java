@@ -283,7 +283,7 @@ final class PageView extends VBox {
     @Override
     public void visit(Link link) {
       String to = link.getDestination();
-      if (to.startsWith("#") || to.matches("[a-z]+\\.md(#.*)?")) {
+      if (to.startsWith("#") || to.matches("[A-Za-z/]+\\.md(#.*)?")) {
         Hyperlink node = new Hyperlink(Manual.plain(link));
         node.setOnAction(event -> follow.accept(to));
         flow.getChildren().add(node);

@@ -7,8 +7,9 @@ import javafx.scene.control.Label;
 import javafx.scene.control.ListCell;
 import javafx.scene.control.ListView;
 import javafx.scene.control.ScrollPane;
-import javafx.scene.control.SplitPane;
+import javafx.scene.control.Tooltip;
 import javafx.scene.layout.FlowPane;
+import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.VBox;
 import lampwright.app.workshop.edit.Kind;
@@ -17,17 +18,26 @@ import lampwright.app.workshop.model.cue.PixelLook;
 import lampwright.app.workshop.model.rig.RigCommands;
 import lampwright.app.workshop.model.rig.RigModel;
 import lampwright.app.workshop.model.rig.RigPart;
+import lampwright.app.workshop.view.Theme;
 import lampwright.app.workshop.view.cue.ColourContext;
 import lampwright.app.workshop.view.cue.ColourFields;
 import lampwright.app.workshop.view.form.FormContext;
-import lampwright.app.workshop.view.form.FormView;
+import lampwright.app.workshop.view.form.FormPane;
 import lampwright.app.workshop.words.Texts;
 import lampwright.engine.light.Colour;
 import lampwright.engine.rig.PixelRun;
 import org.jspecify.annotations.Nullable;
 
-/** The rig editor: the parts, the wiring, and the form of the selected part. */
-public final class RigView extends SplitPane {
+/**
+ * The rig editor: the parts, and beside them one sheet to scroll through with the form of the
+ * selected part and the wiring.
+ */
+public final class RigView extends HBox {
+  private static final double PARTS_EM = 13;
+  private static final List<String> PART_BUTTONS =
+      List.of("addChain", "addOutput", "addType", "addScene", "remove");
+  private static final List<String> WIRING_BUTTONS = List.of("makeLamp", "makeLamps", "benchTest");
+
   private final Texts texts = Texts.of("rig");
   private final RigModel model;
   private final RigCommands commands;
@@ -50,14 +60,13 @@ public final class RigView extends SplitPane {
             new ColourDropper()));
     context.<Kind.Runs, List<PixelRun>>with(
         Kind.Runs.class, (kind, slot) -> RunsField.of(slot, context.words().label(slot.key())));
-    FormView form = new FormView(context, model.formProperty());
-    Label notes = new Label();
-    notes.setWrapText(true);
-    notes.getStyleClass().add("rig-notes");
+    FormPane form = new FormPane(context, model.formProperty());
+    Label caution = note("rig-caution");
+    Label notes = note("rig-notes");
     Runnable show =
         () -> {
-          notes.setText(model.notes());
-          notes.setManaged(!notes.getText().isEmpty());
+          show(caution, model.caution());
+          show(notes, model.notes());
           lists = true;
           list.getItems().setAll(model.parts());
           list.getSelectionModel().select(model.chosenProperty().get());
@@ -83,16 +92,31 @@ public final class RigView extends SplitPane {
               }
             });
     show.run();
-    VBox left = new VBox(list, buttons());
-    VBox.setVgrow(list, Priority.ALWAYS);
-    ScrollPane noted = new ScrollPane(notes);
-    noted.setFitToWidth(true);
-    noted.setMaxHeight(110);
-    noted.getStyleClass().add("form");
-    VBox right = new VBox(form, noted);
-    VBox.setVgrow(form, Priority.ALWAYS);
-    getItems().setAll(left, wiring, right);
-    setDividerPositions(0.2, 0.55);
+    list.setMinWidth(PARTS_EM * Theme.LEAST_SIZE);
+    list.setPrefWidth(PARTS_EM * Theme.LEAST_SIZE);
+    VBox values = new VBox(buttons(PART_BUTTONS), caution, form, notes);
+    VBox drawn = new VBox(buttons(WIRING_BUTTONS), wiring);
+    ScrollPane sheet = new ScrollPane(new FormAndWiring(values, drawn));
+    sheet.setId("rig-sheet");
+    sheet.getStyleClass().add("form");
+    sheet.setFitToWidth(true);
+    sheet.setHbarPolicy(ScrollPane.ScrollBarPolicy.NEVER);
+    HBox.setHgrow(sheet, Priority.ALWAYS);
+    getChildren().setAll(list, sheet);
+  }
+
+  private static Label note(String style) {
+    Label note = new Label();
+    note.setWrapText(true);
+    note.setMinHeight(USE_PREF_SIZE);
+    note.getStyleClass().add(style);
+    return note;
+  }
+
+  private static void show(Label note, String text) {
+    note.setText(text);
+    note.setManaged(!text.isEmpty());
+    note.setVisible(!text.isEmpty());
   }
 
   /** Gives the focus to the list of parts. */
@@ -100,21 +124,25 @@ public final class RigView extends SplitPane {
     list.requestFocus();
   }
 
-  private FlowPane buttons() {
+  private FlowPane buttons(List<String> keys) {
     FlowPane buttons = new FlowPane(4, 4);
     buttons.getStyleClass().add("rig-buttons");
-    buttons
-        .getChildren()
-        .setAll(
-            button("addChain", commands::addChain),
-            button("addOutput", commands::addOutput),
-            button("makeLamp", commands::makeLamp),
-            button("makeLamps", commands::makeLamps),
-            button("addType", commands::addType),
-            button("addScene", commands::addScene),
-            button("benchTest", commands::benchTest),
-            button("remove", commands::remove));
+    keys.forEach(key -> buttons.getChildren().add(button(key, run(key))));
     return buttons;
+  }
+
+  private Runnable run(String key) {
+    return switch (key) {
+      case "addChain" -> commands::addChain;
+      case "addOutput" -> commands::addOutput;
+      case "addType" -> commands::addType;
+      case "addScene" -> commands::addScene;
+      case "remove" -> commands::remove;
+      case "makeLamp" -> commands::makeLamp;
+      case "makeLamps" -> commands::makeLamps;
+      case "benchTest" -> commands::benchTest;
+      default -> throw new IllegalArgumentException(key);
+    };
   }
 
   private Button button(String key, Runnable run) {
@@ -126,10 +154,16 @@ public final class RigView extends SplitPane {
   }
 
   private final class PartCell extends ListCell<RigPart> {
+    // As wide as the list: long names end in dots and do not make it scroll sideways.
+    PartCell() {
+      setPrefWidth(0);
+    }
+
     @Override
     protected void updateItem(@Nullable RigPart part, boolean empty) {
       super.updateItem(part, empty);
       setText(part == null || empty ? null : model.title(part));
+      setTooltip(part == null || empty ? null : new Tooltip(model.title(part)));
     }
   }
 }

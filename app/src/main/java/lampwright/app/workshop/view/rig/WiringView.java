@@ -1,19 +1,23 @@
 package lampwright.app.workshop.view.rig;
 
+import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.function.Function;
 import javafx.geometry.Orientation;
+import javafx.geometry.Point2D;
 import javafx.scene.AccessibleRole;
 import javafx.scene.canvas.Canvas;
+import javafx.scene.control.Label;
 import javafx.scene.control.ScrollBar;
 import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyEvent;
 import javafx.scene.input.MouseEvent;
 import javafx.scene.input.ScrollEvent;
 import javafx.scene.layout.Region;
-import javafx.scene.text.Text;
+import javafx.scene.text.Font;
 import lampwright.app.workshop.model.BenchState;
 import lampwright.app.workshop.model.rig.RigCommands;
 import lampwright.app.workshop.model.rig.RigModel;
@@ -21,7 +25,10 @@ import lampwright.app.workshop.model.rig.RigPart;
 import lampwright.app.workshop.model.rig.WiringDrawing;
 import lampwright.app.workshop.model.rig.WiringInk;
 import lampwright.app.workshop.model.rig.WiringLayout;
+import lampwright.app.workshop.model.rig.WiringPart;
+import lampwright.app.workshop.model.rig.WiringPlan;
 import lampwright.app.workshop.view.DisplayPainter;
+import lampwright.app.workshop.view.FontMeasure;
 import lampwright.app.workshop.view.Inks;
 import lampwright.app.workshop.words.Texts;
 import lampwright.engine.document.Project;
@@ -34,11 +41,15 @@ import org.jspecify.annotations.Nullable;
  * LEDs. Pixels are marked here to make lamps of them.
  */
 public final class WiringView extends Region {
+  private static final double MOST_LINES = 60;
+
   private final Texts texts = Texts.of("rig");
   private final RigModel model;
   private final RigCommands commands;
   private final Inks<WiringInk> inks;
   private final DisplayPainter painter;
+  private final FontMeasure measure = new FontMeasure();
+  private final Label sample = new Label();
   private final Canvas canvas = new Canvas();
   private final ScrollBar down = new ScrollBar();
   private @Nullable WiringLayout layout;
@@ -55,6 +66,7 @@ public final class WiringView extends Region {
     this.commands = commands;
     this.inks = new Inks<>(WiringInk.class, this::redraw);
     this.painter = new DisplayPainter(inks::paint);
+    sample.setVisible(false);
     getStyleClass().add("wiring");
     setId("wiring");
     setFocusTraversable(true);
@@ -62,8 +74,9 @@ public final class WiringView extends Region {
     down.setOrientation(Orientation.VERTICAL);
     down.setFocusTraversable(false);
     down.valueProperty().addListener((of, before, now) -> redraw());
-    getChildren().setAll(inks, canvas, down);
+    getChildren().setAll(inks, sample, canvas, down);
     model.bench().watch(BenchState::project, (before, now) -> redraw());
+    model.findingsProperty().addListener((of, before, now) -> redraw());
     model.chosenProperty().addListener((of, before, now) -> redraw());
     model.markedProperty().addListener((of, before, now) -> redraw());
     focusedProperty().addListener((of, before, now) -> redraw());
@@ -74,11 +87,40 @@ public final class WiringView extends Region {
     addEventHandler(
         ScrollEvent.SCROLL,
         event -> {
-          if (!event.isShortcutDown()) {
-            scrollTo(down.getValue() - event.getDeltaY());
+          double before = down.getValue();
+          if (!event.isShortcutDown() && !down.isDisable()) {
+            scrollTo(before - event.getDeltaY());
+          }
+          // At its end the form around it scrolls on.
+          if (down.getValue() != before) {
             event.consume();
           }
         });
+  }
+
+  /** As wide as it is given, and as high as its drawing there, up to a limit. */
+  @Override
+  public Orientation getContentBias() {
+    return Orientation.HORIZONTAL;
+  }
+
+  @Override
+  protected double computePrefHeight(double width) {
+    double room = width > 0 ? width : getWidth();
+    double whole = layOut(Math.max(1, room - Math.ceil(down.prefWidth(-1)))).height();
+    return Math.ceil(Math.min(whole, MOST_LINES * size()));
+  }
+
+  private double size() {
+    Font font = sample.getFont();
+    painter.family(font.getFamily());
+    measure.family(font.getFamily());
+    return font.getSize();
+  }
+
+  private WiringLayout layOut(double width) {
+    double size = size();
+    return new WiringLayout(model.bench().project().rig(), model.plan(), width, size, measure);
   }
 
   private void redraw() {
@@ -97,13 +139,14 @@ public final class WiringView extends Region {
     canvas.setWidth(width);
     canvas.setHeight(height);
     down.resizeRelocate(width, 0, bar, height);
-    double size = new Text().getFont().getSize();
-    WiringLayout now = new WiringLayout(model.bench().project().rig(), width, size);
+    double size = size();
+    WiringLayout now = layOut(width);
     layout = now;
     double most = Math.max(0, now.height() - height);
     down.setMax(Math.max(1, most));
     down.setVisibleAmount(down.getMax() * height / Math.max(1, most + height));
     down.setDisable(most <= 0);
+    down.setVisible(most > 0);
     if (down.getValue() > most) {
       down.setValue(most);
     }
@@ -116,12 +159,11 @@ public final class WiringView extends Region {
   }
 
   private void draw(WiringLayout now, double width, double height, double size) {
-    double top = down.isDisable() ? 0 : down.getValue();
     painter.paint(
         WiringDrawing.of(
             model.bench().project().rig(),
             now,
-            new WiringDrawing.Sight(width, height, top, size),
+            new WiringDrawing.Sight(width, height, top(), size),
             new WiringDrawing.Chosen(
                 model.chosenProperty().get(),
                 model.markedProperty().get(),
@@ -131,6 +173,8 @@ public final class WiringView extends Region {
 
   private void pressed(MouseEvent event) {
     requestFocus();
+    // The sheet around it would take the focus, and the keys with it.
+    event.consume();
     hit(event)
         .ifPresent(
             hit -> {
@@ -188,8 +232,7 @@ public final class WiringView extends Region {
 
   private Optional<WiringLayout.Hit> hit(MouseEvent event) {
     WiringLayout now = layout;
-    double top = down.isDisable() ? 0 : down.getValue();
-    return now == null ? Optional.empty() : now.hit(event.getX(), event.getY() + top);
+    return now == null ? Optional.empty() : now.hit(event.getX(), event.getY() + top());
   }
 
   private void mark(int pixel, boolean range, boolean more) {
@@ -238,7 +281,12 @@ public final class WiringView extends Region {
       }
       return;
     }
-    int columns = now.chains().isEmpty() ? 1 : now.chains().get(0).columns();
+    int columns =
+        now.chains().stream()
+            .filter(block -> block.chain().id().equals(chain.get().id()))
+            .mapToInt(WiringLayout.ChainBlock::columns)
+            .findFirst()
+            .orElse(1);
     int last = chain.get().pixels() - 1;
     switch (event.getCode()) {
       case LEFT -> go(cursor - 1, last, event.isShiftDown());
@@ -264,6 +312,33 @@ public final class WiringView extends Region {
     redraw();
   }
 
+  /** The middle of a pixel in this pane; none while it is not laid out. */
+  public Optional<Point2D> middleOf(String chain, int pixel) {
+    WiringLayout now = layout;
+    return now == null
+        ? Optional.empty()
+        : now.chains().stream()
+            .filter(block -> block.chain().id().equals(chain))
+            .findFirst()
+            .map(
+                block ->
+                    new Point2D(
+                        block.x(pixel) + block.cell() / 3,
+                        block.y(pixel) + block.cell() / 3 - top()));
+  }
+
+  private double top() {
+    return down.isDisable() ? 0 : down.getValue();
+  }
+
+  private String ofChain(String id, Function<WiringPlan.OfChain, List<WiringPart>> parts) {
+    return model.plan().chains().stream()
+        .filter(of -> of.chain().id().equals(id))
+        .findFirst()
+        .map(of -> WiringPlan.words(parts.apply(of)))
+        .orElse("");
+  }
+
   private void speak() {
     RigPart part = model.chosenProperty().get();
     if (part instanceof RigPart.OfChain c) {
@@ -274,7 +349,9 @@ public final class WiringView extends Region {
               c.id(),
               Integer.toString(cursor),
               lamp,
-              Integer.toString(model.markedProperty().get().size())));
+              Integer.toString(model.markedProperty().get().size()),
+              ofChain(c.id(), WiringPlan.OfChain::supply),
+              ofChain(c.id(), WiringPlan.OfChain::data)));
     } else {
       setAccessibleText(texts.get("wiring.pane"));
     }

@@ -8,6 +8,7 @@ import javafx.scene.control.Label;
 import javafx.scene.control.Tooltip;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
+import javafx.scene.layout.Region;
 import lampwright.app.workshop.model.shelf.ShelfEntry;
 import lampwright.app.workshop.model.shelf.ShelfLight;
 import lampwright.app.workshop.model.shelf.ShelfModel;
@@ -26,6 +27,7 @@ final class EntryView extends HBox {
   private final ShelfEntry entry;
   private final boolean wide;
   private final StripView strip;
+  private final Region notch = new Region();
   private final Tooltip tooltip = new Tooltip();
 
   EntryView(ShelfEntry entry) {
@@ -37,7 +39,9 @@ final class EntryView extends HBox {
     setSpacing(6);
     setFocusTraversable(true);
     setAccessibleRole(AccessibleRole.BUTTON);
-    getChildren().add(strip);
+    notch.getStyleClass().add("shelf-notch");
+    notch.setVisible(false);
+    getChildren().addAll(notch, strip);
     if (wide) {
       HBox.setHgrow(strip, Priority.ALWAYS);
     } else {
@@ -65,6 +69,7 @@ final class EntryView extends HBox {
 
   void choose(boolean chosen) {
     pseudoClassStateChanged(SELECTED, chosen);
+    notch.setVisible(chosen);
     // One of all is reached by Tab, the others from there by arrow keys.
     setFocusTraversable(chosen);
   }

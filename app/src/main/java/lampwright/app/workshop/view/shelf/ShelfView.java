@@ -270,7 +270,12 @@ public final class ShelfView extends BorderPane {
       number.getStyleClass().add("field-range");
       Region between = new Region();
       HBox.setHgrow(between, Priority.ALWAYS);
-      setGraphic(new HBox(new Label(words), between, number));
+      Region notch = new Region();
+      notch.getStyleClass().add("shelf-notch");
+      notch.visibleProperty().bind(selectedProperty());
+      HBox row = new HBox(4, notch, new Label(words), between, number);
+      row.setAlignment(Pos.CENTER_LEFT);
+      setGraphic(row);
       setAccessibleText(texts.get("use.accessible", words, count));
     }
   }

@@ -6,6 +6,7 @@ import javafx.scene.AccessibleRole;
 import javafx.scene.SnapshotParameters;
 import javafx.scene.canvas.Canvas;
 import javafx.scene.canvas.GraphicsContext;
+import javafx.scene.image.Image;
 import javafx.scene.image.ImageView;
 import javafx.scene.image.PixelFormat;
 import javafx.scene.image.WritableImage;
@@ -35,6 +36,8 @@ final class LitPicture extends Region {
   private final ImageView shown = new ImageView();
   private final boolean ground;
   private ModelKind kind = ModelKind.RECOVERY_VEHICLE;
+  private boolean nothing;
+  private Optional<Image> photo = Optional.empty();
   private Optional<LitFrame> light = Optional.empty();
 
   /**
@@ -49,14 +52,25 @@ final class LitPicture extends Region {
     if (night) {
       getStylesheets().setAll(List.of(Stylesheets.url("palette-night")));
     }
-    setMinSize(width, height);
-    setPrefSize(width, height);
-    setMaxSize(width, height);
+    size(width, height);
     setMouseTransparent(true);
     setAccessibleRole(AccessibleRole.IMAGE_VIEW);
     // Its size is the pane's: a new image asks for no other layout.
     shown.setManaged(false);
     getChildren().setAll(inks, shown);
+  }
+
+  /** Gives it another size. */
+  void size(double width, double height) {
+    setMinSize(width, height);
+    setPrefSize(width, height);
+    setMaxSize(width, height);
+  }
+
+  /** Takes a photograph of the model in place of the drawing; nothing takes the drawing again. */
+  void photograph(Optional<Image> now) {
+    photo = now;
+    requestLayout();
   }
 
   /** Shows a kind of model, unlit. */
@@ -66,8 +80,15 @@ final class LitPicture extends Region {
     requestLayout();
   }
 
+  /** Shows the ground alone, as of a file that can't be read. */
+  void showNothing() {
+    nothing = true;
+    requestLayout();
+  }
+
   /** Shows a project and its light. */
   void show(LitFrame now) {
+    nothing = false;
     now.project().model().ifPresent(model -> kind = model);
     light = Optional.of(now);
     requestLayout();
@@ -75,21 +96,29 @@ final class LitPicture extends Region {
 
   @Override
   protected void layoutChildren() {
-    int width = (int) getWidth();
-    int height = (int) getHeight();
+    // In pixels of the screen, or it would be blurred where they are small.
+    double scale = scale();
+    int width = (int) Math.round(getWidth() * scale);
+    int height = (int) Math.round(getHeight() * scale);
     if (width < 1 || height < 1) {
       return;
     }
     View view = view();
     Outline outline = Models.outline(kind, view);
-    Dots.Frame frame = Dots.Frame.within(width, height, outline.width() / outline.height(), MARGIN);
+    double aspect =
+        photo
+            .map(image -> image.getWidth() / image.getHeight())
+            .orElse(outline.width() / outline.height());
+    Dots.Frame frame = Dots.Frame.within(width, height, aspect, MARGIN * scale);
     Canvas canvas = new Canvas(width, height);
     GraphicsContext g = canvas.getGraphicsContext2D();
     if (ground) {
       g.setFill(inks.of(DrawingInk.WASH));
       g.fillRect(0, 0, width, height);
     }
-    if (light.isEmpty() || light.get().project().model().isPresent()) {
+    if (photo.isPresent()) {
+      g.drawImage(photo.get(), frame.x(), frame.y(), frame.width(), frame.height());
+    } else if (!nothing && (light.isEmpty() || light.get().project().model().isPresent())) {
       DisplayList.Builder list = new DisplayList.Builder(width, height);
       ModelDrawing.add(list, outline, frame);
       painter.paint(list.build(), g);
@@ -99,11 +128,22 @@ final class LitPicture extends Region {
     WritableImage image = canvas.snapshot(parameters, new WritableImage(width, height));
     light.ifPresent(now -> lit(image, now, view, frame));
     shown.setImage(image);
+    shown.setFitWidth(getWidth());
+    shown.setFitHeight(getHeight());
+  }
+
+  private double scale() {
+    return getScene() == null || getScene().getWindow() == null
+        ? 1
+        : getScene().getWindow().getOutputScaleX();
   }
 
   /** The usual side, or that on which the most lamps of a project are. */
   private View view() {
     View main = Models.mainView(kind);
+    if (photo.isPresent()) {
+      return main;
+    }
     return light.map(now -> Sides.fullest(now.lamps(), main)).orElse(main);
   }
 
@@ -115,7 +155,8 @@ final class LitPicture extends Region {
         .getPixelReader()
         .getPixels(0, 0, width, height, PixelFormat.getIntArgbInstance(), argb, 0, width);
     Glow glow = new Glow(width, height, argb);
-    glow.paint(light.screen(), light.bytes(), light.dots(view, frame), 1, Float.MAX_VALUE);
+    glow.paint(
+        light.screen(), light.bytes(), light.dots(view, frame), light.exposure(), Float.MAX_VALUE);
     image
         .getPixelWriter()
         .setPixels(0, 0, width, height, PixelFormat.getIntArgbPreInstance(), glow.argb(), 0, width);

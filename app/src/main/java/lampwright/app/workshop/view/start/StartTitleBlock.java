@@ -3,7 +3,6 @@ package lampwright.app.workshop.view.start;
 import javafx.scene.control.Button;
 import javafx.scene.control.Label;
 import javafx.scene.control.TextField;
-import javafx.scene.layout.GridPane;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.VBox;
@@ -11,7 +10,11 @@ import lampwright.app.workshop.model.start.StartModel;
 import lampwright.app.workshop.words.Texts;
 
 /** The foot of the start sheet: name, figures, and the button that makes it. */
-final class StartTitleBlock extends GridPane {
+final class StartTitleBlock extends VBox {
+  private static final double MAKING_WIDTH = 190;
+  private static final double SCENE_WIDTH = 150;
+  private static final double FIGURE_WIDTH = 100;
+
   private final Texts texts = Texts.of("start");
   private final StartModel model;
   private final TextField name = new TextField();
@@ -21,7 +24,7 @@ final class StartTitleBlock extends GridPane {
 
   StartTitleBlock(StartModel model) {
     this.model = model;
-    getStyleClass().add("start-block");
+    getStyleClass().add("start-foot");
     name.setId("start-name");
     name.setAccessibleText(texts.get("name"));
     name.setText(model.request().name());
@@ -38,13 +41,15 @@ final class StartTitleBlock extends GridPane {
     refusal.setWrapText(true);
     figures.getStyleClass().add("start-figures");
     VBox naming = cell(soft(texts.get("name")), name);
-    GridPane.setHgrow(naming, Priority.ALWAYS);
-    addRow(0, naming, cell(soft(texts.get("scene")), scene), cell(make));
-    add(figures, 0, 1, 3, 1);
-    add(refusal, 0, 2, 3, 1);
-    Label more = soft(texts.get("make.more"));
-    more.setWrapText(true);
-    add(more, 0, 3, 3, 1);
+    HBox.setHgrow(naming, Priority.ALWAYS);
+    VBox making = cell(make);
+    making.getStyleClass().add("start-cell-last");
+    making.setPrefWidth(MAKING_WIDTH);
+    VBox first = cell(soft(texts.get("scene")), scene);
+    first.setPrefWidth(SCENE_WIDTH);
+    VBox block = new VBox(new HBox(naming, first, making), figures);
+    block.getStyleClass().add("start-block");
+    getChildren().setAll(refusal, block);
     model.requestProperty().addListener((of, before, now) -> follow(now.name()));
     model.outcomeProperty().addListener((of, before, now) -> refresh());
     model.refusalProperty().addListener((of, before, now) -> refresh());
@@ -73,9 +78,16 @@ final class StartTitleBlock extends GridPane {
       Label more = soft(figure.more());
       more.setWrapText(true);
       VBox cell = cell(soft(figure.label()), value(figure.value()), more);
+      cell.setPrefWidth(FIGURE_WIDTH);
       HBox.setHgrow(cell, Priority.ALWAYS);
       figures.getChildren().add(cell);
     }
+    Label more = soft(texts.get("make.more"));
+    more.setWrapText(true);
+    VBox last = cell(more);
+    last.getStyleClass().add("start-cell-last");
+    last.setPrefWidth(MAKING_WIDTH);
+    figures.getChildren().add(last);
   }
 
   private static VBox cell(javafx.scene.Node... nodes) {
@@ -92,6 +104,7 @@ final class StartTitleBlock extends GridPane {
 
   private static Label value(String words) {
     Label label = new Label(words);
+    label.setMinWidth(USE_PREF_SIZE);
     label.getStyleClass().add("start-value");
     return label;
   }

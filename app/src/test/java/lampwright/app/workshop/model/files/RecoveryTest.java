@@ -5,10 +5,13 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Instant;
 import java.util.Locale;
 import java.util.Optional;
+import lampwright.app.workshop.disk.FileHash;
 import lampwright.app.workshop.disk.Recoveries;
 import lampwright.app.workshop.disk.Recovery;
+import lampwright.engine.json.ProjectWriter;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -161,22 +164,88 @@ class RecoveryTest {
     assertThat(next.dialogs.told.get(0)).contains(aside.toString());
   }
 
-  @Test
-  void projectNeverSavedIsOfferedAtTheStart() {
+  private void leaveUnsaved(String name) {
     Shop before = new Shop(state, Shop.dead(), new Turns());
-    before.rename("unsaved");
+    before.rename(name);
     before.turns.drain();
-    Shop next = new Shop(state);
-    next.dialogs.answers.add("Recover changes");
-    next.files.start(Optional.empty());
+  }
+
+  private static Shop begun(Shop shop) {
+    shop.files.start(Optional.empty());
+    shop.turns.pass(10);
+    return shop;
+  }
+
+  @Test
+  void projectNeverSavedIsListedAtTheStartAndRestored() {
+    leaveUnsaved("unsaved");
+    Shop next = begun(new Shop(state));
+    assertThat(next.dialogs.asked).isEmpty();
+    assertThat(next.files.leftovers()).hasSize(1);
+    Leftover left = next.files.leftovers().get(0);
+    assertThat(left.project().name()).isEqualTo("unsaved");
+    assertThat(left.file()).isEmpty();
+    next.files.recover(left, () -> next.ended = true);
     next.turns.pass(10);
+    assertThat(next.ended).isTrue();
     assertThat(next.name()).isEqualTo("unsaved");
     assertThat(next.files.document().file()).isEmpty();
     assertThat(next.files.document().changed()).isTrue();
-    Shop last = new Shop(state, Shop.dead(), new Turns());
-    last.files.start(Optional.empty());
-    last.turns.pass(10);
-    assertThat(last.dialogs.asked).isEmpty();
+    assertThat(next.files.leftovers()).isEmpty();
+    // It is kept by this process now.
+    assertThat(begun(new Shop(state, Shop.dead(), new Turns())).files.leftovers()).isEmpty();
+  }
+
+  @Test
+  void leftWorkIsDiscardedOnlyWhenTheBuilderIsSure() {
+    leaveUnsaved("unsaved");
+    Shop next = begun(new Shop(state));
+    Leftover left = next.files.leftovers().get(0);
+    next.dialogs.answers.add("Cancel");
+    next.files.discard(left);
+    next.turns.drain();
+    assertThat(left.place()).exists();
+    assertThat(next.files.leftovers()).containsExactly(left);
+    next.dialogs.answers.add("Discard changes");
+    next.files.discard(left);
+    next.turns.drain();
+    assertThat(left.place()).doesNotExist();
+    assertThat(next.files.leftovers()).isEmpty();
+  }
+
+  @Test
+  void leftWorkOfAFileOpensTheFileAndIsNotAskedAboutAgain() throws IOException {
+    // As where nothing can be written beside the file.
+    String text = ProjectWriter.write(Shop.named("second"));
+    Optional<String> saved = Optional.of(FileHash.of(Files.readAllBytes(file)));
+    Recovery recovery =
+        new Recovery(Optional.of(file), saved, Shop.dead(), Instant.ofEpochSecond(2), text);
+    Path place = Files.createDirectories(state.resolve("recovery")).resolve("1-1-1.recovery");
+    Files.writeString(place, recovery.write());
+    Shop next = begun(new Shop(state));
+    Leftover left = next.files.leftovers().get(0);
+    assertThat(left.file()).contains(file);
+    next.files.recover(left, () -> {});
+    next.turns.drain();
+    assertThat(next.dialogs.asked).isEmpty();
+    assertThat(next.name()).isEqualTo("second");
+    assertThat(next.files.document().file()).contains(file);
+    assertThat(next.files.document().changed()).isTrue();
+  }
+
+  @Test
+  void damagedWorkThatWasLeftIsSetAside() throws IOException {
+    leaveUnsaved("unsaved");
+    Path place;
+    try (var all = Files.list(state.resolve("recovery"))) {
+      place = all.findFirst().orElseThrow();
+    }
+    String whole = Files.readString(place);
+    Files.writeString(place, whole.substring(0, whole.length() - 5));
+    Shop next = begun(new Shop(state));
+    assertThat(next.files.leftovers()).isEmpty();
+    assertThat(place).doesNotExist();
+    assertThat(next.dialogs.told).hasSize(1);
   }
 
   @Test

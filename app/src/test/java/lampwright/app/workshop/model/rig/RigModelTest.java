@@ -7,6 +7,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import lampwright.app.picture.TypeMeasure;
 import lampwright.app.workshop.Projects4Tests;
 import lampwright.app.workshop.model.Bench;
 import lampwright.app.workshop.model.Dialogs;
@@ -139,7 +140,8 @@ class RigModelTest {
   void removalSaysWhatWentAndTheLastPartStays() {
     model.chosenProperty().set(new RigPart.OfChain("c"));
     hands.remove();
-    assertThat(bench.undoNameProperty().get()).contains("Remove Chain c (sk6812-rgbw) and 1 lamps");
+    assertThat(bench.undoNameProperty().get())
+        .contains("Remove Chain c, 5\u00a0V RGBW and 1 lamps");
     model.chosenProperty().set(new RigPart.OfOutput("o"));
     hands.remove();
     assertThat(bench.project().rig().outputs()).hasSize(1);
@@ -195,7 +197,9 @@ class RigModelTest {
   @Test
   void wiringIsFoundByPoints() {
     Project project = Projects4Tests.sample("recovery-tractor");
-    WiringLayout layout = new WiringLayout(project.rig(), 300, 13);
+    WiringLayout layout =
+        new WiringLayout(
+            project.rig(), WiringPlan.of(project.rig(), List.of()), 300, 13, TypeMeasure.ESTIMATE);
     for (WiringLayout.ChainBlock block : layout.chains()) {
       for (int pixel = 0; pixel < block.chain().pixels(); pixel++) {
         assertThat(layout.hit(block.x(pixel) + 3, block.y(pixel) + 3))

@@ -197,7 +197,7 @@ class ShelfModelTest {
     select("B");
     shelf.rename("A");
     assertThat(bench.project().presets()).extracting(Preset::name).containsExactly("A", "B");
-    assertThat(bench.refusalProperty().get().orElseThrow()).contains("presets[1].name");
+    assertThat(bench.refusalProperty().get().orElseThrow()).startsWith("preset B, name: A: ");
   }
 
   @Test

@@ -9,6 +9,7 @@ import javafx.scene.Node;
 import javafx.scene.Scene;
 import javafx.scene.control.Button;
 import javafx.scene.control.TextField;
+import javafx.scene.layout.Pane;
 import javafx.stage.Stage;
 import lampwright.app.workshop.Projects4Tests;
 import lampwright.app.workshop.edit.CueRef;
@@ -39,7 +40,8 @@ class CueSettingsViewTest {
 
   @Start
   void show(Stage stage) {
-    view = new CueSettingsView(new CueSettingsModel(bench, lights), new ColourDropper());
+    view =
+        new CueSettingsView(new CueSettingsModel(bench, lights), new ColourDropper(), new Pane());
     stage.setScene(new Scene(view, 900, 600));
     stage.show();
   }
@@ -119,6 +121,9 @@ class CueSettingsViewTest {
 
   @Test
   void phasesAreSpreadOfSeveralCuesOnly(FxRobot robot) {
+    choose(robot, RIGHT);
+    type(robot, "phase", "10");
+    assertThat(cue(RIGHT).pattern().startPhase().orElseThrow()).isEqualByComparingTo("0.1");
     choose(robot, LEFT);
     Button phases = robot.lookup("#share-phases").queryButton();
     assertThat(phases.isVisible()).isFalse();

@@ -4,7 +4,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.List;
 import java.util.Optional;
-import java.util.concurrent.TimeUnit;
 import java.util.concurrent.TimeoutException;
 import javafx.beans.property.ReadOnlyObjectWrapper;
 import javafx.scene.Scene;
@@ -24,6 +23,7 @@ import lampwright.app.workshop.model.Playhead;
 import lampwright.app.workshop.model.drawing.DrawingModel;
 import lampwright.app.workshop.model.files.ReadyAnswers;
 import lampwright.app.workshop.model.play.Player;
+import lampwright.app.workshop.view.TestWindow;
 import lampwright.engine.rig.View;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
@@ -31,7 +31,6 @@ import org.junit.jupiter.api.extension.ExtendWith;
 import org.testfx.api.FxRobot;
 import org.testfx.framework.junit5.ApplicationExtension;
 import org.testfx.framework.junit5.Start;
-import org.testfx.util.WaitForAsyncUtils;
 
 /** The bars of the drawing: each control is bound to its own part of the sheet or the player. */
 @ExtendWith(ApplicationExtension.class)
@@ -87,7 +86,7 @@ class DrawingBarsTest {
   }
 
   @Test
-  void nightAndExposureAreThoseOfTheSheet(FxRobot robot) {
+  void nightAndExposureAreThoseOfTheSheet(FxRobot robot) throws TimeoutException {
     ToggleButton night = toggle(robot, "night");
     boolean before = sheet.nightProperty().get();
     String words = night.getText();
@@ -95,22 +94,21 @@ class DrawingBarsTest {
     assertThat(sheet.nightProperty().get()).isEqualTo(!before);
     assertThat(night.getText()).isNotEqualTo(words);
     Slider exposure = robot.lookup("#exposure").queryAs(Slider.class);
+    Label factor = robot.lookup(".field-range").queryAs(Label.class);
     robot.interact(() -> exposure.setValue(3));
     assertThat(model.exposures().doublingsProperty().get()).isEqualTo(3);
-    awaitFactor(robot, "8");
+    TestWindow.await(() -> factor.getText().contains("8"));
     robot.interact(() -> model.exposures().doublingsProperty().set(-2));
     assertThat(exposure.getValue()).isEqualTo(-2);
-    awaitFactor(robot, "1/4");
+    TestWindow.await(() -> factor.getText().contains("1/4"));
   }
 
-  /** The figure rests between changes, so that it can be read. */
-  private static void awaitFactor(FxRobot robot, String factor) {
-    Label figure = robot.lookup(".field-range").queryAs(Label.class);
-    try {
-      WaitForAsyncUtils.waitFor(10, TimeUnit.SECONDS, () -> figure.getText().contains(factor));
-    } catch (TimeoutException late) {
-      throw new AssertionError(figure.getText(), late);
-    }
+  /** Three quarters of the screen's white: the next doubling would be above it. */
+  @Test
+  void pressOnTheMeterTakesTheMostLightThatFits(FxRobot robot) {
+    robot.interact(() -> model.exposures().painted(sheet.viewProperty().get(), 0.1875, 1));
+    fire(robot, "exposure-meter");
+    assertThat(model.exposures().doublingsProperty().get()).isEqualTo(2);
   }
 
   @Test

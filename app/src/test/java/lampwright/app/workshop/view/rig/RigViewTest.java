@@ -118,6 +118,7 @@ class RigViewTest {
     assertThat(bench.project().rig().outputs())
         .extracting(DriverOutput::milliamps)
         .containsExactly(20.0, 35.0);
+    assertThat(field(robot, "milliamps").getText()).isEqualTo("35");
     robot.interact(bench::undo);
     assertThat(field(robot, "milliamps").getText()).as("the form follows").isEqualTo("20");
   }

@@ -15,6 +15,7 @@ import lampwright.app.workshop.model.rig.RigCommands;
 import lampwright.app.workshop.model.rig.RigModel;
 import lampwright.app.workshop.model.rig.RigPart;
 import lampwright.app.workshop.model.rig.WiringLayout;
+import lampwright.app.workshop.view.FontMeasure;
 import lampwright.app.workshop.view.MouseHand;
 import lampwright.engine.document.Project;
 import lampwright.engine.rig.BuiltInPixelTypes;
@@ -67,7 +68,11 @@ class WiringViewTest {
 
   private WiringLayout layout() {
     return new WiringLayout(
-        bench.project().rig(), canvas().getWidth(), new Text().getFont().getSize());
+        bench.project().rig(),
+        model.plan(),
+        canvas().getWidth(),
+        new Text().getFont().getSize(),
+        new FontMeasure());
   }
 
   private double x(int pixel) {

@@ -1,0 +1,177 @@
+package lampwright.app.workshop.view;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.Set;
+import javafx.scene.Node;
+import javafx.scene.Parent;
+import javafx.scene.Scene;
+import javafx.scene.control.ButtonBase;
+import javafx.scene.control.ComboBoxBase;
+import javafx.scene.control.Control;
+import javafx.scene.control.Label;
+import javafx.scene.control.Labeled;
+import javafx.scene.control.ListView;
+import javafx.scene.control.Slider;
+import javafx.scene.control.Spinner;
+import javafx.scene.control.TextInputControl;
+import javafx.scene.input.KeyCode;
+import javafx.stage.Stage;
+import lampwright.app.workshop.edit.CueRef;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.extension.ExtendWith;
+import org.junit.jupiter.api.io.TempDir;
+import org.testfx.api.FxRobot;
+import org.testfx.framework.junit5.ApplicationExtension;
+import org.testfx.framework.junit5.Start;
+import org.testfx.util.WaitForAsyncUtils;
+
+/** Every control of each main state has words for a screen reader and is reached by Tab. */
+@ExtendWith(ApplicationExtension.class)
+class AccessTest {
+  private static final int MOST_STOPS = 250;
+
+  @TempDir static Path folder;
+
+  private WorkshopWindow window;
+  private Stage stage;
+
+  @Start
+  void start(Stage shown) throws IOException {
+    Locale.setDefault(Locale.ROOT);
+    stage = shown;
+    window =
+        TestWindow.open(
+            stage, folder, Optional.of(Path.of("../samples/recovery-tractor.lampwright.json")));
+  }
+
+  @AfterEach
+  void close(FxRobot robot) {
+    TestWindow.close(window, robot);
+  }
+
+  @Test
+  void sceneWithoutACue(FxRobot robot) {
+    robot.interact(() -> window.panels().show(WorkshopPanels.CUE));
+    assertThat(window.parts().bench().cue()).isEmpty();
+    assertThat(robot.lookup("#scene-next-shelf-act-show").tryQuery()).isPresent();
+    everyControlIsNamedAndReached(robot);
+  }
+
+  @Test
+  void selectedCue(FxRobot robot) {
+    robot.interact(
+        () -> {
+          window.panels().show(WorkshopPanels.CUE);
+          window
+              .parts()
+              .bench()
+              .select(window.parts().bench().selection().withCues(List.of(new CueRef(0, 0))));
+        });
+    everyControlIsNamedAndReached(robot);
+  }
+
+  @Test
+  void shelf(FxRobot robot) {
+    robot.interact(() -> window.panels().show(WorkshopPanels.SHELF));
+    everyControlIsNamedAndReached(robot);
+  }
+
+  @Test
+  void rig(FxRobot robot) {
+    robot.interact(() -> window.panels().show(WorkshopPanels.RIG));
+    everyControlIsNamedAndReached(robot);
+  }
+
+  @Test
+  void startSheet(FxRobot robot) {
+    robot.interact(window::showStart);
+    everyControlIsNamedAndReached(robot);
+  }
+
+  private void everyControlIsNamedAndReached(FxRobot robot) {
+    WaitForAsyncUtils.waitForFxEvents();
+    Scene scene = stage.getScene();
+    List<Control> controls = new ArrayList<>();
+    robot.interact(() -> collect(scene.getRoot(), controls));
+    assertThat(controls).hasSizeGreaterThan(10);
+    Set<Node> labelled = new HashSet<>();
+    robot.interact(() -> labelled(scene.getRoot(), labelled));
+    List<Control> nameless =
+        controls.stream().filter(control -> !named(control, labelled)).toList();
+    assertThat(nameless).as("no words for a screen reader").isEmpty();
+    Set<Node> reached = walk(robot, scene);
+    List<Control> missed = controls.stream().filter(control -> !reached.contains(control)).toList();
+    assertThat(missed).as("not reached by Tab").isEmpty();
+  }
+
+  // What a hand can work: parts of controls are reached through these.
+  private static void collect(Node node, List<Control> into) {
+    if (!node.isVisible() || node.isDisabled()) {
+      return;
+    }
+    boolean worked =
+        node instanceof ButtonBase
+            || node instanceof ComboBoxBase
+            || node instanceof TextInputControl
+            || node instanceof Slider
+            || node instanceof Spinner
+            || node instanceof ListView;
+    if (worked && ofALook(node)) {
+      into.add((Control) node);
+    } else if (node instanceof Parent parent && !worked) {
+      parent.getChildrenUnmodifiable().forEach(child -> collect(child, into));
+    }
+  }
+
+  // The menus are opened by their own keys; one card of a group has the focus for all.
+  private static boolean ofALook(Node node) {
+    boolean ofMenus = false;
+    for (Node at = node; at != null; at = at.getParent()) {
+      ofMenus |= at.getStyleClass().contains("menu-bar");
+    }
+    return !ofMenus && !node.getStyleClass().contains("arrow-button");
+  }
+
+  private static void labelled(Node node, Set<Node> into) {
+    if (node instanceof Label label && label.getLabelFor() != null) {
+      into.add(label.getLabelFor());
+    }
+    if (node instanceof Parent parent) {
+      parent.getChildrenUnmodifiable().forEach(child -> labelled(child, into));
+    }
+  }
+
+  private static boolean named(Node node, Set<Node> labelled) {
+    boolean words = node.getAccessibleText() != null && !node.getAccessibleText().isBlank();
+    boolean text =
+        node instanceof Labeled labeled
+            && labeled.getText() != null
+            && labeled.getText().codePoints().anyMatch(Character::isLetterOrDigit);
+    return words || text || labelled.contains(node);
+  }
+
+  private static Set<Node> walk(FxRobot robot, Scene scene) {
+    Set<Node> reached = new HashSet<>();
+    for (int k = 0; k < MOST_STOPS; k++) {
+      Node owner = scene.getFocusOwner();
+      for (Node at = owner; at != null; at = at.getParent()) {
+        reached.add(at);
+      }
+      robot.interact(() -> {});
+      robot.type(KeyCode.TAB);
+      if (k > 0 && scene.getFocusOwner() == owner) {
+        break;
+      }
+    }
+    return reached;
+  }
+}
