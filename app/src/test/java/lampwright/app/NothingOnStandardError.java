@@ -22,7 +22,7 @@ public final class NothingOnStandardError
   /** A stack trace, an exception on a line of its own, or a style that could not be applied. */
   private static final Pattern TROUBLE =
       Pattern.compile(
-          "(?m)^\\s+at [\\w.$/]+\\(|\\w(Exception|Error)\\b|CssStyleHelper|Could not resolve");
+          "(?m)^\\s+at [\\w.$/]+\\(|\\b\\w*(Exception|Error)\\b|CssStyleHelper|Could not resolve");
 
   private static final ByteArrayOutputStream SEEN = new ByteArrayOutputStream();
 

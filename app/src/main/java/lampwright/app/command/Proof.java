@@ -17,7 +17,7 @@ import tools.jackson.core.json.JsonFactory;
  * @param figures every figure of its report, by JSON pointer
  */
 record Proof(Map<String, String> figures) {
-  /** What stands for a figure that the report has not. */
+  /** Shown for a figure that the report has not. */
   static final String MISSING = "-";
 
   private static final String FAULTS = "/faults/";

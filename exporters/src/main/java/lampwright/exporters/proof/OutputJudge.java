@@ -29,7 +29,11 @@ final class OutputJudge {
   private long pulses;
   private long rise = -1;
   private long fall = -1;
-  private int foundDuty = -1;
+
+  /** The first pulse of a wrong width, and its period; 0 if there is none. */
+  private long wrongHigh;
+
+  private long wrongPeriod;
 
   OutputJudge(
       int number, int gpio, int at, ExpectedFrames expected, Faults faults, FrameClock clock) {
@@ -94,7 +98,8 @@ final class OutputJudge {
     pulses++;
     int wanted = expected.at(judged, at);
     if (Math.abs(high * FULL - wanted * period) > ROUNDING * FULL) {
-      foundDuty = (int) Math.round((double) high * FULL / period);
+      wrongHigh = high;
+      wrongPeriod = period;
     }
   }
 
@@ -111,9 +116,12 @@ final class OutputJudge {
       faults.add("output %d, frame %d: pin GP%d is not driven", number, judged, gpio);
       wrong++;
     } else if (!edges) {
-      wrong(up ? FULL : 0, wanted);
-    } else if (foundDuty >= 0) {
-      wrong(foundDuty, wanted);
+      constant(up ? FULL : 0, wanted);
+    } else if (wrongPeriod > 0) {
+      wrong++;
+      faults.add(
+          "output %d, frame %d: a pulse of %d in %d cycles, expected duty %d of 255",
+          number, judged, wrongHigh, wrongPeriod, wanted);
     } else if (pulses == 0) {
       faults.add("output %d, frame %d: no whole pulse to measure", number, judged);
       wrong++;
@@ -123,10 +131,11 @@ final class OutputJudge {
     pulses = 0;
     rise = -1;
     fall = -1;
-    foundDuty = -1;
+    wrongHigh = 0;
+    wrongPeriod = 0;
   }
 
-  private void wrong(int duty, int wanted) {
+  private void constant(int duty, int wanted) {
     if (duty != wanted) {
       wrong++;
       faults.add("output %d, frame %d: duty %d, expected %d", number, judged, duty, wanted);

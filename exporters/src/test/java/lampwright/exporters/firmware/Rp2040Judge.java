@@ -15,7 +15,7 @@ import lampwright.exporters.OutsideTools;
 import lampwright.exporters.Progress;
 
 /** Runs UF2 files on a general simulator of the RP2040, and reads what is on its pins. */
-final class Rp2040Judge {
+public final class Rp2040Judge {
   private static final Path FOLDER = Path.of("src/test/js").toAbsolutePath();
 
   /** A low time after which a bit is of the next frame; no part's bits are low for so long. */
@@ -24,7 +24,8 @@ final class Rp2040Judge {
   private final OutsideTools.Tool node = OutsideTools.onThisMachine().findNode(FOLDER, "rp2040js");
   private final Path folder;
 
-  Rp2040Judge(Path folder) {
+  /** A judge with a folder for its files. */
+  public Rp2040Judge(Path folder) {
     this.folder = folder;
   }
 
@@ -33,15 +34,15 @@ final class Rp2040Judge {
    *
    * @param ns since the second boot stage began
    */
-  record Edge(long ns, boolean high) {}
+  public record Edge(long ns, boolean high) {}
 
   /** A bit: how long the line was high, and low after it; 0 after the last of a frame. */
-  record Bit(long highNs, long lowNs) {}
+  public record Bit(long highNs, long lowNs) {}
 
   /** The bits of a frame, and when the first began. */
-  record Burst(long ns, List<Bit> bits) {
+  public record Burst(long ns, List<Bit> bits) {
     /** The bytes, most significant bit first; a 1 is high for longer than the threshold. */
-    byte[] bytes(double thresholdNs) {
+    public byte[] bytes(double thresholdNs) {
       byte[] bytes = new byte[bits.size() / 8];
       for (int i = 0; i < 8 * bytes.length; i++) {
         if (bits.get(i).highNs > thresholdNs) {
@@ -59,9 +60,9 @@ final class Rp2040Judge {
    * @param edges by GP number
    * @param asleep share of the cycles that the core slept
    */
-  record Run(int exit, String errors, Map<Integer, List<Edge>> edges, double asleep) {
+  public record Run(int exit, String errors, Map<Integer, List<Edge>> edges, double asleep) {
     /** What was sent on a pin; a frame that the end of the run cut is left out. */
-    List<Burst> bursts(int pin, int bytes) {
+    public List<Burst> bursts(int pin, int bytes) {
       List<Edge> all = edges.getOrDefault(pin, List.of());
       List<Burst> bursts = new ArrayList<>();
       List<Bit> bits = new ArrayList<>();
@@ -84,14 +85,14 @@ final class Rp2040Judge {
   }
 
   /** The file that is exported for a job. */
-  static byte[] uf2(ExportJob job) throws Exception {
+  public static byte[] uf2(ExportJob job) throws Exception {
     java.io.ByteArrayOutputStream out = new java.io.ByteArrayOutputStream();
     new Uf2Exporter().export(job, name -> out, Progress.SILENT);
     return out.toByteArray();
   }
 
   /** Runs a file. */
-  Run run(byte[] uf2, int milliseconds) {
+  public Run run(byte[] uf2, int milliseconds) {
     try {
       Path file = Files.write(folder.resolve("judged.uf2"), uf2);
       OutsideTools.Result result =

@@ -12,10 +12,10 @@ import javafx.scene.Node;
 import javafx.scene.canvas.Canvas;
 import javafx.scene.input.KeyCode;
 import javafx.scene.input.MouseButton;
-import javafx.scene.text.Text;
 import javafx.stage.Stage;
 import lampwright.app.workshop.edit.Projects;
 import lampwright.app.workshop.model.rig.WiringLayout;
+import lampwright.app.workshop.view.rig.WiringView;
 import lampwright.engine.document.Project;
 import lampwright.engine.light.Colour;
 import lampwright.engine.pattern.Look;
@@ -92,9 +92,8 @@ class WiringWindowTest {
 
   private Point2D pixel(FxRobot robot, int pixel) {
     Canvas canvas = canvas(robot);
-    double em = new Text().getFont().getSize();
     WiringLayout.ChainBlock block =
-        new WiringLayout(project().rig(), canvas.getWidth(), em).chains().get(0);
+        ((WiringView) canvas.getParent()).layOut(canvas.getWidth()).chains().get(0);
     return canvas.localToScreen(
         block.x(pixel) + block.cell() / 2, block.y(pixel) + block.cell() / 2);
   }

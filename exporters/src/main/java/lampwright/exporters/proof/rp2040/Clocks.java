@@ -5,7 +5,7 @@ import java.util.Locale;
 import lampwright.engine.time.Ratio;
 import org.jspecify.annotations.Nullable;
 
-/** The clock tree, as far as core, peripherals and timer hang on it. */
+/** The clock tree, as far as core, peripherals and timer use it. */
 final class Clocks extends Block {
   /** Of the ring oscillator, typically; it is good for starting up alone. RP2040 datasheet 2.17. */
   private static final Ratio RING_HERTZ = Ratio.of(6_500_000);

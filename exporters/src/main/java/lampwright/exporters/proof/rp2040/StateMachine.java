@@ -3,7 +3,7 @@ package lampwright.exporters.proof.rp2040;
 import com.google.common.collect.ImmutableList;
 
 /**
- * A PIO state machine, after chapter 3 of the RP2040 datasheet (from memory). Between two of its
+ * A PIO state machine, after the RP2040 datasheet, chapter 3; from memory. Between two of its
  * instructions nothing is done: delays and waiting for its queues pass in one step.
  */
 final class StateMachine {

@@ -118,7 +118,8 @@ public final class WiringView extends Region {
     return font.getSize();
   }
 
-  private WiringLayout layOut(double width) {
+  /** Where everything is in a drawing of a width, in pixels of the screen. */
+  public WiringLayout layOut(double width) {
     double size = size();
     return new WiringLayout(model.bench().project().rig(), model.plan(), width, size, measure);
   }

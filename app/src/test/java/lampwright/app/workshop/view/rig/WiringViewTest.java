@@ -7,7 +7,6 @@ import java.util.Set;
 import javafx.scene.Scene;
 import javafx.scene.canvas.Canvas;
 import javafx.scene.input.KeyCode;
-import javafx.scene.text.Text;
 import javafx.stage.Stage;
 import lampwright.app.workshop.model.Bench;
 import lampwright.app.workshop.model.files.ReadyAnswers;
@@ -15,7 +14,6 @@ import lampwright.app.workshop.model.rig.RigCommands;
 import lampwright.app.workshop.model.rig.RigModel;
 import lampwright.app.workshop.model.rig.RigPart;
 import lampwright.app.workshop.model.rig.WiringLayout;
-import lampwright.app.workshop.view.FontMeasure;
 import lampwright.app.workshop.view.MouseHand;
 import lampwright.engine.document.Project;
 import lampwright.engine.rig.BuiltInPixelTypes;
@@ -67,12 +65,7 @@ class WiringViewTest {
   }
 
   private WiringLayout layout() {
-    return new WiringLayout(
-        bench.project().rig(),
-        model.plan(),
-        canvas().getWidth(),
-        new Text().getFont().getSize(),
-        new FontMeasure());
+    return view.layOut(canvas().getWidth());
   }
 
   private double x(int pixel) {

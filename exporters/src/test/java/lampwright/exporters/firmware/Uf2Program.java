@@ -1,0 +1,117 @@
+package lampwright.exporters.firmware;
+
+import java.nio.ByteBuffer;
+import java.nio.ByteOrder;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.stream.Stream;
+import java.util.zip.CRC32;
+import lampwright.exporters.OutsideTools;
+
+/** Builds the program of UF2 files from its sources, or from changed ones. */
+public final class Uf2Program {
+  /** The sources that come with the program. */
+  public static final Path SOURCES =
+      Path.of("src/main/resources/lampwright/exporters/firmware").toAbsolutePath();
+
+  private static final List<String> FLAGS =
+      List.of(
+          "-mcpu=cortex-m0plus",
+          "-mthumb",
+          "-Os",
+          "-std=c99",
+          "-Wall",
+          "-Wextra",
+          "-Wpedantic",
+          "-Werror",
+          "-ffreestanding",
+          "-ffunction-sections",
+          "-fdata-sections",
+          "-nostdlib",
+          "-Wl,--gc-sections",
+          "-Wl,--build-id=none");
+
+  private final OutsideTools tools = OutsideTools.onThisMachine();
+  private final Path sources;
+  private final Path folder;
+
+  /**
+   * A build.
+   *
+   * @param sources the folder of the sources
+   * @param folder for what is built
+   */
+  public Uf2Program(Path sources, Path folder) {
+    this.sources = sources;
+    this.folder = folder;
+  }
+
+  OutsideTools.Tool compiler() {
+    return tools.findCompiler(
+        "arm-none-eabi-gcc", "gcc-arm-none-eabi", "string.h", "libnewlib-arm-none-eabi");
+  }
+
+  /** Second boot stage and program, as they lie in flash from its beginning. */
+  public byte[] build() throws Exception {
+    List<String> words = new ArrayList<>(FLAGS);
+    words.add("-Irp2040-image");
+    words.add("-Irp2040/src");
+    words.add("-Isrc");
+    words.addAll(List.of("-T", "rp2040/show.ld"));
+    words.addAll(List.of("rp2040-image/main.c", "rp2040/lampwright_start.c"));
+    try (Stream<Path> all = Files.list(sources.resolve("rp2040/src"))) {
+      all.map(file -> "rp2040/src/" + file.getFileName())
+          .filter(name -> name.endsWith(".c"))
+          .sorted()
+          .forEach(words::add);
+    }
+    words.addAll(List.of("src/lampwright_show.c", "src/lampwright_player.c", "-lgcc"));
+    byte[] program = binary(words, ".program");
+    byte[] boot =
+        binary(
+            List.of(
+                "-mcpu=cortex-m0plus",
+                "-mthumb",
+                "-nostdlib",
+                "-Wl,-Ttext=0",
+                "-Wl,--entry=0",
+                "-Wl,--build-id=none",
+                "rp2040/lampwright_boot.S"),
+            ".boot");
+    byte[] stage = Arrays.copyOf(boot, 252);
+    CRC32 crc = new CRC32();
+    crc.update(program);
+    ByteBuffer whole = ByteBuffer.allocate(264 + program.length).order(ByteOrder.LITTLE_ENDIAN);
+    whole.put(stage).putInt(bootCrc(stage));
+    whole.putInt(program.length / 4).putInt((int) crc.getValue()).put(program);
+    return whole.array();
+  }
+
+  private byte[] binary(List<String> words, String section) throws Exception {
+    Path elf = folder.resolve("built.elf");
+    List<String> all = new ArrayList<>(words);
+    all.addAll(List.of("-o", elf.toString()));
+    compiler().run(sources, all.toArray(String[]::new)).quietOut();
+    Path bin = folder.resolve("built.bin");
+    tools
+        .find("arm-none-eabi-objcopy", "binutils-arm-none-eabi")
+        .run(folder, "-O", "binary", "-j", section, elf.toString(), bin.toString())
+        .quietOut();
+    return Files.readAllBytes(bin);
+  }
+
+  /** Polynomial 0x04C11DB7, most significant bit first, start all ones, not inverted. */
+  static int bootCrc(byte[] bytes) {
+    int crc = -1;
+    for (int i = 0; i < 252; i++) {
+      crc ^= bytes[i] << 24;
+      for (int bit = 0; bit < 8; bit++) {
+        crc = crc < 0 ? crc << 1 ^ 0x04C11DB7 : crc << 1;
+      }
+    }
+    return crc;
+  }
+}
