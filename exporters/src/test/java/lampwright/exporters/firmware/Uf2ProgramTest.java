@@ -29,7 +29,8 @@ class Uf2ProgramTest {
       Files.write(Uf2Program.SOURCES.resolve("rp2040-image/program.bin"), built);
     }
     String version =
-        new String(program.compiler().run(folder, "-dumpfullversion").quietOut(), "US-ASCII").strip();
+        new String(program.compiler().run(folder, "-dumpfullversion").quietOut(), "US-ASCII")
+            .strip();
     Assumptions.assumeTrue(
         version.equals(COMPILER),
         "left out: the program was built with arm-none-eabi-gcc "

@@ -64,8 +64,7 @@ class ModelJudgeTest {
   @ParameterizedTest(name = "{0}")
   @MethodSource("jobs")
   void pinsDoTheSame(String name, ProjectJob job) throws Exception {
-    ExportJob alone =
-        ExportJob.of(job.project(), job.scenes().get(0), ExportOptions.DEFAULT);
+    ExportJob alone = ExportJob.of(job.project(), job.scenes().get(0), ExportOptions.DEFAULT);
     byte[] uf2 = Rp2040Judge.uf2(alone);
     Rp2040Judge.Run wanted = judge.run(uf2, MILLISECONDS);
     assertThat(wanted.errors()).isEmpty();
@@ -83,8 +82,7 @@ class ModelJudgeTest {
     assertThat(chains).isZero();
   }
 
-  private static void assertSameBursts(
-      int pin, Rp2040Judge.Run wanted, Rp2040Judge.Run found) {
+  private static void assertSameBursts(int pin, Rp2040Judge.Run wanted, Rp2040Judge.Run found) {
     List<Rp2040Judge.Burst> judged = wanted.bursts(pin, 0);
     List<Rp2040Judge.Burst> modelled = found.bursts(pin, 0);
     int frames = Math.min(judged.size(), modelled.size());

@@ -72,7 +72,10 @@ class Rp2040ProofTest {
     byte[] uf2 = Rp2040Judge.uf2(job());
     byte[] table = TestJobs.table(job());
     int frameBytes = job().table().layout().bytes();
-    for (int at : IntStream.range(0, table.length).filter(i -> i % 7 == 0 || i % frameBytes > frameBytes - 4).toArray()) {
+    for (int at :
+        IntStream.range(0, table.length)
+            .filter(i -> i % 7 == 0 || i % frameBytes > frameBytes - 4)
+            .toArray()) {
       byte[] other = table.clone();
       other[at] ^= 1;
       ProofReport report = prove(uf2, other);

@@ -3,7 +3,8 @@ package lampwright.exporters.proof.rp2040;
 /**
  * One slice: counts to its top and begins anew, and its outputs are up while the count is below
  * their compare values. Those and the top are taken over when the count begins anew, or at once
- * while it is stopped (RP2040 datasheet, 4.5; from memory). It goes from change to change in one step.
+ * while it is stopped (RP2040 datasheet, 4.5; from memory). It goes from change to change in one
+ * step.
  */
 final class PwmSlice {
   private static final BitField ENABLE = field("CH0_CSR", "EN");

@@ -5,7 +5,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.util.List;
 import java.util.concurrent.TimeoutException;
 import javafx.application.Platform;
-import javafx.scene.Node;
 import javafx.scene.Scene;
 import javafx.scene.control.Button;
 import javafx.scene.control.TextField;
@@ -36,12 +35,14 @@ class CueSettingsViewTest {
 
   private final Bench bench = new Bench(Projects4Tests.sample("recovery-tractor"));
   private final LightService lights = new LightService(bench, Platform::runLater);
+  private final Pane sceneSettings = new Pane();
   private CueSettingsView view;
 
   @Start
   void show(Stage stage) {
     view =
-        new CueSettingsView(new CueSettingsModel(bench, lights), new ColourDropper(), new Pane());
+        new CueSettingsView(
+            new CueSettingsModel(bench, lights), new ColourDropper(), sceneSettings);
     stage.setScene(new Scene(view, 900, 600));
     stage.show();
   }
@@ -74,19 +75,14 @@ class CueSettingsViewTest {
   }
 
   @Test
-  void withoutACueThereIsAHintAndNoForm(FxRobot robot) {
-    Node hint =
-        robot
-            .lookup(
-                "No cue selected. Select a lamp and press Insert, or double-click in its row, to add a cue.")
-            .query();
-    assertThat(hint.isVisible()).isTrue();
+  void withoutACueTheSceneIsShownInPlaceOfTheForm(FxRobot robot) {
+    assertThat(sceneSettings.isVisible()).isTrue();
     assertThat(robot.lookup("#cue-settings .form").query().isVisible()).isFalse();
     choose(robot, LEFT);
-    assertThat(hint.isVisible()).isFalse();
+    assertThat(sceneSettings.isVisible()).isFalse();
     assertThat(robot.lookup("#cue-settings .form").query().isVisible()).isTrue();
     choose(robot);
-    assertThat(hint.isVisible()).isTrue();
+    assertThat(sceneSettings.isVisible()).isTrue();
   }
 
   @Test
