@@ -508,7 +508,7 @@ public enum Code {
       "wrong wiring can burn pixels, controller or battery",
       "",
       "the first time, use a supply with a current limit or a fuse, motor unplugged; common ground"
-          + " first; README.md, Wiring and Cautions");
+          + " first, then polarity and shorts with a meter; local codes come first");
 
   private final String key;
   private final Severity severity;

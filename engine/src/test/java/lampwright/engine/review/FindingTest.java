@@ -58,7 +58,7 @@ class FindingTest {
   void codesAreWordsOfTheirOwn() {
     assertThat(Code.values()).extracting(Code::key).doesNotHaveDuplicates();
     assertThat(Arrays.stream(Code.values()).map(Code::key))
-        .allMatch(key -> key.matches("[a-z]+(-[a-z0-9]+)*"));
+        .allMatch(key -> key.matches("[a-z][a-z0-9]*(-[a-z0-9]+)*"));
   }
 
   /** Nothing that can burn or hurt is ever called safe. */
