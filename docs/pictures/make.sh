@@ -16,6 +16,8 @@ picture() {
   file=$1
   [ $# -gt 0 ] && shift
   # As the window keeps how it was left: filling the screen, with the palette that is wanted.
+  # Without recent files: the picture would show their paths.
+  rm -rf "$state/lampwright"
   mkdir -p "$state/lampwright"
   printf 'frame=0 0 1440 900\nmaximised=false\ndividers=0.36 0.62\ndark=%s\nview=side\n' "$dark" \
     > "$state/lampwright/window.properties"

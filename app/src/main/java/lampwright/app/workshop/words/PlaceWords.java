@@ -83,7 +83,7 @@ public final class PlaceWords {
     if (about instanceof Subject.OneLamp lamp) {
       return lamp.title();
     } else if (about instanceof Subject.OneChain chain) {
-      return texts.get("chain", chain.id());
+      return Titles.ofChain(chain.id(), texts);
     } else if (about instanceof Subject.OneOutput output) {
       return output(output.id());
     } else if (about instanceof Subject.OneScene scene) {
@@ -175,7 +175,7 @@ public final class PlaceWords {
         case "chains" ->
             words.add(
                 member(project.rig().chains(), index)
-                    .map(chain -> texts.get("chain", chain.id()))
+                    .map(chain -> Titles.ofChain(chain.id(), texts))
                     .orElse(texts.get("chain.new")));
         case "outputs" ->
             words.add(

@@ -1,5 +1,6 @@
 package lampwright.app.workshop.words;
 
+import java.util.Locale;
 import lampwright.engine.check.SafeText;
 import lampwright.engine.rig.Lamp;
 import lampwright.engine.rig.LampFunction;
@@ -16,6 +17,16 @@ public final class Titles {
    */
   public static String of(Lamp lamp) {
     return SafeText.text(lamp.title(), MAX);
+  }
+
+  /**
+   * What a chain is called, in the words of a part of the window. An id such as {@code chain-1}
+   * needs no word before it.
+   */
+  public static String ofChain(String id, Texts texts) {
+    return id.toLowerCase(Locale.ROOT).startsWith("chain")
+        ? SafeText.text(id, MAX)
+        : texts.get("chain", id);
   }
 
   /** A function of lamps as people call it. */

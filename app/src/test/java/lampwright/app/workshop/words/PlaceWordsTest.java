@@ -68,7 +68,7 @@ class PlaceWordsTest {
   void outputIsNamedByItsLamp() {
     assertThat(refusal("rig.outputs[0].milliamps"))
         .isEqualTo(
-            "dipped-left (driver output head-left), full-drive current: -20: must be at least 0");
+            "Headlamp, left (driver output head-left), full-drive current: -20: must be at least 0");
   }
 
   @Test

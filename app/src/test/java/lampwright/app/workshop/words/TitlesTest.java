@@ -10,6 +10,12 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
 class TitlesTest {
+  @ParameterizedTest
+  @CsvSource({"roof, Chain roof", "chain-1, chain-1", "CHAIN, CHAIN", "my-chain, Chain my-chain"})
+  void chainIsNotNamedTwice(String id, String shown) {
+    assertThat(Titles.ofChain(id, Texts.of("rig"))).isEqualTo(shown);
+  }
+
   /** What a name may hold: Unicode 15, the bidirectional controls of UAX 9, ECMA-48's escape. */
   @ParameterizedTest
   @CsvSource({

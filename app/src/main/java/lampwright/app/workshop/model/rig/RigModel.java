@@ -14,6 +14,7 @@ import lampwright.app.workshop.model.Bench;
 import lampwright.app.workshop.model.Dialogs;
 import lampwright.app.workshop.model.Form;
 import lampwright.app.workshop.words.Texts;
+import lampwright.app.workshop.words.Titles;
 import lampwright.engine.document.Project;
 import lampwright.engine.facts.SourcedNumber;
 import lampwright.engine.review.Finding;
@@ -101,7 +102,10 @@ public final class RigModel {
   /** A part's name in the list. */
   public String title(RigPart part) {
     if (part instanceof RigPart.OfChain p) {
-      return texts.get("part.chain", p.id(), chain(p.id()).map(c -> c.type().family()).orElse(""));
+      return texts.get(
+          "part.chain",
+          Titles.ofChain(p.id(), texts),
+          chain(p.id()).map(c -> c.type().family()).orElse(""));
     } else if (part instanceof RigPart.OfOutput p) {
       return texts.get("part.output", p.id());
     } else if (part instanceof RigPart.OfLamp p) {

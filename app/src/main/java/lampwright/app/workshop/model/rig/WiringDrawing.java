@@ -112,7 +112,7 @@ public final class WiringDrawing {
     String title =
         texts.get(
             "wiring.chain",
-            chain.id(),
+            Titles.ofChain(chain.id(), texts),
             chain.type().title(),
             chain.order().letters(),
             Integer.toString(chain.pixels()));

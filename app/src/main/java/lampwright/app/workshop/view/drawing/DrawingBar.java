@@ -17,10 +17,13 @@ import lampwright.engine.rig.View;
 
 /** Above the drawing: which side, day or night, how much light; and lamps without a place. */
 public final class DrawingBar extends FlowPane {
+  /** Below this width the exposure has no figure beside it, so that the bar stays one row. */
+  private static final double NARROW = 430;
+
   public DrawingBar(DrawingModel model) {
     Texts texts = Texts.of("drawing");
     getStyleClass().add("drawing-bar");
-    setHgap(10);
+    setHgap(8);
     setVgap(4);
     ToggleGroup views = new ToggleGroup();
     HBox sides = new HBox(2);
@@ -60,7 +63,7 @@ public final class DrawingBar extends FlowPane {
             javafx.beans.binding.Bindings.when(model.sheet().nightProperty())
                 .then(texts.get("night"))
                 .otherwise(texts.get("day")));
-    Region light = new ExposureBar(model.exposures());
+    Region light = new ExposureBar(model.exposures(), widthProperty().lessThan(NARROW));
     // One control however many there are: a row of them would push the ribbons off the window.
     MenuButton unplaced = new MenuButton();
     unplaced.setId("unplaced");

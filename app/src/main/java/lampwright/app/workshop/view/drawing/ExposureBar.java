@@ -2,6 +2,7 @@ package lampwright.app.workshop.view.drawing;
 
 import javafx.animation.Animation;
 import javafx.animation.PauseTransition;
+import javafx.beans.value.ObservableValue;
 import javafx.geometry.Pos;
 import javafx.scene.control.Button;
 import javafx.scene.control.Label;
@@ -16,10 +17,15 @@ import lampwright.app.workshop.words.Texts;
 
 /** The exposure of the view that is shown, and its meter: a press on that sets it. */
 final class ExposureBar extends HBox {
-  private static final double METER_WIDTH = 84;
-  private static final double SLIDER_WIDTH = 70;
+  private static final double METER_WIDTH = 60;
+  private static final double SLIDER_WIDTH = 64;
+  private static final double SLIDER_LEAST = 48;
 
-  ExposureBar(Exposures model) {
+  /**
+   * @param narrow whether there is room for the slider and the meter only; the figure is then the
+   *     tooltip of the slider
+   */
+  ExposureBar(Exposures model, ObservableValue<Boolean> narrow) {
     super(4);
     setAlignment(Pos.CENTER_LEFT);
     Texts texts = Texts.of("drawing");
@@ -29,12 +35,17 @@ final class ExposureBar extends HBox {
     exposure.setMinorTickCount(0);
     exposure.setSnapToTicks(true);
     exposure.setBlockIncrement(1);
-    exposure.setPrefWidth(SLIDER_WIDTH);
+    exposure.prefWidthProperty().bind(narrow.map(is -> is ? SLIDER_LEAST : SLIDER_WIDTH));
     exposure.setAccessibleText(texts.get("exposure.accessible"));
     exposure.valueProperty().bindBidirectional(model.doublingsProperty());
     Label factor = new Label();
     factor.getStyleClass().add("field-range");
     factor.textProperty().bind(model.meterProperty().map(Gauge::reading));
+    factor.visibleProperty().bind(narrow.map(is -> !is));
+    factor.managedProperty().bind(factor.visibleProperty());
+    Tooltip figure = new Tooltip();
+    figure.textProperty().bind(factor.textProperty());
+    exposure.setTooltip(figure);
     GaugeRuleView rule = new GaugeRuleView(METER_WIDTH);
     Button meter = new Button();
     meter.setId("exposure-meter");

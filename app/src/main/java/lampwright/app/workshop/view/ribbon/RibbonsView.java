@@ -72,6 +72,8 @@ public final class RibbonsView extends Region {
   private final RibbonNames names;
   private final GuideView guide;
   private final Region divider = new Region();
+  // The canvases cover the border of this pane; its ring lies over them.
+  private final Region ring = new Region();
   private final TitlesMouse titlesMouse;
   private final TimeLineMouse timeLineMouse;
   private final RowsMouse rowsMouse;
@@ -129,6 +131,10 @@ public final class RibbonsView extends Region {
       part.setMouseTransparent(true);
       getChildren().add(part);
     }
+    ring.getStyleClass().add("ribbons-ring");
+    ring.setManaged(false);
+    ring.setMouseTransparent(true);
+    getChildren().add(ring);
     bind();
     listen();
   }
@@ -282,6 +288,7 @@ public final class RibbonsView extends Region {
     guide.place(lineHeight, titleWidth, width, guideHeight);
     divider.resizeRelocate(titleWidth - 3, 0, 6, getHeight());
     scroll.place(getWidth(), getHeight(), rows);
+    ring.resizeRelocate(0, 0, getWidth(), getHeight());
     model.resize(width, height, em, top);
     dirty = false;
     paint();

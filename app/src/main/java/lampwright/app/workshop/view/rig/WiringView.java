@@ -31,6 +31,7 @@ import lampwright.app.workshop.view.DisplayPainter;
 import lampwright.app.workshop.view.FontMeasure;
 import lampwright.app.workshop.view.Inks;
 import lampwright.app.workshop.words.Texts;
+import lampwright.app.workshop.words.Titles;
 import lampwright.engine.document.Project;
 import lampwright.engine.rig.Chain;
 import lampwright.engine.rig.Lamp;
@@ -347,7 +348,7 @@ public final class WiringView extends Region {
       setAccessibleText(
           texts.get(
               "wiring.words",
-              c.id(),
+              Titles.ofChain(c.id(), texts),
               Integer.toString(cursor),
               lamp,
               Integer.toString(model.markedProperty().get().size()),

@@ -141,8 +141,7 @@ public final class ShelfView extends BorderPane {
         () -> {
           List<ShelfEntry> all = model.entries();
           long patterns = all.stream().filter(e -> e.source() == ShelfEntry.Source.PATTERN).count();
-          count.setText(
-              texts.get("counts", Long.toString(patterns), Long.toString(all.size() - patterns)));
+          count.setText(texts.get("counts", patterns, all.size() - patterns));
         };
     model.cardsProperty().addListener((of, before, now) -> counted.run());
     counted.run();
