@@ -9,6 +9,17 @@ screen=$!
 trap 'kill $screen; rm -rf "$state"' EXIT
 export DISPLAY=:77 XDG_STATE_HOME="$state"
 
+# Until nothing changes for four seconds; what moves by itself is not waited for without end.
+rest() {
+  before=
+  for try in 1 2 3 4 5 6 7 8; do
+    sleep 4
+    now=$(import -window root -format '%#' info:)
+    [ "$now" = "$before" ] && break
+    before=$now
+  done
+}
+
 # picture NAME DARK PROJECT KEYS-OR-PLACES...
 picture() {
   name=$1 dark=$2
@@ -23,9 +34,10 @@ picture() {
     > "$state/lampwright/window.properties"
   app/target/lampwright/bin/lampwright $file &
   program=$!
-  # Until something is drawn, and then until it rests.
-  until [ "$(import -window root -resize 1x1! -format '%[fx:mean>0.02]' info:)" = 1 ]; do sleep 1; done
-  sleep 8
+  # Until the window is drawn: more than a blank window, which has few colours.
+  until [ "$(import -window root -format '%[fx:mean>0.02]' info:)" = 1 ] &&
+    [ "$(import -window root -format '%k' info:)" -gt 200 ]; do sleep 1; done
+  rest
   for key in "$@"; do
     case $key in
       *,*) xdotool mousemove ${key%,*} ${key#*,} click 1 ;;
@@ -33,6 +45,7 @@ picture() {
     esac
     sleep 2
   done
+  rest
   import -window root -resize 1152x720 -strip -depth 8 +dither -colors 255 "png8:$here/$name.png"
   # What is on the bench is not kept, whatever was asked of it.
   kill $program
