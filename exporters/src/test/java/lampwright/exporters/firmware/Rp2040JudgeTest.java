@@ -248,7 +248,7 @@ class Rp2040JudgeTest {
 
   /**
    * A changed byte of the file: refused, or dark, or where nothing reads it, right; never other
-   * light.
+   * light. DamagedUf2Test does the same for every byte, on our model.
    */
   @ParameterizedTest
   @ValueSource(
