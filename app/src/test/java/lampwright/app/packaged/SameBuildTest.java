@@ -80,7 +80,7 @@ class SameBuildTest {
   private static boolean isMade(Path folder) {
     // Packages may have that name too.
     return folder.endsWith(".git")
-        || folder.endsWith("target") && Files.exists(folder.resolveSibling("pom.xml"));
+        || (folder.endsWith("target") && Files.exists(folder.resolveSibling("pom.xml")));
   }
 
   private static Map<String, String> files(Path program) throws IOException {

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.nio.ByteBuffer;
 import java.nio.ByteOrder;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.zip.CRC32;
@@ -29,7 +30,9 @@ class Uf2ProgramTest {
       Files.write(Uf2Program.SOURCES.resolve("rp2040-image/program.bin"), built);
     }
     String version =
-        new String(program.compiler().run(folder, "-dumpfullversion").quietOut(), "US-ASCII")
+        new String(
+                program.compiler().run(folder, "-dumpfullversion").quietOut(),
+                StandardCharsets.US_ASCII)
             .strip();
     Assumptions.assumeTrue(
         version.equals(COMPILER),

@@ -3,6 +3,7 @@ package lampwright.app.workshop.words;
 import java.time.Clock;
 import java.time.Instant;
 import java.time.LocalDate;
+import java.time.ZoneId;
 import java.time.ZonedDateTime;
 import java.time.format.DateTimeFormatter;
 import java.time.format.FormatStyle;
@@ -25,7 +26,8 @@ public final class Dates {
 
   /** Those of this machine and its user. */
   public static Dates ofUser() {
-    return new Dates(Clock.systemDefaultZone(), Locale.getDefault(Locale.Category.FORMAT));
+    return new Dates(
+        Clock.system(ZoneId.systemDefault()), Locale.getDefault(Locale.Category.FORMAT));
   }
 
   /** An instant: with the time of day if it was today or yesterday, else the date alone. */

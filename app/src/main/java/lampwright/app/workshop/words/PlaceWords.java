@@ -67,7 +67,7 @@ public final class PlaceWords {
       return cue(cue);
     }
     String part = part(about);
-    if (moment.isEmpty() || about instanceof Subject.OneScene && moment.get().frame().isEmpty()) {
+    if (moment.isEmpty() || (about instanceof Subject.OneScene && moment.get().frame().isEmpty())) {
       return part;
     }
     String time = seconds(moment.get().seconds());

@@ -128,7 +128,7 @@ class PeripheralsTest {
     long at = 0;
     for (char bit : "10100101".toCharArray()) {
       wanted.add(at);
-      wanted.add(at + (bit == '1' ? 15 : 8) * 5);
+      wanted.add(at + (bit == '1' ? 15L : 8L) * 5);
       at += 23 * 5;
     }
     assertEquals(wanted, changes(bench, 3));

@@ -133,14 +133,14 @@ final class RandomCode {
       case 4 -> {
         int n = random.nextInt(13);
         int m = 8 + random.nextInt(5);
-        code.op(0x4500 | (n & 8) << 4 | m << 3 | n & 7);
+        code.op(0x4500 | ((n & 8) << 4) | (m << 3) | (n & 7));
       }
       default -> code.op(0xA000 | random.nextInt(0x1000));
     }
   }
 
   private static void add(Thumb code, int d, int m) {
-    code.op(0x4400 | (d & 8) << 4 | m << 3 | d & 7);
+    code.op(0x4400 | ((d & 8) << 4) | (m << 3) | (d & 7));
   }
 
   private void branches(Thumb code) {
@@ -171,7 +171,7 @@ final class RandomCode {
       case 5 -> code.op(0xC000 | random.nextInt(2) << 11 | 7 << 8 | 1 + random.nextInt(0x7F));
       default -> {
         int list = 1 + random.nextInt(0xFF);
-        code.op(0xB400 | list).op(0xBC00 | list).op(0x9800 | random.nextInt(0x700) & 0x700 | 2);
+        code.op(0xB400 | list).op(0xBC00 | list).op(0x9800 | (random.nextInt(0x700) & 0x700) | 2);
         code.op(0xB080 | offset / 4).op(0xB000 | offset / 4);
       }
     }

@@ -45,8 +45,8 @@ public final class TestImages {
     }
     long register = 0xFFFFFFFFL;
     for (int i = 0; i < 252 * 8; i++) {
-      long top = register >> 31 & 1 ^ page[i / 8] >> 7 - i % 8 & 1;
-      register = register << 1 & 0xFFFFFFFFL ^ (top == 1 ? 0x04C11DB7 : 0);
+      long top = ((register >> 31) & 1) ^ ((page[i / 8] >> (7 - i % 8)) & 1);
+      register = ((register << 1) & 0xFFFFFFFFL) ^ (top == 1 ? 0x04C11DB7 : 0);
     }
     ByteBuffer.wrap(page).order(ByteOrder.LITTLE_ENDIAN).putInt(252, (int) register);
     return page;

@@ -30,12 +30,12 @@ public final class Thumb {
 
   /** {@code movs rd, #value}. */
   public Thumb movs(int d, int value) {
-    return op(0x2000 | d << 8 | value & 0xFF);
+    return op(0x2000 | (d << 8) | (value & 0xFF));
   }
 
   /** {@code mov rd, rm}, any registers. */
   public Thumb mov(int d, int m) {
-    return op(0x4600 | (d & 8) << 4 | m << 3 | d & 7);
+    return op(0x4600 | ((d & 8) << 4) | (m << 3) | (d & 7));
   }
 
   /** Any value into a low register, by {@code ldr} from behind a branch. */
@@ -49,22 +49,22 @@ public final class Thumb {
 
   /** {@code str rt, [rn, #offset]}. */
   public Thumb str(int t, int n, int offset) {
-    return op(0x6000 | offset / 4 << 6 | n << 3 | t);
+    return op(0x6000 | ((offset / 4) << 6) | (n << 3) | t);
   }
 
   /** {@code ldr rt, [rn, #offset]}. */
   public Thumb ldr(int t, int n, int offset) {
-    return op(0x6800 | offset / 4 << 6 | n << 3 | t);
+    return op(0x6800 | ((offset / 4) << 6) | (n << 3) | t);
   }
 
   /** {@code b target}. */
   public Thumb b(int target) {
-    return op(0xE000 | (target - here() - 4) / 2 & 0x7FF);
+    return op(0xE000 | (((target - here() - 4) / 2) & 0x7FF));
   }
 
   /** {@code bne target}. */
   public Thumb bne(int target) {
-    return op(0xD100 | (target - here() - 4) / 2 & 0xFF);
+    return op(0xD100 | (((target - here() - 4) / 2) & 0xFF));
   }
 
   /** A word to a register on the bus; uses r0 and r1. */

@@ -115,7 +115,7 @@ class GlowTest {
     assertThat(Sides.fullest(List.of(lamps.get(1), rear))).isEqualTo(View.REAR);
     assertThat(Sides.fullest(List.of(rear), View.SIDE)).isEqualTo(View.REAR);
     assertThat(Sides.fullest(List.of(rear), View.REAR)).isEqualTo(View.REAR);
-    assertThat(Sides.fullest(List.of())).isEqualTo(View.values()[0]);
+    assertThat(Sides.fullest(List.of())).isEqualTo(View.FRONT);
   }
 
   @Test
