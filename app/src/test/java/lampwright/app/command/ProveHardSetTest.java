@@ -8,15 +8,18 @@ import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.List;
 import lampwright.exporters.OutsideTools;
-import org.junit.jupiter.api.BeforeAll;
-import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /**
- * Projects made to be hard, proved as a builder proves theirs: firmware as it is exported, compiled
- * by avr-gcc, two loops and the seam on a controller that libsimavr simulates.
+ * Projects made to be hard, proved as a builder proves theirs: firmware as it is exported, two
+ * loops and the seam. For an AVR it is compiled by avr-gcc and runs on libsimavr; for an RP2040 the
+ * UF2 file runs on the model that comes with the program.
  */
 class ProveHardSetTest {
+  private static final String AVR = "atmega328p";
+  private static final String RP2040 = "rp2040";
   private static final String RGB =
       """
       {"id": "rgb", "pixelType": "ws2812b", "pixels": %d}""";
@@ -32,41 +35,40 @@ class ProveHardSetTest {
 
   @TempDir Path folder;
 
-  @BeforeAll
-  static void lookForTools() {
-    OutsideTools.onThisMachine().findSimulator();
-  }
-
-  @Test
-  void onePixelIsProved() throws IOException {
+  @ParameterizedTest
+  @ValueSource(strings = {AVR, RP2040})
+  void onePixelIsProved(String controller) throws IOException {
     assertProved(
-        rig(RGB.formatted(1), "", lamp("a", "rgb", 1)),
+        rig(controller, RGB.formatted(1), "", lamp("a", "rgb", 1)),
         scene(300, 50, "off", track("a", 300, CHASE)),
         15,
         24);
   }
 
-  @Test
-  void chainOf256PixelsIsProved() throws IOException {
+  @ParameterizedTest
+  @ValueSource(strings = {AVR, RP2040})
+  void chainOf256PixelsIsProved(String controller) throws IOException {
     assertProved(
-        rig(RGB.formatted(256), "", lamp("a", "rgb", 256)),
+        rig(controller, RGB.formatted(256), "", lamp("a", "rgb", 256)),
         scene(400, 25, "off", track("a", 400, CHASE)),
         10,
         256 * 24);
   }
 
-  @Test
-  void rgbAndRgbwChainsTogetherAreProved() throws IOException {
+  @ParameterizedTest
+  @ValueSource(strings = {AVR, RP2040})
+  void rgbAndRgbwChainsTogetherAreProved(String controller) throws IOException {
     String chains = RGB.formatted(7) + ", " + RGBW.formatted(5);
     assertProved(
-        rig(chains, "", lamp("a", "rgb", 7) + ", " + lamp("b", "rgbw", 5)),
+        rig(controller, chains, "", lamp("a", "rgb", 7) + ", " + lamp("b", "rgbw", 5)),
         scene(400, 50, "off", track("a", 400, CHASE), track("b", 400, FLICKER)),
         20,
         7 * 24 + 5 * 32);
   }
 
-  @Test
-  void outputsAloneAreProved() throws IOException {
+  @ParameterizedTest
+  @ValueSource(strings = {AVR, RP2040})
+  void outputsAloneAreProved(String controller) throws IOException {
     String lamps =
         """
         {"id": "a", "output": "o"}, {"id": "b", "output": "p"}""";
@@ -74,27 +76,29 @@ class ProveHardSetTest {
         """
         {"kind": "fade"}""";
     assertProved(
-        rig("", "{\"id\": \"o\"}, {\"id\": \"p\"}", lamps),
+        rig(controller, "", "{\"id\": \"o\"}, {\"id\": \"p\"}", lamps),
         scene(500, 50, "off", track("a", 500, fade), track("b", 500, FLICKER)),
         25,
         0);
   }
 
-  @Test
-  void sceneOfOneFrameIsProved() throws IOException {
+  @ParameterizedTest
+  @ValueSource(strings = {AVR, RP2040})
+  void sceneOfOneFrameIsProved(String controller) throws IOException {
     String steady =
         """
         {"kind": "steady", "colour": "#204060"}""";
     assertProved(
-        rig(RGBW.formatted(4), "", lamp("a", "rgbw", 4)),
+        rig(controller, RGBW.formatted(4), "", lamp("a", "rgbw", 4)),
         scene(20, 50, "off", track("a", 20, steady)),
         1,
         4 * 32);
   }
 
   /** 620 ms hold neither whole turns of 280 ms nor whole flashes of 170 ms: the seam is a jump. */
-  @Test
-  void lengthThatIsNoMultipleOfThePeriodsIsProvedOverTheSeam() throws IOException {
+  @ParameterizedTest
+  @ValueSource(strings = {AVR, RP2040})
+  void lengthThatIsNoMultipleOfThePeriodsIsProvedOverTheSeam(String controller) throws IOException {
     String beacon =
         """
         {"kind": "chase", "colour": "#FFA000", "stepMs": 70, "tail": 1}""";
@@ -102,16 +106,17 @@ class ProveHardSetTest {
         """
         {"kind": "flash", "colour": "#0028FF", "onMs": 60, "offMs": 110}""";
     assertProved(
-        rig(RGB.formatted(8), "", lamp("a", "rgb", 4) + ", " + lamp("b", "rgb", 4, 4)),
+        rig(controller, RGB.formatted(8), "", lamp("a", "rgb", 4) + ", " + lamp("b", "rgb", 4, 4)),
         scene(620, 50, "off", track("a", 620, beacon), track("b", 620, flash)),
         31,
         8 * 24);
   }
 
-  @Test
-  void ditheredNoiseIsProved() throws IOException {
+  @ParameterizedTest
+  @ValueSource(strings = {AVR, RP2040})
+  void ditheredNoiseIsProved(String controller) throws IOException {
     assertProved(
-        rig(RGB.formatted(12), "", lamp("a", "rgb", 12)),
+        rig(controller, RGB.formatted(12), "", lamp("a", "rgb", 12)),
         scene(1000, 60, "temporal", track("a", 1000, FLICKER)),
         60,
         12 * 24);
@@ -120,6 +125,9 @@ class ProveHardSetTest {
   /** Asserts that two loops came out as in the table and every bit was inside its limits. */
   private void assertProved(String rig, String scene, int frames, int bitsPerFrame)
       throws IOException {
+    if (rig.contains(AVR)) {
+      OutsideTools.onThisMachine().findSimulator();
+    }
     String project =
         """
         {"lampwright": 1, "rig": %s, "scenes": [%s]}""";
@@ -139,11 +147,11 @@ class ProveHardSetTest {
     assertThat(cells.get(5)).as("bits outside their limits").isEqualTo("0");
   }
 
-  private static String rig(String chains, String outputs, String lamps) {
+  private static String rig(String controller, String chains, String outputs, String lamps) {
     String rig =
         """
-        {"controller": "atmega328p", "chains": [%s], "outputs": [%s], "lamps": [%s]}""";
-    return rig.formatted(chains, outputs, lamps);
+        {"controller": "%s", "chains": [%s], "outputs": [%s], "lamps": [%s]}""";
+    return rig.formatted(controller, chains, outputs, lamps);
   }
 
   private static String lamp(String id, String chain, int count) {

@@ -57,7 +57,8 @@ public record LineLimits(Range t0h, Range t0l, Range t1h, Range t1l, Range bit) 
   double room(SentTimes sent) {
     double high = Math.min(t0h.room(sent.t0hNs()), t1h.room(sent.t1hNs()));
     double low = Math.min(t0l.room(sent.t0lNs()), t1l.room(sent.t1lNs()));
-    return Math.min(Math.min(high, low), bit.room(sent.bitNs()));
+    double bits = Math.min(bit.room(sent.bitNs()), bit.room(sent.shorterBitNs()));
+    return Math.min(Math.min(high, low), bits);
   }
 
   /** The ranges in words. */

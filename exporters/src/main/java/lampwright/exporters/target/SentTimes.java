@@ -13,4 +13,9 @@ public record SentTimes(double t0hNs, double t0lNs, double t1hNs, double t1lNs) 
   public double bitNs() {
     return Math.max(t0hNs + t0lNs, t1hNs + t1lNs);
   }
+
+  /** Length of the shorter bit, ns; a driver may send bits of two lengths. */
+  public double shorterBitNs() {
+    return Math.min(t0hNs + t0lNs, t1hNs + t1lNs);
+  }
 }

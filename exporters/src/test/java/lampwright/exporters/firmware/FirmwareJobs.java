@@ -181,6 +181,22 @@ public final class FirmwareJobs {
             length.longValue() + 1,
             rig.lamps().stream().map(Lamp::id).toArray(String[]::new));
     Scene scene = new Scene("noise", length, framesPerSecond, true, Dither.OFF, List.of(track));
-    return ProjectJob.of(Project.of(name, rig, scene), List.of(scene));
+    return ProjectJob.of(
+        Project.SHAPE
+            .draft()
+            .set(Project.NAME, name)
+            .set(Project.PIXEL_TYPES, ownTypes())
+            .set(Project.RIG, rig)
+            .set(Project.SCENES, List.of(scene))
+            .make(),
+        List.of(scene));
+  }
+
+  private List<PixelType> ownTypes() {
+    return chains.stream()
+        .map(Chain::type)
+        .filter(type -> BuiltInPixelTypes.find(type.id()).isEmpty())
+        .distinct()
+        .toList();
   }
 }

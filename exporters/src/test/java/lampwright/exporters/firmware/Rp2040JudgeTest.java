@@ -107,7 +107,12 @@ class Rp2040JudgeTest {
   void everyBitIsThatOfTheFrameTable(String name, ProjectJob job) throws Exception {
     ExportJob scene = alone(job);
     assertThat(new Uf2Exporter().facts(scene).refusals()).isEmpty();
-    assertShows(scene, judge.run(Rp2040Judge.uf2(scene), length(scene)));
+    assertShows(scene, judge);
+  }
+
+  /** Asserts that the file that is exported for a job shows what its frame table holds. */
+  static void assertShows(ExportJob job, Rp2040Judge judge) throws Exception {
+    assertShows(job, judge.run(Rp2040Judge.uf2(job), length(job)));
   }
 
   private static int length(ExportJob job) {
@@ -164,6 +169,8 @@ class Rp2040JudgeTest {
     assertThat((double) bit.highNs()).isBetween(limits.leastHigh(one), limits.greatestHigh(one));
     if (bit.lowNs() > 0) {
       assertThat((double) bit.lowNs()).isBetween(limits.leastLow(one), limits.greatestLow(one));
+      assertThat((double) bit.highNs() + bit.lowNs())
+          .isBetween(limits.leastBit(), limits.greatestBit());
     }
   }
 
@@ -241,7 +248,7 @@ class Rp2040JudgeTest {
 
   /**
    * A changed byte of the file: refused, or dark, or where nothing reads it, right; never other
-   * light. DamagedUf2 does the same for every byte of packed data and table.
+   * light. DamagedUf2Test does the same for every byte, on our model.
    */
   @ParameterizedTest
   @ValueSource(

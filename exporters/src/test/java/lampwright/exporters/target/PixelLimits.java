@@ -31,6 +31,7 @@ public final class PixelLimits {
   private static final int T0L = 2;
   private static final int T1H = 4;
   private static final int T1L = 6;
+  private static final int BIT = 8;
 
   private final double[] ns;
 
@@ -44,7 +45,7 @@ public final class PixelLimits {
     if (numbers == null) {
       LineLimits own = LineLimits.of(type.line());
       return new PixelLimits(
-          Stream.of(own.t0h(), own.t0l(), own.t1h(), own.t1l())
+          Stream.of(own.t0h(), own.t0l(), own.t1h(), own.t1l(), own.bit())
               .flatMap(range -> Stream.of(range.leastNs(), range.greatestNs()))
               .mapToDouble(Double::doubleValue)
               .toArray());
@@ -72,5 +73,13 @@ public final class PixelLimits {
 
   public double greatestLow(boolean one) {
     return ns[(one ? T1L : T0L) + 1];
+  }
+
+  public double leastBit() {
+    return ns[BIT];
+  }
+
+  public double greatestBit() {
+    return ns[BIT + 1];
   }
 }
