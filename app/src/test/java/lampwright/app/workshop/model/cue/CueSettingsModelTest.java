@@ -136,7 +136,7 @@ class CueSettingsModelTest {
     Slot<BigDecimal> length = slot("lengthMs");
     assertThat(length.set(BigDecimal.ZERO)).isFalse();
     assertThat(length.refusalProperty().get())
-        .contains("cue: lengthMs: 0: must be between 1 and 86,400,000");
+        .contains("duration: 0: must be between 1 and 86,400,000");
     assertThat(bench.project()).isEqualTo(before);
   }
 
