@@ -113,7 +113,7 @@ class BenchTest {
     assertThat(bench.project()).isSameAs(first);
     assertThat(bench.undoNameProperty().get()).isEmpty();
     assertThat(bench.refusalProperty().get())
-        .contains("cue: lengthMs: 0: must be between 1 and 86,400,000");
+        .contains("duration: 0: must be between 1 and 86,400,000");
     bench.apply(named("a"));
     assertThat(bench.refusalProperty().get()).isEmpty();
   }

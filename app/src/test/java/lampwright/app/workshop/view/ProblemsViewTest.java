@@ -48,7 +48,9 @@ class ProblemsViewTest {
             new SimpleObjectProperty<>(Optional.empty()),
             new LatestWorker(Runnable::run, Runnable::run, LatestWorker.Ending.ASK));
     model.setGuide((target, row) -> led.add(target));
-    stage.setScene(new Scene(new ProblemsView(model), 700, 400));
+    Scene scene = new Scene(new ProblemsView(model), 700, 400);
+    Theme.dress(scene, false);
+    stage.setScene(scene);
     stage.show();
   }
 

@@ -8,9 +8,13 @@ import java.util.Optional;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.TimeoutException;
 import java.util.function.BooleanSupplier;
+import javafx.geometry.Point2D;
+import javafx.scene.Node;
+import javafx.scene.control.ScrollPane;
 import javafx.stage.Stage;
 import lampwright.app.export.ExportPart;
 import lampwright.app.export.ExportRun;
+import lampwright.app.workshop.view.rig.WiringView;
 import lampwright.engine.document.Project;
 import lampwright.exporters.ExportOptions;
 import lampwright.exporters.Progress;
@@ -66,5 +70,25 @@ public final class TestWindow {
           public void ends() {}
         },
         written -> {});
+  }
+
+  /** A pixel of a chain on the wiring of the window, which is scrolled into sight. */
+  static Point2D wiredPixel(FxRobot robot, String chain, int number) {
+    WaitForAsyncUtils.waitForFxEvents();
+    robot.interact(() -> robot.lookup("#rig-sheet").query().getScene().getRoot().layout());
+    WiringView wiring = robot.lookup("#wiring").queryAs(WiringView.class);
+    ScrollPane sheet = robot.lookup("#rig-sheet").queryAs(ScrollPane.class);
+    Point2D middle = wiring.middleOf(chain, number).orElseThrow();
+    Node content = sheet.getContent();
+    double room = sheet.getViewportBounds().getHeight();
+    double y = content.sceneToLocal(wiring.localToScene(middle)).getY() - room / 2;
+    double most = Math.max(1, content.getLayoutBounds().getHeight() - room);
+    robot.interact(
+        () -> {
+          sheet.setVvalue(Math.max(0, Math.min(1, y / most)));
+          sheet.layout();
+        });
+    WaitForAsyncUtils.waitForFxEvents();
+    return wiring.localToScreen(middle);
   }
 }

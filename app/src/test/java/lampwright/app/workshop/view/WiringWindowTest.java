@@ -14,8 +14,6 @@ import javafx.scene.input.KeyCode;
 import javafx.scene.input.MouseButton;
 import javafx.stage.Stage;
 import lampwright.app.workshop.edit.Projects;
-import lampwright.app.workshop.model.rig.WiringLayout;
-import lampwright.app.workshop.view.rig.WiringView;
 import lampwright.engine.document.Project;
 import lampwright.engine.light.Colour;
 import lampwright.engine.pattern.Look;
@@ -91,11 +89,7 @@ class WiringWindowTest {
   }
 
   private Point2D pixel(FxRobot robot, int pixel) {
-    Canvas canvas = canvas(robot);
-    WiringLayout.ChainBlock block =
-        ((WiringView) canvas.getParent()).layOut(canvas.getWidth()).chains().get(0);
-    return canvas.localToScreen(
-        block.x(pixel) + block.cell() / 2, block.y(pixel) + block.cell() / 2);
+    return TestWindow.wiredPixel(robot, "bar", pixel);
   }
 
   private Project project() {

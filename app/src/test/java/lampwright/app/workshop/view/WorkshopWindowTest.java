@@ -22,7 +22,6 @@ import lampwright.app.workshop.edit.Projects;
 import lampwright.app.workshop.model.command.Command;
 import lampwright.app.workshop.model.ribbon.RibbonLayout;
 import lampwright.app.workshop.view.drawing.DrawingView;
-import lampwright.app.workshop.view.rig.WiringView;
 import lampwright.engine.document.Project;
 import lampwright.engine.json.ProjectReader;
 import lampwright.engine.json.ProjectWriter;
@@ -106,22 +105,7 @@ class WorkshopWindowTest {
 
   /** A pixel of the first chain on the wiring, which is scrolled into sight. */
   private Point2D pixel(FxRobot robot, int number) {
-    WaitForAsyncUtils.waitForFxEvents();
-    robot.interact(() -> robot.lookup("#rig-sheet").query().getScene().getRoot().layout());
-    WiringView wiring = robot.lookup("#wiring").queryAs(WiringView.class);
-    ScrollPane sheet = robot.lookup("#rig-sheet").queryAs(ScrollPane.class);
-    Point2D middle = wiring.middleOf(project().rig().chains().get(0).id(), number).orElseThrow();
-    Node content = sheet.getContent();
-    double room = sheet.getViewportBounds().getHeight();
-    double y = content.sceneToLocal(wiring.localToScene(middle)).getY() - room / 2;
-    double most = Math.max(1, content.getLayoutBounds().getHeight() - room);
-    robot.interact(
-        () -> {
-          sheet.setVvalue(Math.max(0, Math.min(1, y / most)));
-          sheet.layout();
-        });
-    WaitForAsyncUtils.waitForFxEvents();
-    return wiring.localToScreen(middle);
+    return TestWindow.wiredPixel(robot, project().rig().chains().get(0).id(), number);
   }
 
   @Test
@@ -318,7 +302,9 @@ class WorkshopWindowTest {
     assertThat(project()).isEqualTo(before);
     robot.type(KeyCode.TAB);
     assertThat(limit.getText()).isEqualTo("2000");
-    robot.clickOn(limit).type(KeyCode.UP);
+    // By the focus, since the form may have scrolled the field away.
+    robot.interact(limit::requestFocus);
+    robot.type(KeyCode.UP);
     assertThat(project().rig().supplyLimitMilliamps()).isEqualTo(2050);
   }
 

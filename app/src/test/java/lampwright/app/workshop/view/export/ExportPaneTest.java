@@ -2,7 +2,6 @@ package lampwright.app.workshop.view.export;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import atlantafx.base.theme.PrimerLight;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
@@ -18,6 +17,7 @@ import lampwright.app.workshop.model.export.ExportChoice;
 import lampwright.app.workshop.model.export.ExportModel;
 import lampwright.app.workshop.model.files.ReadyAnswers;
 import lampwright.app.workshop.view.TestWindow;
+import lampwright.app.workshop.view.Theme;
 import lampwright.engine.work.LatestWorker;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
@@ -39,7 +39,9 @@ class ExportPaneTest {
   @Start
   void show(Stage stage) {
     Locale.setDefault(Locale.ROOT);
-    stage.setScene(new Scene(new Pane(), 300, 200));
+    Scene scene = new Scene(new Pane(), 300, 200);
+    Theme.dress(scene, false);
+    stage.setScene(scene);
     stage.show();
     model =
         new ExportModel(
@@ -49,7 +51,7 @@ class ExportPaneTest {
             new ReadyAnswers(),
             worker,
             Platform::runLater);
-    dialog = ExportDialog.show(stage, model, List.of(new PrimerLight().getUserAgentStylesheet()));
+    dialog = ExportDialog.show(stage, model, scene.getStylesheets());
   }
 
   @AfterEach
