@@ -39,8 +39,14 @@ public record Rp2040Bits(int high, int high1, int low0, int low) {
    * @return none if no bit of whole steps stays within the limits
    */
   static Optional<Rp2040Bits> find(LineLimits limits, double stepNs) {
+    // High times outside their limits are left out first: few of 65,536 bits are left to look at.
     return steps()
-        .flatMap(high -> steps().flatMap(high1 -> lows(limits, stepNs, high, high1)))
+        .filter(high -> limits.t0h().room(high * stepNs) >= 0)
+        .flatMap(
+            high ->
+                steps()
+                    .filter(high1 -> limits.t1h().room((high + high1) * stepNs) >= 0)
+                    .flatMap(high1 -> lows(limits, stepNs, high, high1)))
         .min(
             Comparator.comparing((Rp2040Bits bits) -> limits.room(bits.at(stepNs)) < WANTED_ROOM)
                 .thenComparing(bits -> bits.high + bits.high1 <= bits.low)
