@@ -6,6 +6,7 @@ import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.function.BiConsumer;
 import java.util.function.BiFunction;
 import java.util.function.Function;
+import java.util.function.UnaryOperator;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
 import lampwright.app.workshop.edit.CueEdits;
@@ -184,6 +185,20 @@ public final class Bench {
       select(after);
     }
     return true;
+  }
+
+  /**
+   * Changes the scene on the bench.
+   *
+   * @param name what is done
+   * @param gesture steps of one drag have the same one
+   * @param change from the scene as it is now
+   * @return whether there is a scene and the model took it
+   */
+  public boolean applyToScene(String name, Optional<Object> gesture, UnaryOperator<Scene> change) {
+    return scene()
+        .map(scene -> apply(new Edit(name, p -> Projects.inScene(p, scene.id(), change), gesture)))
+        .orElse(false);
   }
 
   /**

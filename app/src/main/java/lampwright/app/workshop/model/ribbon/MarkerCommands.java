@@ -6,8 +6,6 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.UnaryOperator;
-import lampwright.app.workshop.edit.Edit;
-import lampwright.app.workshop.edit.Projects;
 import lampwright.app.workshop.model.Bench;
 import lampwright.app.workshop.words.Texts;
 import lampwright.engine.scene.Marker;
@@ -107,19 +105,9 @@ public final class MarkerCommands {
 
   private boolean change(
       String name, Optional<Object> gesture, UnaryOperator<List<Marker>> change) {
-    return bench
-        .scene()
-        .map(
-            scene ->
-                bench.apply(
-                    new Edit(
-                        texts.get(name),
-                        p ->
-                            Projects.inScene(
-                                p,
-                                scene.id(),
-                                s -> Scene.MARKERS.with(s, change.apply(s.markers()))),
-                        gesture)))
-        .orElse(false);
+    return bench.applyToScene(
+        texts.get(name),
+        gesture,
+        scene -> Scene.MARKERS.with(scene, change.apply(scene.markers())));
   }
 }

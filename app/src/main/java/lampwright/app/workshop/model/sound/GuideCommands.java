@@ -6,8 +6,6 @@ import java.util.Optional;
 import java.util.function.UnaryOperator;
 import javafx.beans.binding.Bindings;
 import javafx.beans.value.ObservableBooleanValue;
-import lampwright.app.workshop.edit.Edit;
-import lampwright.app.workshop.edit.Projects;
 import lampwright.app.workshop.model.Bench;
 import lampwright.app.workshop.model.FileChoice;
 import lampwright.app.workshop.model.command.Command;
@@ -84,18 +82,9 @@ public final class GuideCommands {
 
   private void change(
       String name, Optional<Object> gesture, UnaryOperator<Optional<GuideSound>> change) {
-    bench
-        .scene()
-        .ifPresent(
-            scene ->
-                bench.apply(
-                    new Edit(
-                        texts.get(name),
-                        p ->
-                            Projects.inScene(
-                                p,
-                                scene.id(),
-                                s -> Scene.GUIDE_SOUND.with(s, change.apply(s.guideSound()))),
-                        gesture)));
+    bench.applyToScene(
+        texts.get(name),
+        gesture,
+        scene -> Scene.GUIDE_SOUND.with(scene, change.apply(scene.guideSound())));
   }
 }
