@@ -115,7 +115,7 @@ class LeastSizeTest {
     }
     if (node instanceof ScrollBar bar
         && bar.getOrientation() == Orientation.HORIZONTAL
-        && !(bar.getParent().getStyleClass().contains("ribbons"))) {
+        && !bar.getParent().getStyleClass().contains("ribbons")) {
       cut.add("scrolls sideways: " + bar.getParent());
     }
     if (node instanceof Labeled labeled && isCut(labeled)) {
