@@ -89,8 +89,8 @@ class LitGroundTest {
   void itHasAsManyPixelsAsTheScreen(FxRobot robot) throws Exception {
     for (double scale : new double[] {1, 1.25, 1.5, 2}) {
       Image image = drawn(robot, scale);
-      assertThat(image.getWidth()).isEqualTo(Math.round(301 * scale));
-      assertThat(image.getHeight()).isEqualTo(Math.round(200 * scale));
+      assertThat(image.getWidth()).isEqualTo(Math.rint(301 * scale));
+      assertThat(image.getHeight()).isEqualTo(Math.rint(200 * scale));
       // One pixel of it is one pixel of the screen.
       assertThat(ground.node().getFitWidth() * scale).isEqualTo(image.getWidth());
       assertThat(ground.node().getFitHeight() * scale).isEqualTo(image.getHeight());
