@@ -29,7 +29,7 @@ final class Bus {
   private final Rp2040 chip;
   private final Flash flash;
   private final byte[] flashBytes;
-  private final byte[] ram = new byte[RAM_BYTES];
+  private final byte[] ram = noise();
   private final Map<Integer, Block> blocks = new HashMap<>();
   private boolean flashReady;
 
@@ -37,8 +37,26 @@ final class Bus {
     this.chip = chip;
     this.flash = flash;
     this.flashBytes = flash.bytes();
-    // Nobody may count on what memory holds after power-up.
-    new Random(2040).nextBytes(ram);
+  }
+
+  /** Nobody may count on what memory holds after power-up. */
+  private static byte[] noise() {
+    byte[] bytes = new byte[RAM_BYTES];
+    new Random(2040).nextBytes(bytes);
+    return bytes;
+  }
+
+  /**
+   * Bytes from the start of memory to the last word that is no longer as it was at power-up, below
+   * an address.
+   */
+  int ramUsedBelow(int address) {
+    byte[] before = noise();
+    int end = Math.max(0, Math.min(RAM_BYTES, address - RAM)) & ~3;
+    while (end > 0 && (int) INT.get(ram, end - 4) == (int) INT.get(before, end - 4)) {
+      end -= 4;
+    }
+    return end;
   }
 
   void add(Block block) {
