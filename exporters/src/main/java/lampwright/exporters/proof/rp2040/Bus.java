@@ -31,6 +31,8 @@ final class Bus {
   private final byte[] flashBytes;
   private final byte[] ram = noise();
   private final Map<Integer, Block> blocks = new HashMap<>();
+  private int loadedAt = RAM;
+  private byte[] loaded = new byte[0];
   private boolean flashReady;
 
   Bus(Rp2040 chip, Flash flash) {
@@ -47,11 +49,12 @@ final class Bus {
   }
 
   /**
-   * Bytes from the start of memory to the last word that is no longer as it was at power-up, below
-   * an address.
+   * Bytes from the start of memory to the last word that is no longer as it was at power-up, or as
+   * the boot ROM left it, below an address.
    */
   int ramUsedBelow(int address) {
     byte[] before = noise();
+    System.arraycopy(loaded, 0, before, loadedAt - RAM, loaded.length);
     int end = Math.max(0, Math.min(RAM_BYTES, address - RAM)) & ~3;
     while (end > 0 && (int) INT.get(ram, end - 4) == (int) INT.get(before, end - 4)) {
       end -= 4;
@@ -70,6 +73,8 @@ final class Bus {
 
   /** What the boot ROM puts into memory. */
   void load(int address, byte[] bytes) {
+    loadedAt = address;
+    loaded = bytes.clone();
     System.arraycopy(bytes, 0, ram, address - RAM, bytes.length);
   }
 
