@@ -1,5 +1,6 @@
 package lampwright.exporters.target;
 
+import com.google.common.base.Strings;
 import java.util.List;
 import java.util.Optional;
 import java.util.regex.Matcher;
@@ -39,7 +40,7 @@ record PinNames(List<Range> ranges) {
     }
 
     private String name(int number) {
-      return stem + String.format("%0" + digits + "d", number);
+      return stem + Strings.padStart(Integer.toString(number), digits, '0');
     }
 
     private Optional<Pin> find(Pin pin) {

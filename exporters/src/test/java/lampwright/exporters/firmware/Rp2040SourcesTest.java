@@ -46,8 +46,11 @@ class Rp2040SourcesTest {
   void driverPutsTheRightValuesIntoTheRightRegisters() throws Exception {
     Files.writeString(
         folder.resolve("lampwright_config.h"),
-        "#define LAMPWRIGHT_CHAINS 8\n#define LAMPWRIGHT_OUTPUTS 3\n"
-            + "#define LAMPWRIGHT_FRAME_BYTES 11\n");
+        """
+        #define LAMPWRIGHT_CHAINS 8
+        #define LAMPWRIGHT_OUTPUTS 3
+        #define LAMPWRIGHT_FRAME_BYTES 11
+        """);
     OutsideTools.Result result =
         compile(
                 "-fsanitize=address,undefined",

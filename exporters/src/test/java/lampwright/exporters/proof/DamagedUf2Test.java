@@ -220,7 +220,7 @@ class DamagedUf2Test {
   private static byte[] signed(int at, int bytes, int value) {
     byte[] changed = image.clone();
     for (int i = 0; i < bytes; i++) {
-      changed[TABLE_AT + at + i] = (byte) (value >> 8 * i);
+      changed[TABLE_AT + at + i] = (byte) (value >> (8 * i));
     }
     CRC32 crc = new CRC32();
     crc.update(changed, TABLE_AT + 8, TABLE_BYTES - 8);
