@@ -36,8 +36,9 @@ class WaveformTest {
   private static final Pattern VARIABLE =
       Pattern.compile("\\$var wire 1 \\S+ (\\S+) \\$end", Pattern.MULTILINE);
 
-  // Edges stand at multiples of 62.5 or 125 ns.
+  // Edges are at multiples of 62.5 or 125 ns, or of 40 ns on an RP2040.
   private static final int NANOSECONDS_A_SAMPLE = 25;
+  private static final int RP2040_NANOSECONDS_A_SAMPLE = 40;
 
   private static final int FRAMES_READ = 30;
 
@@ -45,6 +46,7 @@ class WaveformTest {
   private static final long PAUSE_NS = 390_000;
 
   @TempDir Path folder;
+  private int sampleNs = NANOSECONDS_A_SAMPLE;
 
   @BeforeAll
   static void lookForTools() {
@@ -109,6 +111,28 @@ class WaveformTest {
         """;
     Path file = folder.resolve("chain.lampwright.json");
     assertRead(Files.writeString(file, project.formatted(pixels, lengthMs)), "s");
+  }
+
+  /** Signals of the model, from the UF2 file; two parts whose 1 is high for most of the bit. */
+  @Test
+  void anotherProgramReadsTheFramesOfAnRp2040() throws IOException, InterruptedException {
+    String project =
+        """
+        {"lampwright": 1,
+         "rig": {"controller": "rp2040",
+           "chains": [{"id": "a", "pixelType": "ws2812b", "pixels": 5},
+                      {"id": "b", "pixelType": "ws2815", "pixels": 2, "pin": "GPIO21"}],
+           "lamps": [{"id": "l", "pixels": [{"chain": "a", "count": 5}]},
+                     {"id": "m", "pixels": [{"chain": "b", "count": 2}]}]},
+         "scenes": [{"id": "s", "lengthMs": 30, "framesPerSecond": 200, "loop": true, "tracks": [
+           {"lamps": ["l"], "cues": [{"lengthMs": 30, "pattern":
+             {"kind": "colour-cycle", "periodMs": 30, "spread": 1}}]},
+           {"lamps": ["m"], "cues": [{"lengthMs": 30, "pattern":
+             {"kind": "flicker", "seed": 7, "depth": 0.9, "rateHz": 50}}]}]}]}
+        """;
+    sampleNs = RP2040_NANOSECONDS_A_SAMPLE;
+    assertRead(Files.writeString(folder.resolve("rp2040.lampwright.json"), project), "s");
+    assertThat(pins(folder.resolve("waves/s.vcd"))).containsExactly("GP0", "GP21");
   }
 
   @Test
@@ -211,12 +235,12 @@ class WaveformTest {
   }
 
   /** The bits of each frame, as sigrok's decoder reads them. */
-  private static List<String> read(Path vcd, String pin) throws IOException, InterruptedException {
+  private List<String> read(Path vcd, String pin) throws IOException, InterruptedException {
     Process sigrok =
         new ProcessBuilder(
                 "sigrok-cli",
                 "-I",
-                "vcd:downsample=" + NANOSECONDS_A_SAMPLE,
+                "vcd:downsample=" + sampleNs,
                 "-i",
                 vcd.toString(),
                 "-P",
