@@ -102,6 +102,43 @@ class RehearseTest {
             "frame 8 (0.160 s): fails begins: throttle lost");
   }
 
+  /**
+   * The recorded drive of the sample: nothing is known until the centre is learnt; a run on the
+   * road; two taps; towed, with a contact that bounces; two taps; and the transmitter off for a
+   * while.
+   */
+  @Test
+  void sampleReactsToItsDrive() {
+    Run run =
+        Run.of(
+            "rehearse",
+            Run.sample("recovery-tractor"),
+            "--drive",
+            Run.SAMPLES.resolve("recovery-tractor.drive.csv"),
+            "--to",
+            out,
+            "--log");
+
+    assertThat(run.err()).isEmpty();
+    assertThat(run.out().lines().map(line -> line.replaceFirst("[^:]*: ([^:]*):.*", "$1")))
+        .containsExactly(
+            "on-the-road begins",
+            "signal-lost begins",
+            "standing begins",
+            "signal-lost ends",
+            "standing ends",
+            "standing begins",
+            "work-switch begins",
+            "working begins",
+            "towed begins",
+            "towed ends",
+            "work-switch ends",
+            "working ends",
+            "standing ends",
+            "signal-lost begins",
+            "standing begins");
+  }
+
   @Test
   void fileIsReplacedOnlyByAWholeOne() throws IOException {
     Files.createDirectories(out.getParent());
