@@ -17,6 +17,7 @@ module lampwright.engine {
   exports lampwright.engine.review;
   exports lampwright.engine.rig;
   exports lampwright.engine.scene;
+  exports lampwright.engine.situation;
   exports lampwright.engine.time;
   exports lampwright.engine.work;
 }

@@ -24,6 +24,7 @@ import picocli.CommandLine.Spec;
       MeasureCommand.class,
       ExportCommand.class,
       ProveCommand.class,
+      RehearseCommand.class,
       ModelsCommand.class,
       PixelsCommand.class
     },

@@ -16,12 +16,15 @@ public record ListLimit(int min, int max, String what) {
   public Optional<Fault> fault(String field, int count) {
     return count >= min && count <= max
         ? Optional.empty()
-        : Optional.of(
-            new Fault(
-                field,
-                count + " " + what,
-                min == 0
-                    ? "must be at most " + Checks.limit(max)
-                    : Checks.between(BigDecimal.valueOf(min), BigDecimal.valueOf(max))));
+        : Optional.of(new Fault(field, count + " " + what, allowed()));
+  }
+
+  private String allowed() {
+    if (min == max) {
+      return "must be exactly " + Checks.limit(max);
+    }
+    return min == 0
+        ? "must be at most " + Checks.limit(max)
+        : Checks.between(BigDecimal.valueOf(min), BigDecimal.valueOf(max));
   }
 }

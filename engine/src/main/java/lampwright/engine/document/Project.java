@@ -15,6 +15,8 @@ import lampwright.engine.rig.PixelType;
 import lampwright.engine.rig.Rig;
 import lampwright.engine.rig.View;
 import lampwright.engine.scene.Scene;
+import lampwright.engine.situation.Situation;
+import lampwright.engine.situation.SituationFaults;
 
 /**
  * The saved document: one rig and its scenes.
@@ -26,6 +28,7 @@ import lampwright.engine.scene.Scene;
  * @param rig what is fitted
  * @param pictures of the model, at most one of each view
  * @param scenes each with an id of its own; they drive lamps of the rig
+ * @param situations what calls up the scenes, in order; each may look at those before it
  * @param presets the project's own, no two of one name; they light nothing by themselves
  */
 public record Project(
@@ -36,6 +39,7 @@ public record Project(
     Rig rig,
     List<Picture> pictures,
     List<Scene> scenes,
+    List<Situation> situations,
     List<Preset> presets) {
 
   /** The version of the project file that this program knows. */
@@ -69,6 +73,11 @@ public record Project(
           "scenes",
           new ListType<>(RecordType.of(Scene.SHAPE), new ListLimit(0, 1000, "scenes")),
           Project::scenes);
+  public static final Field<Project, List<Situation>> SITUATIONS =
+      Field.list(
+          "situations",
+          new ListType<>(RecordType.of(Situation.SHAPE), new ListLimit(0, 64, "situations")),
+          Project::situations);
   public static final Field<Project, List<Preset>> PRESETS =
       Field.list(
           "presets",
@@ -86,17 +95,22 @@ public record Project(
           RIG,
           PICTURES,
           SCENES,
+          SITUATIONS,
           PRESETS);
 
   public Project {
     pixelTypes = List.copyOf(pixelTypes);
     pictures = List.copyOf(pictures);
     scenes = List.copyOf(scenes);
+    situations = List.copyOf(situations);
     presets = List.copyOf(presets);
     Checks.of("project")
         .addAll(
-            SHAPE.check(schema, name, model, pixelTypes, rig, pictures, scenes, presets).faults())
+            SHAPE
+                .check(schema, name, model, pixelTypes, rig, pictures, scenes, situations, presets)
+                .faults())
         .addAll(ProjectFaults.find(pixelTypes, rig.chains(), rig.lamps(), pictures, scenes))
+        .addAll(SituationFaults.find(rig.inputs(), scenes, situations))
         .addAll(ProjectFaults.ofPresets(presets))
         .done();
   }

@@ -12,6 +12,8 @@ import lampwright.engine.document.ProjectFaults;
 import lampwright.engine.field.Draft;
 import lampwright.engine.rig.PixelType;
 import lampwright.engine.scene.Scene;
+import lampwright.engine.situation.Situation;
+import lampwright.engine.situation.SituationFaults;
 
 /** Reads project files and finds every problem in them. */
 public final class ProjectReader {
@@ -70,21 +72,31 @@ public final class ProjectReader {
     PixelTypeReader typeReader = new PixelTypeReader(reader, typeNames);
     List<PixelType> types = RigReader.members(f, Project.PIXEL_TYPES, typeReader::read);
     RigReader.Result rig = rig(f, new RigReader(reader, types, typeNames));
-    SceneReader sceneReader = new SceneReader(reader, new Names(), rig.lampNames());
+    Names sceneNames = new Names();
+    SceneReader sceneReader = new SceneReader(reader, sceneNames, rig.lampNames());
     List<Scene> scenes = RigReader.members(f, Project.SCENES, sceneReader::read);
-    situations(f);
+    Names situationNames = new Names();
+    SituationReader situationReader = new SituationReader(reader, situationNames);
+    List<Situation> situations = RigReader.members(f, Project.SITUATIONS, situationReader::read);
     Draft<Project> draft =
-        Project.SHAPE.draft().set(Project.PIXEL_TYPES, types).set(Project.SCENES, scenes);
+        Project.SHAPE
+            .draft()
+            .set(Project.PIXEL_TYPES, types)
+            .set(Project.SCENES, scenes)
+            .set(Project.SITUATIONS, situations);
     draft.set(Project.RIG, rig.rig().orElseGet(() -> draft.get(Project.RIG)));
     reader.fill(Project.SHAPE, f, draft);
     f.close();
     // Its own fields are checked here; the project is made of what is sound alone.
     Project.SHAPE.check(draft).faults().forEach(fault -> f.report(fault, References.NONE));
-    LampReferences references = new LampReferences(rig.lampNames());
+    PartReferences references =
+        new PartReferences(rig.lampNames(), rig.inputNames(), sceneNames, situationNames);
     for (Fault fault :
         ProjectFaults.find(types, rig.chains(), rig.lamps(), draft.get(Project.PICTURES), scenes)) {
       f.report(fault, references);
     }
+    SituationFaults.find(rig.inputs(), scenes, situations)
+        .forEach(fault -> f.report(fault, references));
     ProjectFaults.ofPresets(draft.get(Project.PRESETS))
         .forEach(fault -> f.report(fault, References.NONE));
     return at.problems().anyError() ? Optional.empty() : Optional.of(draft.make());
@@ -94,21 +106,9 @@ public final class ProjectReader {
     Optional<Located> at = f.find("rig");
     if (at.isEmpty()) {
       f.missing("rig", ValueKind.OBJECT.allowed());
-      return new RigReader.Result(Optional.empty(), List.of(), List.of(), Names.all());
+      return RigReader.Result.missing();
     }
     return reader.read(at.get());
-  }
-
-  private static void situations(Fields f) {
-    int count = f.given("situations", ValueKind.LIST).map(List::size).orElse(0);
-    if (count > 0) {
-      f.report(
-          new Fault(
-              "situations",
-              count + (count == 1 ? " situation" : " situations"),
-              "must be an empty list; situations are not played yet"),
-          References.NONE);
-    }
   }
 
   private static ReadResult tooLarge(String sourceName, long size) {

@@ -37,7 +37,7 @@ public final class ProjectSchema implements FieldType.Visitor<Map<String, Object
       "A project file of Lampwright, version 1. Beyond this schema the reader checks that ids are"
           + " unique in their list, that what is named exists, that no pixel or output belongs to"
           + " two lamps, that runs of pixels end inside their chain, that a scene has at most"
-          + " 1,000,000 frames, that periods are above 0, that keyframes are in order, and that"
+          + " 1,000,000 frames, that periods are above 0, that keyframes are in order, that widths are in order, and that"
           + " light characters make sense.";
 
   private final Map<String, Object> definitions = new LinkedHashMap<>();
@@ -57,12 +57,7 @@ public final class ProjectSchema implements FieldType.Visitor<Map<String, Object
     version.put("const", BigDecimal.valueOf(Project.VERSION));
     Map<String, Object> fields = new LinkedHashMap<>();
     fields.put("lampwright", version);
-    Map<String, Object> situations = new LinkedHashMap<>();
-    situations.put("description", "not played yet");
-    situations.put("type", "array");
-    situations.put("maxItems", BigDecimal.ZERO);
     Map<String, Object> project = schema.object(Project.SHAPE, fields, List.of("lampwright"));
-    fields.put("situations", situations);
     root.putAll(project);
     root.put("$defs", schema.definitions);
     StringBuilder text = new StringBuilder();

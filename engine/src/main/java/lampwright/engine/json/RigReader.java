@@ -13,6 +13,7 @@ import lampwright.engine.field.ListType;
 import lampwright.engine.rig.BuiltInPixelTypes;
 import lampwright.engine.rig.Chain;
 import lampwright.engine.rig.DriverOutput;
+import lampwright.engine.rig.Input;
 import lampwright.engine.rig.Lamp;
 import lampwright.engine.rig.PixelRun;
 import lampwright.engine.rig.PixelType;
@@ -32,9 +33,22 @@ final class RigReader implements References {
   private final Names chainNames = new Names();
   private final Names outputNames = new Names();
   private final Names lampNames = new Names();
+  private final Names inputNames = new Names();
 
-  /** The chains and lamps of the file. */
-  record Result(Optional<Rig> rig, List<Chain> chains, List<Lamp> lamps, Names lampNames) {}
+  /** The chains, lamps and inputs of the file. */
+  record Result(
+      Optional<Rig> rig,
+      List<Chain> chains,
+      List<Lamp> lamps,
+      List<Input> inputs,
+      Names lampNames,
+      Names inputNames) {
+    /** Of a file without a rig. */
+    static Result missing() {
+      return new Result(
+          Optional.empty(), List.of(), List.of(), List.of(), Names.all(), Names.all());
+    }
+  }
 
   RigReader(ShapeReader reader, List<PixelType> types, Names typeNames) {
     this.reader = reader;
@@ -49,12 +63,18 @@ final class RigReader implements References {
     List<Chain> chains = members(f, Rig.CHAINS, this::chain);
     List<DriverOutput> outputs = members(f, Rig.OUTPUTS, this::output);
     List<Lamp> lamps = members(f, Rig.LAMPS, this::lamp);
+    List<Input> inputs = members(f, Rig.INPUTS, this::input);
     Draft<Rig> draft =
-        Rig.SHAPE.draft().set(Rig.CHAINS, chains).set(Rig.OUTPUTS, outputs).set(Rig.LAMPS, lamps);
+        Rig.SHAPE
+            .draft()
+            .set(Rig.CHAINS, chains)
+            .set(Rig.OUTPUTS, outputs)
+            .set(Rig.LAMPS, lamps)
+            .set(Rig.INPUTS, inputs);
     reader.fill(Rig.SHAPE, f, draft);
     Optional<Rig> rig = f.build(() -> Optional.of(draft.make()), Optional::empty, this);
     f.close();
-    return new Result(rig, chains, lamps, lampNames);
+    return new Result(rig, chains, lamps, inputs, lampNames, inputNames);
   }
 
   @Override
@@ -130,6 +150,17 @@ final class RigReader implements References {
     DriverOutput output = f.build(draft::make, () -> DriverOutput.of(outputNames.ofStandIn(id, f)));
     f.close();
     return output;
+  }
+
+  private Input input(Located at) {
+    Fields f = at.fields();
+    String id = inputNames.read(f);
+    Draft<Input> draft = Input.SHAPE.draft().set(Input.ID, id);
+    reader.fill(Input.SHAPE, f, draft);
+    Input input =
+        f.build(draft::make, () -> Input.of(inputNames.ofStandIn(id, f), draft.get(Input.KIND)));
+    f.close();
+    return input;
   }
 
   // On a chain of which nobody says that it is not there.

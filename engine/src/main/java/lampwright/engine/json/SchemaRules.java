@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.TreeMap;
+import java.util.stream.Stream;
 import lampwright.engine.field.Shape;
 import lampwright.engine.rig.Battery;
 import lampwright.engine.rig.DriverOutput;
@@ -13,6 +14,9 @@ import lampwright.engine.rig.Feed;
 import lampwright.engine.rig.Lamp;
 import lampwright.engine.rig.PixelType;
 import lampwright.engine.rig.Rig;
+import lampwright.engine.situation.Condition;
+import lampwright.engine.situation.Criteria;
+import lampwright.engine.situation.Situation;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -52,6 +56,27 @@ final class SchemaRules {
                 List.of("regulator"),
                 "properties",
                 Map.of("regulator", Map.of("enum", List.of("buck", "boost"))))));
+    RULES.put(Situation.SHAPE, Map.of("not", required("all", "any")));
+    RULES.put(
+        Condition.SHAPE,
+        Map.of(
+            "allOf",
+            List.of(
+                oneOf("input", "situation"),
+                oneOf(Criteria.forms().toArray(String[]::new)),
+                properties("lost", Map.of("const", true)),
+                Map.of(
+                    "if", required("hysteresisUs"),
+                    "then", Map.of("not", anyOf("lost", "is", "endedWithinMs"))),
+                Map.of(
+                    "if", required("situation"),
+                    "then", ofSituation(),
+                    "else",
+                        Map.of(
+                            "not",
+                            required("endedWithinMs"),
+                            "properties",
+                            Map.of("is", Map.of("enum", List.of("on", "off"))))))));
     RULES.put(
         PixelType.SHAPE,
         Map.of(
@@ -90,8 +115,23 @@ final class SchemaRules {
     return Map.of("required", List.of(names));
   }
 
-  private static Map<String, Object> oneOf(String one, String other) {
-    return Map.of("oneOf", List.of(required(one), required(other)));
+  private static Map<String, Object> ofSituation() {
+    Map<String, Object> rules =
+        new LinkedHashMap<>(properties("is", Map.of("enum", List.of("active", "inactive"))));
+    rules.put("not", anyOf("aboveUs", "belowUs", "betweenUs", "lost", "taps"));
+    return rules;
+  }
+
+  private static Map<String, Object> oneOf(String... names) {
+    return Map.of("oneOf", each(names));
+  }
+
+  private static Map<String, Object> anyOf(String... names) {
+    return Map.of("anyOf", each(names));
+  }
+
+  private static List<Map<String, Object>> each(String... names) {
+    return Stream.of(names).map(name -> required(name)).toList();
   }
 
   private static Map<String, Object> properties(String name, Map<String, Object> schema) {

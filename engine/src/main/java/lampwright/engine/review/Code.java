@@ -410,6 +410,50 @@ public enum Code {
       "its duration of {length} is not a whole number of frames at {rate}",
       "the scene has {frames}",
       "use a length that is a whole number of frames"),
+  SITUATION_RATE(
+      "situation-rate",
+      ERROR,
+      "its scene {scene} has {rate}",
+      "all scenes of situations must have the same rate; {first} has {limit}",
+      "set the same frame rate in both scenes"),
+  SITUATION_PRIORITY(
+      "situation-priority",
+      ERROR,
+      "has priority {priority}, like situation {other}, and both light {lamp}",
+      "situations with a lamp in common must differ in priority",
+      "give the more important one a higher priority"),
+  SITUATION_IMPOSSIBLE(
+      "situation-impossible",
+      CAUTION,
+      "never becomes active: its conditions can't hold",
+      "",
+      "correct the conditions"),
+  SITUATION_COVERED(
+      "situation-covered",
+      CAUTION,
+      "never visible: whenever it is active, situations of higher priority have all its lamps",
+      "",
+      "raise its priority or change the conditions"),
+  SITUATION_WITHOUT_LAMP(
+      "situation-without-lamp",
+      CAUTION,
+      "its scene lights no lamp",
+      "",
+      "add a track to the scene, or remove the scene from the situation"),
+  INPUT_WITHOUT_LOST(
+      "input-without-lost",
+      CAUTION,
+      "no situation responds to a lost signal",
+      "while the signal is lost, all its other conditions are off",
+      "add a situation with a lost condition, such as hazard warning lights"),
+  LAMP_IN_NO_SITUATION(
+      "lamp-in-no-situation",
+      CAUTION,
+      "stays dark: it is in no scene that a situation uses",
+      "",
+      "add it to one of these scenes"),
+  FIELD_WITHOUT_EFFECT(
+      "field-without-effect", CAUTION, "{setting} has no effect", "{reason}", "remove the setting"),
   CUE_NEVER_SEEN(
       "cue-never-seen",
       CAUTION,

@@ -25,7 +25,8 @@ public final class Review {
           new BatteryFindings(),
           new LightFindings(),
           new TimelineFindings(),
-          new ColourFindings());
+          new ColourFindings(),
+          new SituationFindings());
 
   private static final Comparator<Finding> GRAVEST_FIRST =
       Comparator.comparing(Finding::severity).thenComparing(Finding::code);
@@ -47,6 +48,15 @@ public final class Review {
   public List<Finding> ofProject(Project project) {
     Set<Finding> found = new LinkedHashSet<>();
     reviewers.forEach(reviewer -> reviewer.project(project, found::add));
+    return sorted(found);
+  }
+
+  /**
+   * What the situations of a project show, gravest first: an error keeps them from being played.
+   */
+  public static List<Finding> ofSituations(Project project) {
+    Set<Finding> found = new LinkedHashSet<>();
+    new SituationFindings().project(project, found::add);
     return sorted(found);
   }
 

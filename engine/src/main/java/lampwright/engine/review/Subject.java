@@ -114,6 +114,30 @@ public sealed interface Subject {
   }
 
   /**
+   * A situation.
+   *
+   * @param id of the situation
+   */
+  record OneSituation(String id) implements Subject {
+    @Override
+    public String words() {
+      return "situation " + id;
+    }
+  }
+
+  /**
+   * An input.
+   *
+   * @param id of the input
+   */
+  record OneInput(String id) implements Subject {
+    @Override
+    public String words() {
+      return "input " + id;
+    }
+  }
+
+  /**
    * A cue. Tracks have no names: what they drive tells them apart.
    *
    * @param scene id of its scene

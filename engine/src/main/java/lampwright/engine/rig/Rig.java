@@ -36,6 +36,7 @@ import lampwright.engine.light.Curves;
  * @param chains at most 64
  * @param outputs at most 256
  * @param lamps at most 4,096, each pixel and output in at most one of them
+ * @param inputs what situations look at, at most 32
  */
 public record Rig(
     double supplyVolts,
@@ -51,7 +52,8 @@ public record Rig(
     Optional<Controller> controller,
     List<Chain> chains,
     List<DriverOutput> outputs,
-    List<Lamp> lamps) {
+    List<Lamp> lamps,
+    List<Input> inputs) {
   public static final double DEFAULT_SUPPLY_VOLTS = 5;
   public static final double DEFAULT_SUPPLY_LIMIT_MILLIAMPS = 2000;
 
@@ -121,6 +123,11 @@ public record Rig(
           "lamps",
           new ListType<>(RecordType.of(Lamp.SHAPE), new ListLimit(0, 4096, "lamps")),
           Rig::lamps);
+  public static final Field<Rig, List<Input>> INPUTS =
+      Field.list(
+          "inputs",
+          new ListType<>(RecordType.of(Input.SHAPE), new ListLimit(0, 32, "inputs")),
+          Rig::inputs);
 
   public static final Shape<Rig> SHAPE =
       Shape.of(
@@ -139,12 +146,14 @@ public record Rig(
           CONTROLLER,
           CHAINS,
           OUTPUTS,
-          LAMPS);
+          LAMPS,
+          INPUTS);
 
   public Rig {
     chains = List.copyOf(chains);
     outputs = List.copyOf(outputs);
     lamps = List.copyOf(lamps);
+    inputs = List.copyOf(inputs);
     SHAPE
         .check(
             supplyVolts,
@@ -160,17 +169,18 @@ public record Rig(
             controller,
             chains,
             outputs,
-            lamps)
+            lamps,
+            inputs)
         .that(
             !chains.isEmpty() || !outputs.isEmpty(),
             "chains",
             "none",
             "must have at least one chain or output")
-        .addAll(RigFaults.find(chains, outputs, lamps))
+        .addAll(RigFaults.find(chains, outputs, lamps, inputs))
         .done();
   }
 
-  /** A rig of which the data level is stated, but no feed, battery or controller. */
+  /** A rig of which the data level is stated, but no feed, battery, controller or input. */
   public Rig(
       double supplyVolts,
       double supplyLimitMilliamps,
@@ -197,7 +207,8 @@ public record Rig(
         Optional.empty(),
         chains,
         outputs,
-        lamps);
+        lamps,
+        List.of());
   }
 
   /** A rig with the default supply, curve and caps. */
@@ -205,7 +216,7 @@ public record Rig(
     return SHAPE.draft().set(CHAINS, chains).set(OUTPUTS, outputs).set(LAMPS, lamps).make();
   }
 
-  /** The same supply, caps and controller with other parts. */
+  /** The same supply, caps, controller and inputs with other parts. */
   public Rig with(List<Chain> newChains, List<DriverOutput> newOutputs, List<Lamp> newLamps) {
     return SHAPE
         .draft(this)

@@ -18,25 +18,30 @@ public final class RigFaults {
   private RigFaults() {}
 
   /** The faults between these parts, with paths below the rig such as {@code lamps[1].output}. */
-  public static List<Fault> find(List<Chain> chains, List<DriverOutput> outputs, List<Lamp> lamps) {
+  public static List<Fault> find(
+      List<Chain> chains, List<DriverOutput> outputs, List<Lamp> lamps, List<Input> inputs) {
     RigFaults found = new RigFaults();
     found
         .checks
         .uniqueIds("chains", chains, Chain::id)
         .uniqueIds("outputs", outputs, DriverOutput::id)
-        .uniqueIds("lamps", lamps, Lamp::id);
-    found.pins(chains, outputs);
+        .uniqueIds("lamps", lamps, Lamp::id)
+        .uniqueIds("inputs", inputs, Input::id);
+    found.pins(chains, outputs, inputs);
     found.claims(chains, outputs, lamps);
     return found.checks.faults();
   }
 
-  private void pins(List<Chain> chains, List<DriverOutput> outputs) {
+  private void pins(List<Chain> chains, List<DriverOutput> outputs, List<Input> inputs) {
     Map<Pin, String> owners = new HashMap<>();
     for (int i = 0; i < chains.size(); i++) {
       pin(owners, chains.get(i).pin(), "chains[" + i + "]", "chain " + chains.get(i).id());
     }
     for (int i = 0; i < outputs.size(); i++) {
       pin(owners, outputs.get(i).pin(), "outputs[" + i + "]", "output " + outputs.get(i).id());
+    }
+    for (int i = 0; i < inputs.size(); i++) {
+      pin(owners, inputs.get(i).pin(), "inputs[" + i + "]", "input " + inputs.get(i).id());
     }
   }
 

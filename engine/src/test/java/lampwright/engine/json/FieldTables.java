@@ -39,6 +39,7 @@ import lampwright.engine.rig.Chain;
 import lampwright.engine.rig.DriverOutput;
 import lampwright.engine.rig.Feed;
 import lampwright.engine.rig.Feel;
+import lampwright.engine.rig.Input;
 import lampwright.engine.rig.Lamp;
 import lampwright.engine.rig.LineTiming;
 import lampwright.engine.rig.PixelRun;
@@ -50,6 +51,8 @@ import lampwright.engine.scene.GuideSound;
 import lampwright.engine.scene.Marker;
 import lampwright.engine.scene.Scene;
 import lampwright.engine.scene.Track;
+import lampwright.engine.situation.Condition;
+import lampwright.engine.situation.Situation;
 
 /** The tables of fields in docs/formats.md. */
 final class FieldTables {
@@ -63,6 +66,7 @@ final class FieldTables {
           Chain.SHAPE,
           DriverOutput.SHAPE,
           Lamp.SHAPE,
+          Input.SHAPE,
           PixelRun.SHAPE,
           Place.SHAPE,
           Feel.SHAPE,
@@ -73,6 +77,8 @@ final class FieldTables {
           Marker.SHAPE,
           GuideSound.SHAPE,
           Preset.SHAPE,
+          Situation.SHAPE,
+          Condition.SHAPE,
           Track.SHAPE,
           Cue.SHAPE,
           Keyframe.SHAPE);
@@ -279,7 +285,9 @@ final class FieldTables {
     @Override
     public <E> String list(ListType<E> type) {
       String max = String.format(Locale.ROOT, "%,d", type.limit().max());
-      String count = type.limit().min() == 0 ? "up to " + max : type.limit().min() + " to " + max;
+      boolean exact = type.limit().min() == type.limit().max();
+      String from = type.limit().min() == 0 ? "up to " : type.limit().min() + " to ";
+      String count = exact ? max : from + max;
       String each = type.each().accept(this);
       return each.isEmpty() ? count : count + " of " + each;
     }

@@ -47,11 +47,17 @@ public final class ProjectArbitraries {
     List<PixelType> types = rigs.pixelTypes();
     Rig rig = rigs.rig(types);
     List<String> lamps = rig.lamps().stream().map(Lamp::id).toList();
+    List<Scene> scenes = chance.distinct(2, () -> scene(lamps), Scene::id);
     return values()
         .with(Project.PIXEL_TYPES, () -> types)
         .with(Project.RIG, () -> rig)
         .with(Project.PICTURES, this::pictures)
-        .with(Project.SCENES, () -> chance.distinct(2, () -> scene(lamps), Scene::id))
+        .with(Project.SCENES, () -> scenes)
+        .with(
+            Project.SITUATIONS,
+            () ->
+                new SituationChance(chance, rig.inputs(), scenes.stream().map(Scene::id).toList())
+                    .situations())
         .record(Project.SHAPE);
   }
 

@@ -52,6 +52,7 @@ class ProjectSchemaTest {
           "must be a built-in pixel type or one of",
           "x + y must be at most 1",
           "must be the minimum first",
+          "must be the lesser width first",
           "minVolts, which is",
           "frames",
           "a period of 0 ms",

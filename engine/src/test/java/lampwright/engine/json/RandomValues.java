@@ -34,6 +34,8 @@ import lampwright.engine.field.TextType;
 import lampwright.engine.field.UnionType;
 import lampwright.engine.field.WholeType;
 import lampwright.engine.rig.BuiltInPixelTypes;
+import lampwright.engine.situation.Condition;
+import lampwright.engine.situation.Criterion;
 
 /**
  * Random values of fields and records, from what describes them: mostly near what is usual, now and
@@ -69,6 +71,23 @@ final class RandomValues {
   RandomValues(Chance chance, Predicate<Shape<?>> allowed) {
     this.chance = chance;
     this.allowed = allowed;
+    // Hardly any that is made of nine fields at random is a condition.
+    with(Condition.CRITERION, this::criterion);
+  }
+
+  private Criterion criterion() {
+    String name = chance.id("x");
+    int width = chance.whole(800, 2200);
+    int hysteresis = chance.flag() ? 20 : chance.whole(0, 300);
+    return switch (chance.whole(0, 6)) {
+      case 0 -> new Criterion.Above(name, width, hysteresis);
+      case 1 -> new Criterion.Below(name, width, hysteresis);
+      case 2 -> new Criterion.Between(name, width, chance.whole(width, 2200), hysteresis);
+      case 3 -> new Criterion.Lost(name);
+      case 4 -> new Criterion.SwitchIs(name, chance.flag());
+      case 5 -> new Criterion.SituationIs(name, chance.flag());
+      default -> new Criterion.EndedWithin(name, chance.decimal("0", "2000"));
+    };
   }
 
   /**

@@ -57,7 +57,7 @@ class ReadProblemsTest {
     assertThat(texts(read))
         .containsExactly(
             "nmae: unknown field at line 3, column 3: must be one of lampwright, $schema, name, model, pixelTypes,"
-                + " rig, pictures, scenes, presets, situations; did you mean \"name\"?",
+                + " rig, pictures, scenes, situations, presets; did you mean \"name\"?",
             "rig.supplyVolts: 100 at line 5, column 20: must be between 1 and 60",
             "rig.chains[0].pixelType: \"ws2812\" at line 7, column 32: must be a built-in pixel type"
                 + " or one of pixelTypes; did you mean \"ws2812b\"?",

@@ -17,6 +17,7 @@ import lampwright.engine.rig.CurrentCap;
 import lampwright.engine.rig.DriverOutput;
 import lampwright.engine.rig.EmitterOrder;
 import lampwright.engine.rig.Fitting;
+import lampwright.engine.rig.Input;
 import lampwright.engine.rig.InputLevel;
 import lampwright.engine.rig.Lamp;
 import lampwright.engine.rig.Pin;
@@ -51,7 +52,8 @@ final class RigChance {
         values()
             .with(Rig.CHAINS, () -> chains)
             .with(Rig.OUTPUTS, () -> some)
-            .with(Rig.LAMPS, () -> lamps);
+            .with(Rig.LAMPS, () -> lamps)
+            .with(Rig.INPUTS, () -> chance.distinct(3, this::input, Input::id));
     if (!matched) {
       values
           .with(Rig.COLOUR_MATCHING, () -> ColourMatching.DIRECT)
@@ -126,6 +128,13 @@ final class RigChance {
         .with(DriverOutput.ID, () -> chance.id("o"))
         .with(DriverOutput.PIN, this::pin)
         .record(DriverOutput.SHAPE);
+  }
+
+  private Input input() {
+    return values()
+        .with(Input.ID, () -> chance.id("i"))
+        .with(Input.PIN, this::pin)
+        .record(Input.SHAPE);
   }
 
   // Each pin once, as a rig asks for.

@@ -51,6 +51,7 @@ class FeedMeterTest {
             Optional.empty(),
             chains,
             List.of(),
+            List.of(),
             List.of());
     FeedMeter meter = new FeedMeter(new FrameLayout(rig));
     Consumer<FrameGauge> show =

@@ -90,7 +90,8 @@ class SceneReportTest {
             controller,
             List.of(chain),
             outputs,
-            List.of(lamp));
+            List.of(lamp),
+            List.of());
     Scene scene =
         new Scene(
             "s",

@@ -125,7 +125,8 @@ class LampTest {
                         Lamp.ofPixels("second", new PixelRun("a", 3, 2)),
                         Lamp.ofPixels("third", new PixelRun("a", 6, 3)),
                         Lamp.ofOutput("fourth", "o"),
-                        Lamp.ofOutput("fifth", "o")))
+                        Lamp.ofOutput("fifth", "o")),
+                    List.of())
                 .stream()
                 .map(Fault::toString))
         .containsExactly(
@@ -147,7 +148,8 @@ class LampTest {
                 List.of(
                     Lamp.ofPixels("first", new PixelRun("a", 0, 4)),
                     Lamp.ofPixels("second", new PixelRun("a", 3, 2)),
-                    Lamp.ofPixels("third", new PixelRun("a", 4, 1)))))
+                    Lamp.ofPixels("third", new PixelRun("a", 4, 1))),
+                List.of()))
         .extracting(Fault::field)
         .containsExactly("lamps[1].pixels[0].from");
   }

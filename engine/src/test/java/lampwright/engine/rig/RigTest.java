@@ -24,7 +24,7 @@ class RigTest {
   }
 
   private static List<String> faults(List<Chain> chains, List<Lamp> lamps) {
-    return RigFaults.find(chains, List.of(DriverOutput.of("o")), lamps).stream()
+    return RigFaults.find(chains, List.of(DriverOutput.of("o")), lamps, List.of()).stream()
         .map(Fault::field)
         .toList();
   }

@@ -147,7 +147,8 @@ public final class FirmwareJobs {
         controller,
         chains,
         outputs,
-        lamps);
+        lamps,
+        List.of());
   }
 
   /** A rig with another controller. */
@@ -166,7 +167,8 @@ public final class FirmwareJobs {
         Controller.find(controller),
         rig.chains(),
         rig.outputs(),
-        rig.lamps());
+        rig.lamps(),
+        List.of());
   }
 
   public ProjectJob job() {

@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.Collection;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import java.util.function.UnaryOperator;
 import lampwright.engine.document.Project;
@@ -14,6 +15,7 @@ import lampwright.engine.rig.Rig;
 import lampwright.engine.scene.Cue;
 import lampwright.engine.scene.Scene;
 import lampwright.engine.scene.Track;
+import lampwright.engine.situation.Situation;
 
 /** Small steps from one project to the next. */
 public final class Projects {
@@ -45,6 +47,27 @@ public final class Projects {
     return Project.SCENES.with(
         project,
         project.scenes().stream().map(s -> s.id().equals(scene) ? change.apply(s) : s).toList());
+  }
+
+  /** Gives a scene another id, and what names it. */
+  public static Project withSceneId(Project project, String from, String to) {
+    return Project.SHAPE
+        .draft(project)
+        .set(
+            Project.SCENES,
+            project.scenes().stream()
+                .map(s -> s.id().equals(from) ? Scene.ID.with(s, to) : s)
+                .toList())
+        .set(
+            Project.SITUATIONS,
+            project.situations().stream()
+                .map(
+                    s ->
+                        s.scene().equals(Optional.of(from))
+                            ? Situation.SCENE.with(s, Optional.of(to))
+                            : s)
+                .toList())
+        .make();
   }
 
   /** Changes one cue; the others keep their places. */

@@ -19,7 +19,7 @@ public final class RigSettings {
     return ShapeSettings.of(Rig.SHAPE)
         .without(Rig.CURVE, Rig.COLOUR_MATCHING, Rig.WHITE_FROM_RGB)
         .without(Rig.FEED, Rig.BATTERY, Rig.CONTROLLER)
-        .without(Rig.CHAINS, Rig.OUTPUTS, Rig.LAMPS)
+        .without(Rig.CHAINS, Rig.OUTPUTS, Rig.LAMPS, Rig.INPUTS)
         .list();
   }
 

@@ -233,12 +233,7 @@ final class RigForms {
             (q, change) -> Projects.inScene(q, id, change),
             this::editName);
     List<Slot<?>> all = new ArrayList<>();
-    all.add(
-        idSlot(
-            id,
-            "scene.id",
-            (q, from, to) -> Projects.inScene(q, from, s -> Scene.ID.with(s, to)),
-            RigPart.OfScene::new));
+    all.add(idSlot(id, "scene.id", Projects::withSceneId, RigPart.OfScene::new));
     SceneSettings.all().forEach(setting -> all.add(slots.slot(setting)));
     return List.of(new Form.Group("scene", all));
   }

@@ -1,0 +1,163 @@
+package lampwright.app.command;
+
+import java.io.IOException;
+import java.io.OutputStream;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.concurrent.Callable;
+import lampwright.engine.check.Checks;
+import lampwright.engine.disk.RegularFile;
+import lampwright.engine.disk.WholeFile;
+import lampwright.engine.document.Project;
+import lampwright.engine.json.ProjectReader;
+import lampwright.engine.json.ReadResult;
+import lampwright.engine.render.ShowFrames;
+import lampwright.engine.review.Finding;
+import lampwright.engine.review.Review;
+import lampwright.engine.review.Severity;
+import lampwright.engine.situation.Change;
+import lampwright.engine.situation.Drive;
+import lampwright.engine.situation.DriveReader;
+import lampwright.engine.situation.Show;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Spec;
+
+/** Plays the situations of a project to a recorded drive. */
+@Command(
+    name = "rehearse",
+    mixinStandardHelpOptions = true,
+    description = {
+      "Plays the situations of a project to a recorded drive and writes the frames, as the bin export"
+          + " does: frame after frame, no header.",
+      "The drive is CSV with the first line ms,input,value: for a servo pulse the time at which it ends"
+          + " and its width in us, for a switch the time and the level of its pin, 0 or 1."
+          + " docs/situations.md describes both."
+    },
+    footer = {
+      "",
+      "Example:",
+      "  lampwright rehearse samples/recovery-tractor.lampwright.json"
+          + " --drive drive.csv --to drive.bin"
+    })
+final class RehearseCommand implements Callable<Integer> {
+  /** More than a day at 1,000 frames/s. */
+  private static final int MAX_FRAMES = 100_000_000;
+
+  private static final int FRAMES_PER_REPORT = 4096;
+
+  private final Terminal terminal;
+
+  @Mixin private ProjectFile file;
+  @Spec private CommandSpec spec;
+
+  @Option(
+      names = "--drive",
+      paramLabel = "FILE",
+      required = true,
+      description = "the recorded drive (*.csv)")
+  private Path driveFile;
+
+  @Option(
+      names = "--to",
+      paramLabel = "FILE",
+      required = true,
+      description = "output file; its folder is created if missing")
+  private Path output;
+
+  @Option(
+      names = "--frames",
+      paramLabel = "N",
+      description = "number of frames. Default: to the time of the last row")
+  private Optional<Integer> wanted = Optional.empty();
+
+  @Option(
+      names = "--log",
+      description = "list when each situation begins and ends, and which conditions decided")
+  private boolean log;
+
+  RehearseCommand(Terminal terminal) {
+    this.terminal = terminal;
+  }
+
+  @Override
+  public Integer call() throws IOException {
+    if (wanted.isPresent() && (wanted.get() < 1 || wanted.get() > MAX_FRAMES)) {
+      throw new ParameterException(
+          spec.commandLine(),
+          "--frames: " + wanted.get() + ": must be between 1 and " + Checks.limit(MAX_FRAMES));
+    }
+    ReadResult result = ProjectReader.read(file.path());
+    result.lines().forEach(terminal.err()::println);
+    if (result.project().isEmpty() || refuses(result)) {
+      return ExitCode.PROJECT_HAS_ERRORS;
+    }
+    Project project = result.project().get();
+    Optional<Show> show = Show.of(project.rig(), project.scenes(), project.situations());
+    if (show.isEmpty()) {
+      return refuse(file.shown() + ": no situation has a scene, so there is nothing to play");
+    }
+    Optional<Drive> drive = drive(project);
+    if (drive.isEmpty()) {
+      return ExitCode.PROJECT_HAS_ERRORS;
+    }
+    OptionalInt toTheEnd = drive.get().frames(show.get().clock());
+    if (wanted.isEmpty() && toTheEnd.isEmpty()) {
+      return refuse(
+          ProjectFile.shown(driveFile) + ": the drive has no rows: set the length with --frames");
+    }
+    int frames = wanted.orElseGet(toTheEnd::getAsInt);
+    WholeFile.write(output, out -> play(show.get(), drive.get(), frames, out));
+    return ExitCode.DONE;
+  }
+
+  private int refuse(String message) {
+    terminal.err().println("lampwright: " + message);
+    return ExitCode.PROJECT_HAS_ERRORS;
+  }
+
+  private boolean refuses(ReadResult result) {
+    List<Finding> errors =
+        Review.located(
+            Review.ofSituations(result.project().orElseThrow()).stream()
+                .filter(finding -> finding.severity() == Severity.ERROR)
+                .toList(),
+            result.positions());
+    FindingText.print(result.source(), errors, terminal.err());
+    return !errors.isEmpty();
+  }
+
+  private Optional<Drive> drive(Project project) throws IOException {
+    byte[] bytes = RegularFile.start(driveFile, DriveReader.MAX_BYTES + 1);
+    DriveReader.Result read = DriveReader.read(bytes, project.rig().inputs());
+    String name = ProjectFile.shown(driveFile);
+    read.problems().forEach(p -> terminal.err().println(name + ": error: " + p.text()));
+    return read.drive();
+  }
+
+  private void play(Show show, Drive drive, int frames, OutputStream out) throws IOException {
+    ShowFrames player = new ShowFrames(show);
+    Drive.Player readings = new Drive.Player(drive, show.clock());
+    byte[] frame = new byte[player.frameBytes()];
+    try {
+      for (int i = 0; i < frames; i++) {
+        readings.feed(player.machine());
+        List<Change> changes = player.next(frame);
+        out.write(frame);
+        if (log) {
+          changes.forEach(change -> terminal.out().println(ChangeText.line(change, show.clock())));
+        }
+        if (i % FRAMES_PER_REPORT == 0) {
+          terminal.progress("rehearsing", i, frames);
+        }
+      }
+    } finally {
+      terminal.endProgress();
+    }
+  }
+}
