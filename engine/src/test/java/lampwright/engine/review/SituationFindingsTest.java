@@ -105,10 +105,10 @@ class SituationFindingsTest {
                 "{\"id\": \"a\", \"scene\": \"both\", \"toggle\": true, \"lingerMs\": 5}, " + LOST))
         .extracting(text -> text.replaceFirst(";.*", ""))
         .containsExactly(
-            "caution: situations[0].lingerMs: situation a: lingerMs has no effect",
-            "caution: rig.inputs[0].activeLow: input t: activeLow has no effect",
-            "caution: rig.inputs[1].lostAfterMs: input u: lostAfterMs has no effect",
-            "caution: rig.inputs[1].centre: input u: centre has no effect");
+            "caution: situations[0].lingerMs: situation a: its linger time has no effect",
+            "caution: rig.inputs[0].activeLow: input t: active low has no effect",
+            "caution: rig.inputs[1].lostAfterMs: input u: its time until the signal is lost has no effect",
+            "caution: rig.inputs[1].centre: input u: its centre has no effect");
   }
 
   @Test
