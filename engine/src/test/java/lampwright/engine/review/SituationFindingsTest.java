@@ -50,7 +50,7 @@ class SituationFindingsTest {
         .containsExactly(
             "error: situations[1].scene: situation b: its scene slow has 25 frames/s; all scenes of"
                 + " situations must have the same rate; both has 50 frames/s: set the same"
-                + " framesPerSecond in both scenes [situation-rate]");
+                + " frame rate in both scenes [situation-rate]");
   }
 
   @Test
