@@ -53,7 +53,7 @@ class ShowFiguresTest {
   @Test
   void checkHasTheFinding() {
     assertThat(Run.of("check", project).err())
-        .contains("rig.supplyLimitMilliamps at line 1, column 50: supply: situations rests, towed");
+        .contains("rig.supplyLimitMilliamps at line 1, column 51: supply: situations rests, towed");
   }
 
   @Test

@@ -13,13 +13,20 @@ import lampwright.engine.facts.TradeNumbers;
  * lights together have such rises of their own; that of the first one may have been earlier.
  */
 final class FlashBound {
-  /**
-   * One light.
-   *
-   * @param luminance in each frame, at least 0
-   * @param loops whether the first frame follows the last; else it stays at the last
-   */
-  record Light(double[] luminance, boolean loops) {
+  /** One light. */
+  static final class Light {
+    private final double[] luminance;
+    private final boolean loops;
+
+    /**
+     * @param luminance in each frame, at least 0; not to be changed
+     * @param loops whether the first frame follows the last; else it stays at the last
+     */
+    Light(double[] luminance, boolean loops) {
+      this.luminance = luminance;
+      this.loops = loops;
+    }
+
     double least() {
       return Arrays.stream(luminance).min().orElse(0);
     }

@@ -12,16 +12,35 @@ import lampwright.engine.render.FrameLayout;
 import lampwright.engine.rig.Chain;
 import lampwright.engine.rig.Lamp;
 
-/** The bytes of a frame, parted by the lamp that they belong to and the line that feeds them. */
+/** The bytes of a frame, separated by the lamp that they belong to and the line that feeds them. */
 final class LampParts {
-  /**
-   * Some bytes of one lamp.
-   *
-   * @param lamp by its place in the rig
-   * @param line the chain, by its place; the number of chains for all outputs
-   * @param columns the bytes
-   */
-  record Part(int lamp, int line, int[] columns) {}
+  /** Some bytes of one lamp. */
+  static final class Part {
+    private final int lamp;
+    private final int line;
+    private final int[] columns;
+
+    private Part(int lamp, int line, int[] columns) {
+      this.lamp = lamp;
+      this.line = line;
+      this.columns = columns;
+    }
+
+    /** The lamp, by its place in the rig. */
+    int lamp() {
+      return lamp;
+    }
+
+    /** The chain that feeds them, by its place; the number of chains for all outputs. */
+    int line() {
+      return line;
+    }
+
+    /** The bytes; not to be changed. */
+    int[] columns() {
+      return columns;
+    }
+  }
 
   private LampParts() {}
 

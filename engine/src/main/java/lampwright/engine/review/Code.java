@@ -461,7 +461,7 @@ public enum Code {
   SITUATIONS_CURRENT(
       "situations-current",
       DANGER,
-      "situations {situations} together draw {bound}{current}",
+      "situations {situations} together draw {bound} {current}",
       "{what} {limit}",
       "lower the levels in these scenes, let fewer of their lamps be on together, or use a larger"
           + " supply and thicker wire; the current limit of the project applies to each scene alone;"
@@ -469,7 +469,7 @@ public enum Code {
   SITUATIONS_FUSE(
       "situations-fuse",
       CAUTION,
-      "its fuse is {fuse}, situations {situations} together draw {bound}{current}",
+      "its fuse is {fuse}, situations {situations} together draw {bound} {current}",
       "a fuse of less than {limit} can blow in normal use",
       "use a larger fuse if the wires are rated for it, or draw less"),
   SITUATIONS_FLASHES(

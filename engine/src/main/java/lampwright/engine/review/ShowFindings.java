@@ -55,7 +55,7 @@ final class ShowFindings {
   private static Finding.Draft draft(Code code, Subject subject, ShowMeasure.Bound bound) {
     return Finding.of(code, subject)
         .with("situations", names(bound.situations()))
-        .with("bound", Figure.words(bound.exact() ? "" : "at most "));
+        .with("bound", Figure.words(bound.exact() ? "exactly" : "at most"));
   }
 
   private void supply() {

@@ -43,7 +43,7 @@ public record ShowConflicts(List<UnlikeRate> rates, List<EqualPriority> prioriti
       if (scene.isEmpty()) {
         continue;
       }
-      if (!scene.get().framesPerSecond().equals(first.orElseThrow().framesPerSecond())) {
+      if (scene.get().framesPerSecond().compareTo(first.orElseThrow().framesPerSecond()) != 0) {
         rates.add(new UnlikeRate(i, scene.get(), first.orElseThrow()));
       }
       for (int j = 0; j < i; j++) {
