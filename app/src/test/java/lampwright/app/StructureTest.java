@@ -46,7 +46,7 @@ class StructureTest {
     PACKAGES.put(
         "json", List.of("document", "disk", "situation", "scene", "pattern", "rig", "light"));
     PACKAGES.put("render", List.of("scene", "situation", "rig", "pattern", "light"));
-    PACKAGES.put("meter", List.of("render", "rig", "light"));
+    PACKAGES.put("meter", List.of("render", "situation", "scene", "rig", "light"));
     PACKAGES.put(
         "review",
         List.of(

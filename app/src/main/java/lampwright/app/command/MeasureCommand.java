@@ -7,8 +7,10 @@ import java.util.Optional;
 import java.util.concurrent.Callable;
 import lampwright.app.review.Reviews;
 import lampwright.engine.document.Project;
+import lampwright.engine.meter.ShowMeasure;
 import lampwright.engine.render.FrameTable;
 import lampwright.engine.review.Finding;
+import lampwright.engine.review.Review;
 import lampwright.engine.scene.Scene;
 import lampwright.exporters.CancelledException;
 import picocli.CommandLine.Command;
@@ -59,13 +61,17 @@ final class MeasureCommand implements Callable<Integer> {
               new TerminalProgress(terminal, "measuring " + scene.id())));
     }
     List<Finding> ofProject =
-        Reviews.ofProject(
-            project, choice.of(project), new TerminalProgress(terminal, "packing all scenes"));
+        new ArrayList<>(
+            Reviews.ofProject(
+                project, choice.of(project), new TerminalProgress(terminal, "packing all scenes")));
+    Optional<ShowMeasure> show = Review.measureShow(project);
+    show.ifPresent(of -> ofProject.addAll(Review.ofShow(project, of)));
+    List<Finding> findings = Review.sorted(ofProject);
     terminal.endProgress();
     if (json) {
-      MeasureJson.write(project, ofProject, reports, terminal.out());
+      MeasureJson.write(project, findings, show, reports, terminal.out());
     } else {
-      new MeasureText(terminal.out()).write(project, ofProject, reports);
+      new MeasureText(terminal.out()).write(project, findings, show, reports);
     }
     return ExitCode.DONE;
   }

@@ -4,6 +4,7 @@ import java.io.PrintWriter;
 import java.math.BigDecimal;
 import java.math.MathContext;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import lampwright.engine.check.Checks;
@@ -16,6 +17,7 @@ import lampwright.engine.meter.LampCaution;
 import lampwright.engine.meter.LightReport;
 import lampwright.engine.meter.LineTimes;
 import lampwright.engine.meter.SceneReport;
+import lampwright.engine.meter.ShowMeasure;
 import lampwright.engine.meter.WireTime;
 import lampwright.engine.render.FrameTable;
 import lampwright.engine.review.Finding;
@@ -39,11 +41,16 @@ final class MeasureJson {
   }
 
   static void write(
-      Project project, List<Finding> ofProject, List<Measured> scenes, PrintWriter out) {
-    PrettyJson.print(out, json -> new MeasureJson(json).project(project, ofProject, scenes));
+      Project project,
+      List<Finding> ofProject,
+      Optional<ShowMeasure> show,
+      List<Measured> scenes,
+      PrintWriter out) {
+    PrettyJson.print(out, json -> new MeasureJson(json).project(project, ofProject, show, scenes));
   }
 
-  private void project(Project project, List<Finding> ofProject, List<Measured> scenes) {
+  private void project(
+      Project project, List<Finding> ofProject, Optional<ShowMeasure> show, List<Measured> scenes) {
     json.writeStartObject();
     json.writeNumberProperty("lampwrightMeasure", FORM);
     json.writeStringProperty("name", project.name());
@@ -51,6 +58,7 @@ final class MeasureJson {
     json.writeArrayPropertyStart("scenes");
     scenes.forEach(this::scene);
     json.writeEndArray();
+    show.ifPresent(of -> new ShowJson(json, this::number).write(project.rig(), of));
     json.writeEndObject();
   }
 

@@ -4,6 +4,7 @@ import com.google.common.base.Strings;
 import java.io.PrintWriter;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.OptionalInt;
 import lampwright.engine.check.SafeText;
 import lampwright.engine.document.Project;
@@ -18,6 +19,7 @@ import lampwright.engine.meter.LineTimes;
 import lampwright.engine.meter.RateVerdict;
 import lampwright.engine.meter.SceneFigure;
 import lampwright.engine.meter.SceneReport;
+import lampwright.engine.meter.ShowMeasure;
 import lampwright.engine.meter.WireTime;
 import lampwright.engine.render.FrameTable;
 import lampwright.engine.review.Finding;
@@ -39,11 +41,13 @@ final class MeasureText {
     this.power = new PowerText(out);
   }
 
-  void write(Project project, List<Finding> ofProject, List<Measured> scenes) {
+  void write(
+      Project project, List<Finding> ofProject, Optional<ShowMeasure> show, List<Measured> scenes) {
     if (!project.name().isEmpty()) {
       out.println(SafeText.text(project.name(), SafeText.MAX_MESSAGE));
     }
     ofProject.forEach(finding -> FindingText.paragraph(finding, out));
+    show.ifPresent(of -> new ShowText(out).write(project.rig(), of));
     for (Measured measured : scenes) {
       out.println();
       scene(measured);

@@ -35,7 +35,7 @@ public final class Reviews {
   }
 
   /**
-   * All that the project and scenes of it show, gravest first.
+   * All that the project, scenes of it and its situations together show, gravest first.
    *
    * @param reports what was measured, some of the project's scenes
    * @param progress as of {@link #ofProject}
@@ -45,6 +45,7 @@ public final class Reviews {
     List<Scene> scenes = reports.stream().map(report -> report.table().scene()).toList();
     List<Finding> found = new ArrayList<>(ofProject(project, scenes, progress));
     reports.forEach(report -> found.addAll(ALL.ofScene(project, report)));
+    Review.measureShow(project).ifPresent(show -> found.addAll(Review.ofShow(project, show)));
     return Review.sorted(found);
   }
 }

@@ -93,8 +93,18 @@ class CommandLineTest {
     assertThat(run.code()).isZero();
     assertThat(files(folder).map(f -> f.getFileName().toString()))
         .containsExactlyInAnyOrder(
-            "working.c", "working.h", "road.c", "road.h", "towed-backwards.c", "towed-backwards.h");
-    assertThat(run.out().lines()).hasSize(6);
+            Stream.of(
+                    "working",
+                    "road",
+                    "towed-backwards",
+                    "driving",
+                    "beacons",
+                    "stop",
+                    "reverse",
+                    "hazard")
+                .flatMap(scene -> Stream.of(scene + ".c", scene + ".h"))
+                .toArray(String[]::new));
+    assertThat(run.out().lines()).hasSize(16);
   }
 
   @Test

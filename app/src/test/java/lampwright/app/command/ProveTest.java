@@ -40,7 +40,7 @@ class ProveTest {
 
   @Execution(ExecutionMode.CONCURRENT)
   @ParameterizedTest
-  @CsvSource({"recovery-tractor, 3", "mountain-rescue, 2", "harbour-dusk, 1", "bench-rgbw, 2"})
+  @CsvSource({"recovery-tractor, 8", "mountain-rescue, 7", "harbour-dusk, 1", "bench-rgbw, 2"})
   void everySceneOfEverySampleIsProved(String name, int scenes) {
     Run run = Run.of("prove", sample(name));
     assertThat(run.err()).isEmpty();

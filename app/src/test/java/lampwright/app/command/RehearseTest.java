@@ -102,41 +102,105 @@ class RehearseTest {
             "frame 8 (0.160 s): fails begins: throttle lost");
   }
 
-  /**
-   * The recorded drive of the sample: nothing is known until the centre is learnt; a run on the
-   * road; two taps; towed, with a contact that bounces; two taps; and the transmitter off for a
-   * while.
-   */
-  @Test
-  void sampleReactsToItsDrive() {
+  private List<String> changes(String sample) {
     Run run =
         Run.of(
             "rehearse",
-            Run.sample("recovery-tractor"),
+            Run.sample(sample),
             "--drive",
-            Run.SAMPLES.resolve("recovery-tractor.drive.csv"),
+            Run.SAMPLES.resolve(sample + ".drive.csv"),
             "--to",
             out,
             "--log");
-
     assertThat(run.err()).isEmpty();
-    assertThat(run.out().lines().map(line -> line.replaceFirst("[^:]*: ([^:]*):.*", "$1")))
+    return run.out().lines().map(line -> line.replaceFirst("[^:]*: ([^:]*):.*", "$1")).toList();
+  }
+
+  /**
+   * The recorded drive of the sample: nothing is known until the centre is learnt; forward, brake,
+   * back; two taps for the beacon, forward, and the stick pulled right through to reverse; the work
+   * lamps on and off; towed, hazard lamps meanwhile, with contacts that bounce; two taps; and the
+   * transmitter off for a while.
+   */
+  @Test
+  void tractorReactsToItsDrive() throws IOException {
+    assertThat(changes("recovery-tractor"))
         .containsExactly(
-            "on-the-road begins",
+            "road begins",
             "signal-lost begins",
             "standing begins",
+            "driving begins",
+            "standing ends",
             "signal-lost ends",
+            "standing begins",
+            "driving ends",
+            "braking begins",
+            "braking ends",
+            "standing ends",
+            "reversing begins",
+            "standing begins",
+            "reversing ends",
+            "beacon-on begins",
+            "driving begins",
             "standing ends",
             "standing begins",
+            "driving ends",
+            "braking begins",
+            "standing ends",
+            "braking ends",
+            "reversing begins",
+            "standing begins",
+            "reversing ends",
             "work-switch begins",
             "working begins",
-            "towed begins",
-            "towed ends",
             "work-switch ends",
             "working ends",
+            "towed begins",
+            "hazard begins",
+            "towed ends",
+            "hazard ends",
+            "beacon-on ends",
             "standing ends",
             "signal-lost begins",
             "standing begins");
+    // By the layout in docs/formats.md: roof 10 x 4 bytes (g r b w), rear 8 x 3 bytes (g r b).
+    byte[] frames = Files.readAllBytes(out);
+    int size = 10 * 4 + 8 * 3 + 3;
+    int tail = 40 + 2 * 3 + 1;
+    int workRearWhite = 8 * 4 + 3;
+    int workFrontRed = 6 * 4 + 1;
+    assertThat(frames[220 * size + tail] & 255)
+        .as("stop lamps at 4.4 s")
+        .isGreaterThan(2 * (frames[150 * size + tail] & 255));
+    assertThat(frames[350 * size + workRearWhite]).as("reversing lamps at 7 s").isNotZero();
+    assertThat(frames[150 * size + workRearWhite]).as("none at 3 s").isZero();
+    assertThat(frames[1130 * size + workFrontRed]).as("spots as tail lamps").isNotZero();
+    for (int n = 1160; n < 1200; n++) {
+      for (int i = 0; i < 6; i++) {
+        assertThat(frames[n * size + 40 + i])
+            .as("hazard lamps in step, frame %d", n)
+            .isEqualTo(frames[n * size + 40 + 6 * 3 + i]);
+      }
+    }
+  }
+
+  @Test
+  void carrierReactsToItsDrive() {
+    assertThat(changes("mountain-rescue"))
+        .containsExactly(
+            "patrol begins",
+            "signal-lost begins",
+            "signal-lost ends",
+            "turning-left begins",
+            "turning-left ends",
+            "call-out begins",
+            "turning-right begins",
+            "turning-right ends",
+            "fog begins",
+            "call-out ends",
+            "fog ends",
+            "signal-lost begins",
+            "signal-lost ends");
   }
 
   @Test
@@ -190,6 +254,11 @@ class RehearseTest {
     assertThat(run.code()).isEqualTo(ExitCode.PROJECT_HAS_ERRORS);
     assertThat(run.err()).contains(place).contains(what);
     assertThat(Files.exists(out)).isFalse();
+    Path firmware = folder.resolve("firmware");
+    Run export = Run.of("export", project, "--to", firmware, "--as", "firmware");
+    assertThat(export.code()).isEqualTo(ExitCode.PROJECT_HAS_ERRORS);
+    assertThat(export.err()).contains(what);
+    assertThat(Files.exists(firmware)).isFalse();
     Run check = Run.of("check", project);
     assertThat(check.code()).isEqualTo(ExitCode.PROJECT_HAS_ERRORS);
     assertThat(check.err()).contains(place).contains(what);

@@ -40,7 +40,8 @@ class SampleFindingsTest {
    * Call-out: a group of two flashes every 2 x (60 + 60) + 260 = 500 ms is 4 flashes a second; the
    * other side, half a period later, makes it 8, and what is left between them is the red of the
    * fog lamp. Standing by: the head of the chase comes back to a lamp's pixels every 14 x 160 ms
-   * and passes each twice, far below R65's 2 Hz. Blue is reserved. Dithering steps are notes.
+   * and passes each twice, far below R65's 2 Hz. Indicators, 1.5 a second, come to the 8 of
+   * call-out. Blue is reserved. Dithering steps are notes.
    */
   @Test
   void mountainRescueFlashesFast() throws IOException {
@@ -52,6 +53,7 @@ class SampleFindingsTest {
             "danger flash-model-red: whole model, call-out",
             "caution flash-rate: lamp Light bar, left, standing-by",
             "caution flash-rate: lamp Light bar, right, standing-by",
+            "caution situations-flashes: whole model",
             "note reserved-colour: lamp Light bar, left",
             "note reserved-colour: lamp Light bar, right",
             "note dither-flicker: lamp Light bar, left, call-out",

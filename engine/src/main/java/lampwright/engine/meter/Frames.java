@@ -30,7 +30,8 @@ final class Frames {
     };
   }
 
-  private static void render(FrameTable table, FrameGauge gauge) {
+  /** Shows the frames once. */
+  static void render(FrameTable table, FrameGauge gauge) {
     FrameCursor cursor = table.cursor();
     byte[] frame = new byte[table.layout().bytes()];
     while (cursor.hasNext()) {

@@ -452,6 +452,34 @@ public enum Code {
       "stays dark: it is in no scene that a situation uses",
       "",
       "add it to one of these scenes"),
+  LAMP_DARK_IN_SITUATIONS(
+      "lamp-dark-in-situations",
+      CAUTION,
+      "stays dark: no situation that can have it lights it",
+      "",
+      "light it in one of their scenes, or correct priorities and conditions"),
+  SITUATIONS_CURRENT(
+      "situations-current",
+      DANGER,
+      "situations {situations} together draw {bound} {current}",
+      "{what} {limit}",
+      "lower the levels in these scenes, let fewer of their lamps be on together, or use a larger"
+          + " supply and thicker wire; the current limit of the project applies to each scene alone;"
+          + " an overloaded supply or wire overheats"),
+  SITUATIONS_FUSE(
+      "situations-fuse",
+      CAUTION,
+      "its fuse is {fuse}, situations {situations} together draw {bound} {current}",
+      "a fuse of less than {limit} can blow in normal use",
+      "use a larger fuse if the wires are rated for it, or draw less"),
+  SITUATIONS_FLASHES(
+      "situations-flashes",
+      CAUTION,
+      "at most {flashes} flashes per second of all lamps together in situations {situations}",
+      "limit {limit}",
+      "let these scenes flash in step (start shared, same period), or let fewer lamps flash; flashing"
+          + " light can trigger seizures in people with photosensitive epilepsy: warn before you show"
+          + " it"),
   FIELD_WITHOUT_EFFECT(
       "field-without-effect", CAUTION, "{setting} has no effect", "{reason}", "remove the setting"),
   CUE_NEVER_SEEN(

@@ -50,7 +50,8 @@ final class FeedFindings implements Reviewer {
     }
   }
 
-  private static String path(Rig rig, int chain) {
+  /** Where the feed of a chain is. */
+  static String path(Rig rig, int chain) {
     return rig.chains().get(chain).feed().isPresent()
         ? "rig.chains[" + chain + "].feed"
         : "rig.feed";

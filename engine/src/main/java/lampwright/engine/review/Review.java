@@ -5,12 +5,16 @@ import java.util.Collection;
 import java.util.Comparator;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import lampwright.engine.document.Project;
 import lampwright.engine.json.Positions;
 import lampwright.engine.json.Problem;
 import lampwright.engine.json.ReadResult;
 import lampwright.engine.meter.SceneReport;
+import lampwright.engine.meter.ShowMeasure;
+import lampwright.engine.situation.Show;
+import lampwright.engine.situation.ShowConflicts;
 
 /**
  * Every finding about a project, from one place: check, measure, the workshop and exports show
@@ -60,6 +64,23 @@ public final class Review {
     return sorted(found);
   }
 
+  /**
+   * What the situations of a project ask together, if a scene is named and nothing keeps them from
+   * being played. This renders their scenes.
+   */
+  public static Optional<ShowMeasure> measureShow(Project project) {
+    return ShowConflicts.of(project.scenes(), project.situations()).none()
+        ? Show.of(project.rig(), project.scenes(), project.situations()).map(ShowMeasure::of)
+        : Optional.empty();
+  }
+
+  /** What situations that are active together show, gravest first. */
+  public static List<Finding> ofShow(Project project, ShowMeasure measure) {
+    Set<Finding> found = new LinkedHashSet<>();
+    ShowFindings.find(project, measure, found::add);
+    return sorted(found);
+  }
+
   /** What one scene shows, gravest first. */
   public List<Finding> ofScene(Project project, SceneReport report) {
     Set<Finding> found = new LinkedHashSet<>();
@@ -67,10 +88,11 @@ public final class Review {
     return sorted(found);
   }
 
-  /** What the project and these scenes show, gravest first. */
+  /** What the project, these scenes and its situations together show, gravest first. */
   public List<Finding> of(Project project, List<SceneReport> reports) {
     List<Finding> all = new ArrayList<>(ofProject(project));
     reports.forEach(report -> all.addAll(ofScene(project, report)));
+    measureShow(project).ifPresent(measure -> all.addAll(ofShow(project, measure)));
     return sorted(all);
   }
 
@@ -106,6 +128,6 @@ public final class Review {
                 problem.suggestion().map(name -> "did you mean \"" + name + "\"?").orElse("")))
         .at(problem.path())
         .make()
-        .at(new Location(problem.path(), java.util.Optional.of(problem.position())));
+        .at(new Location(problem.path(), Optional.of(problem.position())));
   }
 }

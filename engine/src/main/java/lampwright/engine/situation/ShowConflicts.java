@@ -60,6 +60,11 @@ public record ShowConflicts(List<UnlikeRate> rates, List<EqualPriority> prioriti
     return new ShowConflicts(List.copyOf(rates), List.copyOf(priorities));
   }
 
+  /** Whether nothing keeps them from being played. */
+  public boolean none() {
+    return rates.isEmpty() && priorities.isEmpty();
+  }
+
   private static Optional<String> common(Scene one, Scene other) {
     return one.tracks().stream()
         .map(Track::lamps)

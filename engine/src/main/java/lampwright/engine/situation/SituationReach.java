@@ -71,26 +71,27 @@ public final class SituationReach {
     return covered ? Optional.of(Unseen.COVERED) : Optional.empty();
   }
 
-  private static boolean isAlways(Situation situation) {
+  static boolean isAlways(Situation situation) {
     return situation.trigger().conditions().isEmpty() && situation.afterMs().signum() == 0;
   }
 
-  // Whatever makes the one active makes the other active as soon.
   private boolean covers(Situation other, Situation situation, String lamp) {
-    boolean has =
-        other.priority() > situation.priority()
-            && other.scene().flatMap(id -> Show.scene(scenes, id)).stream()
-                .anyMatch(scene -> Show.drives(scene, lamp));
-    if (!has || isAlways(other)) {
-      return has;
-    }
-    return other.trigger().join() == Join.ALL
-        && situation.trigger().join() == Join.ALL
-        && !other.toggle()
-        && !situation.toggle()
-        && situation.lingerMs().compareTo(other.lingerMs()) <= 0
-        && other.afterMs().compareTo(situation.afterMs()) <= 0
-        && situation.trigger().conditions().containsAll(other.trigger().conditions());
+    return other.priority() > situation.priority()
+        && other.scene().flatMap(id -> Show.scene(scenes, id)).stream()
+            .anyMatch(scene -> Show.drives(scene, lamp))
+        && follows(other, situation);
+  }
+
+  /** Whether whatever makes a situation active makes another active as soon, and as long. */
+  static boolean follows(Situation other, Situation situation) {
+    return isAlways(other)
+        || (other.trigger().join() == Join.ALL
+            && situation.trigger().join() == Join.ALL
+            && !other.toggle()
+            && !situation.toggle()
+            && situation.lingerMs().compareTo(other.lingerMs()) <= 0
+            && other.afterMs().compareTo(situation.afterMs()) <= 0
+            && situation.trigger().conditions().containsAll(other.trigger().conditions()));
   }
 
   private boolean impossible(Situation situation) {
@@ -138,7 +139,8 @@ public final class SituationReach {
         : 0;
   }
 
-  private static boolean exclude(Condition one, Condition other) {
+  /** Whether two conditions are never on in the same frame. */
+  static boolean exclude(Condition one, Condition other) {
     if (one.taps().isPresent() || other.taps().isPresent()) {
       return false;
     }

@@ -24,14 +24,14 @@ import lampwright.engine.scene.Scene;
 import lampwright.engine.scene.Track;
 
 /** Random shows whose inputs, times and widths are near what conditions ask about. */
-final class ShowChance {
+public final class ShowChance {
   private final Random random;
-  final BigDecimal fps;
-  final Rig rig;
-  final List<Scene> scenes = new ArrayList<>();
-  final List<Situation> situations = new ArrayList<>();
+  public final BigDecimal fps;
+  public final Rig rig;
+  public final List<Scene> scenes = new ArrayList<>();
+  public final List<Situation> situations = new ArrayList<>();
 
-  ShowChance(Random random) {
+  public ShowChance(Random random) {
     this.random = random;
     this.fps = new BigDecimal(of("1", "7", "10", "12.5", "25", "29.97", "50", "60", "1000"));
     List<DriverOutput> outputs = new ArrayList<>();
@@ -171,7 +171,7 @@ final class ShowChance {
   }
 
   /** Rows up to about so many frames. */
-  List<Drive.Row> rows(int frames) {
+  public List<Drive.Row> rows(int frames) {
     List<Drive.Row> rows = new ArrayList<>();
     BigDecimal at = BigDecimal.ZERO;
     BigDecimal frame = BigDecimal.valueOf(1000).divide(fps, 6, RoundingMode.FLOOR);

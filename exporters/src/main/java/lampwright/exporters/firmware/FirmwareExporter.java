@@ -14,6 +14,7 @@ import lampwright.engine.meter.SceneReport;
 import lampwright.engine.render.FrameTable;
 import lampwright.engine.review.Finding;
 import lampwright.engine.review.Review;
+import lampwright.engine.review.Severity;
 import lampwright.engine.rig.Rig;
 import lampwright.exporters.CancelledException;
 import lampwright.exporters.ExportFacts;
@@ -63,7 +64,12 @@ public final class FirmwareExporter implements ProjectExporter {
     Rig rig = job.project().rig();
     Target target = Target.of(rig);
     long bytes = job.tables().stream().mapToLong(FrameTable::bytes).sum();
-    List<Finding> findings = new ArrayList<>();
+    // The folder plays the situations too: what keeps them from being played refuses it.
+    List<Finding> findings =
+        new ArrayList<>(
+            Review.ofSituations(job.project()).stream()
+                .filter(finding -> finding.severity() == Severity.ERROR)
+                .toList());
     if (job.tables().isEmpty()) {
       findings.addAll(FirmwareFindings.noScene(KEY));
     } else {

@@ -45,6 +45,7 @@ public final class ProblemsModel {
   private Consumer<Optional<Finding>> explainer = finding -> {};
   private Optional<ProblemRow> chosen = Optional.empty();
   private List<Finding> ofProject = List.of();
+  private List<Finding> ofShow = List.of();
 
   /**
    * @param report what was measured of the scene on the bench
@@ -159,18 +160,30 @@ public final class ProblemsModel {
         turn -> {
           List<Finding> found = Reviews.ALL.ofProject(project);
           turn.show(() -> found(found));
+          // Situations are measured in all their scenes, which takes longer.
+          List<Finding> together =
+              Review.measureShow(project)
+                  .map(show -> Review.ofShow(project, show))
+                  .orElse(List.of());
+          turn.show(() -> foundTogether(together));
         });
   }
 
   private void found(List<Finding> found) {
-    searching.set(false);
     ofProject = found;
+    show();
+  }
+
+  private void foundTogether(List<Finding> found) {
+    searching.set(false);
+    ofShow = found;
     show();
   }
 
   private void show() {
     Project project = bench.project();
     List<Finding> all = new ArrayList<>(ofProject);
+    all.addAll(ofShow);
     report.getValue().ifPresent(measured -> all.addAll(Reviews.ALL.ofScene(project, measured)));
     if (FirmwareMemory.isKnown(project.rig())) {
       packed.getValue().ifPresent(scenes -> all.addAll(scenes.refusals()));

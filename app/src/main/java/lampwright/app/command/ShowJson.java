@@ -1,0 +1,63 @@
+package lampwright.app.command;
+
+import java.util.List;
+import java.util.function.BiConsumer;
+import lampwright.engine.meter.FlashCaution;
+import lampwright.engine.meter.ShowMeasure;
+import lampwright.engine.rig.Rig;
+import tools.jackson.core.JsonGenerator;
+
+/** What situations ask together, for other programs. */
+final class ShowJson {
+  private final JsonGenerator json;
+  private final BiConsumer<String, Double> number;
+
+  /**
+   * @param number writes a figure under a name
+   */
+  ShowJson(JsonGenerator json, BiConsumer<String, Double> number) {
+    this.json = json;
+    this.number = number;
+  }
+
+  void write(Rig rig, ShowMeasure show) {
+    json.writeObjectPropertyStart("situations");
+    json.writeObjectPropertyStart("supply");
+    bound(show.supply());
+    number.accept("limitMilliamps", rig.supplyLimitMilliamps());
+    json.writeEndObject();
+    json.writeArrayPropertyStart("chains");
+    for (ShowMeasure.Bound chain : show.chains()) {
+      json.writeStartObject();
+      json.writeStringProperty("id", chain.id());
+      bound(chain);
+      json.writeEndObject();
+    }
+    json.writeEndArray();
+    show.flashes().ifPresent(this::flashes);
+    json.writeArrayPropertyStart("darkLamps");
+    show.darkLamps().forEach(json::writeString);
+    json.writeEndArray();
+    json.writeEndObject();
+  }
+
+  private void bound(ShowMeasure.Bound bound) {
+    number.accept("mostMilliamps", bound.milliamps());
+    json.writeBooleanProperty("exact", bound.exact());
+    names(bound.situations());
+  }
+
+  private void flashes(ShowMeasure.Flashes flashes) {
+    json.writeObjectPropertyStart("flashes");
+    json.writeNumberProperty("mostGeneralFlashesInASecond", flashes.perSecond());
+    json.writeNumberProperty("limit", FlashCaution.MOST_FLASHES);
+    names(flashes.situations());
+    json.writeEndObject();
+  }
+
+  private void names(List<String> situations) {
+    json.writeArrayPropertyStart("active");
+    situations.forEach(json::writeString);
+    json.writeEndArray();
+  }
+}
