@@ -45,6 +45,8 @@ public final class GaugesModel {
   private @Nullable FrameStore shown;
   private @Nullable FrameCurrent current;
   private byte[] frame = {};
+  // Of the report, not of the frame that is shown.
+  private String supplyProblems = "";
 
   public GaugesModel(Bench bench, LightService lights, PackService packs, Playhead playhead) {
     this.bench = bench;
@@ -86,6 +88,13 @@ public final class GaugesModel {
   }
 
   private void refresh() {
+    supplyProblems =
+        problems(
+            about ->
+                about instanceof Subject.Supply
+                    || about instanceof Subject.Pack
+                    || about instanceof Subject.OneChain
+                    || about instanceof Subject.OneOutput);
     supply.set(supplyNow());
     wire.set(wireNow());
     memory.set(memoryNow());
@@ -112,12 +121,7 @@ public final class GaugesModel {
                             whole(limit),
                             Integer.toString(w.peakFrame()),
                             whole(w.meanMilliamps()))
-                        + problems(
-                            about ->
-                                about instanceof Subject.Supply
-                                    || about instanceof Subject.Pack
-                                    || about instanceof Subject.OneChain
-                                    || about instanceof Subject.OneOutput))
+                        + supplyProblems)
             .orElse(texts.get("measuring"));
     return new Gauge(
         "supply",

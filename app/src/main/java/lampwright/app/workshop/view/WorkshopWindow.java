@@ -219,14 +219,11 @@ public final class WorkshopWindow {
     VBox right = new VBox(sceneBar, ribbons);
     VBox.setVgrow(ribbons, Priority.ALWAYS);
     sheet.getItems().setAll(left, right);
-    Runnable shift =
-        () ->
-            parts
-                .sheet()
-                .shiftProperty()
-                .set(ribbons.getBoundsInParent().getMinY() - drawing.getBoundsInParent().getMinY());
-    ribbons.boundsInParentProperty().addListener((of, before, now) -> shift.run());
-    drawing.boundsInParentProperty().addListener((of, before, now) -> shift.run());
+    // Of the panes: the bounds follow what moves within, such as the playhead.
+    parts
+        .sheet()
+        .shiftProperty()
+        .bind(ribbons.layoutYProperty().subtract(drawing.layoutYProperty()));
     // Beside what is always there, so that nothing moves when there is something to report.
     HBox foot =
         new HBox(new TransportBar(parts.bench(), parts.playhead(), parts.player()), status());

@@ -34,6 +34,9 @@ public final class TestWindow {
    */
   static WorkshopWindow open(Stage stage, Path folder, Optional<Path> file) throws IOException {
     System.setProperty(STATE, Files.createTempDirectory(folder, "state").toString());
+    // The classes of one JVM share the stage, and some leave it small.
+    stage.setWidth(1280);
+    stage.setHeight(760);
     WorkshopWindow window = new WorkshopWindow(stage);
     window.show(file);
     return window;

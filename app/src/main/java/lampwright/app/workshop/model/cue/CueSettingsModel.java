@@ -20,6 +20,7 @@ import lampwright.app.workshop.edit.ProjectColours;
 import lampwright.app.workshop.edit.Projects;
 import lampwright.app.workshop.edit.Setting;
 import lampwright.app.workshop.model.Bench;
+import lampwright.app.workshop.model.BenchState;
 import lampwright.app.workshop.model.Form;
 import lampwright.app.workshop.model.LightService;
 import lampwright.app.workshop.model.Slot;
@@ -66,7 +67,7 @@ public final class CueSettingsModel {
     this.bench = bench;
     this.lights = lights;
     usedColours.set(ProjectColours.of(bench.project()));
-    bench.watch(state -> ProjectColours.of(state.project()), (before, now) -> usedColours.set(now));
+    bench.watch(BenchState::project, (before, now) -> usedColours.set(ProjectColours.of(now)));
     bench.projectProperty().addListener((of, before, now) -> refresh());
     bench.selectionProperty().addListener((of, before, now) -> refresh());
     lights.reportProperty().addListener((of, before, now) -> refreshFromReport());

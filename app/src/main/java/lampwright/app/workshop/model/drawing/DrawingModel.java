@@ -18,6 +18,7 @@ import lampwright.app.workshop.edit.PlaceEdits;
 import lampwright.app.workshop.edit.ProjectColours;
 import lampwright.app.workshop.model.Bench;
 import lampwright.app.workshop.model.DrawingSheet;
+import lampwright.app.workshop.model.LampSigns;
 import lampwright.app.workshop.model.LightService;
 import lampwright.app.workshop.model.Playhead;
 import lampwright.app.workshop.model.ScreenLight;
@@ -29,6 +30,7 @@ import lampwright.engine.rig.Lamp;
 import lampwright.engine.rig.Place;
 import lampwright.engine.rig.Rig;
 import lampwright.engine.rig.View;
+import org.jspecify.annotations.Nullable;
 
 /** The lamps on the drawing: which are there, which is meant by a point, and moving them. */
 public final class DrawingModel {
@@ -58,6 +60,12 @@ public final class DrawingModel {
   private final Exposures exposures;
   private final ObjectProperty<Sight> sight = new SimpleObjectProperty<>(Sight.WHOLE);
   private final BooleanProperty mirroring = new SimpleBooleanProperty();
+  // They are asked for at every frame that is shown, and are the same for most.
+  private @Nullable DotsOf dotsOf;
+  private List<Dots.Dot> dots = List.of();
+
+  private record DotsOf(
+      ScreenLight screen, Dots.Frame frame, List<Lamp> lamps, View view, LampSigns signs) {}
 
   public DrawingModel(Bench bench, LightService lights, Playhead playhead, DrawingSheet sheet) {
     this.bench = bench;
@@ -158,6 +166,15 @@ public final class DrawingModel {
   /** The dots of a rendered rig in this view: its light, with the lamps where they are now. */
   public List<Dots.Dot> dots(ScreenLight screen, Dots.Frame frame) {
     Rig now = bench.project().rig();
+    DotsOf of = new DotsOf(screen, frame, now.lamps(), view(), sheet.signs());
+    if (!of.equals(dotsOf)) {
+      dotsOf = of;
+      dots = found(screen, frame, now);
+    }
+    return dots;
+  }
+
+  private List<Dots.Dot> found(ScreenLight screen, Dots.Frame frame, Rig now) {
     List<Lamp> moved =
         screen.lamps().stream()
             .map(l -> now.lamp(l.id()).map(there -> placedAs(l, there)).orElse(l))
