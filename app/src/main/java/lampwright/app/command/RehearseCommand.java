@@ -43,7 +43,7 @@ import picocli.CommandLine.Spec;
       "",
       "Example:",
       "  lampwright rehearse samples/recovery-tractor.lampwright.json"
-          + " --drive samples/recovery-tractor.drive.csv --to out/drive.bin --log"
+          + " --drive drive.csv --to drive.bin"
     })
 final class RehearseCommand implements Callable<Integer> {
   /** More than a day at 1,000 frames/s. */

@@ -35,6 +35,7 @@ public final class Manual {
           GUIDE,
           "guide/README",
           FINDINGS,
+          "situations",
           "formats",
           "packed",
           "numbers",

@@ -88,7 +88,8 @@ class PhrasesTest {
   void helpSaysWhatTheTradeSays() {
     Map<String, String> texts = new TreeMap<>();
     texts.put("help", Run.of("--help").out());
-    for (String command : List.of("open", "check", "measure", "export", "prove", "pixels")) {
+    for (String command :
+        List.of("open", "check", "measure", "export", "prove", "rehearse", "pixels")) {
       texts.put("help of " + command, Run.of(command, "--help").out());
     }
     assertThat(texts.values()).allMatch(text -> text.contains("Usage: lampwright"));
