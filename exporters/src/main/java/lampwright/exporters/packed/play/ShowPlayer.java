@@ -55,7 +55,10 @@ public final class ShowPlayer {
     condition = new boolean[tables.conditionBits];
     active = new boolean[tables.situations.size()];
     held = new boolean[active.length];
-    Arrays.fill(value, 0);
+  }
+
+  ShowRoom room() {
+    return ShowRoom.of(tables);
   }
 
   /** Bytes of a frame. */

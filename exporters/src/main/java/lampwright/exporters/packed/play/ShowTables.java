@@ -19,7 +19,7 @@ final class ShowTables {
   final int conditionBits;
 
   private final PackedBytes data;
-  private final int timeBytes;
+  final int timeBytes;
   private int at;
   private int bits;
 
