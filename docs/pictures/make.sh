@@ -1,6 +1,6 @@
 #!/bin/sh
 # Makes the pictures of the documents anew, from the built program (mvn -q -DskipTests package).
-# Needs Debian's xvfb, xdotool and imagemagick. Run from the root of the project.
+# Needs Debian's xvfb, xdotool and imagemagick, and jcmd of the JDK. Run from the root of the project.
 set -e
 here=docs/pictures
 state=$(mktemp -d)
@@ -9,14 +9,30 @@ screen=$!
 trap 'kill $screen; rm -rf "$state"' EXIT
 export DISPLAY=:77 XDG_STATE_HOME="$state"
 
-# Until nothing changes for four seconds; what moves by itself is not waited for without end.
+# How many threads of the program are at work in its own code, but for the one of the screen.
+working() {
+  jcmd $program Thread.print 2>/dev/null | awk '
+    BEGIN { RS = ""; count = 0 }
+    /Full thread dump/ { seen = 1 }
+    /\tat lampwright\./ && !/^"JavaFX Application Thread"/ && !/State: (TIMED_)?WAITING/ { count++ }
+    END { print seen ? count : "unknown" }'
+}
+
+# Until the window has settled: nothing is rendered, packed, measured or painted any more, five times
+# running, and the picture stays. What moves by itself is not waited for without end.
 rest() {
+  calm=0
+  until [ $calm -ge 5 ]; do
+    kill -0 $program
+    sleep 1
+    if [ "$(working)" = 0 ]; then calm=$((calm + 1)); else calm=0; fi
+  done
   before=
-  for try in 1 2 3 4 5 6 7 8; do
-    sleep 4
+  for try in 1 2 3 4; do
     now=$(import -window root -format '%#' info:)
     [ "$now" = "$before" ] && break
     before=$now
+    sleep 2
   done
 }
 
@@ -43,7 +59,7 @@ picture() {
       *,*) xdotool mousemove ${key%,*} ${key#*,} click 1 ;;
       *) xdotool key "$key" ;;
     esac
-    sleep 2
+    sleep 1
   done
   rest
   import -window root -resize 1152x720 -strip -depth 8 +dither -colors 255 "png8:$here/$name.png"

@@ -4,7 +4,8 @@
  *   node judge.mjs FILE.uf2 MILLISECONDS [MOST_EDGES]
  *
  * Prints a line for each change of a pin, "nanoseconds pin level", and at last "end nanoseconds
- * asleep share" with the share of the cycles that the core slept. Exit code 1 and a message where
+ * asleep share stack" with the share of the cycles that the core slept and the bytes of
+ * its deepest stack. Exit code 1 and a message where
  * the boot ROM would refuse the file, 2 where the program does what the simulator can't.
  *
  * As it comes, the simulator runs its state machines without regard to their clock dividers and
@@ -19,6 +20,7 @@ const CYCLE_NS = 8;
 const RAM = 0x20000000;
 const FLASH = 0x10000000;
 const BOOT_RAM = 0x20041f00;
+const RAM_END = 0x20042000;
 const FAMILY = 0xe48bff56;
 
 function refuse(why) {
@@ -183,6 +185,7 @@ mcu.gpio.forEach((pin, number) => {
 const end = Number(milliseconds) * 1e6;
 let asleep = 0;
 let all = 0;
+let stack = Infinity;
 while (clock.nanos < end && edges < Number(most)) {
   let cycles = 1;
   if (mcu.core.waiting) {
@@ -197,6 +200,10 @@ while (clock.nanos < end && edges < Number(most)) {
     asleep++;
   } else {
     cycles = mcu.core.executeInstruction();
+    /* The second boot stage has none; the program's begins at the end of memory. */
+    if (mcu.core.SP !== BOOT_RAM) {
+      stack = Math.min(stack, mcu.core.SP);
+    }
   }
   all += cycles;
   for (let i = 0; i < cycles; i++) {
@@ -206,4 +213,4 @@ while (clock.nanos < end && edges < Number(most)) {
   }
 }
 process.stdout.write(lines.join('\n') + (lines.length ? '\n' : ''));
-process.stdout.write(`end ${Math.round(clock.nanos)} ${(asleep / all).toFixed(4)}\n`);
+process.stdout.write(`end ${Math.round(clock.nanos)} ${(asleep / all).toFixed(4)} ${RAM_END - stack}\n`);

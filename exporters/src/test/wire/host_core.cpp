@@ -62,7 +62,18 @@ void set_pin(uint8_t, uint8_t) {
   before_begin = before_begin && !first;
   first = false;
 }
-void SpiStandIn::beginTransaction(SPISettings settings) { ns = 1e9 / settings.hertz; }
+/* The next clock below that the board has; without a source any. */
+void SpiStandIn::beginTransaction(SPISettings settings) {
+#if defined(SPI_SOURCE)
+  uint32_t divider = 1;
+  while (SPI_SOURCE / divider > settings.hertz) {
+    divider = SPI_SOURCE == 48000000 ? divider * 2 : divider + 1;
+  }
+  ns = 1e9 * divider / SPI_SOURCE;
+#else
+  ns = 1e9 / settings.hertz;
+#endif
+}
 
 void SpiStandIn::transfer(void *bytes, size_t count) {
   const uint8_t *next = (const uint8_t *)bytes;

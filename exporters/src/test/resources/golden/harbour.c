@@ -8,6 +8,6 @@ const uint8_t lw_harbour_table[LW_harbour_TABLE_BYTES] LW_harbour_MEMORY = {
 0x00,0x00,0x00,0x9C,0x00,0x9C,0x00,0x00,
 };
 
-#if LW_harbour_EXPORT != 0x791774E6UL
+#if LW_harbour_EXPORT != 0xBF7FEED5UL
 #error "harbour.h and harbour.c are of different exports: export again."
 #endif

@@ -37,7 +37,7 @@ import picocli.CommandLine.Spec;
     },
     footer = {"", "Example:", "  lampwright prove samples/recovery-tractor.lampwright.json"})
 final class ProveCommand implements Callable<Integer> {
-  private static final String ROW = "%-16s %-7s %8s %6s %10s %7s %9s %9s %8s %7s %7s%n";
+  private static final String ROW = "%-16s %-7s %8s %6s %10s %7s %9s %9s %8s %7s %7s %6s%n";
 
   private final Terminal terminal;
 
@@ -126,7 +126,8 @@ final class ProveCommand implements Callable<Integer> {
             "max",
             "of frame",
             "flash",
-            "RAM");
+            "RAM",
+            "stack");
     boolean all = true;
     for (Scene scene : scenes) {
       Proof proof = bench.prove(project, scene);
@@ -140,7 +141,8 @@ final class ProveCommand implements Callable<Integer> {
         .out()
         .println(
             "outside: bits outside the limits of the pixel type; mean, max: CPU cycles to decode a"
-                + " frame (RP2040: all cycles awake); of frame: max in per cent of the frame time; flash, RAM: bytes.");
+                + " frame (RP2040: all cycles awake); of frame: max in per cent of the frame time; flash, RAM: bytes; stack:"
+                + " greatest depth in bytes, which the RAM does not include.");
     return all ? ExitCode.DONE : ExitCode.PROJECT_HAS_ERRORS;
   }
 
@@ -186,7 +188,8 @@ final class ProveCommand implements Callable<Integer> {
             proof.figure("/decode/worstCycles"),
             percent(share),
             proof.figure("/memory/flash"),
-            proof.figure("/memory/ram"));
+            proof.figure("/memory/ram"),
+            proof.figure("/memory/deepestStack"));
     proof.faults().forEach(fault -> terminal.err().println(scene.id() + ": " + fault));
   }
 

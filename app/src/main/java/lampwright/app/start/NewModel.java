@@ -213,7 +213,10 @@ public final class NewModel {
     return new Fitting.Pixels(List.of(run));
   }
 
-  /** On the pin itself where the pin's level and ratings allow it, else on a transistor. */
+  /**
+   * On the pin itself where the pin's level and ratings allow it, and its datasheet states its
+   * level at that current; else on a transistor.
+   */
   private DriverOutput output(String id, UsualFitting.Led led) {
     boolean onPin = pinCanDrive(led);
     pinMilliamps += onPin ? LED_MILLIAMPS : 0;
@@ -232,7 +235,7 @@ public final class NewModel {
     Optional<PinCurrents> limits = target.pinCurrents();
     double pinVolts = request.controller().pinVolts(Rig.DEFAULT_SUPPLY_VOLTS);
     return limits.isPresent()
-        && LED_MILLIAMPS <= limits.get().pinMilliamps()
+        && LED_MILLIAMPS <= limits.get().usualMilliamps()
         && pinMilliamps + LED_MILLIAMPS <= limits.get().allMilliamps()
         && SeriesResistor.of(pinVolts, 1, led.forwardVolts(), LED_MILLIAMPS)
             .filter(SeriesResistor::hasMargin)

@@ -14,6 +14,7 @@ import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
+import javafx.beans.property.SimpleBooleanProperty;
 import javafx.beans.property.SimpleObjectProperty;
 import lampwright.app.workshop.model.Bench;
 import lampwright.app.workshop.model.PackService;
@@ -150,6 +151,7 @@ class OneFaultTest {
             bench,
             new Playhead(bench),
             new SimpleObjectProperty<>(Optional.of(report)),
+            new SimpleBooleanProperty(),
             new SimpleObjectProperty<>(Optional.of(packed(project))),
             new LatestWorker(Runnable::run, Runnable::run, LatestWorker.Ending.ASK));
     assertThat(

@@ -113,7 +113,7 @@ final class BatteryFindings implements Reviewer {
           Finding.of(Code.BATTERY_VOLTS_UNSTATED, PACK)
               .with("limit", Figure.volts(rig.supplyVolts()))
               .at(BATTERY)
-              .source("the rig's supplyVolts")
+              .source("supply voltage of the rig")
               .make());
       return;
     }

@@ -29,8 +29,8 @@ public enum Code {
       DANGER,
       "draws {current}",
       "limit {limit}",
-      "set currentCap to scene or frame, or brightnessCap to {cap}, or use a larger supply; an"
-          + " overloaded supply sags or overheats"),
+      "limit the current (whole scene, or frame by frame), set the master brightness to {cap} or less,"
+          + " or use a larger supply; an overloaded supply sags or overheats"),
   IDLE_CURRENT(
       "idle-current",
       DANGER,
@@ -72,9 +72,9 @@ public enum Code {
   DATA_LEVEL_STATED(
       "data-level-stated",
       NOTE,
-      "dataVolts is {volts}",
+      "the data voltage level is set to {volts}",
       "the controller's pins output {limit}",
-      "fit a level shifter for {volts}, or leave dataVolts out"),
+      "fit a level shifter for {volts}, or do not set the data voltage level"),
   CHAIN_VOLTAGE_DROP(
       "chain-voltage-drop",
       CAUTION,
@@ -150,7 +150,7 @@ public enum Code {
       DANGER,
       "no fuse is set",
       "a pack can deliver far more current than wiring and LEDs survive",
-      "fuse it close to the pack {fuse}, and set fuseAmps; charge it with the right charger, use a"
+      "fuse it close to the pack {fuse}, and enter its rating; charge it with the right charger, use a"
           + " regulator between a LiPo and the pixels, and power up the first time with the wheels"
           + " off the ground"),
   BATTERY_FUSE_LARGE(
@@ -188,7 +188,7 @@ public enum Code {
       NOTE,
       "its voltage is not set",
       "run time assumes the {limit} of the supply",
-      "set packVolts and regulator"),
+      "set the pack voltage and the regulator"),
 
   // Data line and controller.
   LINE_TIME(
@@ -208,7 +208,7 @@ public enum Code {
       ERROR,
       "clock is {clock}",
       "its driver is made for {clocks}",
-      "set clockMegahertz to one of these, or leave it out"),
+      "set the controller clock to one of these, or leave it out"),
   PIN_UNKNOWN(
       "pin-unknown", ERROR, "is on pin {pin}", "the {name} has no such pin", "use one of {pins}"),
   PIN_WITHOUT_PWM(
@@ -228,7 +228,7 @@ public enum Code {
       DANGER,
       "its LEDs draw {current}, and no driver is set",
       "a pin of the {name} is rated for {limit} maximum",
-      "put a transistor or LED driver between the pin and its LEDs, and set drive to driver"),
+      "put a transistor or LED driver between the pin and its LEDs, and select that as the driver of the output"),
   OUTPUT_PIN_HIGH(
       "output-pin-high",
       CAUTION,
@@ -342,7 +342,7 @@ public enum Code {
       ERROR,
       "the project is for the {name}",
       "such files are for boards with an RP2040",
-      "set the controller to rp2040, or export firmware"),
+      "select the RP2040 as the controller, or export firmware"),
   WORKING_MEMORY(
       "working-memory",
       ERROR,
@@ -443,7 +443,7 @@ public enum Code {
   PARTIAL_FRAME(
       "partial-frame",
       CAUTION,
-      "lengthMs {length} is not a whole number of frames at {rate}",
+      "its duration of {length} is not a whole number of frames at {rate}",
       "the scene has {frames}",
       "use a length that is a whole number of frames"),
   SITUATION_RATE(
@@ -451,7 +451,7 @@ public enum Code {
       ERROR,
       "its scene {scene} has {rate}",
       "all scenes of situations must have the same rate; {first} has {limit}",
-      "set the same framesPerSecond in both scenes"),
+      "set the same frame rate in both scenes"),
   SITUATION_PRIORITY(
       "situation-priority",
       ERROR,
@@ -489,7 +489,7 @@ public enum Code {
       "",
       "add it to one of these scenes"),
   FIELD_WITHOUT_EFFECT(
-      "field-without-effect", CAUTION, "{field} has no effect", "{reason}", "remove the field"),
+      "field-without-effect", CAUTION, "{setting} has no effect", "{reason}", "remove the setting"),
   CUE_NEVER_SEEN(
       "cue-never-seen",
       CAUTION,

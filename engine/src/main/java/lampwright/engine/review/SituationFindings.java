@@ -77,13 +77,15 @@ final class SituationFindings implements Reviewer {
               new Subject.OneSituation(situation.id()),
               path,
               Situation.LINGER_MS.name(),
+              "its linger time",
               "a situation with toggle ends when its conditions next begin to hold"));
     }
   }
 
-  private static Finding withoutEffect(Subject subject, String path, String field, String reason) {
+  private static Finding withoutEffect(
+      Subject subject, String path, String field, String words, String reason) {
     return Finding.of(Code.FIELD_WITHOUT_EFFECT, subject)
-        .with("field", Figure.words(field))
+        .with("setting", Figure.words(words))
         .with("reason", Figure.words(reason))
         .at(path + "." + field)
         .make();
@@ -112,17 +114,24 @@ final class SituationFindings implements Reviewer {
     if (input.kind() == InputKind.SWITCH) {
       if (Input.LOST_AFTER_MS.writes(input)) {
         String field = Input.LOST_AFTER_MS.name();
-        found.accept(withoutEffect(subject, path, field, "a switch is never lost"));
+        String words = "its time until the signal is lost";
+        found.accept(withoutEffect(subject, path, field, words, "a switch is never lost"));
       }
       if (Input.CENTRE.writes(input)) {
         found.accept(
-            withoutEffect(subject, path, Input.CENTRE.name(), "a switch has no servo pulses"));
+            withoutEffect(
+                subject, path, Input.CENTRE.name(), "its centre", "a switch has no servo pulses"));
       }
       return;
     }
     if (input.activeLow()) {
       found.accept(
-          withoutEffect(subject, path, Input.ACTIVE_LOW.name(), "servo pulses are always high"));
+          withoutEffect(
+              subject,
+              path,
+              Input.ACTIVE_LOW.name(),
+              "active low",
+              "servo pulses are always high"));
     }
     boolean watched =
         project.situations().stream()

@@ -54,14 +54,14 @@ final class SupplyFindings implements Reviewer {
             ? Finding.of(Code.IDLE_CURRENT, new Subject.Supply())
                 .with("idle", Figure.milliamps(idle))
             : Finding.of(Code.SUPPLY_CURRENT, new Subject.Supply())
-                .with("cap", Figure.of(Math.floor(cap * 1000) / 1000, 3, Unit.NONE));
+                .with("cap", Figure.of(Math.floor(cap * 1000) / 10, 1, Unit.PERCENT));
     found.accept(
         draft
             .with("current", Figure.milliamps(supply.peakMilliamps()))
             .with("limit", Figure.milliamps(limit))
             .at("rig.supplyLimitMilliamps")
             .in(report.table().scene(), supply.peakFrame())
-            .source("the rig's supplyLimitMilliamps")
+            .source("supply current limit of the rig")
             .make());
   }
 

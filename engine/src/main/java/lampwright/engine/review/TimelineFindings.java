@@ -29,7 +29,7 @@ final class TimelineFindings implements Reviewer {
     }
     found.accept(
         Finding.of(Code.PARTIAL_FRAME, new Subject.OneScene(scene.id()))
-            .with("length", Figure.words(scene.lengthMs().toPlainString()))
+            .with("length", Figure.words(scene.lengthMs().toPlainString() + " ms"))
             .with("rate", Figure.words(scene.framesPerSecond().toPlainString() + " frames/s"))
             .with("frames", Figure.count(scene.frameCount(), Unit.FRAMES))
             .at(path + ".lengthMs")

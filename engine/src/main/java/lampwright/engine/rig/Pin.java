@@ -1,34 +1,38 @@
 package lampwright.engine.rig;
 
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
+import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import lampwright.engine.check.Checks;
 import lampwright.engine.field.FormType;
 
 /**
  * A pin of a controller as its datasheet names it: {@code PD6} where pins are on ports, {@code
- * GP15} where they are numbered. Which pins there are is the controller's matter.
+ * GP15} or {@code GPIO15} where they are numbered, {@code 15} where boards number them. Which pins
+ * there are, and how its makers write them, is the controller's matter: names of one port and
+ * number, such as {@code PA2} and {@code PA02}, are the same pin and equal.
  *
- * @param name P, a port letter and a bit, or GP and a number up to 99
+ * @param name P, a port letter from A to L and a bit up to 31; or a number up to 99, alone or after
+ *     GP or GPIO
  */
 public record Pin(String name) {
   /** What a name must be, as the end of a message. */
-  public static final String ALLOWED = "must be a pin as named in the datasheet, such as PD6";
+  public static final String ALLOWED =
+      "must be a pin as named in the datasheet, such as PD6 or GPIO18";
 
-  private static final Pattern NAME = Pattern.compile("P[A-L][0-7]|GP[0-9]|GP[1-9][0-9]");
-
-  /** A number alone is that of a GP pin. */
-  private static final Pattern NUMBER = Pattern.compile("[0-9]|[1-9][0-9]");
+  private static final Pattern NAME =
+      Pattern.compile("P([A-L])(0[0-9]|[1-2]?[0-9]|3[01])|(?:GP|GPIO)?([0-9]|[1-9][0-9])");
 
   /** How project files write it. */
   public static final FormType<Pin> TYPE =
       new FormType<>(
           "pin",
           ALLOWED,
-          "^(" + NAME.pattern() + "|" + NUMBER.pattern() + ")$",
-          List.of("PD6", "PB0", "GP15"),
-          4,
+          "^(" + NAME.pattern() + ")$",
+          List.of("PD6", "PB0", "GP15", "GPIO18", "PA02", "7"),
+          6,
           Pin::find,
           Pin::name);
 
@@ -36,10 +40,38 @@ public record Pin(String name) {
     Checks.of("pin").that(NAME.matcher(name).matches(), "pin", name, ALLOWED).done();
   }
 
-  /** The pin of that name or GP number; empty if no controller could have one. */
+  /** The pin of that name; empty if no controller could have one. */
   public static Optional<Pin> find(String name) {
-    String whole = NUMBER.matcher(name).matches() ? "GP" + name : name;
-    return NAME.matcher(whole).matches() ? Optional.of(new Pin(whole)) : Optional.empty();
+    return NAME.matcher(name).matches() ? Optional.of(new Pin(name)) : Optional.empty();
+  }
+
+  /** The letter of its port; none of a pin that only has a number. */
+  public Optional<String> port() {
+    return Optional.ofNullable(parts().group(1));
+  }
+
+  /** Its bit in the port, or its number. */
+  public int number() {
+    Matcher parts = parts();
+    return Integer.parseInt(parts.group(1) == null ? parts.group(3) : parts.group(2));
+  }
+
+  private Matcher parts() {
+    Matcher parts = NAME.matcher(name);
+    if (!parts.matches()) {
+      throw new IllegalStateException(name);
+    }
+    return parts;
+  }
+
+  @Override
+  public boolean equals(Object other) {
+    return other instanceof Pin pin && port().equals(pin.port()) && number() == pin.number();
+  }
+
+  @Override
+  public int hashCode() {
+    return Objects.hash(port(), number());
   }
 
   @Override

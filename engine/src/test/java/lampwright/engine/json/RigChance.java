@@ -140,7 +140,8 @@ final class RigChance {
   // Each pin once, as a rig asks for.
   private Optional<Pin> pin() {
     int own = pins++;
-    return chance.maybe(() -> new Pin("P" + (char) ('A' + own / 8 % 12) + own % 8));
+    return chance.maybe(
+        () -> new Pin("P" + (char) ('A' + own / 8 % 12) + (own % 8 + 8 * chance.whole(0, 3))));
   }
 
   private List<Lamp> lamps(List<Chain> chains, List<DriverOutput> outputs) {

@@ -158,9 +158,9 @@ class SceneReportTest {
     limit = 310;
     assertThat(texts(report(WHITE)))
         .containsExactly(
-            "supply, scene s, 0.00 s: draws 610 mA; limit 310 mA (the rig's supplyLimitMilliamps):"
-                + " set currentCap to scene or frame, or brightnessCap to 0.500, or use a larger"
-                + " supply; an overloaded supply sags or overheats [supply-current]");
+            "supply, scene s, 0.00 s: draws 610 mA; limit 310 mA (supply current limit of the rig):"
+                + " limit the current (whole scene, or frame by frame), set the master brightness to"
+                + " 50.0 % or less, or use a larger supply; an overloaded supply sags or overheats [supply-current]");
   }
 
   @Test

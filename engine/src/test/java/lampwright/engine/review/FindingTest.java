@@ -61,6 +61,17 @@ class FindingTest {
         .allMatch(key -> key.matches("[a-z][a-z0-9]*(-[a-z0-9]+)*"));
   }
 
+  /** People know settings by their labels; ids of fields are for files. */
+  @Test
+  void noWordsAreIdsOfFields() {
+    for (Code code : Code.values()) {
+      String words = code.what().text() + " " + code.limit().text() + " " + code.remedy().text();
+      assertThat(words.replaceAll("\\{[A-Za-z]+}", ""))
+          .as(code.key())
+          .doesNotContainPattern("\\b[a-z]+[A-Z][a-z]");
+    }
+  }
+
   /** Nothing that can burn or hurt is ever called safe. */
   @Test
   void noWordsSaySafe() {

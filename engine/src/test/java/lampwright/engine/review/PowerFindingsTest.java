@@ -123,7 +123,7 @@ class PowerFindingsTest {
     rig = "\"controller\": \"rp2040\", \"dataVolts\": 5,";
     assertThat(codes()).contains("data-level-stated").doesNotContain("data-level-low");
     assertThat(text("data-level-stated"))
-        .contains("dataVolts is 5.00 V", "the controller's pins output 3.30 V");
+        .contains("the data voltage level is set to 5.00 V", "the controller's pins output 3.30 V");
   }
 
   // ---- Wires.

@@ -34,8 +34,8 @@ class TimelineFindingsTest {
   void lengthOfNoWholeFramesIsACaution() {
     assertThat(lines("{\"id\": \"s\", \"lengthMs\": 1010, \"framesPerSecond\": 30}"))
         .containsExactly(
-            "caution: scenes[0].lengthMs at line 3, column 25: scene s: lengthMs 1010 is not a whole"
-                + " number of frames at 30 frames/s; the scene has 30 frames: use a length that is a"
+            "caution: scenes[0].lengthMs at line 3, column 25: scene s: its duration of 1010 ms is"
+                + " not a whole number of frames at 30 frames/s; the scene has 30 frames: use a length that is a"
                 + " whole number of frames [partial-frame]");
   }
 

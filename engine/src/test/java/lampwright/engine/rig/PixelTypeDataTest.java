@@ -129,13 +129,16 @@ class PixelTypeDataTest {
     assertThat(frameMs).isLessThan(1000.0 / 30);
   }
 
-  // Datasheets (RP2040: from memory): an RP2040 has 3.3 V; AVR pins drive to their supply.
+  // Datasheets (from memory but for AVR): these have 3.3 V; AVR pins drive to their supply.
   @ParameterizedTest
   @CsvSource({
     "atmega328p, 5, 5.0, 5.5",
     "atmega32u4, 5, 5.0, 5.5",
     "attiny85, 3.7, 3.7, 5.5",
-    "rp2040, 5, 3.3, none"
+    "rp2040, 5, 3.3, none",
+    "esp32, 5, 3.3, none",
+    "stm32, 5, 3.3, none",
+    "samd21, 5, 3.3, none"
   })
   void controllersHaveTheLevelOfTheirPins(
       String id, double supplyVolts, double pinVolts, String maxSupplyVolts) {

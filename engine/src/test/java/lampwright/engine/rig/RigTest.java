@@ -147,9 +147,23 @@ class RigTest {
     "PL7, true",
     "GP0, true",
     "GP28, true",
+    "PC15, true",
+    "PA02, true",
+    "PB31, true",
+    "GPIO18, true",
+    "GPIO48, true",
+    "0, true",
+    "99, true",
     "PM0, false",
-    "PD8, false",
+    "PD32, false",
+    "PD006, false",
     "GP05, false",
+    "GPIO05, false",
+    "GPIO100, false",
+    "IO18, false",
+    "07, false",
+    "100, false",
+    "'', false",
     "GP100, false",
     "pd6, false",
     "D6, false",
@@ -157,6 +171,28 @@ class RigTest {
   })
   void pinHasANameOfADatasheet(String name, boolean pin) {
     assertThat(Pin.find(name).isPresent()).isEqualTo(pin);
+  }
+
+  @ParameterizedTest
+  @CsvSource({
+    "PA2, PA02, true",
+    "GP15, GPIO15, true",
+    "GP15, 15, true",
+    "PA15, PB15, false",
+    "PA1, PA11, false",
+    "PA5, GP5, false",
+    "GP5, GP6, false"
+  })
+  void namesOfOnePinAreEqual(String name, String other, boolean equal) {
+    assertThat(new Pin(name).equals(new Pin(other))).isEqualTo(equal);
+    assertThat(new Pin(name).hashCode() == new Pin(other).hashCode()).isEqualTo(equal);
+  }
+
+  @Test
+  void pinUsedUnderTwoNamesIsUsedTwice() {
+    Chain one = Chain.PIN.with(chain("a", 1), Optional.of(new Pin("GPIO18")));
+    Chain two = Chain.PIN.with(chain("b", 1), Optional.of(new Pin("18")));
+    assertThat(faults(List.of(one, two), List.of())).containsExactly("chains[1].pin");
   }
 
   /** 3 white LEDs of 3.2 V in series; pins may hold LEDs unless a driver is stated. */

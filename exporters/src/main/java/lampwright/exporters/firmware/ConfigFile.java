@@ -107,6 +107,13 @@ final class ConfigFile {
     line("#include <avr/pgmspace.h>");
     line("#define LAMPWRIGHT_DATA PROGMEM");
     line("#define LAMPWRIGHT_READ(address) pgm_read_byte(address)");
+    if (!target.drivesPins()) {
+      line("#elif defined(ESP8266)");
+      line("/* its core copies constants into RAM unless told not to */");
+      line("#include <pgmspace.h>");
+      line("#define LAMPWRIGHT_DATA PROGMEM");
+      line("#define LAMPWRIGHT_READ(address) pgm_read_byte(address)");
+    }
     if (target.rp2040()) {
       line("#elif !defined(ARDUINO)");
       line("/* the program is in RAM, the scenes are not */");
@@ -160,12 +167,13 @@ final class ConfigFile {
     return pins.get(number).map(pin -> ", on " + pin.name()).orElse("");
   }
 
-  /** The number of a stated pin, for functions of the builder's own. */
+  /** A stated pin, for functions of the builder's own. */
   private void pin(String stem, List<Optional<Pin>> of, int number) {
-    of.get(number)
-        .map(Pin::name)
-        .filter(name -> !target.drivesPins() && name.startsWith("GP"))
-        .ifPresent(name -> line(PREFIX + stem + "_PIN " + name.substring(2)));
+    if (!target.drivesPins()) {
+      of.get(number)
+          .flatMap(target::inSketch)
+          .ifPresent(word -> line(PREFIX + stem + "_PIN " + word));
+    }
   }
 
   private void define(String name, long value) {

@@ -95,7 +95,8 @@ public record DriveSignal(List<Edge> edges, List<Integer> problems) {
   public String text() {
     StringBuilder text = new StringBuilder();
     for (Edge edge : edges) {
-      text.append(edge.ns()).append(' ').append(edge.pin().name().substring(1)).append(' ');
+      text.append(edge.ns()).append(' ').append(edge.pin().port().orElseThrow());
+      text.append(edge.pin().number()).append(' ');
       text.append(edge.level() ? '1' : '0').append('\n');
     }
     return text.toString();

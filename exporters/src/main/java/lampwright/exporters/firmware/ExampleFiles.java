@@ -2,20 +2,15 @@ package lampwright.exporters.firmware;
 
 import java.io.IOException;
 import java.util.ArrayList;
-import java.util.Iterator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
-import java.util.stream.Collectors;
-import java.util.stream.Stream;
 import lampwright.engine.rig.Chain;
 import lampwright.engine.rig.Pin;
 import lampwright.engine.rig.Rig;
 import lampwright.exporters.target.ChainLimits;
-import lampwright.exporters.target.PinPlan;
 import lampwright.exporters.target.SentTimes;
 import lampwright.exporters.target.SpiBits;
 import lampwright.exporters.target.Target;
@@ -53,16 +48,25 @@ final class ExampleFiles {
   }
 
   private static String ownLoop(Target target, Rig rig) throws IOException {
-    Optional<Pin> pin = target.pins(rig).switchPin();
-    if (pin.isEmpty() && target.drivesPins()) {
-      return Resource.text(target.family() + "/examples/OwnLoopWithoutSwitch.ino");
+    String place = target.family() + "/examples/OwnLoop";
+    if (!target.drivesPins()) {
+      return Resource.filled(place + ".ino", Map.of("PIN", target.sketchPins(rig).switchPin()));
     }
-    String name = pin.map(Pin::name).orElse("");
-    String number = name.isEmpty() ? "2" : name.substring(2);
-    String port = name.isEmpty() ? "" : name.substring(1, 2);
+    Optional<Pin> free = target.pins(rig).switchPin();
+    if (free.isEmpty()) {
+      return Resource.text(place + "WithoutSwitch.ino");
+    }
+    Pin pin = free.get();
+    String number = Integer.toString(pin.number());
     return Resource.filled(
-        target.family() + "/examples/OwnLoop.ino",
-        Map.of("PIN", target.namesPorts() ? name : number, "PORT", port, "BIT", number));
+        place + ".ino",
+        Map.of(
+            "PIN",
+            target.namesPorts() ? pin.name() : number,
+            "PORT",
+            pin.port().orElse(""),
+            "BIT",
+            number));
   }
 
   /** A worked example of each function that the builder has to write. */
@@ -75,7 +79,9 @@ final class ExampleFiles {
     String outputs =
         rig.outputs().isEmpty()
             ? ""
-            : Resource.filled("hook/examples/outputs.ino", Map.of("PINS", outputPins(target, rig)));
+            : Resource.filled(
+                "hook/examples/outputs.ino",
+                Map.of("PINS", String.join(", ", target.sketchPins(rig).outputs())));
     return Resource.filled("hook/examples/driver.ino", Map.of("CHAINS", sends, "OUTPUTS", outputs));
   }
 
@@ -85,7 +91,7 @@ final class ExampleFiles {
     StringBuilder pins = new StringBuilder();
     for (Chain chain : rig.chains()) {
       ChainLimits limits = ChainLimits.of(chain);
-      Optional<SpiBits> bits = limits.spiBits();
+      Optional<SpiBits> bits = limits.spiBits(target.spiHertz());
       String what = " /* " + chain.id() + ": " + chain.type().id();
       spi.append("    {").append(bits.map(SpiBits::hertz).orElse(0));
       spi.append("UL, ").append(bits.map(SpiBits::bits).orElse(8));
@@ -104,7 +110,7 @@ final class ExampleFiles {
         "TIMES",
         pins.toString().stripTrailing(),
         "PINS",
-        numbers(target.pins(rig), false));
+        String.join(", ", target.sketchPins(rig).chains()));
   }
 
   private static String whole(Optional<Double> ns) {
@@ -113,33 +119,5 @@ final class ExampleFiles {
 
   private static String hex(int value) {
     return String.format(Locale.ROOT, "%02X", value);
-  }
-
-  private static String outputPins(Target target, Rig rig) {
-    return numbers(target.pins(rig), true);
-  }
-
-  // Stated pins, else pins that nothing else states; which of them are free the builder knows.
-  private static String numbers(PinPlan plan, boolean ofOutputs) {
-    Set<Integer> taken =
-        Stream.concat(plan.chains().stream(), plan.outputs().stream())
-            .flatMap(Optional::stream)
-            .map(ExampleFiles::number)
-            .collect(Collectors.toSet());
-    // Chains that state no pin come before outputs that don't.
-    long skipped = ofOutputs ? plan.chains().stream().filter(Optional::isEmpty).count() : 0;
-    Iterator<Integer> free =
-        Stream.iterate(2, pin -> pin + 1)
-            .filter(pin -> !taken.contains(pin))
-            .skip(skipped)
-            .iterator();
-    return (ofOutputs ? plan.outputs() : plan.chains())
-        .stream()
-            .map(pin -> Integer.toString(pin.map(ExampleFiles::number).orElseGet(free::next)))
-            .collect(Collectors.joining(", "));
-  }
-
-  private static int number(Pin pin) {
-    return Integer.parseInt(pin.name().substring(2));
   }
 }

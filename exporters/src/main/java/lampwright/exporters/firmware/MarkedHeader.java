@@ -2,8 +2,9 @@ package lampwright.exporters.firmware;
 
 import static java.nio.charset.StandardCharsets.UTF_8;
 
+import com.google.common.hash.HashCode;
+import com.google.common.hash.Hashing;
 import java.util.Locale;
-import java.util.zip.CRC32;
 import lampwright.exporters.table.ExportMark;
 
 /**
@@ -23,10 +24,8 @@ record MarkedHeader(String name, String text, long crc) {
    * @param with bytes that belong to it
    */
   static MarkedHeader of(String name, String text, byte... with) {
-    CRC32 crc = new CRC32();
-    crc.update(text.getBytes(UTF_8));
-    crc.update(with);
-    return new MarkedHeader(name, text, crc.getValue());
+    HashCode crc = Hashing.crc32().newHasher().putString(text, UTF_8).putBytes(with).hash();
+    return new MarkedHeader(name, text, crc.padToLong());
   }
 
   /** The header with its number. */

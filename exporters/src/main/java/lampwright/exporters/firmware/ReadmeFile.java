@@ -199,7 +199,13 @@ final class ReadmeFile {
         "lampwright_microseconds",
         "returns the time for the frame clock",
         "`micros()`, which a hobby IDE uses by itself");
-    return Map.of("HOOKS", hooks.toString().stripTrailing(), "LIBRARY", library);
+    return Map.of(
+        "HOOKS",
+        hooks.toString().stripTrailing(),
+        "LIBRARY",
+        library,
+        "BOARDS",
+        target.boardNotes());
   }
 
   private static void hook(StringBuilder hooks, String name, String what, String example) {

@@ -1,5 +1,7 @@
 package lampwright.exporters.firmware;
 
+import com.google.common.hash.HashCode;
+import com.google.common.hash.Hashing;
 import java.io.FileNotFoundException;
 import java.io.IOException;
 import java.io.InputStream;
@@ -8,7 +10,6 @@ import java.math.RoundingMode;
 import java.nio.ByteBuffer;
 import java.nio.ByteOrder;
 import java.util.Arrays;
-import java.util.zip.CRC32;
 import lampwright.exporters.target.Rp2040Bits;
 import lampwright.exporters.target.Rp2040Board;
 
@@ -113,9 +114,9 @@ final class Uf2Image {
     }
     table.position(OUTPUTS_AT);
     board.outputPins().forEach(pin -> table.put((byte) (int) pin));
-    CRC32 crc = new CRC32();
-    crc.update(table.array(), CHECKED_FROM, TABLE_BYTES - CHECKED_FROM);
-    return table.putInt(CRC_AT, (int) crc.getValue()).array();
+    HashCode crc =
+        Hashing.crc32().hashBytes(table.array(), CHECKED_FROM, TABLE_BYTES - CHECKED_FROM);
+    return table.putInt(CRC_AT, crc.asInt()).array();
   }
 
   /**

@@ -225,6 +225,10 @@ public final class Rp2040Proof {
     clock.report(figures);
     awake.report(figures, periodCycles.doubleValue());
     figures.put("/memory/flash", fileBytes / 2);
+    if (chip != null) {
+      figures.put("/memory/ram", chip.staticRamBytes());
+      figures.put("/memory/deepestStack", chip.deepestStackBytes());
+    }
     figures.put("/faultCount", faults.count());
     return new ProofReport(passed, figures.all(), faults.words());
   }

@@ -5,8 +5,9 @@ import java.nio.ByteOrder;
 import lampwright.exporters.proof.rp2040.Flash;
 
 /**
- * Puts a UF2 file into flash, as strictly as can be: every block whole, for this controller, in its
- * place, once. The form: USB Flashing Format (UF2).
+ * Puts a UF2 file into flash, as strictly as can be: every block whole, for this controller, and
+ * one behind another from the start of flash, as ours are. The format lets blocks lie anywhere; one
+ * that moved to a free place would leave its own erased. The form: USB Flashing Format (UF2).
  *
  * <pre>
  *   0  0x0A324655   4  0x9E5D5157   8  flags    12  address
@@ -37,6 +38,10 @@ public final class Uf2Reader {
           file.length / BLOCK, "the file has " + file.length + " bytes, no whole blocks of 512");
     }
     int blocks = file.length / BLOCK;
+    if (blocks > Flash.MAX_BYTES / Flash.PAGE) {
+      throw new Uf2Exception(
+          Flash.MAX_BYTES / Flash.PAGE, "more than the " + Flash.MAX_BYTES + " bytes of flash");
+    }
     Flash flash = new Flash();
     ByteBuffer bytes = ByteBuffer.wrap(file).order(ByteOrder.LITTLE_ENDIAN);
     for (int block = 0; block < blocks; block++) {
@@ -51,6 +56,7 @@ public final class Uf2Reader {
     check(block, "magic number", file.getInt(at), MAGIC_0);
     check(block, "second magic number", file.getInt(at + 4), MAGIC_1);
     check(block, "flags", file.getInt(at + 8), FAMILY_PRESENT);
+    check(block, "address", file.getInt(at + 12), FLASH + block * Flash.PAGE);
     check(block, "payload", file.getInt(at + 16), Flash.PAGE);
     check(block, "number", file.getInt(at + 20), block);
     check(block, "number of blocks", file.getInt(at + 24), blocks);
@@ -61,11 +67,7 @@ public final class Uf2Reader {
     }
     byte[] page = new byte[Flash.PAGE];
     file.get(at + DATA, page);
-    try {
-      flash.write(file.getInt(at + 12) - FLASH, page);
-    } catch (IllegalArgumentException noPage) {
-      throw new Uf2Exception(block, String.valueOf(noPage.getMessage()));
-    }
+    flash.write(block * Flash.PAGE, page);
   }
 
   private static void check(int block, String what, int is, int mustBe) throws Uf2Exception {

@@ -64,11 +64,11 @@ final class AvrInputs {
   }
 
   private static String port(Pin pin) {
-    return pin.name().substring(1, 2);
+    return pin.port().orElseThrow();
   }
 
   private static String bit(Pin pin) {
-    return "1 << " + pin.name().substring(2);
+    return "1 << " + pin.number();
   }
 
   /** Pins whose changes call a routine. */

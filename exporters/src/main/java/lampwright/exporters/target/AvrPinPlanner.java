@@ -138,17 +138,21 @@ final class AvrPinPlanner {
   private boolean exists(Pin pin, Subject subject, String path) {
     boolean there = pins.all().contains(pin);
     if (!there) {
-      refusals.add(unknown(pin, subject, path, name, pins.all()));
+      refusals.add(unknown(pin, subject, path, name, AvrPins.list(pins.all())));
     }
     return there;
   }
 
-  /** The refusal of a pin that a controller lacks. */
-  static Finding unknown(Pin pin, Subject subject, String path, String name, List<Pin> known) {
+  /**
+   * The refusal of a pin that a controller lacks.
+   *
+   * @param known those that it has, in words
+   */
+  static Finding unknown(Pin pin, Subject subject, String path, String name, String known) {
     return Finding.of(Code.PIN_UNKNOWN, subject)
         .with("pin", Figure.words(pin.name()))
         .with("name", Figure.words(name))
-        .with("pins", Figure.words(AvrPins.list(known)))
+        .with("pins", Figure.words(known))
         .at(path + ".pin")
         .make();
   }

@@ -36,7 +36,7 @@ record AvrSendings(List<Optional<Sending>> ofChains, ImmutableMap<Sending, Integ
     Map<Sending, Integer> numbers = new LinkedHashMap<>();
     for (int c = 0; c < rig.chains().size(); c++) {
       Chain chain = rig.chains().get(c);
-      String port = pins.get(c).map(pin -> pin.name().substring(1, 2)).orElse("");
+      String port = pins.get(c).flatMap(Pin::port).orElse("");
       Optional<Sending> sending =
           target
               .wave(chain)

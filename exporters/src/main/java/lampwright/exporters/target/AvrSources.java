@@ -53,11 +53,11 @@ final class AvrSources {
   }
 
   private static String port(Pin pin) {
-    return pin.name().substring(1, 2);
+    return pin.port().orElseThrow();
   }
 
   private static String mask(Pin pin) {
-    return "1 << " + pin.name().substring(2);
+    return "1 << " + pin.number();
   }
 
   ImmutableMap<String, String> all() {

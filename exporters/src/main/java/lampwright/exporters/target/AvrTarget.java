@@ -87,7 +87,7 @@ abstract sealed class AvrTarget extends Target permits Atmega328p, Atmega32u4, A
   }
 
   @Override
-  public final PinPlan pins(Rig rig) {
+  final PinPlan plan(Rig rig) {
     return new AvrPinPlanner(rig, pins, name(), servoTimer(rig)).plan();
   }
 

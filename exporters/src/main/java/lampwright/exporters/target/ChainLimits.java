@@ -1,6 +1,7 @@
 package lampwright.exporters.target;
 
 import com.google.common.collect.ImmutableMap;
+import java.util.List;
 import java.util.Optional;
 import lampwright.engine.rig.Chain;
 
@@ -44,8 +45,12 @@ public final class ChainLimits {
     return AvrWaves.find(limits, PIN_HERTZ).map(wave -> wave.at(PIN_HERTZ));
   }
 
-  /** How an SPI sends them; none if none can. */
-  public Optional<SpiBits> spiBits() {
-    return SpiBits.of(limits);
+  /**
+   * How an SPI sends them; none if none can.
+   *
+   * @param hertz the clocks that it can have; none if that is not known
+   */
+  public Optional<SpiBits> spiBits(List<Integer> hertz) {
+    return SpiBits.of(limits, hertz);
   }
 }

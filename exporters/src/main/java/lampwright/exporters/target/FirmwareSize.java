@@ -48,7 +48,8 @@ public final class FirmwareSize {
   }
 
   private int leastRam() {
-    return target.ramBytes(frameBytes, Math.max(1, rig.lamps().size()));
+    return target.ramBytes(frameBytes, Math.max(1, rig.lamps().size()))
+        + target.driverRamBytes(longestChain);
   }
 
   private int dimmingRam() {

@@ -6,7 +6,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
-import java.util.stream.Stream;
+import java.util.stream.Collectors;
 import lampwright.engine.meter.LineTimes;
 import lampwright.engine.review.Finding;
 import lampwright.engine.review.Subject;
@@ -17,13 +17,11 @@ import lampwright.engine.rig.Pin;
 import lampwright.engine.rig.Rig;
 
 /**
- * A controller whose pins the builder's own functions drive: its data file is all that there is of
- * it, and one that Lampwright knows nothing of has an empty one.
+ * A controller, or a family of them, whose pins the builder's own functions drive: its data file
+ * and its notes are all that there is of it, and one that Lampwright knows nothing of has an empty
+ * file.
  */
 final class HookTarget extends Target {
-  /** The first pins are those of the usual serial port. */
-  private static final int FIRST_FREE = 2;
-
   /** The unit of the clock that the builder's function gives: the tick of an AVR at 16 MHz. */
   private static final double HOOK_TICK_US = 64;
 
@@ -39,13 +37,18 @@ final class HookTarget extends Target {
   private static final List<String> OF_ANY =
       ImmutableList.<String>builder().addAll(FIXED).add("src/lampwright_player_avr.S").build();
 
+  /** A lamp's state in the player, on a controller of 32 bits: sizeof, measured. */
+  private static final int LAMP_RAM = 12;
+
+  /** Bytes on the line of an SPI for a byte of a pixel, at most. */
+  private static final int SPI_BYTES = 8;
+
+  /** The names of its pins; none if any name may be one. */
+  private final Optional<PinNames> names;
+
   HookTarget(Controller controller) {
     super(controller, TargetTable.of(controller.id()));
-  }
-
-  /** The pins that it has; empty if any name may be one. */
-  List<Pin> knownPins() {
-    return table().find("pins").isPresent() ? table().pins("pins") : List.of();
+    names = table().find("pins").map(pins -> PinNames.of(table().words("pins")));
   }
 
   @Override
@@ -64,7 +67,7 @@ final class HookTarget extends Target {
   }
 
   @Override
-  public PinPlan pins(Rig rig) {
+  PinPlan plan(Rig rig) {
     List<Finding> refusals = new ArrayList<>();
     for (int i = 0; i < rig.chains().size(); i++) {
       Chain chain = rig.chains().get(i);
@@ -78,24 +81,46 @@ final class HookTarget extends Target {
         rig.chains().stream().map(Chain::pin).toList(),
         rig.outputs().stream().map(DriverOutput::pin).toList(),
         OptionalInt.empty(),
-        switchPin(rig),
+        Optional.empty(),
         refusals);
   }
 
-  private Optional<Pin> switchPin(Rig rig) {
-    List<Pin> taken =
-        Stream.concat(
-                rig.chains().stream().flatMap(chain -> chain.pin().stream()),
-                rig.outputs().stream().flatMap(output -> output.pin().stream()))
-            .toList();
-    return knownPins().stream().filter(pin -> !taken.contains(pin)).skip(FIRST_FREE).findFirst();
+  private void judge(Optional<Pin> pin, Subject subject, String path, List<Finding> refusals) {
+    names.ifPresent(
+        known ->
+            pin.filter(stated -> known.find(stated).isEmpty())
+                .ifPresent(
+                    stated ->
+                        refusals.add(
+                            AvrPinPlanner.unknown(stated, subject, path, name(), known.words()))));
   }
 
-  private void judge(Optional<Pin> pin, Subject subject, String path, List<Finding> refusals) {
-    List<Pin> known = knownPins();
-    pin.filter(stated -> !known.isEmpty() && !known.contains(stated))
-        .ifPresent(
-            stated -> refusals.add(AvrPinPlanner.unknown(stated, subject, path, name(), known)));
+  @Override
+  Pin written(Pin pin) {
+    return names.flatMap(known -> known.find(pin)).orElseGet(() -> super.written(pin));
+  }
+
+  @Override
+  public SketchPins sketchPins(Rig rig) {
+    List<Pin> usual = table().find("sketchPins").isPresent() ? sketchPins() : List.of();
+    return SketchPins.of(rig, this::inSketch, usual);
+  }
+
+  private List<Pin> sketchPins() {
+    return table().words("sketchPins").stream().map(Pin::new).toList();
+  }
+
+  @Override
+  public Optional<String> inSketch(Pin pin) {
+    if (pin.port().isEmpty()) {
+      return Optional.of(Integer.toString(pin.number()));
+    }
+    return table().find("portNames").map(known -> written(pin).name());
+  }
+
+  @Override
+  public List<Integer> spiHertz() {
+    return table().find("spiHertz").isPresent() ? table().numbers("spiHertz") : List.of();
   }
 
   @Override
@@ -127,12 +152,31 @@ final class HookTarget extends Target {
 
   @Override
   public String boardNotes() {
-    return "";
+    return TargetTable.notes(controller().id()).orElseGet(HookTarget::notesOfAll);
+  }
+
+  /** Of a board that nothing is known of: the notes on every family. */
+  private static String notesOfAll() {
+    return Controller.all().stream()
+        .flatMap(controller -> TargetTable.notes(controller.id()).stream())
+        .collect(Collectors.joining("\n\n"));
   }
 
   @Override
   int codeBytes(Rig rig) {
-    return 0;
+    return table().isEmpty() ? 0 : table().number("programBytes");
+  }
+
+  @Override
+  int ramBytes(int frameBytes, int lamps) {
+    return table().isEmpty()
+        ? super.ramBytes(frameBytes, lamps)
+        : table().number("programRamBytes") + frameBytes + LAMP_RAM * lamps;
+  }
+
+  @Override
+  int driverRamBytes(int longestBytes) {
+    return table().isEmpty() ? 0 : SPI_BYTES * longestBytes;
   }
 
   @Override

@@ -12,6 +12,11 @@ import java.util.Optional;
  */
 public record PinCurrents(
     double pinMilliamps, double testMilliamps, double allMilliamps, String source) {
+  /** Up to where a pin's level is stated; its absolute maximum where no level is. */
+  public double usualMilliamps() {
+    return testMilliamps > 0 ? testMilliamps : pinMilliamps;
+  }
+
   static Optional<PinCurrents> of(TargetTable table) {
     return table
         .find("pinMilliamps")

@@ -3,6 +3,7 @@ package lampwright.exporters.target;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.function.UnaryOperator;
 import lampwright.engine.review.Finding;
 import lampwright.engine.rig.Pin;
 
@@ -26,5 +27,15 @@ public record PinPlan(
     chains = List.copyOf(chains);
     outputs = List.copyOf(outputs);
     refusals = List.copyOf(refusals);
+  }
+
+  /** The same with other names for its pins. */
+  PinPlan named(UnaryOperator<Pin> name) {
+    return new PinPlan(
+        chains.stream().map(pin -> pin.map(name)).toList(),
+        outputs.stream().map(pin -> pin.map(name)).toList(),
+        clockTimer,
+        switchPin.map(name),
+        refusals);
   }
 }

@@ -84,7 +84,7 @@ final class Rp2040 extends Target {
   }
 
   @Override
-  public PinPlan pins(Rig rig) {
+  PinPlan plan(Rig rig) {
     return new Rp2040PinPlanner(rig, pins, name()).plan();
   }
 

@@ -76,7 +76,7 @@ public record Rp2040Board(
   }
 
   private static int number(Optional<Pin> pin) {
-    return Integer.parseInt(pin.orElseThrow().name().substring(2));
+    return pin.orElseThrow().number();
   }
 
   /** The board as C source. */

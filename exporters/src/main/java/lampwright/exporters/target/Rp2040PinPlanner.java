@@ -94,7 +94,7 @@ final class Rp2040PinPlanner {
   }
 
   private static int channelOf(Pin pin) {
-    return Integer.parseInt(pin.name().substring(2)) % SAME_CHANNEL;
+    return pin.number() % SAME_CHANNEL;
   }
 
   private List<Optional<Pin>> outputs() {
@@ -156,7 +156,7 @@ final class Rp2040PinPlanner {
     if (pins.contains(pin)) {
       return true;
     }
-    refusals.add(AvrPinPlanner.unknown(pin, subject, path, name, pins));
+    refusals.add(AvrPinPlanner.unknown(pin, subject, path, name, AvrPins.list(pins)));
     return false;
   }
 

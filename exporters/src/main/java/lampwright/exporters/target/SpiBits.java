@@ -1,6 +1,7 @@
 package lampwright.exporters.target;
 
 import java.util.Comparator;
+import java.util.List;
 import java.util.Optional;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
@@ -23,23 +24,28 @@ public record SpiBits(int hertz, int bits, int zero, int one) {
   private static final int SHORT_HERTZ = 3_200_000;
 
   /** Clocks to try with 8 bits: bits of 1.25 us first, then longer and shorter ones. */
-  private static final int[] HERTZ = {6_400_000, 6_000_000, 5_600_000, 5_000_000, 8_000_000};
+  private static final List<Integer> HERTZ =
+      List.of(6_400_000, 6_000_000, 5_600_000, 5_000_000, 8_000_000);
 
   /** Enough room, as a share of the clock, for an SPI that can't have just this clock: ours. */
   private static final double ENOUGH_ROOM = 0.1;
 
   private record Choice(SpiBits bits, double room) {}
 
-  /** The bits for a pixel's limits; none if none stays within. */
-  static Optional<SpiBits> of(LineLimits limits) {
-    return best(choices(SHORT_HERTZ, SHORT, limits).filter(choice -> choice.room >= ENOUGH_ROOM))
-        .or(
-            () ->
-                best(
-                    IntStream.of(HERTZ)
-                        .boxed()
-                        .flatMap(hertz -> choices(hertz, BYTE, limits))
-                        .filter(choice -> choice.room >= 0)));
+  /**
+   * The bits for a pixel's limits; none if none stays within.
+   *
+   * @param clocks that the SPI can have, Hz, the best first; none if that is not known
+   */
+  static Optional<SpiBits> of(LineLimits limits, List<Integer> clocks) {
+    List<Integer> few = clocks.isEmpty() ? List.of(SHORT_HERTZ) : clocks;
+    List<Integer> many = clocks.isEmpty() ? HERTZ : clocks;
+    return best(of(few, SHORT, limits).filter(choice -> choice.room >= ENOUGH_ROOM))
+        .or(() -> best(of(many, BYTE, limits).filter(choice -> choice.room >= 0)));
+  }
+
+  private static Stream<Choice> of(List<Integer> clocks, int bits, LineLimits limits) {
+    return clocks.stream().flatMap(hertz -> choices(hertz, bits, limits));
   }
 
   private static Optional<SpiBits> best(Stream<Choice> choices) {

@@ -13,6 +13,7 @@ import lampwright.engine.review.Finding;
 import lampwright.engine.review.Subject;
 import lampwright.engine.rig.Chain;
 import lampwright.engine.rig.Controller;
+import lampwright.engine.rig.Pin;
 import lampwright.engine.rig.Rig;
 import lampwright.exporters.packed.play.DecodeCost;
 
@@ -152,8 +153,36 @@ public abstract sealed class Target permits AvrTarget, Rp2040, HookTarget {
 
   static final int MHZ = 1_000_000;
 
-  /** Which pin each chain and output is on. */
-  public abstract PinPlan pins(Rig rig);
+  /** Which pin each chain and output is on, named as its makers do. */
+  public final PinPlan pins(Rig rig) {
+    return plan(rig).named(this::written);
+  }
+
+  /** The same, with the names that the project has. */
+  abstract PinPlan plan(Rig rig);
+
+  /** A pin as the makers of this controller write it: {@code GP2}, {@code PB0}. */
+  Pin written(Pin pin) {
+    return new Pin(pin.port().map(port -> "P" + port).orElse("GP") + pin.number());
+  }
+
+  /** What sketches for a hobby IDE write for a pin; none if that depends on the board. */
+  public Optional<String> inSketch(Pin pin) {
+    return Optional.empty();
+  }
+
+  /**
+   * The pins of a rig as sketches for a hobby IDE write them; only where the builder's own
+   * functions drive the pins.
+   */
+  public SketchPins sketchPins(Rig rig) {
+    throw new UnsupportedOperationException(name() + ": its sources name the pins");
+  }
+
+  /** Clocks that its SPI can have, Hz; none if that is not known. */
+  public List<Integer> spiHertz() {
+    return List.of();
+  }
 
   /** What its line driver does for a chain. */
   public abstract Line line(Chain chain);
@@ -217,6 +246,16 @@ public abstract sealed class Target permits AvrTarget, Rp2040, HookTarget {
 
   /** Program memory of player, driver and loop; 0 where these are the builder's affair. */
   abstract int codeBytes(Rig rig);
+
+  /**
+   * Working memory that a driver of the builder's own takes, as in the worked examples; ours is in
+   * {@link #ramBytes}.
+   *
+   * @param longestBytes bytes of the longest chain
+   */
+  int driverRamBytes(int longestBytes) {
+    return 0;
+  }
 
   /** Working memory of frame, player and stack, without what dimming takes. */
   int ramBytes(int frameBytes, int lamps) {

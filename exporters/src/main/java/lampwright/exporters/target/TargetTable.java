@@ -3,6 +3,10 @@ package lampwright.exporters.target;
 import com.google.common.base.Splitter;
 import com.google.common.collect.ImmutableMap;
 import com.google.common.collect.Maps;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
@@ -31,6 +35,17 @@ final class TargetTable {
     NumberTable table =
         NumberTable.read(Objects.requireNonNull(TargetTable.class.getResourceAsStream(name), name));
     return new TargetTable(id, Maps.uniqueIndex(table.of(""), SourcedNumber::item));
+  }
+
+  /** Notes on the boards of a family, as Markdown; none if there are none. */
+  static Optional<String> notes(String id) {
+    try (InputStream in = TargetTable.class.getResourceAsStream(id + ".md")) {
+      return in == null
+          ? Optional.empty()
+          : Optional.of(new String(in.readAllBytes(), StandardCharsets.UTF_8).strip());
+    } catch (IOException unreadable) {
+      throw new UncheckedIOException(unreadable);
+    }
   }
 
   /** Whether nothing is known of the controller. */

@@ -306,7 +306,7 @@ class FirmwareExporterTest {
   }
 
   @ParameterizedTest
-  @CsvSource({"atmega328p", "attiny85", "rp2040", "other"})
+  @CsvSource({"atmega328p", "attiny85", "rp2040", "esp32", "stm32", "samd21", "other"})
   void readmeNamesOnlyFilesThatAreThere(String controller) throws Exception {
     write(usual(controller).job());
     List<String> named =
@@ -344,6 +344,21 @@ class FirmwareExporterTest {
         .contains("void lampwright_emit_bytes(", "void lampwright_emit_outputs(")
         .contains("uint32_t lampwright_microseconds(void)")
         .isEqualTo(text("examples/OwnLoop/driver.ino"));
+  }
+
+  @Test
+  void readmeOfAFamilyHasItsOwnNotesAndThatOfAnyBoardHasAll() throws Exception {
+    write(FirmwareJobs.on("stm32").chain("ws2812b", 3, "PA07").output("PB0").job());
+    assertThat(text("README.md"))
+        .contains("Controller: STM32, with pins driven by your own code\n")
+        .contains("| 0 | chain c0 | **PA7** |", "| 0 | output o0 | **PB0** |")
+        .contains("\n### STM32\n", "STM32F103C8")
+        .contains("minimum high level of its data input is 3.5 V, and the level here is 3.3 V")
+        .doesNotContain("### ESP32", "### SAMD21");
+    assertThat(text("src/lampwright_config.h"))
+        .contains("#define LAMPWRIGHT_CHAIN_0_PIN PA7\n", "#define LAMPWRIGHT_OUTPUT_0_PIN PB0\n");
+    write(usual("other").job());
+    assertThat(text("README.md")).contains("\n### ESP32\n", "\n### STM32\n", "\n### SAMD21 and");
   }
 
   /** CommonMark 0.30, section 2.4: a backslash takes all meaning from a mark of punctuation. */

@@ -90,6 +90,69 @@ class HookTest {
   }
 
   /**
+   * On a core that keeps constants in flash where only its own function can read them, as that of
+   * the ESP8266 does: a stand-in of its header, whose function reads bytes that are stored changed.
+   */
+  @Test
+  void coreThatReadsItsFlashByAFunctionIsServed() throws Exception {
+    export(FirmwareJobs.on("other").chain("ws2812b", 3).frames(6).job());
+    List<String> plain = run("PlayScene", 130_000);
+    Path scenes = folder.resolve("src/lampwright_scenes.c");
+    Files.writeString(
+        scenes,
+        java.util.regex.Pattern.compile(
+                "(?<=^    |, )[0-9]{1,3}(?=,)", java.util.regex.Pattern.MULTILINE)
+            .matcher(Files.readString(scenes))
+            .replaceAll(byteText -> "" + (Integer.parseInt(byteText.group()) ^ 0xA5)));
+    core = "-DESP8266";
+    assertThat(run("PlayScene", 130_000)).isEqualTo(plain);
+  }
+
+  /** Every family's folder compiles with the pins and clocks that its boards have. */
+  @ParameterizedTest
+  @CsvSource({
+    "esp32, GPIO18, 19, BY_ROUTINE, 80000000",
+    "stm32, PA15, PB3, BY_SPI, 48000000",
+    "samd21, 5, PA17, BY_SPI, 24000000"
+  })
+  void exampleOfAFamilySendsTheFrames(
+      String family, String chainPin, String outputPin, String driver, int hertz) throws Exception {
+    ProjectJob job =
+        FirmwareJobs.on(family).chain("sk6812-rgbw", 2, chainPin).output(outputPin).frames(4).job();
+    export(job);
+    selected = driver;
+    // Constants of the STM32's core for these pins.
+    core = "-DPA15=15 -DPB3=19 -DPB0=16 -DSPI_SOURCE=" + hertz;
+    List<String> lines = run("OwnLoop", 90_000);
+    String sends = driver.equals("BY_ROUTINE") ? "bytes 18 " : "line ";
+    assertThat(lines.stream().filter(line -> line.startsWith(sends)).distinct().count())
+        .isGreaterThan(2);
+    String pwm = family.equals("samd21") ? "pwm 2 " : "pwm 19 ";
+    assertThat(lines).anyMatch(line -> line.startsWith(pwm));
+    if (driver.equals("BY_SPI")) {
+      assertBits(job, lines);
+    }
+  }
+
+  private static void assertBits(ProjectJob job, List<String> lines) throws Exception {
+    byte[] table =
+        TestJobs.table(ExportJob.of(job.project(), job.scenes().get(0), ExportOptions.DEFAULT));
+    double[] limits = LIMITS.get("sk6812-rgbw");
+    List<String> sent = lines.stream().filter(line -> line.startsWith("line ")).toList();
+    for (int frame = 0; frame < 4; frame++) {
+      String[] times = sent.get(frame).substring(5).split(" ", -1);
+      assertThat(times).hasSize(2 * 64);
+      for (int bit = 0; bit < 64; bit++) {
+        boolean one = (table[frame * 9 + bit / 8] >> (7 - bit % 8) & 1) == 1;
+        int at = one ? 4 : 0;
+        assertThat(Double.parseDouble(times[2 * bit])).isBetween(limits[at], limits[at + 1]);
+        assertThat(Double.parseDouble(times[2 * bit + 1]))
+            .isBetween(limits[at + 2], limits[at + 3]);
+      }
+    }
+  }
+
+  /**
    * Limits in ns of T0H, T0L, T1H, T1L: WS2812B datasheet; SK6812RGBW datasheet (from memory);
    * WS2812B-2020 datasheet (from memory).
    */
@@ -179,6 +242,9 @@ class HookTest {
   /** The worked example that is compiled. */
   private String selected = "BY_SPI";
 
+  /** What the core defines. */
+  private String core = "-DSTAND_IN";
+
   /** An IDE joins the files of a sketch and puts its core's header before them. */
   private List<String> run(String example, int microseconds, String... more) throws Exception {
     Path sketch = folder.resolve("examples").resolve(example);
@@ -193,6 +259,7 @@ class HookTest {
       String object = folder.resolve(Path.of(source).getFileName() + ".o").toString();
       List<String> words = new ArrayList<>(List.of("-std=gnu99", "-DARDUINO=10819", "-I" + WIRE));
       words.addAll(STRICT);
+      words.addAll(List.of(core.split(" ", -1)));
       words.addAll(List.of("-c", source, "-o", object));
       tools.find("gcc", "gcc").run(folder, words.toArray(String[]::new)).quietOut();
       objects.add(object);
@@ -200,6 +267,7 @@ class HookTest {
     List<String> words = new ArrayList<>(List.of("-std=gnu++11", "-DARDUINO=10819", "-I" + WIRE));
     words.addAll(List.of("-DLAMPWRIGHT_DRIVER=" + selected, "-DF_CPU=125000000UL"));
     words.addAll(STRICT);
+    words.addAll(List.of(core.split(" ", -1)));
     words.addAll(List.of(joined.toString(), WIRE.resolve("host_core.cpp").toString()));
     words.addAll(objects);
     words.addAll(List.of("-o", "sketch"));

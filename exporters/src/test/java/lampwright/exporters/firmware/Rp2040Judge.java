@@ -59,8 +59,10 @@ public final class Rp2040Judge {
    * @param exit 0: it ran; 1: the boot ROM would refuse the file
    * @param edges by GP number
    * @param asleep share of the cycles that the core slept
+   * @param stackBytes of its deepest stack
    */
-  public record Run(int exit, String errors, Map<Integer, List<Edge>> edges, double asleep) {
+  public record Run(
+      int exit, String errors, Map<Integer, List<Edge>> edges, double asleep, int stackBytes) {
     /** What was sent on a pin; a frame that the end of the run cut is left out. */
     public List<Burst> bursts(int pin, int bytes) {
       List<Edge> all = edges.getOrDefault(pin, List.of());
@@ -103,17 +105,19 @@ public final class Rp2040Judge {
               Integer.toString(milliseconds));
       Map<Integer, List<Edge>> edges = new TreeMap<>();
       double asleep = 0;
+      int stackBytes = 0;
       for (String line : new String(result.out(), UTF_8).lines().toList()) {
         String[] words = line.split(" ", -1);
         if (words[0].equals("end")) {
           asleep = Double.parseDouble(words[2]);
+          stackBytes = Double.valueOf(words[3]).intValue();
         } else {
           edges
               .computeIfAbsent(Integer.valueOf(words[1]), pin -> new ArrayList<>())
               .add(new Edge(Long.parseLong(words[0]), words[2].equals("1")));
         }
       }
-      return new Run(result.exit(), result.errors(), edges, asleep);
+      return new Run(result.exit(), result.errors(), edges, asleep, stackBytes);
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }

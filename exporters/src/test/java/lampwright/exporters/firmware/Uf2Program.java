@@ -2,6 +2,7 @@ package lampwright.exporters.firmware;
 
 import java.nio.ByteBuffer;
 import java.nio.ByteOrder;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -81,6 +82,11 @@ public final class Uf2Program {
                 "-Wl,--build-id=none",
                 "rp2040/lampwright_boot.S"),
             ".boot");
+    return image(boot, program);
+  }
+
+  /** A second boot stage and a program as they are in flash, with their checksums. */
+  static byte[] image(byte[] boot, byte[] program) {
     byte[] stage = Arrays.copyOf(boot, 252);
     CRC32 crc = new CRC32();
     crc.update(program);
@@ -90,8 +96,25 @@ public final class Uf2Program {
     return whole.array();
   }
 
+  /** Bytes of working memory from its start to the end of the program's variables: what nm says. */
+  public int staticRamBytes() throws Exception {
+    build();
+    byte[] symbols =
+        tools
+            .find("arm-none-eabi-nm", "binutils-arm-none-eabi")
+            .run(folder, "built.program.elf")
+            .quietOut();
+    String end =
+        new String(symbols, StandardCharsets.US_ASCII)
+            .lines()
+            .filter(line -> line.endsWith(" lampwright_bss_end"))
+            .findFirst()
+            .orElseThrow();
+    return Integer.parseInt(end.substring(0, 8), 16) - 0x20000000;
+  }
+
   private byte[] binary(List<String> words, String section) throws Exception {
-    Path elf = folder.resolve("built.elf");
+    Path elf = folder.resolve("built" + section + ".elf");
     List<String> all = new ArrayList<>(words);
     all.addAll(List.of("-o", elf.toString()));
     compiler().run(sources, all.toArray(String[]::new)).quietOut();

@@ -70,6 +70,7 @@ class ModelJudgeTest {
     assertThat(wanted.errors()).isEmpty();
     Rp2040Judge.Run found = onModel(uf2);
     assertThat(found.edges().keySet()).isEqualTo(wanted.edges().keySet());
+    assertThat(found.stackBytes()).isEqualTo(wanted.stackBytes()).isBetween(50, 500);
     int chains = alone.project().rig().chains().size();
     for (int pin : wanted.edges().keySet()) {
       if (pulses(wanted, pin).isEmpty()) {
@@ -124,6 +125,6 @@ class ModelJudgeTest {
             });
     chip.run(MILLISECONDS * 125_000L, () -> false);
     edges.values().removeIf(List::isEmpty);
-    return new Rp2040Judge.Run(0, "", edges, 0);
+    return new Rp2040Judge.Run(0, "", edges, 0, chip.deepestStackBytes());
   }
 }

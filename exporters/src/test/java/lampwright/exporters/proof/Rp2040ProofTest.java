@@ -66,6 +66,16 @@ class Rp2040ProofTest {
         .containsEntry("/dutiesWrong", "0");
   }
 
+  /** Against what the linker gave the program; the stack is judged by ModelJudgeTest. */
+  @Test
+  void workingMemoryIsWhatTheLinkerGaveTheProgram() throws Exception {
+    ProofReport report = SceneProof.run(job(), Optional.empty(), 0);
+    int linked = new Uf2Program(Uf2Program.SOURCES, folder).staticRamBytes();
+    // The last of the variables may end in bytes that only fill a word.
+    assertThat(Integer.parseInt(report.figures().get("/memory/ram"))).isBetween(linked - 4, linked);
+    assertThat(Integer.parseInt(report.figures().get("/memory/deepestStack"))).isLessThan(4096);
+  }
+
   /** A byte of every chain and output, in every frame, is compared. */
   @Test
   void everyByteOfTheTableIsCompared() throws Exception {

@@ -35,10 +35,11 @@ class Uf2ReaderTest {
     "4, 1, second magic",
     "8, 0, flags",
     "8, 8193, flags",
-    "12, 0x20000000, no page",
-    "12, 0x10000280, no page",
-    "12, 0x11000000, no page",
-    "12, 0x10000000, written twice",
+    "12, 0x20000000, address",
+    "12, 0x10000180, address",
+    "12, 0x10000000, address",
+    "12, 0x10000300, address",
+    "12, 0x11000000, address",
     "16, 255, payload",
     "20, 2, number",
     "24, 4, number of blocks",
@@ -54,6 +55,15 @@ class Uf2ReaderTest {
     Uf2Exception refused = assertThrows(Uf2Exception.class, () -> Uf2Reader.read(file));
     assertEquals(1, refused.block());
     assertThat(refused.reason()).contains(reason);
+  }
+
+  @Test
+  void fileOfMoreThanTheFlashIsRefused() {
+    int most = 16 << 20 >> 8;
+    ByteBuffer file = ByteBuffer.allocate((most + 1) * 512);
+    Uf2Exception refused = assertThrows(Uf2Exception.class, () -> Uf2Reader.read(file.array()));
+    assertEquals(most, refused.block());
+    assertThat(refused.reason()).contains("16777216 bytes of flash");
   }
 
   @Test

@@ -94,6 +94,143 @@ class TargetTest {
     assertThat(target("rp2040").memory().freeFlashBytes()).hasValue(2 * 1024 * 1024);
   }
 
+  /**
+   * From memory: ESP-IDF Programming Guide (160 KiB of static data) and the default partitions of
+   * the usual core; STM32F103C8 datasheet, 64 and 20 KiB; SAMD21G18 datasheet, 256 and 32 KiB, less
+   * a boot loader of 8 KiB.
+   */
+  @ParameterizedTest
+  @CsvSource({
+    "esp32, 4194304, 1310720, 163840",
+    "stm32, 65536, 65536, 20480",
+    "samd21, 262144, 253952, 32768"
+  })
+  void memoryOfAFamilyIsThatOfItsSmallestCommonMember(String id, int flash, int free, int ram) {
+    Memory memory = target(id).memory();
+    assertThat(memory.flashBytes()).hasValue(flash);
+    assertThat(memory.freeFlashBytes()).hasValue(free);
+    assertThat(memory.ramBytes()).hasValue(ram);
+    assertThat(memory.flashSource()).isNotBlank();
+    assertThat(target(id).drivesPins()).isFalse();
+  }
+
+  /**
+   * 1,600 bytes of frame, eight times that in the SPI example's buffer, 3,500 of core and stack.
+   */
+  @Test
+  void chainThatTheSmallestMemberCannotHoldIsRefusedWithTheSource() {
+    assertThat(refusals(FirmwareJobs.on("stm32").chain("sk6812-rgbw", 400))).isEmpty();
+    assertThat(refusals(FirmwareJobs.on("stm32").chain("sk6812-rgbw", 600)))
+        .singleElement()
+        .asString()
+        .contains("limit 20480 bytes (estimate after STM32F103C8 datasheet")
+        .endsWith("[working-memory]");
+    Rig rig = FirmwareJobs.on("stm32").chain("ws2812b", 8).rig();
+    Finding full = TargetFindings.programMemory(target("stm32"), rig, 60_000).orElseThrow();
+    assertThat(full.text()).contains("limit 65536 bytes");
+  }
+
+  @Test
+  void everyFamilyHasNotesOnItsBoards() {
+    for (Controller controller : Controller.all()) {
+      Target target = Target.of(controller);
+      if (!target.drivesPins() && !target.table().isEmpty()) {
+        assertThat(TargetTable.notes(controller.id()).orElse(""))
+            .as(controller.id())
+            .startsWith("### ")
+            .contains("BY_SPI", "BY_PINS", "data out pin", "Packed scenes", "Memory is calculated");
+        assertThat(target("other").boardNotes()).contains(target.boardNotes());
+      }
+    }
+  }
+
+  /** As the makers' datasheets write them; numbers are those of boards. */
+  @ParameterizedTest
+  @CsvSource({
+    "esp32, 18, GPIO18, 18",
+    "esp32, GP4, GPIO4, 4",
+    "esp32, GPIO48, GPIO48, 48",
+    "stm32, PA15, PA15, PA15",
+    "stm32, PB03, PB3, PB3",
+    "stm32, 7, 7, 7",
+    "samd21, PA2, PA02, ",
+    "samd21, PB31, PB31, ",
+    "samd21, GP13, 13, 13",
+    "other, PC13, PC13, ",
+    "other, 15, GP15, 15"
+  })
+  void pinIsWrittenAsItsMakersAndSketchesDo(
+      String controller, String stated, String written, String sketch) {
+    FirmwareJobs jobs = FirmwareJobs.on(controller).chain("ws2812b", 1, stated);
+    assertThat(refusals(jobs)).isEmpty();
+    Target target = target(controller);
+    assertThat(target.pins(jobs.rig()).chains().get(0).map(Pin::name)).contains(written);
+    assertThat(target.inSketch(new Pin(stated))).isEqualTo(Optional.ofNullable(sketch));
+  }
+
+  @ParameterizedTest
+  @CsvSource({
+    "esp32, PA15, GPIO0 to GPIO48",
+    "esp32, GPIO49, GPIO0 to GPIO48",
+    "stm32, PA16, 'PA0 to PA15, PB0 to PB15,'",
+    "samd21, PC03, 'PA00 to PA31, PB00 to PB31, 0 to 99 (numbers of the board)'"
+  })
+  void pinThatNoMemberOfAFamilyHasIsRefused(String controller, String pin, String has) {
+    assertThat(refusals(FirmwareJobs.on(controller).chain("ws2812b", 1, pin)))
+        .singleElement()
+        .asString()
+        .startsWith("chain c0: is on pin " + pin + "; the " + target(controller).name())
+        .contains("use one of " + has)
+        .endsWith("[pin-unknown]");
+    assertThat(refusals(FirmwareJobs.on(controller).output(pin))).hasSize(1);
+  }
+
+  @Test
+  void openPinsOfExamplesAreNoneThatTheProjectNames() {
+    FirmwareJobs jobs =
+        FirmwareJobs.on("esp32").chain("ws2812b", 1).chain("ws2812b", 1, "GPIO4").output();
+    SketchPins pins = target("esp32").sketchPins(jobs.rig());
+    assertThat(pins.chains()).containsExactly("5", "4");
+    assertThat(pins.outputs()).containsExactly("18");
+    assertThat(pins.switchPin()).isEqualTo("19");
+    SketchPins samd =
+        target("samd21").sketchPins(FirmwareJobs.on("samd21").chain("ws2812b", 1, "PA17").rig());
+    assertThat(samd.chains())
+        .containsExactly("2 /* PA17: set the number that your board gives it */");
+    assertThat(samd.switchPin()).isEqualTo("3");
+  }
+
+  /** More than the family has pins for examples: the builder sets them. */
+  @Test
+  void examplesWithoutAPinLeftSayThatTheBuilderSetsIt() {
+    FirmwareJobs many = FirmwareJobs.on("samd21").chain("ws2812b", 1);
+    for (int i = 0; i < 12; i++) {
+      many.output();
+    }
+    SketchPins pins = target("samd21").sketchPins(many.rig());
+    assertThat(pins.outputs()).hasSize(12).last().isEqualTo("99 /* set yours */");
+    assertThat(pins.switchPin()).isEqualTo("99 /* set yours */");
+  }
+
+  /** RP2040 pins under every name, and an AVR's under the one that the SAMD has for such. */
+  @Test
+  void otherNamesOfAPinAreTheSamePin() {
+    for (String name : new String[] {"GP15", "GPIO15", "15"}) {
+      FirmwareJobs jobs = FirmwareJobs.on("rp2040").chain("ws2812b", 1, name).output("GPIO2");
+      assertThat(refusals(jobs)).isEmpty();
+      assertThat(target("rp2040").pins(jobs.rig()).chains())
+          .containsExactly(Optional.of(new Pin("GP15")));
+      assertThat(target("rp2040").pins(jobs.rig()).chains().get(0).map(Pin::name)).contains("GP15");
+      assertThat(target("rp2040").rp2040Board(jobs.rig()).orElseThrow().outputPins())
+          .containsExactly(2);
+    }
+    Rig avr = FirmwareJobs.on("attiny85", 16).chain("ws2812b", 1, "PB03").output("PB01").rig();
+    assertThat(Target.of(avr).sources(avr).get("src/lampwright_wire.c"))
+        .contains("&PINB, 1 << 3, saved");
+    assertThat(Target.of(avr).sources(avr).get("src/lampwright_outputs.c"))
+        .contains("DDRB |= 1 << 1;", "OCR0B = duties[0];");
+  }
+
   /** What hobby IDEs leave of the flash: boards.txt of Debian's arduino-core-avr. */
   @ParameterizedTest
   @CsvSource({"atmega328p, uno", "atmega32u4, leonardo"})

@@ -142,6 +142,13 @@ public final class Bench {
     return scene().flatMap(scene -> selection().cue().flatMap(ref -> ref.in(scene)));
   }
 
+  /** The selected cues, in the order in which they were selected. */
+  public List<Cue> cues() {
+    return scene()
+        .map(scene -> selection().cues().stream().flatMap(ref -> ref.in(scene).stream()).toList())
+        .orElse(List.of());
+  }
+
   /** Chooses; what the project has not is left out. */
   public void select(Selection wanted) {
     change(state.with(project(), wanted));

@@ -18,15 +18,29 @@ public final class GaugeRuleView extends Pane {
   private final Inks<GaugeInk> inks;
   private final DisplayPainter painter;
 
-  /** A rule of a width in pixels. */
-  public GaugeRuleView(double width) {
+  /**
+   * A rule.
+   *
+   * @param least width in pixels, where there is no more room
+   * @param width in pixels
+   */
+  public GaugeRuleView(double least, double width) {
     canvas = new Canvas(width, HEIGHT);
     inks = new Inks<>(GaugeInk.class, this::paint);
     painter = new DisplayPainter(inks::paint);
     getStyleClass().add("gauge-rule");
-    setMinSize(width, HEIGHT);
+    setMinSize(least, HEIGHT);
+    setPrefSize(width, HEIGHT);
     setMaxSize(width, HEIGHT);
     getChildren().setAll(inks, canvas);
+  }
+
+  @Override
+  protected void layoutChildren() {
+    if (canvas.getWidth() != getWidth()) {
+      canvas.setWidth(getWidth());
+      paint();
+    }
   }
 
   /** Shows what a gauge reads; nothing while that is not known. */

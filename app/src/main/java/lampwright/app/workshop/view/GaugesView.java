@@ -21,6 +21,18 @@ import lampwright.app.workshop.words.Texts;
 /** The gauges in a row, always in sight. Each is a button that leads to what it measures. */
 public final class GaugesView extends HBox {
   private static final double RULE_WIDTH = 124;
+  private static final double LEAST_RULE = 56;
+
+  /** A reading with the name of a lamp in it may be as long as that. */
+  private static final double MOST_READING = 300;
+
+  /** What a gauge reads; in a narrow window the rules give way before it does. */
+  private static final class Reading extends Label {
+    @Override
+    protected double computeMinWidth(double height) {
+      return Math.min(MOST_READING, computePrefWidth(height));
+    }
+  }
 
   private final Texts texts = Texts.of("gauges");
   private final Consumer<Gauge> lead;
@@ -42,13 +54,13 @@ public final class GaugesView extends HBox {
   private Button gauge(ObservableValue<Gauge> gauge) {
     Label name = new Label(texts.get(gauge.getValue().key()));
     name.getStyleClass().add("gauge-name");
-    Label reading = new Label();
+    Label reading = new Reading();
     reading.getStyleClass().add("gauge-reading");
     SVGPath sign = new SVGPath();
     sign.getStyleClass().add("gauge-sign");
     HBox head = new HBox(6, name, sign);
     head.setAlignment(Pos.CENTER_LEFT);
-    GaugeRuleView rule = new GaugeRuleView(RULE_WIDTH);
+    GaugeRuleView rule = new GaugeRuleView(LEAST_RULE, RULE_WIDTH);
     HBox foot = new HBox(10, reading, rule);
     foot.setAlignment(Pos.CENTER_LEFT);
     Button button = new Button();
@@ -63,6 +75,7 @@ public final class GaugesView extends HBox {
     details.setShowDuration(Duration.minutes(1));
     button.setTooltip(details);
     button.setOnAction(event -> lead.accept(gauge.getValue()));
+    button.setMaxWidth(Double.MAX_VALUE);
     HBox.setHgrow(button, Priority.SOMETIMES);
     Runnable show = () -> show(gauge.getValue(), button, reading, sign, rule, details);
     // A figure that changes with every frame can't be read; ten times a second can.

@@ -30,8 +30,7 @@ public final class ProblemsView extends BorderPane {
     Label head = new Label();
     head.getStyleClass().add("problems-head");
     head.textProperty()
-        .bind(
-            Bindings.createStringBinding(this::headText, model.rows(), model.searchingProperty()));
+        .bind(Bindings.createStringBinding(this::headText, model.rows(), model.checkingProperty()));
     head.setLabelFor(list);
     Button explain = new Button(texts.get("explain"));
     explain.setId("problems-explain");
@@ -43,10 +42,17 @@ public final class ProblemsView extends BorderPane {
     HBox.setHgrow(head, Priority.ALWAYS);
     HBox top = new HBox(head, explain);
     top.setAlignment(Pos.CENTER_LEFT);
+    top.getStyleClass().add("problems-bar");
     setTop(top);
     list.setItems(model.rows());
     list.setCellFactory(view -> new ProblemCell(texts));
-    list.setPlaceholder(new Label(texts.get("none")));
+    Label none = new Label();
+    none.textProperty()
+        .bind(
+            Bindings.when(model.checkingProperty())
+                .then(texts.get("checking"))
+                .otherwise(texts.get("none")));
+    list.setPlaceholder(none);
     list.setAccessibleText(texts.get("list"));
     list.setOnKeyPressed(
         key -> {
@@ -87,7 +93,12 @@ public final class ProblemsView extends BorderPane {
   private String headText() {
     int count = model.problems();
     int notes = model.rows().size() - count;
-    String head = texts.get("count", count, notes);
-    return model.searchingProperty().get() ? texts.get("searching", head) : head;
+    if (!model.checkingProperty().get()) {
+      return texts.get("count", count, notes);
+    }
+    // Nothing found yet is not nothing found.
+    return model.rows().isEmpty()
+        ? texts.get("checking")
+        : texts.get("searching", texts.get("count", count, notes));
   }
 }

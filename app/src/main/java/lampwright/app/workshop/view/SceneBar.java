@@ -67,7 +67,7 @@ final class SceneBar extends FlowPane {
     snap.setId("snap");
     snap.getStyleClass().add("small-toggle");
     snap.setTooltip(new Tooltip(texts.get("snap.hint")));
-    snap.selectedProperty().bindBidirectional(ribbons.snappingProperty());
+    snap.selectedProperty().bindBidirectional(ribbons.snapping().onProperty());
     TextField beat = new TextField();
     beat.setId("beat");
     beat.setPrefColumnCount(4);
@@ -79,6 +79,7 @@ final class SceneBar extends FlowPane {
         .addListener(
             (of, before, now) ->
                 ribbons
+                    .snapping()
                     .beatMsProperty()
                     .set(
                         NumberText.parse(now)

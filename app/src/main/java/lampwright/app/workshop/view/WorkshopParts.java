@@ -100,7 +100,12 @@ final class WorkshopParts implements AutoCloseable {
     player = new Player(bench, lights, playhead, dialogs, judge.cautionProperty());
     problems =
         new ProblemsModel(
-            bench, playhead, lights.reportProperty(), packs.packedProperty(), searcher);
+            bench,
+            playhead,
+            lights.reportProperty(),
+            lights.measuringProperty(),
+            packs.packedProperty(),
+            searcher);
     rig.findingsProperty().bind(problems.findings());
     files =
         new FilesModel(

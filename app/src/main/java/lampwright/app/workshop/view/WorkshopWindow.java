@@ -35,6 +35,7 @@ import lampwright.app.workshop.disk.WindowState;
 import lampwright.app.workshop.disk.WindowStates;
 import lampwright.app.workshop.model.Gauge;
 import lampwright.app.workshop.model.LampSigns;
+import lampwright.app.workshop.model.WindowPlace;
 import lampwright.app.workshop.model.command.Command;
 import lampwright.app.workshop.model.command.Commands;
 import lampwright.app.workshop.model.command.KeyTable;
@@ -424,10 +425,17 @@ public final class WorkshopWindow {
     }
   }
 
+  private static List<WindowPlace.Room> rooms() {
+    return Screen.getScreens().stream()
+        .map(Screen::getVisualBounds)
+        .map(b -> new WindowPlace.Room(b.getMinX(), b.getMinY(), b.getWidth(), b.getHeight()))
+        .toList();
+  }
+
   private void place(WindowState before) {
     before
         .place()
-        .filter(p -> !Screen.getScreensForRectangle(p.x(), p.y(), p.width(), p.height()).isEmpty())
+        .flatMap(p -> WindowPlace.of(p, rooms()))
         .ifPresent(
             p -> {
               stage.setX(p.x());

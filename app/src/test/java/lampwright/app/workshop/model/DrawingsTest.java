@@ -141,7 +141,7 @@ class DrawingsTest {
         RibbonsModel ribbons =
             new RibbonsModel(bench, lights, new Playhead(bench), new DrawingSheet(), work -> {})) {
       ribbons.resize(900, 2000, 16, 30);
-      ribbons.showAll();
+      ribbons.time().showAll();
       bench.select(
           bench.selection().withCues(List.of(new CueRef(0, 0))).withLamps(List.of("beacon-left")));
       ribbons.rows().toggleUnfolded("beacon-left");

@@ -27,11 +27,14 @@ import org.testfx.framework.junit5.Start;
 class GaugesViewTest {
   private final List<Gauge> led = new ArrayList<>();
   private final Bench bench = new Bench(Projects4Tests.sample("recovery-tractor"));
-  private final LightService lights = new LightService(bench, Platform::runLater);
-  private final PackService packs = new PackService(bench, Platform::runLater);
+  private LightService lights;
+  private PackService packs;
 
   @Start
   void start(Stage stage) {
+    // Here, since their results need the toolkit.
+    lights = new LightService(bench, Platform::runLater);
+    packs = new PackService(bench, Platform::runLater);
     GaugesModel model = new GaugesModel(bench, lights, packs, new Playhead(bench));
     Scene scene = new Scene(new GaugesView(model, led::add), 1100, 60);
     Theme.dress(scene, true);

@@ -6,6 +6,7 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Optional;
 import javafx.geometry.Bounds;
 import javafx.geometry.Point2D;
@@ -16,9 +17,12 @@ import javafx.scene.control.ScrollPane;
 import javafx.scene.control.TextField;
 import javafx.scene.input.KeyCode;
 import javafx.scene.input.MouseButton;
+import javafx.scene.paint.Color;
 import javafx.stage.Stage;
 import lampwright.app.workshop.Projects4Tests;
+import lampwright.app.workshop.edit.PlaceEdits;
 import lampwright.app.workshop.edit.Projects;
+import lampwright.app.workshop.model.LampSigns;
 import lampwright.app.workshop.model.command.Command;
 import lampwright.app.workshop.model.ribbon.RibbonLayout;
 import lampwright.app.workshop.view.drawing.DrawingView;
@@ -239,7 +243,8 @@ class WorkshopWindowTest {
     assertThat(window.parts().playhead().frame()).isEqualTo(frame + 1);
     robot.clickOn("#beat").write("90").type(KeyCode.SPACE);
     assertThat(window.parts().player().playingProperty().get()).isFalse();
-    assertThat(window.parts().ribbons().beatMsProperty().get().orElseThrow().doubleValue())
+    assertThat(
+            window.parts().ribbons().snapping().beatMsProperty().get().orElseThrow().doubleValue())
         .isEqualTo(60000.0 / 90, org.assertj.core.api.Assertions.within(1e-6));
   }
 
@@ -306,6 +311,25 @@ class WorkshopWindowTest {
     robot.interact(limit::requestFocus);
     robot.type(KeyCode.UP);
     assertThat(project().rig().supplyLimitMilliamps()).isEqualTo(2050);
+  }
+
+  /** Issue 13: keys of the ribbons and of other lists were done while a name was typed. */
+  @Test
+  void lettersThatAreTypedAreNoCommands(FxRobot robot) {
+    robot.interact(() -> window.parts().bench().open(Projects4Tests.sample("recovery-tractor")));
+    robot.interact(() -> window.parts().drawing().choose("beacon-left", false));
+    robot.interact(() -> window.panels().show(WorkshopPanels.RIG));
+    WaitForAsyncUtils.waitForFxEvents();
+    Project before = project();
+    TextField name = robot.lookup("#field-name").queryAs(TextField.class);
+    robot.interact(name::requestFocus);
+    robot.push(KeyCode.SHORTCUT, KeyCode.A).write("xslkhmnbiouglp ,.").type(KeyCode.ESCAPE);
+    assertThat(project()).isEqualTo(before);
+    assertThat(window.parts().sheet().signs()).isEqualTo(LampSigns.NONE);
+    assertThat(window.parts().player().loopingProperty().get()).isTrue();
+    assertThat(window.parts().player().playingProperty().get()).isFalse();
+    assertThat(window.parts().playhead().range()).isEmpty();
+    assertThat(window.parts().playhead().frame()).isZero();
   }
 
   @Test
@@ -380,10 +404,7 @@ class WorkshopWindowTest {
     assertThat(window.parts().problems().rows()).hasSizeGreaterThan(2);
   }
 
-  @Test
-  void pictureBesideTheProjectIsDrawnUnderTheLamps(FxRobot robot) throws Exception {
-    Path file = folder.resolve("pictured.lampwright.json");
-    Files.copy(Path.of("../samples/recovery-tractor.lampwright.json"), file);
+  private static void photo(Path file, String format) throws IOException {
     java.awt.image.BufferedImage photo =
         new java.awt.image.BufferedImage(80, 40, java.awt.image.BufferedImage.TYPE_INT_RGB);
     for (int x = 0; x < 80; x++) {
@@ -391,26 +412,52 @@ class WorkshopWindowTest {
         photo.setRGB(x, y, 0x00FF00);
       }
     }
-    javax.imageio.ImageIO.write(photo, "png", folder.resolve("model.png").toFile());
+    javax.imageio.ImageIO.write(photo, format, file.toFile());
+  }
+
+  /** The colours of the drawing along its middle, in the middle half of the pane. */
+  private static List<Color> alongTheMiddle(FxRobot robot) {
+    Node drawing = robot.lookup("#drawing").query();
+    javafx.scene.image.WritableImage[] shot = new javafx.scene.image.WritableImage[1];
+    robot.interact(() -> shot[0] = drawing.snapshot(null, null));
+    int quarter = (int) shot[0].getWidth() / 4;
+    int middle = (int) shot[0].getHeight() / 2;
+    return java.util.stream.IntStream.range(quarter, 3 * quarter)
+        .mapToObj(x -> shot[0].getPixelReader().getColor(x, middle))
+        .toList();
+  }
+
+  private static boolean green(Color colour) {
+    return colour.getGreen() > 0.97 && colour.getRed() < 0.03 && colour.getBlue() < 0.03;
+  }
+
+  /** PNG and JPEG; the light of a lamp is upon the photograph, and a lost one is named. */
+  @Test
+  void pictureBesideTheProjectIsDrawnUnderTheLamps(FxRobot robot) throws Exception {
+    Path file = folder.resolve("pictured.lampwright.json");
+    Project lit = PlaceEdits.put(Projects4Tests.small(), "roof", View.SIDE, 0.5, 0.5);
+    Files.writeString(file, ProjectWriter.write(lit));
+    photo(folder.resolve("model.png"), "png");
+    photo(folder.resolve("model.jpg"), "jpg");
     robot.interact(() -> window.parts().files().open(file));
     TestWindow.await(() -> window.parts().files().document().file().isPresent());
-    robot.interact(
-        () -> {
-          window.parts().sheet().nightProperty().set(false);
-          window.parts().drawing().picture(Optional.of("model.png"));
-        });
+    robot.interact(() -> window.parts().sheet().nightProperty().set(false));
+    for (String name : List.of("model.png", "model.jpg")) {
+      robot.interact(() -> window.parts().drawing().picture(Optional.of(name)));
+      TestWindow.await(
+          () -> {
+            List<Color> seen = alongTheMiddle(robot);
+            // The photograph at both ends, the white light of the lamp between.
+            return green(seen.get(0))
+                && green(seen.get(seen.size() - 1))
+                && seen.stream().anyMatch(colour -> colour.getRed() > 0.5);
+          });
+    }
     assertThat(project().pictures()).hasSize(1);
-    TestWindow.await(
-        () -> {
-          Node drawing = robot.lookup("#drawing").query();
-          javafx.scene.image.WritableImage[] shot = new javafx.scene.image.WritableImage[1];
-          robot.interact(() -> shot[0] = drawing.snapshot(null, null));
-          int argb =
-              shot[0]
-                  .getPixelReader()
-                  .getArgb((int) shot[0].getWidth() / 2, (int) shot[0].getHeight() / 2);
-          return (argb & 0xFFFFFF) == 0x00FF00;
-        });
+    robot.interact(() -> window.parts().drawing().picture(Optional.of("lost.png")));
+    Node drawing = robot.lookup("#drawing").query();
+    TestWindow.await(() -> drawing.getAccessibleText().endsWith("picture not found: lost.png"));
+    assertThat(alongTheMiddle(robot)).noneMatch(WorkshopWindowTest::green);
   }
 
   private static Project withUnplaced(int lamps) {
@@ -495,6 +542,21 @@ class WorkshopWindowTest {
     robot.clickOn("#popup-ribbons-act-remove");
     WaitForAsyncUtils.waitForFxEvents();
     assertThat(window.parts().bench().undoNameProperty().get()).contains("Remove cue");
+  }
+
+  /** A divider that is let go where no drag was told of before. */
+  @Test
+  void titlesAreAsWideAsWhereTheirEdgeIsLetGo(FxRobot robot) {
+    WaitForAsyncUtils.waitForFxEvents();
+    Node divider = robot.lookup("#ribbons-divider").query();
+    double before = divider.getBoundsInParent().getCenterX();
+    robot.interact(() -> new MouseHand(divider).press(3, 100).release(3, 100));
+    robot.interact(() -> divider.getParent().layout());
+    assertThat(divider.getBoundsInParent().getCenterX()).isEqualTo(before);
+    robot.interact(() -> new MouseHand(divider).press(3, 100).drag(10, 100).release(43, 100));
+    robot.interact(() -> divider.getParent().layout());
+    assertThat(divider.getBoundsInParent().getCenterX())
+        .isCloseTo(before + 40, org.assertj.core.api.Assertions.within(1.0));
   }
 
   /** Issue 13: dragging a lamp drew the whole outline anew at every step. */

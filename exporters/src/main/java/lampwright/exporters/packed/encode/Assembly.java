@@ -5,7 +5,6 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.zip.CRC32;
 import lampwright.exporters.packed.format.ByteSink;
 import lampwright.exporters.packed.format.Format;
 
@@ -73,10 +72,7 @@ final class Assembly {
     }
     bytes.set(Format.SIZE_AT, bytes.size(), placeBytes);
     bytes.set(Format.SIZE_AT + placeBytes, start, placeBytes);
-    byte[] data = bytes.toBytes();
-    CRC32 crc = new CRC32();
-    crc.update(data, Format.CHECKED_FROM, data.length - Format.CHECKED_FROM);
-    bytes.set(Format.CRC_AT, (int) crc.getValue(), 4);
+    bytes.set(Format.CRC_AT, Format.checksum(bytes.toBytes()), 4);
     return bytes.toBytes();
   }
 }

@@ -1,5 +1,7 @@
 package lampwright.exporters.packed.format;
 
+import com.google.common.hash.Hashing;
+
 /**
  * The byte layout of packed data, version 2, shared by packer and decoder. Numbers are little
  * endian; C is a column number (1 byte, or 2 if {@link #WIDE_COLUMNS}), P a distance back from the
@@ -127,6 +129,11 @@ public final class Format {
   /** Most bytes of data, so that no place is taken for a count of bytes to clear. */
   public static int maxSize(int placeBytes) {
     return darkRow(placeBytes) - 1;
+  }
+
+  /** The CRC-32 of data, of all that is checked by it. */
+  public static int checksum(byte[] data) {
+    return Hashing.crc32().hashBytes(data, CHECKED_FROM, data.length - CHECKED_FROM).asInt();
   }
 
   /** Writes a section's kind and the bytes of its head (or of a plain row). */

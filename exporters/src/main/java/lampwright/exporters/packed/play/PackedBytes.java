@@ -1,6 +1,5 @@
 package lampwright.exporters.packed.play;
 
-import java.util.zip.CRC32;
 import lampwright.exporters.packed.format.Format;
 
 /**
@@ -46,9 +45,7 @@ final class PackedBytes {
           PackedDataException.Damage.SIZE,
           "size: " + data.length + " bytes, but the header says " + size);
     }
-    CRC32 crc = new CRC32();
-    crc.update(data, Format.CHECKED_FROM, data.length - Format.CHECKED_FROM);
-    if (table(Format.CRC_AT, 4) != (int) crc.getValue()) {
+    if (table(Format.CRC_AT, 4) != Format.checksum(data)) {
       throw fault(PackedDataException.Damage.CHECKSUM, "checksum: the data is damaged");
     }
     tables = table(Format.SIZE_AT + placeBytes, placeBytes);

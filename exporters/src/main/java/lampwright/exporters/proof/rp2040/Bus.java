@@ -29,16 +29,37 @@ final class Bus {
   private final Rp2040 chip;
   private final Flash flash;
   private final byte[] flashBytes;
-  private final byte[] ram = new byte[RAM_BYTES];
+  private final byte[] ram = noise();
   private final Map<Integer, Block> blocks = new HashMap<>();
+  private int loadedAt = RAM;
+  private byte[] loaded = new byte[0];
   private boolean flashReady;
 
   Bus(Rp2040 chip, Flash flash) {
     this.chip = chip;
     this.flash = flash;
     this.flashBytes = flash.bytes();
-    // Nobody may count on what memory holds after power-up.
-    new Random(2040).nextBytes(ram);
+  }
+
+  /** Nobody may count on what memory holds after power-up. */
+  private static byte[] noise() {
+    byte[] bytes = new byte[RAM_BYTES];
+    new Random(2040).nextBytes(bytes);
+    return bytes;
+  }
+
+  /**
+   * Bytes from the start of memory to the last word that is no longer as it was at power-up, or as
+   * the boot ROM left it, below an address.
+   */
+  int ramUsedBelow(int address) {
+    byte[] before = noise();
+    System.arraycopy(loaded, 0, before, loadedAt - RAM, loaded.length);
+    int end = Math.max(0, Math.min(RAM_BYTES, address - RAM)) & ~3;
+    while (end > 0 && (int) INT.get(ram, end - 4) == (int) INT.get(before, end - 4)) {
+      end -= 4;
+    }
+    return end;
   }
 
   void add(Block block) {
@@ -52,6 +73,8 @@ final class Bus {
 
   /** What the boot ROM puts into memory. */
   void load(int address, byte[] bytes) {
+    loadedAt = address;
+    loaded = bytes.clone();
     System.arraycopy(bytes, 0, ram, address - RAM, bytes.length);
   }
 

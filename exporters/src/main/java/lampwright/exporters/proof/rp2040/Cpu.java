@@ -26,6 +26,10 @@ final class Cpu {
   private boolean masked;
   private boolean processStack;
   private int otherStack;
+
+  /** The lowest that a stack pointer has been, as an unsigned address. */
+  private int lowestStack = -1;
+
   private int exception;
 
   /** The instruction that runs, and the next. */
@@ -72,6 +76,18 @@ final class Cpu {
 
   void register(int number, int value) {
     r[number] = value;
+  }
+
+  /** The lowest address that a stack has reached; -1, the highest, if there was none. */
+  int lowestStack() {
+    return lowestStack;
+  }
+
+  private void stack(int address) {
+    r[SP] = address;
+    if (Integer.compareUnsigned(address, lowestStack) < 0) {
+      lowestStack = address;
+    }
   }
 
   /** Number of the exception that is served; 0 if none. */
@@ -245,7 +261,7 @@ final class Cpu {
       case Opcode.ADR -> r[op >>> 8 & 7] = (pc + 4 & ~3) + (op & 0xFF) * 4;
       case Opcode.ADD_RD_SP -> r[op >>> 8 & 7] = r[SP] + (op & 0xFF) * 4;
       case Opcode.ADD_SP -> r[SP] += (op & 0x7F) * 4;
-      case Opcode.SUB_SP -> r[SP] -= (op & 0x7F) * 4;
+      case Opcode.SUB_SP -> stack(r[SP] - (op & 0x7F) * 4);
       case Opcode.EXTEND -> r[op & 7] = extend(op >>> 6 & 3, r[op >>> 3 & 7]);
       case Opcode.REVERSE -> r[op & 7] = reverse(op >>> 6 & 3, r[op >>> 3 & 7]);
       case Opcode.PUSH -> {
@@ -387,7 +403,11 @@ final class Cpu {
       next = value & ~1;
       return 2;
     }
-    r[to] = to == SP ? value & ~3 : value;
+    if (to == SP) {
+      stack(value & ~3);
+    } else {
+      r[to] = value;
+    }
     return 1;
   }
 
@@ -421,7 +441,7 @@ final class Cpu {
   private int push(int op) {
     int count = Integer.bitCount(op & 0x1FF);
     int address = r[SP] - 4 * count;
-    r[SP] = address;
+    stack(address);
     for (int i = 0; i < 8; i++) {
       if ((op >>> i & 1) != 0) {
         bus.write32(address, r[i]);
@@ -614,7 +634,7 @@ final class Cpu {
     bus.write32(frame + 20, r[LR]);
     bus.write32(frame + 24, next);
     bus.write32(frame + 28, flags() | THUMB_BIT | align << 7 | exception);
-    r[SP] = frame;
+    stack(frame);
     r[LR] = exception != 0 ? 0xFFFFFFF1 : processStack ? 0xFFFFFFFD : 0xFFFFFFF9;
     useProcessStack(false);
     exception = number;

@@ -77,6 +77,21 @@ public final class Rp2040 {
     return asleep;
   }
 
+  /** Bytes of the deepest stack so far, of one that begins at the end of memory. */
+  public int deepestStackBytes() {
+    int lowest = cpu.lowestStack();
+    return lowest == -1 ? 0 : Bus.RAM + Bus.RAM_BYTES - lowest;
+  }
+
+  /**
+   * Bytes from the start of memory to the last that was written below the stack: the program, where
+   * it runs in memory, and its variables.
+   */
+  public int staticRamBytes() {
+    int lowest = cpu.lowestStack();
+    return bus.ramUsedBelow(lowest == -1 ? Bus.RAM + Bus.RAM_BYTES : lowest);
+  }
+
   /** The system clock as the firmware has set it up, Hz. */
   public Ratio systemHertz() {
     return clocks.system();

@@ -77,9 +77,14 @@ int main(int count, char **words) {
   memset(flash, 0, BOOT_BYTES);
   read_file(words[1], flash, BOOT_BYTES);
   put(flash + BOOT_BYTES, boot_crc(flash, BOOT_BYTES));
-  length = (uint32_t)read_file(words[2], flash + PROGRAM_AT, PACKED_AT - PROGRAM_AT) / 4;
-  put(flash + WORDS_AT, length);
-  put(flash + WORDS_AT + 4, zip_crc(flash + PROGRAM_AT, 4 * length));
+  length = (uint32_t)read_file(words[2], flash + PROGRAM_AT, PACKED_AT - PROGRAM_AT);
+  /* The second boot stage copies words; what it would leave out is not under the checksum. */
+  if (length == 0 || length % 4 != 0) {
+    fprintf(stderr, "%s: has %lu bytes, must be whole words\n", words[2], (unsigned long)length);
+    return 1;
+  }
+  put(flash + WORDS_AT, length / 4);
+  put(flash + WORDS_AT + 4, zip_crc(flash + PROGRAM_AT, length));
   length = (uint32_t)read_file(words[3], flash + PACKED_AT, FLASH_BYTES - PACKED_AT);
   /* Whole sectors, as the boot ROM erases them. */
   blocks = (uint32_t)((PACKED_AT + length + SECTOR - 1) / SECTOR * (SECTOR / PAYLOAD));

@@ -13,7 +13,6 @@ import lampwright.app.workshop.edit.CueEdits;
 import lampwright.app.workshop.edit.CuePhases;
 import lampwright.app.workshop.edit.CueRef;
 import lampwright.app.workshop.edit.CueSettings;
-import lampwright.app.workshop.edit.Edit;
 import lampwright.app.workshop.edit.Kind;
 import lampwright.app.workshop.edit.PatternSettings;
 import lampwright.app.workshop.edit.ProjectColours;
@@ -180,17 +179,11 @@ public final class CueSettingsModel {
       refreshFromReport();
       return;
     }
-    Scene scene = bench.scene().orElseThrow();
-    Set<CueRef> chosen = bench.selection().cues();
+    List<Cue> chosen = bench.cues();
     boolean same =
-        chosen.stream()
-            .flatMap(ref -> ref.in(scene).stream())
-            .allMatch(c -> c.pattern().kind().equals(cue.get().pattern().kind()));
+        chosen.stream().allMatch(c -> c.pattern().kind().equals(cue.get().pattern().kind()));
     boolean shared = track().filter(t -> t.lamps().size() > 1).isPresent();
-    boolean coloured =
-        chosen.stream()
-            .flatMap(ref -> ref.in(scene).stream())
-            .anyMatch(c -> c.pattern().colours().containsKey(COLOUR));
+    boolean coloured = chosen.stream().anyMatch(c -> c.pattern().colours().containsKey(COLOUR));
     Structure structure =
         new Structure(cue.get().pattern().kind(), chosen.size(), same, shared, coloured);
     if (form.get().map(Form::structure).filter(structure::equals).isPresent()) {
@@ -254,21 +247,16 @@ public final class CueSettingsModel {
         () -> track().map(Track::span),
         (value, gesture) -> {
           int index = bench.selection().cue().orElseThrow().track();
-          String scene = bench.scene().orElseThrow().id();
-          Edit edit =
-              new Edit(
+          boolean taken =
+              bench.applyToScene(
                   texts.get("edit.set", names.get("span")),
-                  p ->
-                      Projects.inScene(
-                          p,
+                  gesture,
+                  scene ->
+                      Scene.TRACKS.with(
                           scene,
-                          s ->
-                              Scene.TRACKS.with(
-                                  s,
-                                  Projects.replaced(
-                                      s.tracks(), index, t -> Track.SPAN.with(t, value)))),
-                  gesture);
-          return bench.apply(edit) ? Optional.empty() : bench.refusalProperty().get();
+                          Projects.replaced(
+                              scene.tracks(), index, t -> Track.SPAN.with(t, value))));
+          return taken ? Optional.empty() : bench.refusalProperty().get();
         });
   }
 

@@ -25,6 +25,17 @@ public final class Dots {
     public Dot(int lamp, int pixel, double x, double y, double radius) {
       this(lamp, pixel, x, y, radius, Optional.empty());
     }
+
+    /** The same dot where each unit is so many pixels, as on a screen at a scale above 100 %. */
+    public Dot times(double scale) {
+      return new Dot(
+          lamp,
+          pixel,
+          x * scale,
+          y * scale,
+          radius * scale,
+          beam.map(b -> new Beam(b.turnDegrees(), b.spreadDegrees(), b.length() * scale)));
+    }
   }
 
   /**

@@ -6,8 +6,10 @@ import java.util.Optional;
 import java.util.function.BiConsumer;
 import java.util.function.Consumer;
 import javafx.beans.binding.Bindings;
+import javafx.beans.property.BooleanProperty;
 import javafx.beans.property.ReadOnlyBooleanProperty;
 import javafx.beans.property.ReadOnlyBooleanWrapper;
+import javafx.beans.property.SimpleBooleanProperty;
 import javafx.beans.value.ObservableValue;
 import javafx.collections.FXCollections;
 import javafx.collections.ObservableList;
@@ -37,7 +39,8 @@ public final class ProblemsModel {
   private final ObservableList<ProblemRow> rows = FXCollections.observableArrayList();
   private final ObservableList<ProblemRow> unmodifiable =
       FXCollections.unmodifiableObservableList(rows);
-  private final ReadOnlyBooleanWrapper searching = new ReadOnlyBooleanWrapper();
+  private final BooleanProperty searching = new SimpleBooleanProperty();
+  private final ReadOnlyBooleanWrapper checking = new ReadOnlyBooleanWrapper();
   private BiConsumer<Target, ProblemRow> guide = (target, row) -> {};
   private Consumer<Optional<Finding>> explainer = finding -> {};
   private Optional<ProblemRow> chosen = Optional.empty();
@@ -45,6 +48,7 @@ public final class ProblemsModel {
 
   /**
    * @param report what was measured of the scene on the bench
+   * @param measuring whether that is out of date
    * @param packed what packing all scenes gave
    * @param searcher finds what takes longer than a frame
    */
@@ -52,6 +56,7 @@ public final class ProblemsModel {
       Bench bench,
       Playhead playhead,
       ObservableValue<Optional<SceneReport>> report,
+      ReadOnlyBooleanProperty measuring,
       ObservableValue<Optional<PackService.Packed>> packed,
       LatestWorker searcher) {
     this.bench = bench;
@@ -59,6 +64,7 @@ public final class ProblemsModel {
     this.report = report;
     this.packed = packed;
     this.searcher = searcher;
+    checking.bind(searching.or(measuring));
     report.addListener((of, before, now) -> show());
     packed.addListener((of, before, now) -> show());
     bench.watch(BenchState::project, (before, now) -> search());
@@ -81,9 +87,9 @@ public final class ProblemsModel {
     return (int) rows.stream().filter(row -> row.finding().severity().problem()).count();
   }
 
-  /** Whether an edit since may have changed the list. */
-  public ReadOnlyBooleanProperty searchingProperty() {
-    return searching.getReadOnlyProperty();
+  /** Whether the list may still change: the project is searched, or its scene measured. */
+  public ReadOnlyBooleanProperty checkingProperty() {
+    return checking.getReadOnlyProperty();
   }
 
   /** Told where to lead, after what is on the bench was selected; opens a form or pane for it. */

@@ -72,7 +72,8 @@ public final class CueCommands {
 
   /** Gives the selected lamps a cue of a kind from the playhead on. */
   public boolean addAtPlayhead(String kind) {
-    return add(kind, List.copyOf(bench.selection().lamps()), model.playheadMs(), Optional.empty());
+    return add(
+        kind, List.copyOf(bench.selection().lamps()), model.time().playheadMs(), Optional.empty());
   }
 
   /**
@@ -117,7 +118,7 @@ public final class CueCommands {
 
   /** The time that the playhead shows. */
   public BigDecimal playheadMs() {
-    return model.playheadMs();
+    return model.time().playheadMs();
   }
 
   /** Gives the selected cues another pattern; their times stay. */
@@ -199,12 +200,12 @@ public final class CueCommands {
     bench.applyToCues(
         texts.get("edit.paste"),
         Optional.empty(),
-        scene -> CueEdits.paste(scene, usable, model.playheadMs(), onto));
+        scene -> CueEdits.paste(scene, usable, model.time().playheadMs(), onto));
   }
 
   /** Places a copy of the selected cues right behind them. */
   public void duplicate() {
-    List<Cue> chosen = model.chosen();
+    List<Cue> chosen = bench.cues();
     Optional<BigDecimal> end = chosen.stream().map(Cue::endMs).max(Comparator.naturalOrder());
     end.ifPresent(
         at ->
@@ -218,7 +219,7 @@ public final class CueCommands {
    * light.
    */
   public void split() {
-    BigDecimal at = model.playheadMs();
+    BigDecimal at = model.time().playheadMs();
     Set<CueEdits.Whole> whole = new TreeSet<>();
     applyToChosen(
         texts.get("edit.split"),
@@ -332,7 +333,7 @@ public final class CueCommands {
     List<String> rows = layout.get().rows().stream().map(r -> r.lamp().id()).toList();
     int at = bench.selection().lamp().map(rows::indexOf).orElse(by > 0 ? -1 : rows.size());
     int next = Math.max(0, Math.min(rows.size() - 1, at + by));
-    BigDecimal was = bench.cue().map(Cue::startMs).orElseGet(model::playheadMs);
+    BigDecimal was = bench.cue().map(Cue::startMs).orElseGet(model.time()::playheadMs);
     Selection lamp = bench.selection().withLamps(List.of(rows.get(next))).withCues(Set.of());
     bench.select(lamp);
     Scene scene = bench.scene().orElseThrow();
@@ -367,6 +368,7 @@ public final class CueCommands {
     double x = model.axis().x(cue.startMs().doubleValue());
     if (x < 0 || x > model.width() - 20) {
       model
+          .time()
           .axisProperty()
           .set(
               new TimeAxis(

@@ -15,9 +15,6 @@ import lampwright.engine.scene.Scene;
  * the way back is the same as the way there.
  */
 public final class CueDrag {
-  /** How near a mark draws an edge to it, in pixels. */
-  private static final double REACH = 7;
-
   private final Texts texts = Texts.of("ribbons");
   private final RibbonsModel model;
   private final Bench bench;
@@ -51,8 +48,8 @@ public final class CueDrag {
    * @param free whether edges are drawn to nothing
    */
   public void to(double ms, Optional<String> lamp, boolean free) {
-    Snap snap = model.snap(cues, free);
-    double reachMs = REACH * model.axis().msPerPixel();
+    Snap snap = model.snapping().of(cues, free);
+    double reachMs = model.snapping().reachMs();
     BigDecimal byMs =
         switch (grip) {
           case BODY, KEYFRAME -> moved(snap, ms - startMs, reachMs);

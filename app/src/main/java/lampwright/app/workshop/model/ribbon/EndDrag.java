@@ -1,19 +1,14 @@
 package lampwright.app.workshop.model.ribbon;
 
 import java.math.BigDecimal;
-import java.util.List;
 import java.util.Optional;
 import lampwright.app.workshop.edit.CueEdits;
-import lampwright.app.workshop.edit.Edit;
-import lampwright.app.workshop.edit.Projects;
 import lampwright.app.workshop.model.Bench;
 import lampwright.app.workshop.words.Texts;
 import lampwright.engine.scene.Scene;
 
 /** A hand that holds the end of the scene. */
 public final class EndDrag {
-  private static final double REACH = 7;
-
   private final Texts texts = Texts.of("ribbons");
   private final RibbonsModel model;
   private final Bench bench;
@@ -28,16 +23,13 @@ public final class EndDrag {
 
   /** Moves the end to about this time, by whole frames unless {@code free}. */
   public void to(double ms, boolean free) {
-    BigDecimal wanted = model.snap(List.of(), free).edge(ms, REACH * model.axis().msPerPixel());
+    BigDecimal wanted = model.snapping().edge(ms, free);
     BigDecimal length =
         free ? wanted : CueEdits.frameMs(scene, Math.max(1, CueEdits.nearestFrame(scene, wanted)));
-    bench.apply(
-        new Edit(
-            texts.get("edit.sceneLength"),
-            p ->
-                Projects.inScene(
-                    p, scene.id(), s -> Scene.LENGTH_MS.with(s, length.max(BigDecimal.ONE))),
-            Optional.of(gesture)));
+    bench.applyToScene(
+        texts.get("edit.sceneLength"),
+        Optional.of(gesture),
+        now -> Scene.LENGTH_MS.with(now, length.max(BigDecimal.ONE)));
   }
 
   /** Lets go. */

@@ -72,7 +72,7 @@ public final class KeyframeCommands {
   /** Adds one at the playhead, if that is within the selected cue, and selects it. */
   public void add() {
     Optional<Cue> cue = bench.cue().filter(c -> c.pattern() instanceof Keyframes);
-    BigDecimal at = model.playheadMs();
+    BigDecimal at = model.time().playheadMs();
     boolean within =
         cue.filter(c -> c.startMs().compareTo(at) <= 0 && at.compareTo(c.endMs()) < 0).isPresent();
     if (within) {
@@ -83,7 +83,7 @@ public final class KeyframeCommands {
 
   /** Removes the selected one, or else the one nearest to the playhead; the last one stays. */
   public void remove() {
-    Optional<Integer> gone = selected.get().or(() -> nearest(model.playheadMs()));
+    Optional<Integer> gone = selected.get().or(() -> nearest(model.time().playheadMs()));
     Optional<CueRef> cue = bench.selection().cue();
     if (gone.isPresent() && cue.isPresent()) {
       KeyframeDrag.remove(model, cue.get(), gone.get());

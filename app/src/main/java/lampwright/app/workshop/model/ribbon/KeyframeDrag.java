@@ -39,7 +39,7 @@ public final class KeyframeDrag {
 
   /** Moves it to a time of the scene. */
   public void to(double ms, boolean free) {
-    BigDecimal at = model.snap(List.of(cue), free).edge(ms, 0);
+    BigDecimal at = model.snapping().of(List.of(cue), free).edge(ms, 0);
     bench.applyToCues(
         texts.get("edit.keyframe.move"),
         Optional.of(gesture),
@@ -67,7 +67,7 @@ public final class KeyframeDrag {
    */
   public static void add(RibbonsModel model, CueRef ref, double ms) {
     Bench bench = model.bench();
-    BigDecimal at = model.snap(List.of(ref), false).edge(ms, 0);
+    BigDecimal at = model.snapping().of(List.of(ref), false).edge(ms, 0);
     bench.applyToCues(
         Texts.of("ribbons").get("edit.keyframe.add"),
         Optional.empty(),

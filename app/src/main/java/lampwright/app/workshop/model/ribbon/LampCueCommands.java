@@ -130,13 +130,8 @@ public final class LampCueCommands {
 
   // Tracks may be others then, so no cue stays selected.
   private void inScene(String key, UnaryOperator<Scene> change) {
-    bench
-        .scene()
-        .ifPresent(
-            scene ->
-                bench.apply(
-                    Edit.of(
-                        texts.get(key), project -> Projects.inScene(project, scene.id(), change)),
-                    bench.selection().withCues(List.of())));
+    if (bench.applyToScene(texts.get(key), Optional.empty(), change)) {
+      bench.select(bench.selection().withCues(List.of()));
+    }
   }
 }

@@ -29,7 +29,7 @@ public final class MarkerCommands {
         .ifPresent(
             scene -> {
               String name = texts.get("marker.name", Integer.toString(scene.markers().size() + 1));
-              Marker added = new Marker(model.playheadMs(), name);
+              Marker added = new Marker(model.time().playheadMs(), name);
               change(
                   "edit.marker.add",
                   Optional.empty(),
@@ -72,7 +72,7 @@ public final class MarkerCommands {
 
   /** Goes to the next (1) or previous (-1) marker and selects it. */
   public void step(int by) {
-    BigDecimal now = model.playheadMs();
+    BigDecimal now = model.time().playheadMs();
     bench
         .scene()
         .flatMap(
@@ -85,7 +85,7 @@ public final class MarkerCommands {
             marker -> {
               model.markerProperty().set(Optional.of(marker));
               // Just behind it: a marker between two frames is of the later one.
-              model.playhead().go(model.nearestFrame(marker.atMs().doubleValue()));
+              model.playhead().go(model.time().nearestFrame(marker.atMs().doubleValue()));
             });
   }
 

@@ -179,18 +179,19 @@ public final class RibbonCommands {
   public static List<Command> view(RibbonsModel model) {
     Command.InMenu show = new Command.InMenu(CommandMenu.SHOW, 2);
     return List.of(
-        Command.of("ribbons.act.closer", show, () -> model.zoom(1.5))
+        Command.of("ribbons.act.closer", show, () -> model.time().zoom(1.5))
             .withShortcut("Shortcut+Equals"),
-        Command.of("ribbons.act.further", show, () -> model.zoom(1 / 1.5))
+        Command.of("ribbons.act.further", show, () -> model.time().zoom(1 / 1.5))
             .withShortcut("Shortcut+Minus"),
-        Command.of("ribbons.act.showAll", show, model::showAll).withShortcut("Shortcut+0"),
-        Command.of("ribbons.act.showChosen", show, model::showChosen).withShortcut("Shortcut+J"),
+        Command.of("ribbons.act.showAll", show, model.time()::showAll).withShortcut("Shortcut+0"),
+        Command.of("ribbons.act.showChosen", show, model.time()::showChosen)
+            .withShortcut("Shortcut+J"),
         Command.of(
                 "ribbons.act.unfold",
                 show,
                 () -> model.bench().lamp().ifPresent(l -> model.rows().toggleUnfolded(l.id())))
             .withShortcut("Shortcut+U"),
-        Command.toggle("ribbons.act.snap", show, model.snappingProperty())
+        Command.toggle("ribbons.act.snap", show, model.snapping().onProperty())
             .withShortcut("Shortcut+M"));
   }
 }

@@ -7,16 +7,13 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.Executor;
-import javafx.beans.property.BooleanProperty;
 import javafx.beans.property.ObjectProperty;
 import javafx.beans.property.ReadOnlyDoubleProperty;
 import javafx.beans.property.ReadOnlyDoubleWrapper;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
-import javafx.beans.property.SimpleBooleanProperty;
 import javafx.beans.property.SimpleObjectProperty;
 import lampwright.app.picture.TypeMeasure;
-import lampwright.app.workshop.edit.CueEdits;
 import lampwright.app.workshop.edit.CueRef;
 import lampwright.app.workshop.edit.LampOrder;
 import lampwright.app.workshop.edit.ProjectColours;
@@ -36,9 +33,6 @@ import lampwright.engine.scene.Scene;
 
 /** What the ribbons show: which rows and which time are in sight, and the light on them. */
 public final class RibbonsModel implements AutoCloseable {
-  /** How near a mark draws an edge to it, in pixels. */
-  private static final double SNAP_REACH = 7;
-
   private final Bench bench;
   private final LightService lights;
   private final Playhead playhead;
@@ -46,17 +40,13 @@ public final class RibbonsModel implements AutoCloseable {
   private final RowsModel rows;
   private final StripPainter strips;
   private final KeyframeCommands keyframes;
-  private final ObjectProperty<TimeAxis> axis = new SimpleObjectProperty<>(new TimeAxis(0, 5));
+  private final TimeInSight time;
+  private final Snapping snapping;
   private final ReadOnlyDoubleWrapper top = new ReadOnlyDoubleWrapper();
-  private final BooleanProperty snapping = new SimpleBooleanProperty(true);
-  private final BooleanProperty following = new SimpleBooleanProperty(true);
-  private final ObjectProperty<Optional<BigDecimal>> beatMs =
-      new SimpleObjectProperty<>(Optional.empty());
   private final ObjectProperty<Optional<Marker>> marker =
       new SimpleObjectProperty<>(Optional.empty());
   private final ReadOnlyObjectWrapper<Optional<RibbonLayout>> layout =
       new ReadOnlyObjectWrapper<>(Optional.empty());
-  private double width = 600;
   private double height = 400;
   private double em = 13;
   private double rowsTop;
@@ -72,6 +62,8 @@ public final class RibbonsModel implements AutoCloseable {
     this.lights = lights;
     this.playhead = playhead;
     this.sheet = sheet;
+    this.time = new TimeInSight(bench, playhead);
+    this.snapping = new Snapping(bench, time);
     this.rows = new RowsModel(bench);
     this.strips = new StripPainter(screen);
     this.keyframes = new KeyframeCommands(this);
@@ -81,21 +73,25 @@ public final class RibbonsModel implements AutoCloseable {
         state -> state.selection().lamp(), (before, now) -> now.ifPresent(this::bringIntoSight));
     sheet.viewProperty().addListener((of, before, now) -> layOut());
     rows.lookProperty().addListener((of, before, now) -> layOut());
-    axis.addListener((of, before, now) -> requestStrips());
+    time.axisProperty().addListener((of, before, now) -> requestStrips());
     top.addListener((of, before, now) -> requestStrips());
     lights.progressProperty().addListener((of, before, now) -> requestStrips());
     lights.lightProperty().addListener((of, before, now) -> requestStrips());
-    bench.watch(BenchState::frame, (before, now) -> follow());
     layOut();
   }
 
   /** Which time is in sight. */
-  public ObjectProperty<TimeAxis> axisProperty() {
-    return axis;
+  public TimeInSight time() {
+    return time;
   }
 
   public TimeAxis axis() {
-    return axis.get();
+    return time.axis();
+  }
+
+  /** What edges are drawn to. */
+  public Snapping snapping() {
+    return snapping;
   }
 
   /** How far the rows are scrolled, in pixels. */
@@ -105,21 +101,6 @@ public final class RibbonsModel implements AutoCloseable {
 
   public double top() {
     return top.get();
-  }
-
-  /** Whether edges are drawn to frames and marks. */
-  public BooleanProperty snappingProperty() {
-    return snapping;
-  }
-
-  /** Whether the time in sight follows the playhead. */
-  public BooleanProperty followingProperty() {
-    return following;
-  }
-
-  /** Time between the beats that edges are drawn to; off if empty. */
-  public ObjectProperty<Optional<BigDecimal>> beatMsProperty() {
-    return beatMs;
   }
 
   /** Where rows and cues stand; empty while there is no scene. */
@@ -174,16 +155,6 @@ public final class RibbonsModel implements AutoCloseable {
         .reduce((one, other) -> other);
   }
 
-  /** Where an edge at a time goes. */
-  public BigDecimal snapped(double ms, boolean free) {
-    return snap(List.of(), free).edge(ms, SNAP_REACH * axis().msPerPixel());
-  }
-
-  /** The frame whose beginning is nearest to a time. */
-  public int nearestFrame(double ms) {
-    return bench.scene().map(s -> (int) CueEdits.nearestFrame(s, BigDecimal.valueOf(ms))).orElse(0);
-  }
-
   /** The heading at a height of the rows' pane. */
   public Optional<RibbonLayout.Heading> heading(double y) {
     return layout().flatMap(l -> l.heading(y + top()));
@@ -225,7 +196,7 @@ public final class RibbonsModel implements AutoCloseable {
   }
 
   public double width() {
-    return width;
+    return time.width();
   }
 
   public double height() {
@@ -239,7 +210,7 @@ public final class RibbonsModel implements AutoCloseable {
     rowsTop = newRowsTop;
     boolean first = shownScene.isEmpty();
     boolean other = newEm != em;
-    width = newWidth;
+    time.resize(newWidth);
     height = newHeight;
     em = newEm;
     if (other || first) {
@@ -290,58 +261,6 @@ public final class RibbonsModel implements AutoCloseable {
         .orElse(List.of());
   }
 
-  /** Shows the whole scene. */
-  public void showAll() {
-    bench.scene().ifPresent(s -> axis.set(TimeAxis.fitting(0, s.lengthMs().doubleValue(), width)));
-  }
-
-  /** Shows the selected cues, or the whole scene if none are. */
-  public void showChosen() {
-    List<Cue> cues = chosen();
-    if (cues.isEmpty()) {
-      showAll();
-      return;
-    }
-    double from = cues.stream().mapToDouble(c -> c.startMs().doubleValue()).min().orElse(0);
-    double to = cues.stream().mapToDouble(c -> c.endMs().doubleValue()).max().orElse(1);
-    double room = (to - from) / 10;
-    axis.set(TimeAxis.fitting(Math.max(0, from - room), to + room, width));
-  }
-
-  /** Looks closer (factor above 1) or from further away, around the playhead if it is in sight. */
-  public void zoom(double factor) {
-    double x = axis().x(playheadMs().doubleValue());
-    axis.set(axis().zoomed(factor, x >= 0 && x <= width ? x : width / 2));
-  }
-
-  /** The selected cues. */
-  public List<Cue> chosen() {
-    return bench
-        .scene()
-        .map(s -> bench.selection().cues().stream().flatMap(ref -> ref.in(s).stream()).toList())
-        .orElse(List.of());
-  }
-
-  /** The time of the frame that is shown. */
-  public BigDecimal playheadMs() {
-    return bench.scene().map(s -> CueEdits.frameMs(s, playhead.frame())).orElse(BigDecimal.ZERO);
-  }
-
-  /** Goes to the frame that is shown at a time. */
-  public void scrub(double ms) {
-    bench
-        .scene()
-        .ifPresent(s -> playhead.go((int) (ms * s.framesPerSecond().doubleValue() / 1000 + 1e-9)));
-  }
-
-  /** What edges are drawn to while these cues move. */
-  public Snap snap(Collection<CueRef> moving, boolean free) {
-    Scene scene = bench.scene().orElseThrow();
-    return free || !snapping.get()
-        ? Snap.off(scene)
-        : Snap.on(scene, moving, playheadMs(), beatMs.get());
-  }
-
   @Override
   public void close() {
     strips.close();
@@ -367,7 +286,7 @@ public final class RibbonsModel implements AutoCloseable {
       shownScene = scene.map(Scene::id);
       marker.set(Optional.empty());
       strips.forget();
-      showAll();
+      time.showAll();
     }
     scrollTo(top());
     requestStrips();
@@ -379,22 +298,13 @@ public final class RibbonsModel implements AutoCloseable {
         .set(layout().map(l -> LeaderEnds.of(l, top(), height, rowsTop)).orElse(List.of()));
   }
 
-  private void follow() {
-    if (!following.get()) {
-      return;
-    }
-    double x = axis().x(playheadMs().doubleValue());
-    if (x < 0 || x > width) {
-      axis.set(new TimeAxis(playheadMs().doubleValue(), axis().msPerPixel()));
-    }
-  }
-
   private void requestStrips() {
     Optional<SceneLight> light = lights.lightProperty().get();
     if (light.isPresent() && layout().isPresent()) {
       List<String> rig = bench.project().rig().lamps().stream().map(Lamp::id).toList();
       strips.request(
-          StripPainter.Request.of(light.get(), layout().get(), rig, axis(), top(), width, height));
+          StripPainter.Request.of(
+              light.get(), layout().get(), rig, axis(), top(), width(), height));
     }
   }
 }

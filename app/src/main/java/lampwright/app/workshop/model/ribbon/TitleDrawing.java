@@ -80,9 +80,13 @@ final class TitleDrawing {
     double small = size * 0.92;
     double right = list.width() - Sign.values().length * SIGN - 8;
     double countX = right - measure.width(count, small);
-    String name = new ShortNames(measure, size, countX - NAME_X - 8).middle(heading.group());
+    // The name is what a group is known by: it has all the room before it is cut.
+    boolean counted = NAME_X + measure.width(heading.group(), size) + 8 <= countX;
+    String name = new ShortNames(measure, size, right - NAME_X).middle(heading.group());
     text(NAME_X, middle, name, size, true, RibbonInk.TEXT);
-    text(countX, middle, count, small, false, RibbonInk.TEXT_SOFT);
+    if (counted) {
+      text(countX, middle, count, small, false, RibbonInk.TEXT_SOFT);
+    }
     List<String> ids = heading.lamps().stream().map(Lamp::id).toList();
     signs(ids, middle);
   }
@@ -119,7 +123,7 @@ final class TitleDrawing {
             14, middle, BALLOON, BALLOON, Optional.of(RibbonInk.PAPER), Optional.of(ring)));
     list.centred(14, middle, Integer.toString(row.number()), size * 0.85, RibbonInk.TEXT);
     boolean two = row.stripHeight() + row.laneHeight() >= 2.3 * size;
-    double line = two ? middle - size * 0.6 : middle;
+    double line = two ? middle - size * 0.75 : middle;
     text(NAME_X, line, name, size, on, RibbonInk.TEXT);
     if (two) {
       String where = new ShortNames(measure, size * 0.92, room).middle(where(row.lamp()));

@@ -102,7 +102,7 @@ public record WiringPlan(
 
     // What does not fit the controller has no pin in its plan.
     private static Optional<Pin> pin(Optional<Pin> set, Optional<List<Optional<Pin>>> all, int i) {
-      return set.or(() -> all.filter(pins -> i < pins.size()).flatMap(pins -> pins.get(i)));
+      return all.filter(pins -> i < pins.size()).flatMap(pins -> pins.get(i)).or(() -> set);
     }
 
     private List<WiringPart> source() {

@@ -14,6 +14,9 @@ import lampwright.engine.light.Colour;
 
 /** The sliders that mix a colour: the steps of one drag are one gesture. */
 final class ColourSliders {
+  /** The most of a slider for hues, in degrees. */
+  static final double FULL_CIRCLE = 360;
+
   private final Texts texts = Texts.of("cue");
   private final Slot<Colour> slot;
   private Object gesture = new Object();
@@ -75,11 +78,13 @@ final class ColourSliders {
     return row;
   }
 
-  // Shares are percentages on the screen; what goes further is an angle.
+  // Shares are percentages on the screen, a hue is an angle, parts of a code are whole numbers.
   private static String reading(Slider slider) {
-    return slider.getMax() > 1
-        ? NumberText.of(BigDecimal.valueOf(rounded(slider, 1))) + "\u00b0"
-        : NumberText.of(BigDecimal.valueOf(rounded(slider, 1000)).movePointRight(2)) + "\u00a0%";
+    if (slider.getMax() > 1) {
+      String whole = NumberText.of(BigDecimal.valueOf(rounded(slider, 1)));
+      return slider.getMax() == FULL_CIRCLE ? whole + "\u00b0" : whole;
+    }
+    return NumberText.of(BigDecimal.valueOf(rounded(slider, 1000)).movePointRight(2)) + "\u00a0%";
   }
 
   /** A slider's value, to whole parts of one. */

@@ -45,6 +45,7 @@ public final class CueSettingsView extends VBox {
     hint.textProperty().bind(model.hintProperty());
     hint.getStyleClass().add("form-hint");
     hint.setWrapText(true);
+    hint.setMinHeight(USE_PREF_SIZE);
     HBox.setHgrow(hint, Priority.ALWAYS);
     summary.setMinHeight(USE_PREF_SIZE);
     Button real = new Button();
@@ -56,6 +57,7 @@ public final class CueSettingsView extends VBox {
     HBox second = new HBox(10, real, phases, hint);
     second.setAlignment(Pos.CENTER_LEFT);
     VBox line = new VBox(2, summary, second);
+    line.getStyleClass().add("cue-head");
     StackPane middle = new StackPane(scene, form);
     VBox.setVgrow(middle, Priority.ALWAYS);
     getChildren().setAll(line, middle);

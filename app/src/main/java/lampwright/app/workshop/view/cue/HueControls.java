@@ -14,7 +14,7 @@ final class HueControls {
   private HueControls() {}
 
   static ColourControls of(ColourSliders sliders, Optional<PixelLook> look) {
-    Slider degrees = sliders.slider("hue.degrees", 0, 360);
+    Slider degrees = sliders.slider("hue.degrees", 0, ColourSliders.FULL_CIRCLE);
     Slider saturation = sliders.slider("hue.saturation", 0, 1);
     Runnable mixed =
         () ->

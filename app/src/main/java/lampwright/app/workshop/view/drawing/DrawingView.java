@@ -8,11 +8,12 @@ import javafx.animation.PauseTransition;
 import javafx.scene.AccessibleRole;
 import javafx.scene.canvas.Canvas;
 import javafx.scene.canvas.GraphicsContext;
+import javafx.scene.control.Label;
 import javafx.scene.input.KeyEvent;
 import javafx.scene.input.ScrollEvent;
 import javafx.scene.input.ZoomEvent;
 import javafx.scene.layout.Region;
-import javafx.scene.text.Text;
+import javafx.scene.text.Font;
 import javafx.util.Duration;
 import lampwright.app.picture.DisplayList;
 import lampwright.app.workshop.model.BenchState;
@@ -25,6 +26,7 @@ import lampwright.app.workshop.model.play.Player;
 import lampwright.app.workshop.view.CommandPopup;
 import lampwright.app.workshop.view.DisplayPainter;
 import lampwright.app.workshop.view.Inks;
+import lampwright.app.workshop.view.OutputScale;
 import lampwright.app.workshop.view.Stylesheets;
 import lampwright.app.workshop.view.Theme;
 
@@ -40,6 +42,8 @@ public final class DrawingView extends Region {
   private final LitGround ground;
   private final Inks<DrawingInk> inks = new Inks<>(DrawingInk.class, this::anew);
   private final DisplayPainter painter = new DisplayPainter(inks::paint);
+  // Unseen; has the type that the stylesheet gives.
+  private final Label type = new Label();
   private final Canvas sockets = new Canvas();
   private final Canvas over = new Canvas();
   private List<Object> socketsOf = List.of();
@@ -65,7 +69,10 @@ public final class DrawingView extends Region {
     setMinSize(160, 120);
     over.setMouseTransparent(true);
     sockets.setMouseTransparent(true);
-    getChildren().setAll(inks, ground.node(), sockets, over);
+    type.setManaged(false);
+    type.setVisible(false);
+    type.fontProperty().addListener((of, before, now) -> redraw());
+    getChildren().setAll(inks, type, ground.node(), sockets, over);
     bind(player);
     listen();
   }
@@ -102,6 +109,7 @@ public final class DrawingView extends Region {
               rest.playFromStart();
             });
     focusedProperty().addListener((of, before, now) -> redraw());
+    OutputScale.watch(this, this::redraw);
   }
 
   // By night the drawing has the night's palette, whatever the sheet has.
@@ -168,7 +176,7 @@ public final class DrawingView extends Region {
         canvas.setHeight(height);
       }
     }
-    boolean anew = ground.draw((int) width, (int) height);
+    boolean anew = ground.draw(width, height, OutputScale.of(this));
     CallOuts callOuts = new CallOuts(model, ground.frame(), width, height);
     List<Object> now =
         List.of(model.bench().project().rig().lamps(), model.bench().selection().lamps());
@@ -176,10 +184,11 @@ public final class DrawingView extends Region {
       socketsOf = now;
       ground.light();
       paint(callOuts.sockets(), sockets);
-      setAccessibleText(model.words());
+      setAccessibleText(ground.missing().map(m -> model.words() + "; " + m).orElse(model.words()));
     }
-    double em = new Text().getFont().getSize();
-    paint(callOuts.over(em, ground.missing(), isFocused()), over);
+    Font font = type.getFont();
+    painter.family(font.getFamily());
+    paint(callOuts.over(Math.ceil(font.getSize() * 1.1), ground.missing(), isFocused()), over);
   }
 
   private void paint(DisplayList list, Canvas canvas) {

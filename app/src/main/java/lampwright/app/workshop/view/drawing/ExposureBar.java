@@ -46,7 +46,7 @@ final class ExposureBar extends HBox {
     Tooltip figure = new Tooltip();
     figure.textProperty().bind(factor.textProperty());
     exposure.setTooltip(figure);
-    GaugeRuleView rule = new GaugeRuleView(METER_WIDTH);
+    GaugeRuleView rule = new GaugeRuleView(METER_WIDTH, METER_WIDTH);
     Button meter = new Button();
     meter.setId("exposure-meter");
     meter.getStyleClass().add("meter");

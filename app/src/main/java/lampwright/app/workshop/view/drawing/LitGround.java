@@ -31,7 +31,10 @@ import lampwright.app.workshop.view.Inks;
 import lampwright.engine.rig.View;
 import org.jspecify.annotations.Nullable;
 
-/** The model's picture or outline, with the light of the frame that is shown painted upon it. */
+/**
+ * The model's picture or outline, with the light of the frame that is shown painted upon it: as
+ * many pixels as the screen has there, so that it is sharp at any scale of the screen.
+ */
 final class LitGround {
   private static final double MARGIN = 34;
 
@@ -45,6 +48,7 @@ final class LitGround {
   private @Nullable WritableImage image;
   private @Nullable Glow glow;
   private Dots.Frame frame = new Dots.Frame(0, 0, 1, 1);
+  private double scale = 1;
   private List<Object> drawnOf = List.of();
   private List<Object> lensesOf = List.of();
   private int[] unlit = new int[0];
@@ -64,6 +68,8 @@ final class LitGround {
     this.inks = inks;
     this.pictures = pictures;
     glowing.setMouseTransparent(true);
+    // Each frame that is painted would ask for the layout of all around it.
+    glowing.setManaged(false);
   }
 
   ImageView node() {
@@ -90,8 +96,15 @@ final class LitGround {
     drawnOf = List.of();
   }
 
-  /** Draws it, still unlit; gives whether it had to be drawn anew. */
-  boolean draw(int width, int height) {
+  /**
+   * Draws it, still unlit; gives whether it had to be drawn anew.
+   *
+   * @param nowScale pixels of the screen per unit of {@code width} and {@code height}
+   */
+  boolean draw(double width, double height, double nowScale) {
+    int wide = (int) Math.max(1, Math.round(width * nowScale));
+    int high = (int) Math.max(1, Math.round(height * nowScale));
+    scale = nowScale;
     ProjectPictures.Found found = pictures.find(model.bench().project().picture(model.view()));
     Optional<Image> picture = found.image();
     missing = found.missing();
@@ -99,14 +112,14 @@ final class LitGround {
     Outline outline = ModelDrawing.of(model.bench().project(), model.view());
     Sight sight = model.sightProperty().get();
     List<Object> now =
-        List.of(width, height, model.view(), night, picture, missing, outline, sight);
+        List.of(wide, high, scale, model.view(), night, picture, missing, outline, sight);
     List<Object> lenses = places();
     if (now.equals(drawnOf)) {
       // A lamp that moves leaves the outline as it is; only the lenses upon it are set anew.
       boolean moved = !lenses.equals(lensesOf);
       lensesOf = lenses;
       if (moved) {
-        glow = new Glow(width, height, withLenses());
+        glow = new Glow(wide, high, withLenses());
       }
       return moved;
     }
@@ -115,10 +128,11 @@ final class LitGround {
     double aspect =
         picture.map(p -> p.getWidth() / p.getHeight()).orElse(outline.width() / outline.height());
     frame = sight.of(Dots.Frame.within(width, height, aspect, MARGIN), width, height);
-    Canvas canvas = new Canvas(width, height);
+    Canvas canvas = new Canvas(wide, high);
     GraphicsContext g = canvas.getGraphicsContext2D();
+    g.scale(scale, scale);
     g.setFill(inks.of(DrawingInk.WASH));
-    g.fillRect(0, 0, width, height);
+    g.fillRect(0, 0, wide / scale, high / scale);
     if (picture.isPresent()) {
       // By night a photograph is seen as by moonlight.
       g.setGlobalAlpha(night ? 0.25 : 1);
@@ -129,7 +143,7 @@ final class LitGround {
       ModelDrawing.add(list, outline, frame);
       new DisplayPainter(inks::paint).paint(list.build(), g);
     }
-    keep(canvas, width, height);
+    keep(canvas, wide, high);
     return true;
   }
 
@@ -145,7 +159,7 @@ final class LitGround {
     int[] argb = unlit.clone();
     Color film = inks.of(DrawingInk.FILM) instanceof Color colour ? colour : Color.BLACK;
     for (Dots.Dot lens : model.lenses(frame)) {
-      Lenses.disc(argb, width, height, lens, rgb(film));
+      Lenses.disc(argb, width, height, lens.times(scale), rgb(film));
     }
     return argb;
   }
@@ -169,6 +183,8 @@ final class LitGround {
     WritableImage drawn = canvas.snapshot(parameters, new WritableImage(width, height));
     image = drawn;
     glowing.setImage(drawn);
+    glowing.setFitWidth(width / scale);
+    glowing.setFitHeight(height / scale);
     int[] argb = new int[width * height];
     drawn
         .getPixelReader()
@@ -208,7 +224,7 @@ final class LitGround {
     int at = Math.min(model.playhead().frame(), light.get().frames().frameCount() - 1);
     light.get().frames().read(at, bytes);
     ScreenLight screen = light.get().screen();
-    List<Dots.Dot> dots = model.dots(screen, frame);
+    List<Dots.Dot> dots = model.dots(screen, frame).stream().map(dot -> dot.times(scale)).toList();
     float exposure = model.exposures().factor();
     View view = model.view();
     // First, since it may dim what is painted now.

@@ -11,6 +11,7 @@ import javafx.scene.layout.VBox;
 import lampwright.app.workshop.model.export.ExportModel;
 import lampwright.app.workshop.model.export.ExportPreview;
 import lampwright.app.workshop.words.Texts;
+import lampwright.engine.review.Finding;
 
 /** What will be written: why not, cautions, sizes, files. */
 final class ExportPreviewPane extends VBox {
@@ -53,14 +54,15 @@ final class ExportPreviewPane extends VBox {
 
   private Node cautions(ExportPreview preview) {
     if (!preview.findings().isEmpty()) {
-      VBox box =
-          lines(
-              preview.findings().stream()
-                  .map(f -> texts.get("finding." + f.severity().key(), model.line(f)))
-                  .toList(),
-              "export-caution");
+      VBox box = lines(List.of(), "");
+      for (Finding finding : preview.findings()) {
+        String severity = finding.severity().key();
+        box.getChildren()
+            .add(
+                label(texts.get("finding." + severity, model.line(finding)), "export-" + severity));
+      }
       if (!preview.complete()) {
-        box.getChildren().add(label(texts.get("cautions.measuring"), "export-caution"));
+        box.getChildren().add(label(texts.get("cautions.measuring"), "export-none"));
       }
       return box;
     }

@@ -122,7 +122,9 @@ final class GuideView extends Region {
     if (drags && model.bench().scene().flatMap(Scene::guideSound).isPresent()) {
       double ms = heldFrom.doubleValue() + (event.getX() - pressX) * model.axis().msPerPixel();
       BigDecimal to =
-          ms < 0 ? BigDecimal.valueOf(Math.round(ms)) : model.snapped(ms, event.isAltDown());
+          ms < 0
+              ? BigDecimal.valueOf(Math.round(ms))
+              : model.snapping().edge(ms, event.isAltDown());
       guide.commands().startAt(to, gesture);
     }
   }

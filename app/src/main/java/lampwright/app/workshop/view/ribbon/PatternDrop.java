@@ -53,10 +53,8 @@ final class PatternDrop {
             hit -> {
               BigDecimal at =
                   model
-                      .snap(List.of(), event.isAltDown())
-                      .edge(
-                          Math.max(0, model.axis().ms(event.getX())),
-                          RowsMouse.MARK_REACH * model.axis().msPerPixel());
+                      .snapping()
+                      .edge(Math.max(0, model.axis().ms(event.getX())), event.isAltDown());
               String lamp = hit.row().lamp().id();
               return new Spot(lamp, hit.row(), at, commands.roomMs(List.of(lamp), at));
             });

@@ -37,6 +37,7 @@ final class RibbonScroll {
             (of, before, now) -> {
               if (!shows) {
                 model
+                    .time()
                     .axisProperty()
                     .set(new TimeAxis(now.doubleValue(), model.axis().msPerPixel()));
               }
@@ -86,9 +87,9 @@ final class RibbonScroll {
     double amount = event.getDeltaY() == 0 ? event.getDeltaX() : event.getDeltaY();
     if (event.isShortcutDown()) {
       double x = Math.max(0, event.getX() - rowsX);
-      model.axisProperty().set(model.axis().zoomed(Math.pow(WHEEL_ZOOM, amount), x));
+      model.time().axisProperty().set(model.axis().zoomed(Math.pow(WHEEL_ZOOM, amount), x));
     } else if (event.isShiftDown() || event.getDeltaY() == 0) {
-      model.axisProperty().set(model.axis().panned(-amount));
+      model.time().axisProperty().set(model.axis().panned(-amount));
     } else {
       model.scrollTo(model.top() - amount);
     }

@@ -3,7 +3,6 @@ package lampwright.app.workshop.view.ribbon;
 import java.util.List;
 import java.util.Optional;
 import javafx.scene.AccessibleRole;
-import javafx.scene.Cursor;
 import javafx.scene.Node;
 import javafx.scene.canvas.Canvas;
 import javafx.scene.control.Label;
@@ -44,9 +43,6 @@ import lampwright.engine.rig.Lamp;
  * what is selected in it is told to screen readers.
  */
 public final class RibbonsView extends Region {
-  /** The narrowest titles, in lines of text. */
-  private static final double LEAST_TITLES = 7;
-
   private final Texts texts = Texts.of("ribbons");
   private final RibbonsModel model;
   private final RibbonWords words;
@@ -71,7 +67,7 @@ public final class RibbonsView extends Region {
   private final NameEditor editor = new NameEditor(this);
   private final RibbonNames names;
   private final GuideView guide;
-  private final Region divider = new Region();
+  private final TitlesDivider divider;
   // The canvases cover the border of this pane; its ring lies over them.
   private final Region ring = new Region();
   private final TitlesMouse titlesMouse;
@@ -102,6 +98,7 @@ public final class RibbonsView extends Region {
     this.hints = new RibbonHints(model, popup);
     this.names = new RibbonNames(model, markers, editor, timeLine, titles, rows);
     this.guide = new GuideView(model, guide, new DisplayPainter(inks::paint), this::repaintAll);
+    this.divider = new TitlesDivider(model);
     this.titlesMouse = new TitlesMouse(model, names);
     this.timeLineMouse = new TimeLineMouse(model, markers, names::marker);
     this.rowsMouse = new RowsMouse(model, rows, band, kinds);
@@ -123,9 +120,6 @@ public final class RibbonsView extends Region {
     getChildren().setAll(inks, measure, titles, timeLine, rows, band.shape(), empty);
     getChildren().addAll(scroll.bars());
     getChildren().addAll(this.guide, playhead, divider, editor);
-    divider.setId("ribbons-divider");
-    divider.setManaged(false);
-    divider.setCursor(Cursor.H_RESIZE);
     for (var part : new PatternDrop(model, commands, rows).shapes()) {
       part.setManaged(false);
       part.setMouseTransparent(true);
@@ -143,6 +137,7 @@ public final class RibbonsView extends Region {
     model.layoutProperty().addListener((of, before, now) -> repaintAll());
     model.stripsProperty().addListener((of, before, now) -> repaint());
     model
+        .time()
         .axisProperty()
         .addListener(
             (of, before, now) -> {
@@ -179,11 +174,6 @@ public final class RibbonsView extends Region {
     }
     guide.parts().forEach(part -> hints.install(part, guide::hint));
     titles.setOnMousePressed(event -> titlesMouse.pressed(event, titles.getWidth()));
-    divider.setOnMouseDragged(
-        event -> {
-          double x = sceneToLocal(event.getSceneX(), event.getSceneY()).getX();
-          model.rows().titleLinesProperty().set(Math.max(LEAST_TITLES, x / em));
-        });
     hints.install(titles, event -> hints.title(event, titles.getWidth()));
     hints.install(rows, hints::row);
     hints.install(timeLine, event -> hints.time(event, timeLine.getHeight()));
@@ -253,10 +243,10 @@ public final class RibbonsView extends Region {
   /** Opens the list of patterns for a cue at the playhead. */
   public void offerKinds() {
     if (!bench.selection().lamps().isEmpty()) {
-      double x = titles.getWidth() + Math.max(0, model.axis().x(model.playheadMs().doubleValue()));
+      double x = titles.getWidth() + Math.max(0, model.time().playheadX());
       kinds.offer(
           List.copyOf(bench.selection().lamps()),
-          model.playheadMs(),
+          model.time().playheadMs(),
           Math.min(x, getWidth() - 40),
           rows.getLayoutY() + 20);
     }
@@ -286,7 +276,7 @@ public final class RibbonsView extends Region {
     size(timeLine, titleWidth, 0, width, lineHeight);
     size(rows, titleWidth, top, width, height);
     guide.place(lineHeight, titleWidth, width, guideHeight);
-    divider.resizeRelocate(titleWidth - 3, 0, 6, getHeight());
+    divider.place(titleWidth, getHeight(), em);
     scroll.place(getWidth(), getHeight(), rows);
     ring.resizeRelocate(0, 0, getWidth(), getHeight());
     model.resize(width, height, em, top);
@@ -343,7 +333,7 @@ public final class RibbonsView extends Region {
   }
 
   private void placePlayhead() {
-    double x = model.axis().x(model.playheadMs().doubleValue());
+    double x = model.time().playheadX();
     playhead.setVisible(bench.scene().isPresent() && x >= 0 && x <= rows.getWidth());
     double at = Math.round(titles.getWidth() + x) + 0.5;
     playhead.setStartX(at);

@@ -122,10 +122,7 @@ final class RowsMouse {
   }
 
   private void offerKinds(String lamp, MouseEvent event) {
-    BigDecimal at =
-        model
-            .snap(List.of(), event.isAltDown())
-            .edge(model.axis().ms(event.getX()), MARK_REACH * model.axis().msPerPixel());
+    BigDecimal at = model.snapping().edge(model.axis().ms(event.getX()), event.isAltDown());
     kinds.offer(
         List.of(lamp), at, rows.getLayoutX() + event.getX(), rows.getLayoutY() + event.getY());
   }

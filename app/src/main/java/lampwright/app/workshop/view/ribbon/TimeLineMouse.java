@@ -73,7 +73,7 @@ final class TimeLineMouse {
       drag = new EndDrag(model);
     } else {
       hold = Hold.PLAYHEAD;
-      model.scrub(model.axis().ms(event.getX()));
+      model.time().scrub(model.axis().ms(event.getX()));
     }
   }
 
@@ -98,7 +98,7 @@ final class TimeLineMouse {
   }
 
   private int frame(MouseEvent event) {
-    return model.nearestFrame(Math.max(0, model.axis().ms(event.getX())));
+    return model.time().nearestFrame(Math.max(0, model.axis().ms(event.getX())));
   }
 
   void dragged(MouseEvent event) {
@@ -108,8 +108,8 @@ final class TimeLineMouse {
       return;
     }
     switch (hold) {
-      case PLAYHEAD -> model.scrub(ms);
-      case MARKER -> markers.move(model.snapped(ms, event.isAltDown()), gesture);
+      case PLAYHEAD -> model.time().scrub(ms);
+      case MARKER -> markers.move(model.snapping().edge(ms, event.isAltDown()), gesture);
       case RANGE -> {
         int frame = frame(event);
         if (frame != rangeFixed) {

@@ -10,6 +10,7 @@ import javafx.geometry.Pos;
 import javafx.scene.Node;
 import javafx.scene.control.Label;
 import javafx.scene.control.ScrollPane;
+import javafx.scene.control.Tooltip;
 import javafx.scene.input.KeyEvent;
 import javafx.scene.input.MouseButton;
 import javafx.scene.input.MouseEvent;
@@ -91,8 +92,11 @@ final class CardsView extends ScrollPane {
   private VBox node(ShelfCard card, List<EntryView> made) {
     Label title = new Label(card.title());
     title.getStyleClass().add("form-title");
+    title.setMinWidth(USE_PREF_SIZE);
     Label hint = new Label(card.hint());
     hint.getStyleClass().add("field-range");
+    // What a narrow card cuts is read in full here.
+    hint.setTooltip(new Tooltip(card.hint()));
     Region between = new Region();
     HBox.setHgrow(between, Priority.ALWAYS);
     HBox head = new HBox(8, title, between, hint);

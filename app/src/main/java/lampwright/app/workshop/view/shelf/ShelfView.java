@@ -7,6 +7,7 @@ import javafx.animation.Animation;
 import javafx.animation.KeyFrame;
 import javafx.animation.Timeline;
 import javafx.geometry.Pos;
+import javafx.geometry.VPos;
 import javafx.scene.Parent;
 import javafx.scene.control.Button;
 import javafx.scene.control.CheckBox;
@@ -20,6 +21,7 @@ import javafx.scene.control.Tooltip;
 import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyEvent;
 import javafx.scene.layout.BorderPane;
+import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
@@ -38,6 +40,9 @@ import org.jspecify.annotations.Nullable;
 public final class ShelfView extends BorderPane {
   private static final double STEP_MS = 40;
   private static final double ROW = 26;
+
+  /** Left and right of the bar, in pixels. */
+  private static final double EDGES = 20;
 
   private final Texts texts = Texts.of("shelf");
   private final ShelfModel model;
@@ -115,9 +120,7 @@ public final class ShelfView extends BorderPane {
     cards.frame((int) (timeMs * ShelfLight.FRAMES / ShelfLight.LENGTH_MS));
   }
 
-  private HBox top() {
-    Label title = new Label(texts.get("title"));
-    title.getStyleClass().add("form-title");
+  private FlowPane top() {
     search.setId("shelf-search");
     search.setPromptText(texts.get("search"));
     search.setAccessibleText(texts.get("search.accessible"));
@@ -135,8 +138,6 @@ public final class ShelfView extends BorderPane {
     motion.setTooltip(
         new Tooltip(texts.get("motion.hint", Integer.toString(FlashCaution.MOST_FLASHES))));
     motion.selectedProperty().bindBidirectional(model.motionProperty());
-    Region between = new Region();
-    HBox.setHgrow(between, Priority.ALWAYS);
     Runnable counted =
         () -> {
           List<ShelfEntry> all = model.entries();
@@ -145,8 +146,11 @@ public final class ShelfView extends BorderPane {
         };
     model.cardsProperty().addListener((of, before, now) -> counted.run());
     counted.run();
-    HBox top = new HBox(10, title, search, count, motion, between, hint);
-    top.setAlignment(Pos.CENTER_LEFT);
+    // In a narrow window the hint goes below, and takes as many lines as it needs.
+    FlowPane top = new FlowPane(10, 4, search, count, motion, hint);
+    top.setRowValignment(VPos.CENTER);
+    hint.setWrapText(true);
+    hint.maxWidthProperty().bind(top.widthProperty().subtract(EDGES));
     top.getStyleClass().add("shelf-bar");
     return top;
   }

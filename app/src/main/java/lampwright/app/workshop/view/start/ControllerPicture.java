@@ -23,24 +23,27 @@ final class ControllerPicture extends Pane {
   private static final double HEIGHT = 34;
   private static final double PIN = 4;
 
-  /** As they are sold to builders: DIP-28, TQFP-44, DIP-8, a board. */
+  /** As they are sold to builders: DIP-28, TQFP-44, DIP-8. */
   private static final Map<String, Form> FORMS =
       Map.of(
           "atmega328p", new Form(50, 16, 14, false, false),
           "atmega32u4", new Form(26, 26, 7, true, false),
-          "attiny85", new Form(18, 16, 4, false, false),
-          "rp2040", new Form(50, 22, 12, false, true));
+          "attiny85", new Form(18, 16, 4, false, false));
+
+  /** What the others are on. */
+  private static final Form BOARD = new Form(50, 22, 12, false, true);
+
+  private static final String ANY = "other";
 
   ControllerPicture(Controller controller) {
     setMinSize(WIDTH, HEIGHT);
     setPrefSize(WIDTH, HEIGHT);
     setMaxSize(WIDTH, HEIGHT);
-    Form form = FORMS.get(controller.id());
-    if (form == null) {
+    if (controller.id().equals(ANY)) {
       // Whatever it is: its program is the builder's.
       getChildren().add(path("chip-pins", "M18 8 L8 17 L18 26 M36 8 L46 17 L36 26 M31 6 L23 28"));
     } else {
-      draw(form);
+      draw(FORMS.getOrDefault(controller.id(), BOARD));
     }
   }
 

@@ -22,6 +22,7 @@ import lampwright.app.workshop.model.drawing.Sides;
 import lampwright.app.workshop.model.start.LitFrame;
 import lampwright.app.workshop.view.DisplayPainter;
 import lampwright.app.workshop.view.Inks;
+import lampwright.app.workshop.view.OutputScale;
 import lampwright.app.workshop.view.Stylesheets;
 import lampwright.app.workshop.view.Theme;
 import lampwright.engine.document.ModelKind;
@@ -57,6 +58,7 @@ final class LitPicture extends Region {
     setAccessibleRole(AccessibleRole.IMAGE_VIEW);
     // Its size is the pane's: a new image asks for no other layout.
     shown.setManaged(false);
+    OutputScale.watch(this, this::requestLayout);
     getChildren().setAll(inks, shown);
   }
 
@@ -97,7 +99,7 @@ final class LitPicture extends Region {
   @Override
   protected void layoutChildren() {
     // In pixels of the screen, or it would be blurred where they are small.
-    double scale = scale();
+    double scale = OutputScale.of(this);
     int width = (int) Math.round(getWidth() * scale);
     int height = (int) Math.round(getHeight() * scale);
     if (width < 1 || height < 1) {
@@ -130,12 +132,6 @@ final class LitPicture extends Region {
     shown.setImage(image);
     shown.setFitWidth(getWidth());
     shown.setFitHeight(getHeight());
-  }
-
-  private double scale() {
-    return getScene() == null || getScene().getWindow() == null
-        ? 1
-        : getScene().getWindow().getOutputScaleX();
   }
 
   /** The usual side, or that on which the most lamps of a project are. */

@@ -139,7 +139,7 @@ final class StartSide extends ScrollPane {
       button.getStyleClass().add("start-sample");
       button.setId("start-sample-" + samples.getChildren().size());
       button.setTooltip(new Tooltip(name));
-      Card.face(button, new VBox(picture, Card.name(name), Card.soft(more)));
+      Card.face(button, new VBox(picture, Card.wrapped(Card.name(name)), Card.soft(more)));
       Card.fill(button, picture, SAMPLE_ASPECT);
       button.setOnAction(event -> model.open(sample));
       samples.getChildren().add(button);

@@ -104,6 +104,23 @@ class CueSettingsModelTest {
     }
   }
 
+  /** Issue 13: pickers of colours that light nothing; which kinds have one is DESIGN.md's table. */
+  @Test
+  void colourIsInTheFormOfAPatternThatHasOneAlone() {
+    choose(LEFT);
+    for (String kind : Patterns.kinds()) {
+      this.<String>slot("kind").set(kind);
+      boolean without =
+          List.of("colour-cycle", "tint", "fade", "keyframes", "test-walk").contains(kind);
+      List<String> keys =
+          model.formProperty().get().orElseThrow().groups().stream()
+              .flatMap(group -> group.slots().stream())
+              .map(Slot::key)
+              .toList();
+      assertThat(keys.contains("colour")).as(kind).isEqualTo(!without);
+    }
+  }
+
   @Test
   void severalCuesChangeTogether() {
     choose(RIGHT, LEFT);

@@ -7,7 +7,9 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import javafx.beans.property.BooleanProperty;
 import javafx.beans.property.ObjectProperty;
+import javafx.beans.property.SimpleBooleanProperty;
 import javafx.beans.property.SimpleObjectProperty;
 import lampwright.app.workshop.Samples;
 import lampwright.app.workshop.edit.CueRef;
@@ -34,9 +36,15 @@ class ProblemsModelTest {
       new SimpleObjectProperty<>(Optional.empty());
   private final ObjectProperty<Optional<PackService.Packed>> packed =
       new SimpleObjectProperty<>(Optional.empty());
+  private final BooleanProperty measuring = new SimpleBooleanProperty();
   private final ProblemsModel model =
       new ProblemsModel(
-          bench, playhead, report, packed, new LatestWorker(turns, turns, LatestWorker.Ending.ASK));
+          bench,
+          playhead,
+          report,
+          measuring,
+          packed,
+          new LatestWorker(turns, turns, LatestWorker.Ending.ASK));
 
   private void measure(String scene) {
     bench.select(bench.selection().withScene(scene));
@@ -110,9 +118,14 @@ class ProblemsModelTest {
     assertThat(model.rows()).noneMatch(row -> row.finding().what().contains("mixed"));
     Project odd = Samples.named("bench-rgbw");
     bench.apply(Edit.of("other", now -> Project.SCENES.with(odd, odd.scenes())));
-    assertThat(model.searchingProperty().get()).isTrue();
+    assertThat(model.checkingProperty().get()).isTrue();
     turns.drain();
-    assertThat(model.searchingProperty().get()).isFalse();
+    assertThat(model.checkingProperty().get()).isFalse();
+    // Its scene is part of what is checked.
+    measuring.set(true);
+    assertThat(model.checkingProperty().get()).isTrue();
+    measuring.set(false);
+    assertThat(model.checkingProperty().get()).isFalse();
     assertThat(model.rows()).noneMatch(row -> row.finding().code() == Code.CUE_CUT);
   }
 }

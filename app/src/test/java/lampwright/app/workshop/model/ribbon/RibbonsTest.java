@@ -11,6 +11,8 @@ import java.util.Set;
 import java.util.concurrent.BlockingQueue;
 import java.util.concurrent.LinkedBlockingQueue;
 import java.util.concurrent.TimeUnit;
+import lampwright.app.picture.DisplayList;
+import lampwright.app.picture.Mark;
 import lampwright.app.workshop.Projects4Tests;
 import lampwright.app.workshop.edit.CueEdits;
 import lampwright.app.workshop.edit.CuePhases;
@@ -80,7 +82,7 @@ class RibbonsTest {
 
   private RibbonLayout layout() {
     model.resize(800, 300, 16, 20);
-    model.axisProperty().set(new TimeAxis(0, 2.5));
+    model.time().axisProperty().set(new TimeAxis(0, 2.5));
     return model.layout().orElseThrow();
   }
 
@@ -425,6 +427,25 @@ class RibbonsTest {
     assertThat(sheet.rowsProperty().get()).hasSize(2);
     assertThat(bench.project()).isEqualTo(before);
     assertThat(model.rows().state().folded()).containsExactly("Roof");
+  }
+
+  private List<String> headingTexts(double width) {
+    DisplayList.Builder list = new DisplayList.Builder(width, 200);
+    new TitleDrawing(model, (text, size) -> 6 * text.length(), 13, list).draw(layout());
+    return list.build().marks().stream()
+        .filter(mark -> mark instanceof Mark.Text text && text.x() >= TitleDrawing.NAME_X)
+        .map(mark -> ((Mark.Text) mark).text())
+        .toList();
+  }
+
+  /** The name of a group was cut for the sake of the count beside it. */
+  @Test
+  void nameOfAGroupHasAllTheRoomBeforeItIsCut() {
+    group("Harbour wall", "Harbour wall");
+    // 12 letters of 6, "2 px, 1 LED" with 11, three signs of 18, and what is between them.
+    assertThat(headingTexts(240)).contains("Harbour wall", "2 px, 1 LED");
+    assertThat(headingTexts(170)).contains("Harbour wall").doesNotContain("2 px, 1 LED");
+    assertThat(headingTexts(130)).doesNotContain("Harbour wall").anyMatch(t -> t.contains("…"));
   }
 
   @Test

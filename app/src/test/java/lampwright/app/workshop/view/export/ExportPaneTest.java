@@ -11,6 +11,8 @@ import javafx.scene.Scene;
 import javafx.scene.control.Label;
 import javafx.scene.input.KeyCode;
 import javafx.scene.layout.Pane;
+import javafx.scene.paint.Color;
+import javafx.scene.paint.Paint;
 import javafx.stage.Stage;
 import lampwright.app.workshop.Samples;
 import lampwright.app.workshop.model.export.ExportChoice;
@@ -35,6 +37,7 @@ class ExportPaneTest {
       LatestWorker.named("exporter", Platform::runLater, LatestWorker.Ending.ASK);
   private ExportModel model;
   private Stage dialog;
+  private Stage owner;
 
   @Start
   void show(Stage stage) {
@@ -43,6 +46,7 @@ class ExportPaneTest {
     Theme.dress(scene, false);
     stage.setScene(scene);
     stage.show();
+    owner = stage;
     model =
         new ExportModel(
             Samples.named("bench-rgbw"),
@@ -80,6 +84,37 @@ class ExportPaneTest {
   private static List<String> lines(FxRobot robot) {
     return robot.lookup(".export-place").queryAllAs(Label.class).stream()
         .map(Label::getText)
+        .toList();
+  }
+
+  /** A danger once had the colour of a caution. */
+  @Test
+  void findingsHaveTheColourOfTheirSeverity(FxRobot robot) throws Exception {
+    robot.interact(
+        () -> {
+          dialog.close();
+          model =
+              new ExportModel(
+                  Samples.troubled(),
+                  Optional.of("wild"),
+                  Optional.of(folder),
+                  new ReadyAnswers(),
+                  worker,
+                  Platform::runLater);
+          dialog = ExportDialog.show(owner, model, owner.getScene().getStylesheets());
+        });
+    TestWindow.await(() -> model.previewProperty().get().complete());
+    // palette-day.css: danger, warning, ink
+    assertThat(colours(robot, "danger")).containsOnly(Color.web("#a3211b"));
+    assertThat(colours(robot, "caution")).containsOnly(Color.web("#8a4300"));
+    assertThat(colours(robot, "note"))
+        .isNotEmpty()
+        .doesNotContain(Color.web("#a3211b"), Color.web("#8a4300"));
+  }
+
+  private static List<Paint> colours(FxRobot robot, String severity) {
+    return robot.lookup(".export-" + severity).queryAllAs(Label.class).stream()
+        .map(Label::getTextFill)
         .toList();
   }
 
