@@ -76,7 +76,7 @@ public final class ShowPlayer {
     ShowTables.TableInput table = tables.inputTables.get(input);
     if (table.kind() >= ShowFormat.SWITCH) {
       boolean on = (reading != 0) != (table.kind() == ShowFormat.ACTIVE_LOW);
-      value[input] = value[input] & ~SAMPLE | (on ? SAMPLE : 0);
+      value[input] = (value[input] & ~SAMPLE) | (on ? SAMPLE : 0);
       return;
     }
     if (reading < LEAST_US || reading > GREATEST_US) {
@@ -113,7 +113,7 @@ public final class ShowPlayer {
       } else {
         int sample = value[i] & SAMPLE;
         boolean agree = (value[i] & BEFORE) == sample * BEFORE;
-        value[i] = sample | sample * BEFORE | (agree ? sample * ON : value[i] & ON);
+        value[i] = sample | (sample * BEFORE) | (agree ? sample * ON : value[i] & ON);
       }
     }
     boolean[] before = active.clone();
@@ -166,9 +166,9 @@ public final class ShowPlayer {
     boolean holds = any ? on.contains(true) : !on.contains(false);
     if (table.after().isPresent()) {
       ShowTables.Timer after = table.after().get();
-      boolean long_ = slots[after.slot()] >= after.frames();
+      boolean longEnough = slots[after.slot()] >= after.frames();
       slots[after.slot()] = holds ? Math.min(slots[after.slot()] + 1, after.frames()) : 0;
-      holds &= long_;
+      holds &= longEnough;
     }
     boolean was = active[number];
     if (table.has(ShowFormat.TOGGLES)) {
