@@ -6,6 +6,7 @@ import javafx.beans.value.ObservableValue;
 import lampwright.app.workshop.view.cue.CueSettingsView;
 import lampwright.app.workshop.view.rig.RigView;
 import lampwright.app.workshop.view.shelf.ShelfView;
+import lampwright.app.workshop.view.situation.DriveView;
 import lampwright.app.workshop.view.situation.SituationsView;
 import lampwright.app.workshop.words.Texts;
 
@@ -15,6 +16,7 @@ final class WorkshopPanels {
   static final String SHELF = "shelf";
   static final String RIG = "rig";
   static final String SITUATIONS = "situations";
+  static final String DRIVE = "drive";
   static final String PROBLEMS = "problems";
 
   private WorkshopPanels() {}
@@ -32,6 +34,7 @@ final class WorkshopPanels {
             () ->
                 new SituationsView(
                     parts.situations(), parts.transmitter(), parts.rigCommands()::addInput)),
+        new Panel(DRIVE, words(DRIVE), Panel.Where.TAB, () -> new DriveView(parts.drive())),
         new Panel(
             PROBLEMS,
             words(PROBLEMS),

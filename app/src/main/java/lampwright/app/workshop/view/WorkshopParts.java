@@ -34,6 +34,7 @@ import lampwright.app.workshop.model.rig.RigModel;
 import lampwright.app.workshop.model.rig.SceneModel;
 import lampwright.app.workshop.model.shelf.OwnPresets;
 import lampwright.app.workshop.model.shelf.ShelfModel;
+import lampwright.app.workshop.model.situation.DriveModel;
 import lampwright.app.workshop.model.situation.SituationsModel;
 import lampwright.app.workshop.model.situation.Transmitter;
 import lampwright.app.workshop.model.sound.Guide;
@@ -74,6 +75,7 @@ final class WorkshopParts implements AutoCloseable {
   private final ProblemsModel problems;
   private final Transmitter transmitter;
   private final SituationsModel situations;
+  private final DriveModel drive;
   private final FilesModel files;
   private final FileChoice choice;
   private final Guide guide;
@@ -112,6 +114,7 @@ final class WorkshopParts implements AutoCloseable {
             searcher);
     transmitter = new Transmitter(bench, sheet, dialogs);
     situations = new SituationsModel(bench, dialogs, transmitter);
+    drive = new DriveModel(bench, transmitter, dialogs, reader, screen);
     rig.findingsProperty().bind(problems.findings());
     files =
         new FilesModel(
@@ -189,6 +192,10 @@ final class WorkshopParts implements AutoCloseable {
 
   SituationsModel situations() {
     return situations;
+  }
+
+  DriveModel drive() {
+    return drive;
   }
 
   Transmitter transmitter() {

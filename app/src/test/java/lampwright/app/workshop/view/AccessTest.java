@@ -104,6 +104,12 @@ class AccessTest {
   }
 
   @Test
+  void drive(FxRobot robot) {
+    robot.interact(() -> window.panels().show(WorkshopPanels.DRIVE));
+    everyControlIsNamedAndReached(robot);
+  }
+
+  @Test
   void startSheet(FxRobot robot) {
     robot.interact(window::showStart);
     everyControlIsNamedAndReached(robot);

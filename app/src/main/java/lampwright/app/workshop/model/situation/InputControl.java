@@ -62,15 +62,15 @@ public final class InputControl {
     on.set(before.on.get());
   }
 
-  /** Shows what was read of it. */
-  void show(int value) {
-    if (stick()) {
-      if (value >= LEAST_US && value <= GREATEST_US) {
-        widthUs.set(value);
-        lost.set(false);
-      }
-    } else {
-      on.set((value != 0) != input.activeLow());
+  /** Shows what is read of it in a frame. */
+  void show(boolean isLost, int value) {
+    if (!stick()) {
+      on.set(value != 0);
+      return;
+    }
+    lost.set(isLost);
+    if (!isLost) {
+      widthUs.set(Math.max(LEAST_US, Math.min(GREATEST_US, value)));
     }
   }
 

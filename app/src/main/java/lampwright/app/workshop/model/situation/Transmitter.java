@@ -23,6 +23,7 @@ import lampwright.engine.document.Project;
 import lampwright.engine.rig.Input;
 import lampwright.engine.rig.Rig;
 import lampwright.engine.scene.Scene;
+import lampwright.engine.situation.Drive;
 import lampwright.engine.situation.Show;
 import lampwright.engine.situation.Situation;
 
@@ -55,6 +56,9 @@ public final class Transmitter {
       new ReadOnlyObjectWrapper<>(Optional.empty());
   private final ReadOnlyObjectWrapper<Optional<String>> trouble =
       new ReadOnlyObjectWrapper<>(Optional.empty());
+  private final ReadOnlyBooleanWrapper replaying = new ReadOnlyBooleanWrapper();
+  private Optional<Drive> drive = Optional.empty();
+  private Optional<Drive.Player> readings = Optional.empty();
   private Optional<ShowRun> run = Optional.empty();
   private boolean clockRuns;
   private long startNanos;
@@ -75,6 +79,9 @@ public final class Transmitter {
     playing.addListener(
         (of, before, now) -> {
           clockRuns = false;
+          if (now) {
+            run.filter(this::atEnd).ifPresent(this::restart);
+          }
           if (on.get()) {
             show();
           }
@@ -112,6 +119,11 @@ public final class Transmitter {
                 == 0;
     full.set(agreed);
     show();
+  }
+
+  /** Whether a drive takes the place of the sticks. */
+  public ReadOnlyBooleanProperty replayingProperty() {
+    return replaying.getReadOnlyProperty();
   }
 
   /** The sticks and switches, in the order of the inputs. */
@@ -163,12 +175,35 @@ public final class Transmitter {
   public void step(int frames) {
     run.ifPresent(
         now -> {
-          for (int i = 0; i < frames; i++) {
-            feed(now);
-            now.step();
+          for (int i = 0; i < frames && !atEnd(now); i++) {
+            stepOnce(now);
+          }
+          if (atEnd(now)) {
+            playing.set(false);
           }
           show();
         });
+  }
+
+  private boolean atEnd(ShowRun now) {
+    return drive
+        .map(d -> now.machine().frame() + 1 >= d.frames(now.show().clock()).orElse(0))
+        .orElse(false);
+  }
+
+  // The sticks follow a drive, so that it is seen and they are there when it ends.
+  private void stepOnce(ShowRun now) {
+    if (readings.isEmpty()) {
+      feed(now);
+      now.step();
+      return;
+    }
+    readings.get().feed(now.machine());
+    now.step();
+    List<InputControl> all = controls.get();
+    for (int i = 0; i < all.size(); i++) {
+      all.get(i).show(now.machine().lost(i), now.machine().value(i));
+    }
   }
 
   private void feed(ShowRun now) {
@@ -225,34 +260,92 @@ public final class Transmitter {
   }
 
   private void anew() {
+    // Of a drive an edit shows the same moment.
+    int at = drive.isPresent() ? run.map(now -> now.machine().frame()).orElse(0) : 0;
     run = Optional.empty();
     trouble.set(Optional.empty());
     clockRuns = false;
     if (on.get()) {
       begin();
+      run.filter(now -> readings.isPresent()).ifPresent(now -> forward(now, at));
     }
     show();
   }
 
   private void begin() {
     Project project = bench.state().project();
-    try {
-      run = Show.of(project.rig(), project.scenes(), project.situations()).map(ShowRun::new);
-      if (run.isEmpty()) {
-        trouble.set(Optional.of(texts.get("trouble.noScene")));
-      }
-    } catch (InvalidModelException refused) {
-      trouble.set(Optional.of(PlaceWords.of(project, refused)));
+    run = show(project).map(ShowRun::new);
+    trouble.set(troubleOf(project));
+    run.ifPresent(this::restart);
+  }
+
+  private void restart(ShowRun now) {
+    now.restart();
+    readings = drive.map(d -> new Drive.Player(d, now.show().clock()));
+    List<InputControl> all = controls.get();
+    for (int i = 0; i < all.size() && readings.isEmpty(); i++) {
+      all.get(i).rest(now.machine(), i);
     }
-    run.ifPresent(
-        now -> {
-          List<InputControl> all = controls.get();
-          for (int i = 0; i < all.size(); i++) {
-            all.get(i).rest(now.machine(), i);
-          }
-          feed(now);
-          now.step();
-        });
+    stepOnce(now);
+  }
+
+  /** The show of a project; empty where it can't be played. */
+  Optional<Show> show(Project project) {
+    try {
+      return Show.of(project.rig(), project.scenes(), project.situations());
+    } catch (InvalidModelException refused) {
+      return Optional.empty();
+    }
+  }
+
+  /** Why a project's situations can't be played; empty where they can. */
+  Optional<String> troubleOf(Project project) {
+    try {
+      return Show.of(project.rig(), project.scenes(), project.situations()).isPresent()
+          ? Optional.empty()
+          : Optional.of(texts.get("trouble.noScene"));
+    } catch (InvalidModelException refused) {
+      return Optional.of(PlaceWords.of(project, refused));
+    }
+  }
+
+  /** Replays a drive from its beginning, in place of the sticks; none: the sticks work again. */
+  void replay(Optional<Drive> recorded) {
+    drive = recorded;
+    readings = Optional.empty();
+    run = Optional.empty();
+    replaying.set(recorded.isPresent());
+    if (on.get()) {
+      playing.set(recorded.isEmpty());
+      anew();
+    } else if (recorded.isPresent()) {
+      on.set(true);
+      playing.set(false);
+    }
+  }
+
+  /** Goes to a frame of the drive that is replayed, and pauses. */
+  void seek(int frame) {
+    playing.set(false);
+    if (!on.get()) {
+      on.set(true);
+      playing.set(false);
+    }
+    run.filter(now -> readings.isPresent())
+        .ifPresent(
+            now -> {
+              if (now.machine().frame() > frame) {
+                restart(now);
+              }
+              forward(now, frame);
+              show();
+            });
+  }
+
+  private void forward(ShowRun now, int frame) {
+    while (now.machine().frame() < frame && !atEnd(now)) {
+      stepOnce(now);
+    }
   }
 
   private void show() {

@@ -194,7 +194,8 @@ final class TransmitterPane extends VBox {
     stick.setMajorTickUnit(InputControl.GREATEST_US - InputControl.CENTRE_US);
     stick.setMinorTickCount(0);
     stick.valueProperty().bindBidirectional(control.widthUsProperty());
-    stick.disableProperty().bind(control.lostProperty());
+    stick.disableProperty().bind(control.lostProperty().or(transmitter.replayingProperty()));
+    lost.disableProperty().bind(transmitter.replayingProperty());
     return new VBox(head, stick);
   }
 
@@ -204,6 +205,7 @@ final class TransmitterPane extends VBox {
     contact.setId("switch-" + id);
     contact.getStyleClass().add("small-toggle");
     contact.setMnemonicParsing(false);
+    contact.disableProperty().bind(transmitter.replayingProperty());
     contact.selectedProperty().bindBidirectional(control.onProperty());
     return contact;
   }
