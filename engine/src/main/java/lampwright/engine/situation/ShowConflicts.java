@@ -43,7 +43,8 @@ public record ShowConflicts(List<UnlikeRate> rates, List<EqualPriority> prioriti
       if (scene.isEmpty()) {
         continue;
       }
-      if (!scene.get().framesPerSecond().equals(first.orElseThrow().framesPerSecond())) {
+      // As numbers: 50 and 50.0 are one rate.
+      if (scene.get().framesPerSecond().compareTo(first.orElseThrow().framesPerSecond()) != 0) {
         rates.add(new UnlikeRate(i, scene.get(), first.orElseThrow()));
       }
       for (int j = 0; j < i; j++) {

@@ -69,6 +69,8 @@ final class LitGround {
     this.inks = inks;
     this.pictures = pictures;
     glowing.setMouseTransparent(true);
+    // Each frame that is painted would ask for the layout of all around it.
+    glowing.setManaged(false);
   }
 
   ImageView node() {
