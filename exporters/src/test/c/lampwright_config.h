@@ -35,6 +35,16 @@
 #define LAMPWRIGHT_PORTABLE 0
 #endif
 
+/* Room for situations: the most that data can ask for. */
+#if !defined(LAMPWRIGHT_SITUATIONS) && !defined(__AVR__)
+#define LAMPWRIGHT_INPUTS 254
+#define LAMPWRIGHT_CENTRES 64
+#define LAMPWRIGHT_SITUATIONS 254
+#define LAMPWRIGHT_SLOTS 254
+#define LAMPWRIGHT_CONDITION_BYTES 255
+#define LAMPWRIGHT_TIME_BYTES 4
+#endif
+
 /* How packed data is declared and how one byte of it is read; the address is evaluated once. */
 #if !defined(LAMPWRIGHT_READ) && !defined(__ASSEMBLER__)
 #if defined(__AVR__)

@@ -1,9 +1,11 @@
 package lampwright.exporters;
 
 import java.util.List;
+import java.util.Optional;
 import lampwright.engine.document.Project;
 import lampwright.engine.render.FrameTable;
 import lampwright.engine.scene.Scene;
+import lampwright.engine.situation.Show;
 
 /** Scenes of a project to export together. Immutable. */
 public final class ProjectJob {
@@ -44,6 +46,21 @@ public final class ProjectJob {
   /** The frames of each scene, rendered when they are asked for. */
   public List<FrameTable> tables() {
     return tables;
+  }
+
+  /**
+   * What the project's situations do with the scenes; none if they name no scene, or one that is
+   * not of this job.
+   *
+   * @throws lampwright.engine.check.InvalidModelException if the situations can't be played
+   *     together
+   */
+  public Optional<Show> show() {
+    boolean all =
+        project.situations().stream()
+            .flatMap(situation -> situation.scene().stream())
+            .allMatch(id -> scenes.stream().anyMatch(scene -> scene.id().equals(id)));
+    return all ? Show.of(project.rig(), scenes, project.situations()) : Optional.empty();
   }
 
   @Override

@@ -15,6 +15,7 @@ import java.util.TreeMap;
 import java.util.stream.Stream;
 import lampwright.engine.document.Project;
 import lampwright.engine.scene.Scene;
+import lampwright.engine.situation.ShowClock;
 import lampwright.exporters.CancelledException;
 import lampwright.exporters.ExportJob;
 import lampwright.exporters.ExportOptions;
@@ -22,6 +23,7 @@ import lampwright.exporters.ExportRefusedException;
 import lampwright.exporters.ExporterRegistry;
 import lampwright.exporters.Progress;
 import lampwright.exporters.ProjectJob;
+import lampwright.exporters.firmware.DriveSignal;
 import lampwright.exporters.firmware.FirmwareExporter;
 import lampwright.exporters.firmware.FirmwareProof;
 import lampwright.exporters.table.TableExporters;
@@ -91,7 +93,9 @@ final class ProofBench implements Prover {
       throws IOException, CancelledException, InterruptedException {
     Path firmware = folder.resolve(scene.id());
     FirmwareProof proof = new FirmwareProof(project.rig());
-    ProjectJob alone = ProjectJob.of(project, List.of(scene));
+    // One scene by itself, whatever the situations are.
+    Project plain = Project.SITUATIONS.with(project, List.of());
+    ProjectJob alone = ProjectJob.of(plain, List.of(scene));
     new FirmwareExporter().export(alone, name -> file(firmware, name), Progress.SILENT);
     ExportJob job = ExportJob.of(project, scene, ExportOptions.DEFAULT);
     ExporterRegistry.of(TableExporters.all())
@@ -110,6 +114,35 @@ final class ProofBench implements Prover {
       words.addAll(List.of("--vcd-frames", Integer.toString(Prover.framesShown(job))));
     }
     words.addAll(proof.options(scene));
+    Output report = run(words.toArray(String[]::new));
+    if (report.code > 1) {
+      throw new IOException("the prover stopped: " + report.text);
+    }
+    return Proof.of(report.text);
+  }
+
+  /**
+   * Exports the situations and plays a drive to them, with its readings on the pins.
+   *
+   * @param signal the drive on the pins
+   * @param frames what must come of it
+   */
+  Proof prove(Project project, ShowClock clock, DriveSignal signal, byte[] frames, int count)
+      throws IOException, CancelledException, InterruptedException {
+    Path firmware = folder.resolve("drive");
+    FirmwareProof proof = new FirmwareProof(project.rig());
+    ProjectJob job = ProjectJob.of(project, project.scenes());
+    new FirmwareExporter().export(job, name -> file(firmware, name), Progress.SILENT);
+    Path table = Files.write(firmware.resolve("drive.bin"), frames);
+    Path edges = Files.writeString(firmware.resolve("drive.edges"), signal.text());
+    Path elf = firmware.resolve("show.elf");
+    Output compiled = run(compiler(firmware, elf, proof));
+    if (compiled.code != 0) {
+      throw new IOException("the firmware does not compile: " + compiled.text);
+    }
+    List<String> words = new ArrayList<>(List.of(prover(), "--elf", elf.toString()));
+    words.addAll(List.of("--table", table.toString(), "--drive", edges.toString()));
+    words.addAll(proof.driveOptions(clock, count));
     Output report = run(words.toArray(String[]::new));
     if (report.code > 1) {
       throw new IOException("the prover stopped: " + report.text);

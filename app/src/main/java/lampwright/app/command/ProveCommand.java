@@ -55,6 +55,16 @@ final class ProveCommand implements Callable<Integer> {
       })
   private @Nullable Path waveforms;
 
+  @Option(
+      names = "--drive",
+      paramLabel = "FILE",
+      description = {
+        "a recorded drive (*.csv), as for rehearse: proves the situations instead of the scenes. Its"
+            + " readings are put on the pins of the inputs, and all frames up to its last row are"
+            + " compared with those of rehearse (AVR)"
+      })
+  private @Nullable Path driveFile;
+
   ProveCommand(Terminal terminal) {
     this.terminal = terminal;
   }
@@ -79,8 +89,14 @@ final class ProveCommand implements Callable<Integer> {
           spec.commandLine(),
           "--waveform: the rig has no chains, so there are no signals to write");
     }
+    if (driveFile != null && waveforms != null) {
+      throw new ParameterException(spec.commandLine(), "--waveform: not with --drive");
+    }
     Path folder = Files.createTempDirectory("lampwright-prove");
     try {
+      if (driveFile != null) {
+        return new DriveProof(terminal, new ProofBench(folder)).prove(project, driveFile);
+      }
       boolean byUf2 = new FirmwareProof(project.rig()).byUf2();
       return prove(project, scenes, byUf2 ? new Uf2Prover(folder) : new ProofBench(folder));
     } finally {

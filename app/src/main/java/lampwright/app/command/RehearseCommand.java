@@ -8,7 +8,6 @@ import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.concurrent.Callable;
 import lampwright.engine.check.Checks;
-import lampwright.engine.disk.RegularFile;
 import lampwright.engine.disk.WholeFile;
 import lampwright.engine.document.Project;
 import lampwright.engine.json.ProjectReader;
@@ -19,7 +18,6 @@ import lampwright.engine.review.Review;
 import lampwright.engine.review.Severity;
 import lampwright.engine.situation.Change;
 import lampwright.engine.situation.Drive;
-import lampwright.engine.situation.DriveReader;
 import lampwright.engine.situation.Show;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -102,7 +100,7 @@ final class RehearseCommand implements Callable<Integer> {
     if (show.isEmpty()) {
       return refuse(file.shown() + ": no situation has a scene, so there is nothing to play");
     }
-    Optional<Drive> drive = drive(project);
+    Optional<Drive> drive = DriveFile.read(driveFile, project.rig(), terminal);
     if (drive.isEmpty()) {
       return ExitCode.PROJECT_HAS_ERRORS;
     }
@@ -130,14 +128,6 @@ final class RehearseCommand implements Callable<Integer> {
             result.positions());
     FindingText.print(result.source(), errors, terminal.err());
     return !errors.isEmpty();
-  }
-
-  private Optional<Drive> drive(Project project) throws IOException {
-    byte[] bytes = RegularFile.start(driveFile, DriveReader.MAX_BYTES + 1);
-    DriveReader.Result read = DriveReader.read(bytes, project.rig().inputs());
-    String name = ProjectFile.shown(driveFile);
-    read.problems().forEach(p -> terminal.err().println(name + ": error: " + p.text()));
-    return read.drive();
   }
 
   private void play(Show show, Drive drive, int frames, OutputStream out) throws IOException {

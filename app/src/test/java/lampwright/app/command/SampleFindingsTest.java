@@ -67,7 +67,7 @@ class SampleFindingsTest {
   /**
    * Three pixels under a beam of 150 degrees that goes round 150 times a minute light one after the
    * other: 7.5 a second. The work lamps are tail lights while it is towed. No fuse is stated; two
-   * LEDs of 2.1 V leave 0.8 V of 5 V.
+   * LEDs of 2.1 V leave 0.8 V of 5 V. Timer 1 measures servo pulses, so a third output has timer 0.
    */
   @Test
   void recoveryTractorTurnsFast() throws IOException {
@@ -78,6 +78,8 @@ class SampleFindingsTest {
             "note colour-other: lamp Work lamps, front, towed-backwards",
             "note lead-unfused: chain roof",
             "note lead-unfused: chain rear",
+            "caution ide-timer: controller ATmega328P",
+            "note receiver-wiring: controller ATmega328P",
             "note output-headroom-tight: output step");
   }
 }

@@ -23,12 +23,14 @@ public final class ShowFrames {
   /** The most bytes of scenes that are kept in all. */
   private static final long MAX_KEPT_BYTES = 64L << 20;
 
-  private final ShowMachine machine;
+  private final Show show;
   private final FrameLayout layout;
   private final int[][] bytesOfLamp;
   private final SceneReel[] reels;
+  private ShowMachine machine;
 
   public ShowFrames(Show show) {
+    this.show = show;
     this.machine = show.machine();
     this.layout = new FrameLayout(show.rig());
     this.bytesOfLamp = bytesOfLamps(layout);
@@ -88,6 +90,11 @@ public final class ShowFrames {
     return machine;
   }
 
+  /** Begins anew before frame 0; frames of scenes that are kept stay. */
+  public void restart() {
+    machine = show.machine();
+  }
+
   /** Bytes per frame. */
   public int frameBytes() {
     return layout.bytes();
@@ -102,6 +109,17 @@ public final class ShowFrames {
   public List<Change> next(byte[] into) {
     Objects.checkFromIndexSize(0, layout.bytes(), into.length);
     List<Change> changes = machine.next();
+    compose(into);
+    return changes;
+  }
+
+  /**
+   * Writes the frame that the machine worked out last.
+   *
+   * @param into room for at least one frame; bytes past it are left alone
+   */
+  public void compose(byte[] into) {
+    Objects.checkFromIndexSize(0, layout.bytes(), into.length);
     Arrays.fill(into, 0, layout.bytes(), (byte) 0);
     for (int lamp = 0; lamp < bytesOfLamp.length; lamp++) {
       OptionalInt has = machine.having(lamp);
@@ -113,6 +131,5 @@ public final class ShowFrames {
         }
       }
     }
-    return changes;
   }
 }

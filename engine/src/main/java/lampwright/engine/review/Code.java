@@ -283,6 +283,42 @@ public enum Code {
       "the outputs on {pins} use every timer",
       "one of its {timers} timers must count the frames",
       "use pins that share a timer: {sharing}"),
+  INPUT_WITHOUT_PIN(
+      "input-without-pin",
+      ERROR,
+      "has no pin",
+      "the firmware for the {name} needs one for every input of a project with situations",
+      "set its pin"),
+  INPUT_PIN_UNSERVED(
+      "input-pin-unserved",
+      ERROR,
+      "is on pin {pin}",
+      "on that pin of the {name} servo pulses can't be measured",
+      "{remedy}"),
+  TOO_MANY_CHANNELS(
+      "too-many-channels",
+      ERROR,
+      "{count} servo inputs",
+      "at most {limit}, so that each pulse is measured in time",
+      "use fewer receiver channels"),
+  OUTPUT_ON_SERVO_TIMER(
+      "output-on-servo-timer",
+      ERROR,
+      "is on pin {pin}",
+      "that pin's PWM uses timer {timer}, which measures the servo pulses",
+      "use a pin of another timer"),
+  RECEIVER_WIRING(
+      "receiver-wiring",
+      NOTE,
+      "{pins} take the signals of a receiver",
+      "a signal is high from {level} and must not exceed the controller's {supply}",
+      "put 1 kohm into each signal line, supply the receiver as its maker says, and connect the grounds"),
+  SITUATIONS_NOT_PLAYED(
+      "situations-not-played",
+      CAUTION,
+      "the firmware for the {name} plays single scenes",
+      "situations are not part of it",
+      "use an ATmega328P or ATmega32U4 where lamps must react"),
   LINE_IMPOSSIBLE(
       "line-impossible",
       ERROR,

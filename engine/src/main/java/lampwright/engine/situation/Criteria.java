@@ -23,10 +23,12 @@ import lampwright.engine.pattern.Times;
 /** How project files write what a condition looks at: its subject, and one of several forms. */
 public final class Criteria {
   /** A width of servo pulses, or a difference of two. */
-  static final WholeType<Integer> WIDTH = WholeType.ofInt(Unit.MICROSECONDS, 0, 5000);
+  public static final WholeType<Integer> WIDTH = WholeType.ofInt(Unit.MICROSECONDS, 0, 5000);
 
-  static final DecimalType TIME = Times.MS;
-  static final int DEFAULT_HYSTERESIS_US = 20;
+  /** How long ago another situation may have ended. */
+  public static final DecimalType TIME = Times.MS;
+
+  public static final int DEFAULT_HYSTERESIS_US = 20;
 
   /** The words of {@code is}. */
   enum State {

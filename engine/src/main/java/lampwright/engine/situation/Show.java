@@ -98,6 +98,11 @@ public final class Show {
     return situations;
   }
 
+  /** The first scene that a situation names. */
+  public Scene firstScene() {
+    return scenes.stream().flatMap(Optional::stream).findFirst().orElseThrow();
+  }
+
   /** The scene of a situation, if it has one. */
   public Optional<Scene> scene(int situation) {
     return scenes.get(situation);

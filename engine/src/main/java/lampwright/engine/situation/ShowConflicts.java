@@ -43,6 +43,7 @@ public record ShowConflicts(List<UnlikeRate> rates, List<EqualPriority> prioriti
       if (scene.isEmpty()) {
         continue;
       }
+      // As numbers: 50 and 50.0 are one rate.
       if (scene.get().framesPerSecond().compareTo(first.orElseThrow().framesPerSecond()) != 0) {
         rates.add(new UnlikeRate(i, scene.get(), first.orElseThrow()));
       }

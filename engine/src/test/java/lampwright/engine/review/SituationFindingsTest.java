@@ -23,6 +23,7 @@ class SituationFindingsTest {
          "scenes": [{"id": "one", "lengthMs": 100, "tracks": [{"lamps": ["l"]}]},
           {"id": "both", "lengthMs": 100, "tracks": [{"lamps": ["l"]}, {"lamps": ["m"]}]},
           {"id": "slow", "lengthMs": 100, "framesPerSecond": 25, "tracks": [{"lamps": ["m"]}]},
+          {"id": "decimal", "lengthMs": 100, "framesPerSecond": 50.0, "tracks": [{"lamps": ["m"]}]},
           {"id": "none", "lengthMs": 100}],
          "situations": [%s]}
         """
@@ -51,6 +52,12 @@ class SituationFindingsTest {
             "error: situations[1].scene: situation b: its scene slow has 25 frames/s; all scenes of"
                 + " situations must have the same rate; both has 50 frames/s: set the same"
                 + " frame rate in both scenes [situation-rate]");
+  }
+
+  @Test
+  void rateIsANumberHoweverItIsWritten() {
+    assertThat(findings("", BOTH + ", {\"id\": \"b\", \"scene\": \"decimal\", \"priority\": 1}"))
+        .isEmpty();
   }
 
   @Test

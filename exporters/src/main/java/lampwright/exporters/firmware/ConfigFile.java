@@ -7,6 +7,7 @@ import lampwright.engine.rig.Chain;
 import lampwright.engine.rig.Pin;
 import lampwright.engine.rig.Rig;
 import lampwright.exporters.ProjectJob;
+import lampwright.exporters.packed.play.ShowRoom;
 import lampwright.exporters.table.CText;
 import lampwright.exporters.target.ChainLimits;
 import lampwright.exporters.target.PinPlan;
@@ -29,13 +30,13 @@ final class ConfigFile {
     this.pins = target.pins(rig);
   }
 
-  static String of(ProjectJob job, Target target, int packedBytes) {
+  static String of(ProjectJob job, Target target, byte[] packed) {
     ConfigFile file = new ConfigFile(target, job.project().rig());
-    file.write(job, packedBytes);
+    file.write(job, packed);
     return file.text.toString();
   }
 
-  private void write(ProjectJob job, int packedBytes) {
+  private void write(ProjectJob job, byte[] packed) {
     line("#ifndef LAMPWRIGHT_CONFIG_H");
     line("#define LAMPWRIGHT_CONFIG_H");
     line("");
@@ -92,9 +93,12 @@ final class ConfigFile {
     define("LAMPS", Math.max(1, rig.lamps().size()));
     line(PREFIX + "MAX_LAMPS LAMPWRIGHT_LAMPS");
     line(PREFIX + "MAX_FRAME_BYTES LAMPWRIGHT_FRAME_BYTES");
-    define("LONG_DATA", packedBytes > SHORT_DATA ? 1 : 0);
+    define("LONG_DATA", packed.length > SHORT_DATA ? 1 : 0);
     define("COLUMN_BYTES", frameBytes > BYTE_COLUMNS ? 2 : 1);
     define("PORTABLE", 0);
+    if (FirmwareExporter.reacts(target, job)) {
+      room(ShowRoom.of(packed));
+    }
     line("");
     line("/* How packed data is declared and how one byte of it is read. */");
     line("#if defined(__ASSEMBLER__)");
@@ -144,6 +148,19 @@ final class ConfigFile {
     if (!target.drivesPins()) {
       ChainLimits.of(chain).times().forEach((name, ns) -> define(stem + "_" + name, ns));
     }
+  }
+
+  private void room(ShowRoom room) {
+    line("");
+    line("/* Room for situations, and which parts of lampwright_situations.c they need. */");
+    // C has no arrays of nothing.
+    define("INPUTS", Math.max(1, room.inputs()));
+    define("CENTRES", Math.max(1, room.centres()));
+    define("SITUATIONS", room.situations());
+    define("SLOTS", Math.max(1, room.slots()));
+    define("CONDITION_BYTES", Math.max(1, room.conditionBytes()));
+    define("TIME_BYTES", room.timeBytes());
+    define("USES", room.uses());
   }
 
   private static String on(List<Optional<Pin>> pins, int number) {

@@ -10,12 +10,15 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import lampwright.engine.check.Fault;
+import lampwright.engine.check.InvalidModelException;
 import lampwright.engine.meter.SceneReport;
 import lampwright.engine.render.FrameTable;
 import lampwright.engine.review.Finding;
 import lampwright.engine.review.Review;
 import lampwright.engine.review.Severity;
 import lampwright.engine.rig.Rig;
+import lampwright.engine.situation.Show;
 import lampwright.exporters.CancelledException;
 import lampwright.exporters.ExportFacts;
 import lampwright.exporters.ExportRefusedException;
@@ -46,6 +49,18 @@ public final class FirmwareExporter implements ProjectExporter {
           "src/lampwright_outputs.h",
           "src/lampwright_wire.h");
 
+  private static final String INPUTS_SOURCE = "src/lampwright_inputs.c";
+  private static final String REACT_EXAMPLE = "examples/React/React.ino";
+
+  /** Of projects with situations. */
+  private static final List<String> REACTS =
+      List.of(
+          "src/lampwright_inputs.h",
+          "src/lampwright_situations.h",
+          "src/lampwright_situations.c",
+          "src/lampwright_react.h",
+          "src/lampwright_react.c");
+
   /** Keeps nothing, so one serves all. */
   public FirmwareExporter() {}
 
@@ -75,6 +90,10 @@ public final class FirmwareExporter implements ProjectExporter {
     } else {
       findings.addAll(ExportFacts.refused(KEY, ScenePacker.faults(job.tables())));
       findings.addAll(target.refusals(rig));
+      findings.addAll(ExportFacts.refused(KEY, conflicts(job)));
+      if (reacts(target, job)) {
+        findings.addAll(target.inputRefusals(rig));
+      }
       job.scenes().forEach(scene -> findings.addAll(TargetFindings.frameTime(target, rig, scene)));
     }
     findings.addAll(FirmwareFindings.cautions(KEY, rig, target));
@@ -88,8 +107,30 @@ public final class FirmwareExporter implements ProjectExporter {
     files.addAll(SHARED);
     files.addAll(List.of(CONFIG, SCENES, SCENES_SOURCE));
     files.addAll(target.sourceNames());
+    if (reacts(target, job)) {
+      files.addAll(REACTS);
+      files.addAll(List.of(INPUTS_SOURCE, REACT_EXAMPLE));
+    }
     target.fixedSources().forEach(source -> files.add(Resource.exportedName(source)));
     return files;
+  }
+
+  /** Whether the firmware plays the project's situations. */
+  static boolean reacts(Target target, ProjectJob job) {
+    return show(target, job).isPresent();
+  }
+
+  private static Optional<Show> show(Target target, ProjectJob job) {
+    return target.playsSituations() && conflicts(job).isEmpty() ? job.show() : Optional.empty();
+  }
+
+  private static List<Fault> conflicts(ProjectJob job) {
+    try {
+      job.show();
+      return List.of();
+    } catch (InvalidModelException unplayable) {
+      return unplayable.faults();
+    }
   }
 
   @Override
@@ -99,8 +140,11 @@ public final class FirmwareExporter implements ProjectExporter {
     refuse(facts.refusals());
     Rig rig = job.project().rig();
     Target target = Target.of(rig);
-    Packed packed = ScenePacker.pack(KEY, job.tables(), target.decodeCost(), progress);
-    refuse(TargetFindings.programMemory(target, rig, packed.size()).stream().toList());
+    Packed packed =
+        ScenePacker.pack(KEY, job.tables(), show(target, job), target.decodeCost(), progress);
+    refuse(
+        TargetFindings.programMemory(target, rig, packed.size(), reacts(target, job)).stream()
+            .toList());
     List<Finding> plain = ScenePacker.findings(packed);
     List<Finding> all = new ArrayList<>(findings(job, facts));
     all.addAll(plain);
@@ -137,14 +181,27 @@ public final class FirmwareExporter implements ProjectExporter {
     for (String name : SHARED) {
       texts.put(name, Resource.text(name));
     }
-    MarkedHeader config = MarkedHeader.of(CONFIG, ConfigFile.of(job, target, packed.length));
+    MarkedHeader config = MarkedHeader.of(CONFIG, ConfigFile.of(job, target, packed));
     texts.put(CONFIG, config.header());
-    MarkedHeader scenes = MarkedHeader.of(SCENES, ScenesFile.header(job, packed.length), packed);
+    MarkedHeader scenes =
+        MarkedHeader.of(SCENES, ScenesFile.header(job, packed.length, reacts(target, job)), packed);
     texts.put(SCENES, scenes.header());
     texts.put(SCENES_SOURCE, ScenesFile.source(packed) + config.check() + scenes.check());
     target.sources(rig).forEach((name, text) -> texts.put(name, checked(name, text, config)));
+    boolean reacts = reacts(target, job);
+    if (reacts) {
+      for (String name : REACTS) {
+        texts.put(name, Resource.text(name));
+      }
+      texts.put(REACT_EXAMPLE, Resource.text(target.family() + "-react/examples/React.ino"));
+      target
+          .inputSources(rig)
+          .forEach((name, text) -> texts.put(name, checked(name, text, config)));
+    }
     for (String source : target.fixedSources()) {
-      texts.put(Resource.exportedName(source), Resource.filled(source, target.words()));
+      String from =
+          reacts && source.endsWith("/main.c") ? target.family() + "-react/main.c" : source;
+      texts.put(Resource.exportedName(source), Resource.filled(from, target.words()));
     }
     texts.put(README, new ReadmeFile(job, target, findings).text());
     return ImmutableMap.copyOf(texts);

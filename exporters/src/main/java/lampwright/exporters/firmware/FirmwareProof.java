@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Objects;
 import lampwright.engine.rig.Rig;
 import lampwright.engine.scene.Scene;
+import lampwright.engine.situation.ShowClock;
 import lampwright.exporters.target.Target;
 
 /**
@@ -70,6 +71,31 @@ public final class FirmwareProof {
     }
     words.add("--skip-idle");
     words.addAll(target.proofWords(rig));
+    return words;
+  }
+
+  /** Whether a drive can be played to it on the simulator. */
+  public boolean reacts() {
+    return target.playsSituations();
+  }
+
+  /** The greatest error of the widths that it measures, us. */
+  public double servoErrorUs() {
+    return target.servoErrorUs();
+  }
+
+  /**
+   * The prover's options for a drive, without the names of files.
+   *
+   * @param frames how many are compared
+   */
+  public List<String> driveOptions(ShowClock clock, int frames) {
+    List<String> words = new ArrayList<>();
+    BigDecimal millihertz =
+        clock.framesPerSecond().multiply(MILLI).setScale(0, RoundingMode.HALF_UP);
+    words.addAll(List.of("--rate", millihertz.toPlainString()));
+    words.addAll(List.of("--once", "--frames", Integer.toString(frames)));
+    words.addAll(target.proofWordsWithGaps(rig));
     return words;
   }
 }

@@ -9,6 +9,7 @@ import java.util.stream.Collectors;
 import lampwright.engine.check.SafeText;
 import lampwright.engine.review.Finding;
 import lampwright.engine.review.Severity;
+import lampwright.engine.rig.Input;
 import lampwright.engine.rig.Lamp;
 import lampwright.engine.rig.Pin;
 import lampwright.engine.rig.Rig;
@@ -26,6 +27,10 @@ final class ReadmeFile {
               "src/lampwright_scenes.h",
               "scenes and lamps by name; the scenes, packed, are in `.c`"),
           Map.entry("src/lampwright_show.h", "the functions for your sketch"),
+          Map.entry("src/lampwright_react.h", "plays the situations"),
+          Map.entry("src/lampwright_situations.h", "works out the situations, frame by frame"),
+          Map.entry("src/lampwright_inputs.h", "reads receiver and switches"),
+          Map.entry("examples/React/React.ino", "the lamps react to receiver and switches"),
           Map.entry("src/lampwright_player.h", "the player: packed scenes in, frames out"),
           Map.entry("src/lampwright_wire.h", "sends a frame to the chains"),
           Map.entry("src/lampwright_wire_hook.h", "the functions that you write"),
@@ -66,6 +71,9 @@ final class ReadmeFile {
       part(text, "readme/clock-rp2040.md", Map.of());
     } else if (target.drivesPins()) {
       ReadmeInterrupts interrupts = new ReadmeInterrupts(rig, target);
+      if (FirmwareExporter.reacts(target, job)) {
+        part(text, "readme/inputs-" + target.family() + ".md", interrupts.inputWords());
+      }
       if (!rig.chains().isEmpty()) {
         part(text, "readme/interrupts-avr.md", interrupts.words());
       }
@@ -128,6 +136,10 @@ final class ReadmeFile {
     List<Optional<Pin>> outputs = target.pins(rig).outputs();
     for (int i = 0; i < rig.outputs().size(); i++) {
       row(table, i, "output " + rig.outputs().get(i).id(), outputs.get(i), "PWM");
+    }
+    for (int i = 0; i < rig.inputs().size(); i++) {
+      Input input = rig.inputs().get(i);
+      row(table, i, "input " + input.id(), input.pin(), input.kind().key());
     }
     return table.toString().stripTrailing();
   }

@@ -23,7 +23,7 @@ final class ScenesFile {
 
   private ScenesFile() {}
 
-  static String header(ProjectJob job, int packedBytes) {
+  static String header(ProjectJob job, int packedBytes, boolean reacts) {
     StringBuilder text = new StringBuilder();
     text.append("#ifndef LAMPWRIGHT_SCENES_H\n#define LAMPWRIGHT_SCENES_H\n\n");
     text.append("#include <stdint.h>\n\n#ifdef __cplusplus\nextern \"C\" {\n#endif\n\n");
@@ -48,6 +48,13 @@ final class ScenesFile {
     text.append("\n/* The scene that the examples play. */\n");
     text.append("#define LAMPWRIGHT_FIRST_SCENE ").append(first).append('\n');
     text.append("#define LAMPWRIGHT_FIRST_MILLIHERTZ ").append(first).append("_MILLIHERTZ\n\n");
+    if (reacts) {
+      // All scenes of situations have one rate.
+      String scene = job.show().orElseThrow().firstScene().id();
+      text.append("/* The frame rate of the situations. */\n");
+      text.append("#define LAMPWRIGHT_SHOW_MILLIHERTZ LAMPWRIGHT_SCENE_");
+      text.append(CText.name(scene)).append("_MILLIHERTZ\n\n");
+    }
     return text.append("#ifdef __cplusplus\n}\n#endif\n\n#endif\n").toString();
   }
 

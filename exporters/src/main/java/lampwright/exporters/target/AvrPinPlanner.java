@@ -16,6 +16,7 @@ import lampwright.engine.review.Finding;
 import lampwright.engine.review.Subject;
 import lampwright.engine.rig.Chain;
 import lampwright.engine.rig.DriverOutput;
+import lampwright.engine.rig.Input;
 import lampwright.engine.rig.Pin;
 import lampwright.engine.rig.Rig;
 
@@ -30,8 +31,15 @@ final class AvrPinPlanner {
   private final Subject chip;
   private final List<Finding> refusals = new ArrayList<>();
   private final Set<Pin> taken = new HashSet<>();
+  private final OptionalInt servoTimer;
 
-  AvrPinPlanner(Rig rig, AvrPins pins, String name) {
+  /**
+   * The planner of a rig.
+   *
+   * @param servoTimer the timer that servo pulses need, if there are any
+   */
+  AvrPinPlanner(Rig rig, AvrPins pins, String name, OptionalInt servoTimer) {
+    this.servoTimer = servoTimer;
     this.rig = rig;
     this.pins = pins;
     this.name = name;
@@ -48,12 +56,22 @@ final class AvrPinPlanner {
     }
     rig.chains().forEach(chain -> chain.pin().ifPresent(taken::add));
     rig.outputs().forEach(output -> output.pin().ifPresent(taken::add));
+    inputs();
     // Outputs first: they can use few pins, chains any.
     List<Optional<Pin>> outputs = outputs();
     List<Optional<Pin>> chains = chains();
     OptionalInt clock = clock(outputs);
     Optional<Pin> free = pins.forSwitch().stream().filter(pin -> !taken.contains(pin)).findFirst();
     return new PinPlan(chains, outputs, clock, free, refusals);
+  }
+
+  private void inputs() {
+    for (int i = 0; i < rig.inputs().size(); i++) {
+      Input input = rig.inputs().get(i);
+      String path = "rig.inputs[" + i + "]";
+      input.pin().ifPresent(pin -> exists(pin, new Subject.OneInput(input.id()), path));
+      input.pin().ifPresent(taken::add);
+    }
   }
 
   private List<Optional<Pin>> chains() {
@@ -163,7 +181,10 @@ final class AvrPinPlanner {
 
   private boolean leaveATimer(List<Pin> open) {
     Stream<Pin> stated = rig.outputs().stream().flatMap(o -> o.pin().stream());
-    return timers(Stream.concat(open.stream(), stated)).size() < pins.timers().size();
+    Set<Integer> used = timers(Stream.concat(open.stream(), stated));
+    return servoTimer.isPresent()
+        ? !used.contains(servoTimer.getAsInt())
+        : used.size() < pins.timers().size();
   }
 
   private Set<Integer> timers(Stream<Pin> outputs) {
@@ -188,6 +209,7 @@ final class AvrPinPlanner {
     OptionalInt free =
         pins.clockTimers().stream()
             .filter(timer -> !used.contains(timer))
+            .filter(timer -> servoTimer.isEmpty() || servoTimer.getAsInt() == timer)
             .mapToInt(timer -> timer)
             .findFirst();
     if (free.isEmpty()) {

@@ -13,9 +13,16 @@ import lampwright.engine.rig.Rig;
 final class AvrProof {
   private final AvrTarget target;
   private final Rig rig;
+  private final boolean gaps;
   private final ImmutableList.Builder<String> words = ImmutableList.builder();
 
-  AvrProof(AvrTarget target, Rig rig) {
+  /**
+   * The words of a rig.
+   *
+   * @param gaps whether low times between bits may be longer, up to half of the reset
+   */
+  AvrProof(AvrTarget target, Rig rig, boolean gaps) {
+    this.gaps = gaps;
     this.target = target;
     this.rig = rig;
   }
@@ -48,7 +55,7 @@ final class AvrProof {
     words.add(option).add(value);
   }
 
-  private static String chain(Chain chain, Pin pin, int at) {
+  private String chain(Chain chain, Pin pin, int at) {
     LineLimits limits = LineLimits.of(chain.type().line());
     StringBuilder text = new StringBuilder();
     text.append("pin=").append(pin.name().substring(1));
@@ -58,8 +65,11 @@ final class AvrProof {
     range(text, "t1h", limits.t1h());
     range(text, "t1l", limits.t1l());
     range(text, "period", limits.bit());
-    return text.append(String.format(Locale.ROOT, ",reset=%s", chain.type().line().resetUs()))
-        .toString();
+    double resetUs = chain.type().line().resetUs();
+    if (gaps) {
+      text.append(String.format(Locale.ROOT, ",gap=%s", resetUs / 2));
+    }
+    return text.append(String.format(Locale.ROOT, ",reset=%s", resetUs)).toString();
   }
 
   private static void range(StringBuilder text, String name, LineLimits.Range range) {

@@ -93,7 +93,10 @@ final class AvrSources {
         "#if defined(ARDUINO)",
         "#define LAMPWRIGHT_TICK_MILLIHERTZ 15625000",
         "#else",
-        "#define LAMPWRIGHT_TICK_MILLIHERTZ (F_CPU * 1000ULL / 1024)",
+        target.servoTimer(rig).isPresent()
+            ? "#define LAMPWRIGHT_TICKS uint32_t\n"
+                + "#define LAMPWRIGHT_TICK_MILLIHERTZ (F_CPU * 1000ULL / 8)"
+            : "#define LAMPWRIGHT_TICK_MILLIHERTZ (F_CPU * 1000ULL / 1024)",
         "#endif",
         "",
         "/*",
@@ -134,10 +137,29 @@ final class AvrSources {
             + number.getAsInt()
             + ". The mode is set too: a boot loader may have used it. */",
         "void lampwright_clock_begin(void) {");
-    statements(lines, timer.clock());
+    boolean servo = target.servoTimer(rig).isPresent();
+    statements(
+        lines,
+        servo
+            ? target.table().text("timer", Integer.toString(number.getAsInt()), "servo")
+            : timer.clock());
     add(lines, "}", "");
     String count = "TCNT" + number.getAsInt();
-    if (timer.wide()) {
+    if (servo) {
+      add(
+          lines,
+          "/* The count comes round in 32 ms at 16 MHz: call it at least as often. */",
+          "uint32_t lampwright_clock_now(void) {",
+          "  static uint32_t now; /* its low half is the count when it was last read */",
+          "  uint8_t saved = SREG;",
+          "  uint16_t count;",
+          "  cli();",
+          "  count = " + count + ";",
+          "  SREG = saved;",
+          "  now += (uint16_t)(count - (uint16_t)now);",
+          "  return now;",
+          "}");
+    } else if (timer.wide()) {
       add(
           lines,
           "/* The halves of a 16-bit count are read through a register that interrupt routines may use too. */",

@@ -15,6 +15,7 @@ import lampwright.engine.review.Subject;
 import lampwright.engine.review.Unit;
 import lampwright.engine.rig.Chain;
 import lampwright.engine.rig.Controller;
+import lampwright.engine.rig.InputKind;
 import lampwright.engine.rig.Pin;
 import lampwright.engine.rig.Rig;
 
@@ -28,6 +29,9 @@ abstract sealed class AvrTarget extends Target permits Atmega328p, Atmega32u4, A
 
   /** The slowest step of the timer (datasheets), so that it wraps as seldom as can be. */
   private static final int CLOCK_DIVIDER = 1024;
+
+  /** That of the timer that tells the time of servo pulses. */
+  private static final int SERVO_DIVIDER = 8;
 
   /** Program memory of what calls a chain's routine and sets an output: measured with avr-size. */
   private static final int CHAIN_BYTES = 45;
@@ -84,7 +88,30 @@ abstract sealed class AvrTarget extends Target permits Atmega328p, Atmega32u4, A
 
   @Override
   final PinPlan plan(Rig rig) {
-    return new AvrPinPlanner(rig, pins, name()).plan();
+    return new AvrPinPlanner(rig, pins, name(), servoTimer(rig)).plan();
+  }
+
+  /** The timer that tells the time of servo pulses; none if there are none, or it has none. */
+  final OptionalInt servoTimer(Rig rig) {
+    boolean needed = rig.inputs().stream().anyMatch(i -> i.kind() == InputKind.SERVO_PULSE);
+    return needed && table().find("servoTimer").isPresent()
+        ? OptionalInt.of(table().number("servoTimer"))
+        : OptionalInt.empty();
+  }
+
+  @Override
+  public final boolean playsSituations() {
+    return true;
+  }
+
+  @Override
+  public final List<Finding> inputRefusals(Rig rig) {
+    return new AvrInputs(this, rig).refusals();
+  }
+
+  @Override
+  public final ImmutableMap<String, String> inputSources(Rig rig) {
+    return ImmutableMap.of("src/lampwright_inputs.c", new AvrInputs(this, rig).source());
   }
 
   @Override
@@ -189,7 +216,12 @@ abstract sealed class AvrTarget extends Target permits Atmega328p, Atmega32u4, A
 
   @Override
   public final List<String> proofWords(Rig rig) {
-    return new AvrProof(this, rig).words();
+    return new AvrProof(this, rig, false).words();
+  }
+
+  @Override
+  public final List<String> proofWordsWithGaps(Rig rig) {
+    return new AvrProof(this, rig, true).words();
   }
 
   @Override
@@ -200,8 +232,8 @@ abstract sealed class AvrTarget extends Target permits Atmega328p, Atmega32u4, A
   @Override
   public final FrameClock frameClock(Rig rig) {
     int timer = pins(rig).clockTimer().orElseThrow();
-    return new FrameClock(
-        timer, CLOCK_DIVIDER * 1.0 / megahertz(), pins.timers().get(timer).wide());
+    int divider = servoTimer(rig).isPresent() ? SERVO_DIVIDER : CLOCK_DIVIDER;
+    return new FrameClock(timer, divider * 1.0 / megahertz(), pins.timers().get(timer).wide());
   }
 
   @Override

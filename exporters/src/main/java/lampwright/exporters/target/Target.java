@@ -109,6 +109,21 @@ public abstract sealed class Target permits AvrTarget, Rp2040, HookTarget {
     return false;
   }
 
+  /** Whether its firmware works out situations from inputs that it reads itself. */
+  public boolean playsSituations() {
+    return false;
+  }
+
+  /** Why it can't read the rig's inputs; empty if it can, or if it reads none. */
+  public List<Finding> inputRefusals(Rig rig) {
+    return List.of();
+  }
+
+  /** The sources that read the rig's inputs, by name; only where none is refused. */
+  public ImmutableMap<String, String> inputSources(Rig rig) {
+    return ImmutableMap.of();
+  }
+
   /** Whether it is an RP2040. */
   public final boolean rp2040() {
     return this instanceof Rp2040;
@@ -265,6 +280,11 @@ public abstract sealed class Target permits AvrTarget, Rp2040, HookTarget {
 
   /** What the prover must be told of a rig's firmware; only where the pins are driven. */
   public abstract List<String> proofWords(Rig rig);
+
+  /** The same where interrupt routines may lengthen the low time between bits. */
+  public List<String> proofWordsWithGaps(Rig rig) {
+    return proofWords(rig);
+  }
 
   /** What fills the places in texts that come with the program, such as {@code MCU}. */
   public abstract ImmutableMap<String, String> words();

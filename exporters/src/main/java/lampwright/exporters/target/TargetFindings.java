@@ -1,5 +1,6 @@
 package lampwright.exporters.target;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
@@ -16,6 +17,8 @@ import lampwright.engine.review.Reviewer;
 import lampwright.engine.review.Subject;
 import lampwright.engine.review.Unit;
 import lampwright.engine.rig.Chain;
+import lampwright.engine.rig.InputKind;
+import lampwright.engine.rig.Pin;
 import lampwright.engine.rig.Rig;
 import lampwright.engine.scene.Scene;
 
@@ -25,6 +28,12 @@ public final class TargetFindings implements Reviewer {
   private static final double US_PER_MS = 1000;
   private static final int BITS_PER_BYTE = 8;
 
+  /** An AVR reads a pin as high from this share of its supply (datasheets, from memory). */
+  private static final double HIGH_SHARE = 0.6;
+
+  /** Program memory of situations, with all that any of them needs: docs/performance.md. */
+  private static final int SITUATIONS_BYTES = 2800;
+
   /** Keeps nothing, so one serves all. */
   public TargetFindings() {}
 
@@ -32,7 +41,18 @@ public final class TargetFindings implements Reviewer {
   public void project(Project project, Consumer<Finding> found) {
     Rig rig = project.rig();
     Target target = Target.of(rig);
-    List<Finding> refusals = target.refusals(rig);
+    List<Finding> refusals = new ArrayList<>(target.refusals(rig));
+    boolean reacts = project.situations().stream().anyMatch(s -> s.scene().isPresent());
+    if (reacts && target.playsSituations()) {
+      refusals.addAll(target.inputRefusals(rig));
+      receiver(rig).ifPresent(found);
+    } else if (reacts && rig.controller().isPresent()) {
+      found.accept(
+          Finding.of(Code.SITUATIONS_NOT_PLAYED, new Subject.Chip(target.name()))
+              .with("name", Figure.words(target.name()))
+              .at("situations")
+              .make());
+    }
     if (rig.controller().isPresent()) {
       refusals.forEach(found);
       target.cautions(rig).forEach(found);
@@ -40,6 +60,27 @@ public final class TargetFindings implements Reviewer {
     } else if (!refusals.isEmpty()) {
       found.accept(unfit(target, refusals));
     }
+  }
+
+  private static Optional<Finding> receiver(Rig rig) {
+    List<String> pins =
+        rig.inputs().stream()
+            .filter(input -> input.kind() == InputKind.SERVO_PULSE)
+            .flatMap(input -> input.pin().stream())
+            .map(Pin::name)
+            .toList();
+    if (pins.isEmpty()) {
+      return Optional.empty();
+    }
+    double volts = rig.pinVolts();
+    return Optional.of(
+        Finding.of(Code.RECEIVER_WIRING, new Subject.Chip(Target.of(rig).name()))
+            .with("pins", Figure.words(String.join(", ", pins)))
+            .with("level", Figure.of(HIGH_SHARE * volts, 2, Unit.VOLTS))
+            .with("supply", Figure.of(volts, 2, Unit.VOLTS))
+            .at("rig.inputs")
+            .source("AVR: high from 0.6 of the supply (datasheets); common practice")
+            .make());
   }
 
   /** Of a project that names no controller: that the usual one will not do. */
@@ -165,8 +206,18 @@ public final class TargetFindings implements Reviewer {
    * @param packedBytes of all scenes together
    */
   public static Optional<Finding> programMemory(Target target, Rig rig, int packedBytes) {
+    return programMemory(target, rig, packedBytes, false);
+  }
+
+  /**
+   * The same for firmware that may play situations.
+   *
+   * @param reacts whether it does
+   */
+  public static Optional<Finding> programMemory(
+      Target target, Rig rig, int packedBytes, boolean reacts) {
     OptionalInt free = target.memory().freeFlashBytes();
-    int code = target.size(rig).programBytes();
+    int code = target.size(rig).programBytes() + (reacts ? SITUATIONS_BYTES : 0);
     if (free.isEmpty() || (long) packedBytes + code <= free.getAsInt()) {
       return Optional.empty();
     }

@@ -61,6 +61,9 @@ static const char USAGE[] =
     "between\n"
     "                     frames too\n"
     "  --level B3=1       a level from outside on an input pin, such as of a switch\n"
+    "  --drive FILE       levels from outside on input pins: lines of a time in ns from the first "
+    "mark\n"
+    "                     1, a pin and its level, such as 20000000 D2 1, in order of time\n"
     "  --vcd FILE         writes the chains' pins, times in ns\n"
     "  --vcd-frames N     that many frames of each (default 2)\n"
     "  --vcd-idle US      low times longer than that are cut to that (default 400)\n";
@@ -124,8 +127,24 @@ struct setting {
   bool wrong;
 };
 
+/* A level from outside. */
+struct edge {
+  double ns;
+  char port;
+  int bit;
+  bool level;
+};
+
 struct prover {
   avr_t *avr;
+  struct edge *edge;
+  size_t edges;
+  size_t next_edge;
+  uint64_t last_edge;
+  uint64_t drive_from;
+  uint8_t outside_mask[26];
+  uint8_t outside_value[26];
+  bool idle;
   double ns_per_cycle;
   struct chain chain[MAX_CHAINS];
   int chains;
@@ -425,6 +444,7 @@ static void marked(struct avr_t *avr, avr_io_addr_t address, uint8_t value, void
    * Between frames the firmware waits, and many instructions may be run at a time; in a frame it is
    * one, so that the interrupt flag is seen after each.
    */
+  prover.idle = value == 3;
   avr->run_cycle_limit = value == 3 && !prover.slow ? IDLE_CYCLES : 1;
   avr->run_cycle_count = 1;
   if (value == 1) {
@@ -763,6 +783,95 @@ static void close_vcd(void) {
   }
 }
 
+/* Levels of a port stay as they are set, whatever its pull-ups do. */
+static void set_level(char port, int bit, bool level) {
+  int number = port - 'A';
+  prover.outside_mask[number] |= (uint8_t)(1u << bit);
+  prover.outside_value[number] &= (uint8_t) ~(1u << bit);
+  prover.outside_value[number] |= (uint8_t)(level << bit);
+  avr_ioport_external_t external = {
+      .name = port, .mask = prover.outside_mask[number], .value = prover.outside_value[number]};
+  if (avr_ioctl(prover.avr, AVR_IOCTL_IOPORT_SET_EXTERNAL(port), &external) < 0) {
+    die("there is no pin %c%d", port, bit);
+  }
+  avr_raise_irq(avr_io_getirq(prover.avr, AVR_IOCTL_IOPORT_GETIRQ(port), bit), level);
+}
+
+static void read_drive(const char *name) {
+  FILE *file = fopen(name, "r");
+  size_t room = 0;
+  double at;
+  char port;
+  int bit, level;
+  if (file == NULL) {
+    die("%s: %s", name, strerror(errno));
+  }
+  while (fscanf(file, "%lf %c%d %d", &at, &port, &bit, &level) == 4) {
+    if (port < 'A' || port > 'Z' || bit < 0 || bit > 7) {
+      die("%s: no pin %c%d", name, port, bit);
+    }
+    if (prover.edges == room) {
+      room = room * 2 + 64;
+      prover.edge = realloc(prover.edge, room * sizeof *prover.edge);
+      if (prover.edge == NULL) {
+        die("%s: too large", name);
+      }
+    }
+    prover.edge[prover.edges++] = (struct edge){at, port, bit, level != 0};
+  }
+  if (!feof(file)) {
+    die("%s: line %zu is none", name, prover.edges + 1);
+  }
+  fclose(file);
+}
+
+static uint64_t edge_cycle(size_t number) {
+  double cycle = (double)prover.drive_from + prover.edge[number].ns / prover.ns_per_cycle;
+  return cycle < 0 ? 0 : (uint64_t)cycle;
+}
+
+static void play_drive(void) {
+  avr_t *avr = prover.avr;
+  while (prover.next_edge < prover.edges && edge_cycle(prover.next_edge) <= avr->cycle) {
+    const struct edge *edge = &prover.edge[prover.next_edge++];
+    set_level(edge->port, edge->bit, edge->level);
+    prover.last_edge = avr->cycle;
+  }
+  /* Instruction by instruction near a level that changes, and while a routine reads it. */
+  bool near = (prover.next_edge < prover.edges &&
+               edge_cycle(prover.next_edge) <= avr->cycle + 2 * IDLE_CYCLES) ||
+              avr->cycle < prover.last_edge + 4 * IDLE_CYCLES;
+  avr->run_cycle_limit = prover.idle && !prover.slow && !near ? IDLE_CYCLES : 1;
+}
+
+/* When the first frame begins, found by another run that ends there. */
+static uint64_t first_frame_cycle(uint64_t limit) {
+  int ends[2];
+  uint64_t found = 0;
+  if (pipe(ends) != 0) {
+    die("%s", strerror(errno));
+  }
+  pid_t child = fork();
+  if (child < 0) {
+    die("%s", strerror(errno));
+  }
+  if (child == 0) {
+    int state = cpu_Running;
+    while (prover.begun_at == 0 && prover.avr->cycle < limit && state != cpu_Done &&
+           state != cpu_Crashed) {
+      state = avr_run(prover.avr);
+    }
+    ssize_t written = write(ends[1], &prover.begun_at, sizeof prover.begun_at);
+    _exit(written == sizeof prover.begun_at ? 0 : 1);
+  }
+  close(ends[1]);
+  if (read(ends[0], &found, sizeof found) != sizeof found || found == 0) {
+    die("the firmware begins no frame");
+  }
+  close(ends[0]);
+  return found;
+}
+
 static void quiet(avr_t *avr, const int level, const char *format, va_list arguments) {
   (void)avr;
   if (level <= LOG_ERROR) {
@@ -771,7 +880,7 @@ static void quiet(avr_t *avr, const int level, const char *format, va_list argum
 }
 
 int main(int count, char **arguments) {
-  const char *elf = NULL, *mcu = NULL, *table = NULL, *vcd = NULL;
+  const char *elf = NULL, *mcu = NULL, *table = NULL, *vcd = NULL, *drive = NULL;
   double hertz = 0, seconds = 0, rate = 0, vcd_idle = 400;
   uint32_t probe = 0;
   bool skip_idle = false;
@@ -831,6 +940,8 @@ int main(int count, char **arguments) {
       probe = (uint32_t)strtoul(value, NULL, 0);
     } else if (strcmp(option, "--seconds") == 0) {
       seconds = atof(value);
+    } else if (strcmp(option, "--drive") == 0) {
+      drive = value;
     } else if (strcmp(option, "--vcd") == 0) {
       vcd = value;
     } else if (strcmp(option, "--vcd-frames") == 0) {
@@ -912,17 +1023,17 @@ int main(int count, char **arguments) {
   }
 
   for (int i = 0; i < levels; i++) {
-    avr_ioport_external_t external = {.name = level[i][0],
-                                      .mask = 1u << (level[i][1] - '0'),
-                                      .value = level[i][3] == '1' ? 0xFF : 0};
-    if (avr_ioctl(avr, AVR_IOCTL_IOPORT_SET_EXTERNAL(level[i][0]), &external) < 0) {
-      die("%s has no pin %.2s", mcu, level[i]);
-    }
+    set_level(level[i][0], level[i][1] - '0', level[i][3] == '1');
   }
 
   avr->run_cycle_limit = 1;
   uint64_t limit = (uint64_t)(seconds * hertz);
   int state = cpu_Running;
+  if (drive != NULL) {
+    read_drive(drive);
+    prover.drive_from = first_frame_cycle(limit);
+    skip_idle = false;
+  }
   /*
    * A millisecond at a time, and 1,000 cycles awake after each: the firmware then sees its
    * counter go by, even one of 8 bits.
@@ -931,6 +1042,9 @@ int main(int count, char **arguments) {
   uint64_t period_cycles = rate > 0 ? (uint64_t)(hertz * 1000 / rate) : 0;
   uint64_t leap = skip_idle ? (uint64_t)(hertz / 1000) : 0;
   while (!done() && avr->cycle < limit && state != cpu_Done && state != cpu_Crashed) {
+    if (drive != NULL) {
+      play_drive();
+    }
     state = avr_run(avr);
     hasten_interrupts(avr);
     watch_interrupts();

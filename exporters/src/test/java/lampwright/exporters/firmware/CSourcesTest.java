@@ -9,8 +9,11 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Stream;
+import lampwright.engine.document.Project;
+import lampwright.engine.json.ProjectReader;
 import lampwright.exporters.OutsideTools;
 import lampwright.exporters.Progress;
+import lampwright.exporters.ProjectJob;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -68,7 +71,25 @@ class CSourcesTest {
   @MethodSource("folders")
   void exportedFolderIsFormattedAndClean(
       String controller, int clock, String name, FirmwareJobs jobs) throws Exception {
-    new FirmwareExporter().export(jobs.job(), this::open, Progress.SILENT);
+    exportsCleanly(controller, clock, name, jobs.job());
+  }
+
+  /** With situations: their player, and the reader of inputs that is made for the pins. */
+  @Test
+  void folderThatReactsIsFormattedAndClean() throws Exception {
+    Project project =
+        ProjectReader.read(Path.of("../samples/recovery-tractor.lampwright.json"))
+            .project()
+            .orElseThrow();
+    exportsCleanly("atmega328p", 16, "ATmega328P", ProjectJob.of(project, project.scenes()));
+    assertThat(Files.readString(folder.resolve("src/lampwright_inputs.c"))).contains("PCINT2_vect");
+    tools.find("make", "make").run(folder, "-s").out();
+    assertThat(folder.resolve("show.hex")).exists();
+  }
+
+  private void exportsCleanly(String controller, int clock, String name, ProjectJob job)
+      throws Exception {
+    new FirmwareExporter().export(job, this::open, Progress.SILENT);
     Files.copy(SOURCES.resolve(".clang-format"), folder.resolve(".clang-format"));
     List<String> words = new ArrayList<>(List.of("--dry-run", "-Werror", "--style=file"));
     try (Stream<Path> files = Files.walk(folder)) {

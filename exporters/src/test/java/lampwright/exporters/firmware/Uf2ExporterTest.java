@@ -124,7 +124,7 @@ class Uf2ExporterTest {
         .containsExactly(
             "uf2 export: the project is for the "
                 + name
-                + "; such files are for boards with an RP2040: set the controller to rp2040, or"
+                + "; such files are for boards with an RP2040: select the RP2040 as the controller, or"
                 + " export firmware [uf2-controller]");
     assertThrows(ExportRefusedException.class, () -> Rp2040Judge.uf2(alone(jobs)));
   }

@@ -1,6 +1,8 @@
 package lampwright.app.workshop.model;
 
 import java.util.List;
+import java.util.Optional;
+import java.util.function.Function;
 import javafx.beans.property.BooleanProperty;
 import javafx.beans.property.DoubleProperty;
 import javafx.beans.property.ObjectProperty;
@@ -26,6 +28,20 @@ public final class DrawingSheet {
 
   private final ObjectProperty<LampSigns> signs = new SimpleObjectProperty<>(LampSigns.NONE);
   private final ColourDropper dropper = new ColourDropper();
+  private final ObjectProperty<Optional<LiveFrame>> live =
+      new SimpleObjectProperty<>(Optional.empty());
+  private final ObjectProperty<Function<String, Optional<String>>> notes =
+      new SimpleObjectProperty<>(lamp -> Optional.empty());
+
+  /** What is drawn in place of the scene's frame, while there is something. */
+  public ObjectProperty<Optional<LiveFrame>> liveProperty() {
+    return live;
+  }
+
+  /** What there is to report of a lamp, by its id. */
+  public ObjectProperty<Function<String, Optional<String>>> notesProperty() {
+    return notes;
+  }
 
   /** Which lamps are muted, solo or locked. */
   public ObjectProperty<LampSigns> signsProperty() {

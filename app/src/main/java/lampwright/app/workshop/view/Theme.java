@@ -22,6 +22,7 @@ public final class Theme {
           "problems",
           "export",
           "shelf",
+          "situations",
           "help",
           "start");
   private static final List<String> FONTS =

@@ -19,6 +19,7 @@ import lampwright.app.workshop.model.ribbon.MarkerCommands;
 import lampwright.app.workshop.model.ribbon.RibbonCommands;
 import lampwright.app.workshop.model.rig.RigCommands;
 import lampwright.app.workshop.model.shelf.ShelfCommands;
+import lampwright.app.workshop.model.situation.SituationCommands;
 import lampwright.app.workshop.view.help.HelpWindow;
 import lampwright.engine.rig.View;
 
@@ -38,6 +39,7 @@ final class WorkshopCommands {
    * @param names are edited in their places
    * @param markers what is done to markers
    * @param showShelf brings the patterns shelf into sight
+   * @param situations brings the situations into sight
    * @param help what the window explains
    * @param dark whether the window is dark
    * @param start shows the start sheet
@@ -48,6 +50,7 @@ final class WorkshopCommands {
       Names names,
       MarkerCommands markers,
       Runnable showShelf,
+      Runnable situations,
       Help help,
       BooleanProperty dark,
       Runnable start) {}
@@ -90,6 +93,7 @@ final class WorkshopCommands {
                 parts.ribbons().keyframes().commands(),
                 ShelfCommands.of(parts.shelf(), window.showShelf()),
                 rig(parts.rigCommands()),
+                SituationCommands.of(parts.situations(), parts.transmitter(), window.situations()),
                 play(parts.player()),
                 drawing(parts.drawing(), parts::choosePicture),
                 RibbonCommands.view(parts.ribbons()),
@@ -111,6 +115,7 @@ final class WorkshopCommands {
     return List.of(
         Command.of("rig.act.addChain", rig, commands::addChain),
         Command.of("rig.act.addOutput", rig, commands::addOutput),
+        Command.of("rig.act.addInput", rig, commands::addInput),
         Command.of("rig.act.makeLamp", rig, commands::makeLamp).withShortcut("Shortcut+L"),
         Command.of("rig.act.makeLamps", rig, commands::makeLamps).withShortcut("Shortcut+Shift+P"),
         Command.of("rig.act.benchTest", rig, commands::benchTest).withShortcut("Shortcut+B"),

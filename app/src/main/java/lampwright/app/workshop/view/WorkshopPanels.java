@@ -6,6 +6,8 @@ import javafx.beans.value.ObservableValue;
 import lampwright.app.workshop.view.cue.CueSettingsView;
 import lampwright.app.workshop.view.rig.RigView;
 import lampwright.app.workshop.view.shelf.ShelfView;
+import lampwright.app.workshop.view.situation.DriveView;
+import lampwright.app.workshop.view.situation.SituationsView;
 import lampwright.app.workshop.words.Texts;
 
 /** Every panel of the workshop. To add one: its view, its model, a line here and its words. */
@@ -13,6 +15,8 @@ final class WorkshopPanels {
   static final String CUE = "cue";
   static final String SHELF = "shelf";
   static final String RIG = "rig";
+  static final String SITUATIONS = "situations";
+  static final String DRIVE = "drive";
   static final String PROBLEMS = "problems";
 
   private WorkshopPanels() {}
@@ -23,6 +27,14 @@ final class WorkshopPanels {
         new Panel(SHELF, words(SHELF), Panel.Where.TAB, () -> shelf),
         new Panel(
             RIG, words(RIG), Panel.Where.TAB, () -> new RigView(parts.rig(), parts.rigCommands())),
+        new Panel(
+            SITUATIONS,
+            words(SITUATIONS),
+            Panel.Where.TAB,
+            () ->
+                new SituationsView(
+                    parts.situations(), parts.transmitter(), parts.rigCommands()::addInput)),
+        new Panel(DRIVE, words(DRIVE), Panel.Where.TAB, () -> new DriveView(parts.drive())),
         new Panel(
             PROBLEMS,
             words(PROBLEMS),

@@ -34,6 +34,9 @@ import lampwright.app.workshop.model.rig.RigModel;
 import lampwright.app.workshop.model.rig.SceneModel;
 import lampwright.app.workshop.model.shelf.OwnPresets;
 import lampwright.app.workshop.model.shelf.ShelfModel;
+import lampwright.app.workshop.model.situation.DriveModel;
+import lampwright.app.workshop.model.situation.SituationsModel;
+import lampwright.app.workshop.model.situation.Transmitter;
 import lampwright.app.workshop.model.sound.Guide;
 import lampwright.app.workshop.model.sound.GuideCommands;
 import lampwright.app.workshop.model.sound.GuidePlayer;
@@ -70,6 +73,9 @@ final class WorkshopParts implements AutoCloseable {
   private final PaintingJudge judge;
   private final Player player;
   private final ProblemsModel problems;
+  private final Transmitter transmitter;
+  private final SituationsModel situations;
+  private final DriveModel drive;
   private final FilesModel files;
   private final FileChoice choice;
   private final Guide guide;
@@ -106,6 +112,9 @@ final class WorkshopParts implements AutoCloseable {
             lights.measuringProperty(),
             packs.packedProperty(),
             searcher);
+    transmitter = new Transmitter(bench, sheet, dialogs);
+    situations = new SituationsModel(bench, dialogs, transmitter);
+    drive = new DriveModel(bench, transmitter, dialogs, reader, screen);
     rig.findingsProperty().bind(problems.findings());
     files =
         new FilesModel(
@@ -179,6 +188,18 @@ final class WorkshopParts implements AutoCloseable {
 
   RigCommands rigCommands() {
     return rigCommands;
+  }
+
+  SituationsModel situations() {
+    return situations;
+  }
+
+  DriveModel drive() {
+    return drive;
+  }
+
+  Transmitter transmitter() {
+    return transmitter;
   }
 
   DrawingModel drawing() {

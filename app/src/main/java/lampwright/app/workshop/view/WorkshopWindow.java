@@ -117,6 +117,7 @@ public final class WorkshopWindow {
                     ribbons.names()::lamp, ribbons.names()::group, ribbons.names()::marker),
                 ribbons.markers(),
                 this::showShelf,
+                () -> panels.show(WorkshopPanels.SITUATIONS),
                 new WorkshopCommands.Help(page -> help(page, ""), this::tour, this::about),
                 dark,
                 this::showStart));
@@ -317,6 +318,9 @@ public final class WorkshopWindow {
       panels.show(WorkshopPanels.RIG);
     } else if (target instanceof Target.OfCue) {
       toCueSettings();
+    } else if (target instanceof Target.OfSituation situation) {
+      parts.situations().chosenProperty().set(Optional.of(situation.id()));
+      panels.show(WorkshopPanels.SITUATIONS);
     } else {
       parts.rig().chosenProperty().set(part(target));
       panels.show(WorkshopPanels.RIG);
@@ -328,6 +332,8 @@ public final class WorkshopWindow {
       return new RigPart.OfChain(chain.id());
     } else if (target instanceof Target.OfOutput output) {
       return new RigPart.OfOutput(output.id());
+    } else if (target instanceof Target.OfInput input) {
+      return new RigPart.OfInput(input.id());
     } else if (target instanceof Target.OfScene scene) {
       return new RigPart.OfScene(scene.id());
     }

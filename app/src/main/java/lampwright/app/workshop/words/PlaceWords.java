@@ -88,6 +88,10 @@ public final class PlaceWords {
       return output(output.id());
     } else if (about instanceof Subject.OneScene scene) {
       return texts.get("scene", scene.id());
+    } else if (about instanceof Subject.OneSituation situation) {
+      return texts.get("situation", situation.id());
+    } else if (about instanceof Subject.OneInput input) {
+      return texts.get("input", input.id());
     }
     return about.words();
   }
@@ -190,6 +194,17 @@ public final class PlaceWords {
                 member(project.rig().lamps(), index).map(Titles::of).orElse(texts.get("lamp.new")));
           }
         }
+        case "inputs" ->
+            words.add(
+                member(project.rig().inputs(), index)
+                    .map(input -> texts.get("input", input.id()))
+                    .orElse(texts.get("input.new")));
+        case "situations" ->
+            words.add(
+                member(project.situations(), index)
+                    .map(situation -> texts.get("situation", situation.id()))
+                    .orElse(texts.get("situation.new")));
+        case "all", "any" -> words.add(texts.get("condition", index + 1));
         case "presets" ->
             words.add(
                 member(project.presets(), index)

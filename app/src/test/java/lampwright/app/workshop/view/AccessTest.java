@@ -93,6 +93,23 @@ class AccessTest {
   }
 
   @Test
+  void situations(FxRobot robot) {
+    robot.interact(
+        () -> {
+          window.panels().show(WorkshopPanels.SITUATIONS);
+          window.parts().situations().chosenProperty().set(Optional.of("standing"));
+          window.parts().transmitter().onProperty().set(true);
+        });
+    everyControlIsNamedAndReached(robot);
+  }
+
+  @Test
+  void drive(FxRobot robot) {
+    robot.interact(() -> window.panels().show(WorkshopPanels.DRIVE));
+    everyControlIsNamedAndReached(robot);
+  }
+
+  @Test
   void startSheet(FxRobot robot) {
     robot.interact(window::showStart);
     everyControlIsNamedAndReached(robot);

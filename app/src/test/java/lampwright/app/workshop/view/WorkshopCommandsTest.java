@@ -40,6 +40,7 @@ class WorkshopCommandsTest {
                 new WorkshopCommands.Names(() -> {}, () -> {}, () -> {}),
                 new MarkerCommands(parts.ribbons()),
                 () -> {},
+                () -> {},
                 new WorkshopCommands.Help(page -> {}, () -> {}, () -> {}),
                 dark,
                 () -> {}));

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.concurrent.CancellationException;
+import java.util.function.IntFunction;
 import java.util.stream.IntStream;
 import lampwright.engine.check.Fault;
 import lampwright.exporters.packed.format.Coding;
@@ -56,6 +57,41 @@ public final class Packer {
       DecodeCost cost,
       PartCoder coder,
       PackProgress progress) {
+    return pack(layout, scenes, cost, coder, false, progress);
+  }
+
+  /**
+   * Packs scenes with a show, whatever that takes: lamps that can't be played apart would be none.
+   *
+   * @param show gives the tables of the show for so many lamps
+   */
+  static Packed packShow(
+      PackLayout layout,
+      List<PackScene> scenes,
+      DecodeCost cost,
+      IntFunction<byte[]> show,
+      PackProgress progress) {
+    Packed packed = pack(layout, scenes, cost, SceneCoder::part, true, progress);
+    int lamps = new Unpacker(packed.data()).lamps();
+    if (lamps < layout.lamps().size()) {
+      throw new PackRefusedException(
+          new Fault(
+              "packed data",
+              "one piece for all lamps",
+              "must be one for each lamp where there are situations; this is a fault of the"
+                  + " program, and other formats are not concerned"));
+    }
+    byte[] data = PackedShow.append(packed.data(), show.apply(lamps));
+    return new Packed(data, packed.standIns());
+  }
+
+  private static Packed pack(
+      PackLayout layout,
+      List<PackScene> scenes,
+      DecodeCost cost,
+      PartCoder coder,
+      boolean apart,
+      PackProgress progress) {
     Limits.check("scenes", scenes.size(), 1, MAX_SCENES);
     for (PackScene scene : scenes) {
       long bytes = (long) scene.frames() * layout.frameBytes();
@@ -74,13 +110,14 @@ public final class Packer {
     for (PackScene scene : scenes) {
       raw += (long) scene.frames() * layout.frameBytes();
     }
-    if (attempt.data.length > raw + SPARE) {
+    long longest = apart ? Long.MAX_VALUE : raw + SPARE;
+    if (attempt.data.length > longest) {
       List<int[]> one = List.of(IntStream.range(0, layout.frameBytes()).toArray());
       Attempt merged = fit(layout, one, scenes, columnBytes, cost, true, coder, PackProgress.NONE);
       attempt = merged.data.length < attempt.data.length ? merged : attempt;
     }
     PackProgress proving = share -> progress.proceed(CODING_SHARE + (1 - CODING_SHARE) * share);
-    SafetyNet proved = SafetyNet.under(attempt, raw + SPARE, proving);
+    SafetyNet proved = SafetyNet.under(attempt, longest, proving);
     SpeedTuning tuning = new SpeedTuning(proved.attempt(), proved.loads(), coder, progress);
     report(progress, 1);
     List<Packed.StandIn> standIns = new ArrayList<>(proved.standIns());
@@ -89,11 +126,15 @@ public final class Packer {
   }
 
   static PackRefusedException tooLong(Attempt attempt) {
+    return tooLong(attempt.data.length, attempt.coding.placeBytes());
+  }
+
+  static PackRefusedException tooLong(int bytes, int placeBytes) {
     return new PackRefusedException(
         new Fault(
             "packed data",
-            attempt.data.length + " bytes",
-            "at most " + Format.maxSize(attempt.coding.placeBytes()) + " can be played"));
+            bytes + " bytes",
+            "at most " + Format.maxSize(placeBytes) + " can be played"));
   }
 
   /** Packs with short places if that goes. */

@@ -4,9 +4,11 @@ import com.google.common.primitives.Ints;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.concurrent.CancellationException;
 import lampwright.engine.check.Checks;
 import lampwright.engine.check.Fault;
@@ -19,6 +21,7 @@ import lampwright.engine.review.Figure;
 import lampwright.engine.review.Finding;
 import lampwright.engine.review.Subject;
 import lampwright.engine.rig.Rig;
+import lampwright.engine.situation.Show;
 import lampwright.exporters.CancelledException;
 import lampwright.exporters.ExportRefusedException;
 import lampwright.exporters.Progress;
@@ -82,6 +85,22 @@ public final class ScenePacker {
   public static Packed pack(
       String format, List<FrameTable> tables, DecodeCost cost, Progress progress)
       throws CancelledException {
+    return pack(format, tables, Optional.empty(), cost, progress);
+  }
+
+  /**
+   * Packs scenes of one rig with what situations do with them.
+   *
+   * @param show names no scene that is not among those of the tables
+   * @see #pack(String, List, DecodeCost, Progress)
+   */
+  public static Packed pack(
+      String format,
+      List<FrameTable> tables,
+      Optional<Show> show,
+      DecodeCost cost,
+      Progress progress)
+      throws CancelledException {
     int total = Ints.saturatedCast(tables.stream().mapToLong(FrameTable::frameCount).sum());
     Meter meter = new Meter(progress, total);
     progress.frames(0, total);
@@ -90,13 +109,39 @@ public final class ScenePacker {
       scenes.add(rendered(table, meter));
     }
     try {
-      return Packer.pack(layout(tables.get(0)), scenes, cost, meter);
+      PackLayout layout = layout(tables.get(0));
+      return show.isEmpty()
+          ? Packer.pack(layout, scenes, cost, meter)
+          : Packer.packShow(
+              layout, scenes, cost, lamps -> show(show.get(), layout, scenes, lamps), meter);
     } catch (CancellationException stopped) {
       throw meter.wanted(stopped);
     } catch (PackRefusedException refused) {
       String scene = tables.size() == 1 ? tables.get(0).scene().id() : "all";
       throw new ExportRefusedException(format, scene, List.of(refused.fault()));
     }
+  }
+
+  private static byte[] show(Show show, PackLayout layout, List<PackScene> scenes, int lamps) {
+    List<String> ids = scenes.stream().map(PackScene::id).toList();
+    return ShowCoder.code(
+        show,
+        ids,
+        lamps,
+        scene -> isSteady(scenes.get(ids.indexOf(scene.id())), layout.frameBytes()));
+  }
+
+  private static boolean isSteady(PackScene scene, int frameBytes) {
+    byte[] first = new byte[frameBytes];
+    byte[] frame = new byte[frameBytes];
+    scene.source().read(0, first);
+    for (int f = 1; f < scene.frames(); f++) {
+      scene.source().read(f, frame);
+      if (!Arrays.equals(first, frame)) {
+        return false;
+      }
+    }
+    return true;
   }
 
   /** What packing has to say of its data: for which lamps a plainer coding is used. */

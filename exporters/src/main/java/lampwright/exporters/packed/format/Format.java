@@ -29,6 +29,7 @@ import com.google.common.hash.Hashing;
  *   tables    lamps x { base column (C) | P of a dark list, or DARK_ROW + bytes - 1, or 0 to clear
  *             all from base on }
  *             | scenes x { frames (3) | period in us, + LOOP (3) | lamps x P of program or 0 }
+ *   show      only with the flag SHOW: see {@link ShowFormat}
  * </pre>
  */
 public final class Format {
@@ -38,6 +39,12 @@ public final class Format {
 
   public static final int WIDE_COLUMNS = 1;
   public static final int WIDE_PLACES = 2;
+
+  /** Behind the scenes' tables there is a show, of {@link ShowFormat}. */
+  public static final int SHOW = 4;
+
+  /** All flags. */
+  public static final int FLAGS = WIDE_COLUMNS | WIDE_PLACES | SHOW;
 
   /** Where the checked part begins, after magic and CRC. */
   public static final int CHECKED_FROM = 6;

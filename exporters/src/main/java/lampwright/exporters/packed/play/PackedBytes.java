@@ -17,6 +17,9 @@ final class PackedBytes {
   final int lamps;
   final int scenes;
 
+  /** Where the show begins, or the data ends. */
+  final int showAt;
+
   PackedBytes(byte[] data) {
     this.data = data.clone();
     if (data.length < Format.LEAST_BYTES
@@ -25,8 +28,7 @@ final class PackedBytes {
       throw fault(PackedDataException.Damage.NOT_PACKED, "not packed light");
     }
     int flags = table(Format.FLAGS_AT, 1);
-    if (table(Format.VERSION_AT, 1) != Format.VERSION
-        || flags > (Format.WIDE_COLUMNS | Format.WIDE_PLACES)) {
+    if (table(Format.VERSION_AT, 1) != Format.VERSION || flags > Format.FLAGS) {
       throw fault(
           PackedDataException.Damage.VERSION,
           "format version "
@@ -51,9 +53,19 @@ final class PackedBytes {
     frameBytes = table(Format.FRAME_BYTES_AT, 2);
     lamps = table(Format.LAMPS_AT, 1);
     scenes = table(Format.SCENES_AT, 1);
-    if (tables < headerBytes || lamps == 0 || scenes == 0 || sceneAt(scenes) != size) {
+    boolean show = (flags & Format.SHOW) != 0;
+    showAt = sceneAt(scenes);
+    if (tables < headerBytes
+        || lamps == 0
+        || scenes == 0
+        || (show ? showAt >= size : showAt != size)) {
       throw badContents(Format.SIZE_AT + placeBytes);
     }
+  }
+
+  /** Bytes of the whole. */
+  int size() {
+    return data.length;
   }
 
   /** Where a lamp's table is. */

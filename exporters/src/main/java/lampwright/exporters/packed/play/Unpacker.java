@@ -56,6 +56,15 @@ public final class Unpacker {
     cycles = new int[voices.length];
   }
 
+  PackedBytes data() {
+    return data;
+  }
+
+  /** Whether the data has a show: what situations do with the scenes. */
+  public boolean hasShow() {
+    return data.showAt < data.size();
+  }
+
   /** Bytes of a frame. */
   public int frameBytes() {
     return data.frameBytes;

@@ -23,6 +23,13 @@
 #define FLAGS_AT 7
 #define WIDE_COLUMNS 1
 #define WIDE_PLACES 2
+#define SHOW 4
+/* On AVR, a player without situations refuses data that has them. */
+#if LAMPWRIGHT_BY_ASSEMBLER && !defined(LAMPWRIGHT_SITUATIONS)
+#define KNOWN_FLAGS 3
+#else
+#define KNOWN_FLAGS 7
+#endif
 #define FRAME_BYTES_AT 8
 #define LAMPS_AT 10
 #define SCENES_AT 11
@@ -766,6 +773,7 @@ static NOINLINE uint8_t look(player *p, place size, uint16_t buffer_bytes) {
   uint8_t flags;
   uint32_t crc;
   place tables;
+  uintptr_t scenes;
   flash data = p->data;
   for (i = 0; i < HEAD_BYTES; i++) {
     head[i] = U8(data + i);
@@ -774,7 +782,7 @@ static NOINLINE uint8_t look(player *p, place size, uint16_t buffer_bytes) {
     return LAMPWRIGHT_NOT_PACKED;
   }
   flags = head[FLAGS_AT];
-  if (head[VERSION_AT] != VERSION || flags > (WIDE_COLUMNS | WIDE_PLACES)) {
+  if (head[VERSION_AT] != VERSION || flags > KNOWN_FLAGS) {
     return LAMPWRIGHT_VERSION;
   }
 #if LAMPWRIGHT_LONG_DATA || LAMPWRIGHT_COLUMN_BYTES == 0
@@ -812,8 +820,9 @@ static NOINLINE uint8_t look(player *p, place size, uint16_t buffer_bytes) {
     return LAMPWRIGHT_FAULT;
   }
   p->tables = data + tables;
-  /* The scenes end with the data. */
-  if (scene_address(p, head[SCENES_AT]) - (uintptr_t)data != size) {
+  /* The scenes end with the data, or before the show. */
+  scenes = scene_address(p, head[SCENES_AT]) - (uintptr_t)data;
+  if (flags & KNOWN_FLAGS & SHOW ? scenes >= size : scenes != size) {
     return LAMPWRIGHT_FAULT;
   }
 #if !LAMPWRIGHT_BY_ASSEMBLER
@@ -923,6 +932,23 @@ uint8_t lampwright_player_scene(player *p, uint8_t scene) {
     return fault(p);
   }
   return LAMPWRIGHT_OK;
+}
+
+const uint8_t *lampwright_player_show(const player *p) {
+  if (p->lamps == 0 || !(U8(p->data + FLAGS_AT) & SHOW)) {
+    return 0;
+  }
+  return SCENE_AT(p, U8(p->data + SCENES_AT));
+}
+
+const uint8_t *lampwright_player_end(const player *p) {
+  flash at = p->data + SIZE_AT;
+#if LAMPWRIGHT_LONG_DATA
+  if (p->flags & WIDE_PLACES) {
+    return p->data + u24(at);
+  }
+#endif
+  return p->data + u16(at);
 }
 
 uint8_t lampwright_player_describe(const player *p, uint8_t scene, lampwright_scene *description) {

@@ -112,6 +112,12 @@ uint8_t lampwright_player_scene(lampwright_player *player, uint8_t scene);
 uint8_t lampwright_player_lamp(lampwright_player *player, uint8_t lamp, uint8_t scene,
                                uint32_t frame);
 
+/* The tables of situations in program memory, for lampwright_situations.c; 0 if there are none. */
+const uint8_t *lampwright_player_show(const lampwright_player *player);
+
+/* The end of the data. */
+const uint8_t *lampwright_player_end(const lampwright_player *player);
+
 /* Brings the buffer to the next frame. */
 uint8_t lampwright_player_frame(lampwright_player *player);
 

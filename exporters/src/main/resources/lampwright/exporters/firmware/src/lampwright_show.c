@@ -57,6 +57,11 @@ uint8_t lampwright_show_open(const uint8_t *data, lampwright_place size, uint8_t
   return status;
 }
 
+void lampwright_show_start(void) {
+  due = lampwright_clock_now();
+  carried = 0;
+}
+
 uint8_t lampwright_show_scene(uint8_t scene) {
   lampwright_scene description;
   uint8_t status = lampwright_player_scene(&lampwright_show_player, scene);
@@ -64,8 +69,7 @@ uint8_t lampwright_show_scene(uint8_t scene) {
     (void)lampwright_player_describe(&lampwright_show_player, scene, &description);
     left = description.loops ? 0 : description.frames + 1;
     paused = 0;
-    due = lampwright_clock_now(); /* looking at the data took time that is not the scene's */
-    carried = 0;
+    lampwright_show_start(); /* looking at the data took time that is not the scene's */
   }
   return status;
 }

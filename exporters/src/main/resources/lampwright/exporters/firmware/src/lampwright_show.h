@@ -53,6 +53,9 @@ uint8_t lampwright_show_open(const uint8_t *data, lampwright_place size, uint8_t
  */
 uint8_t lampwright_show_scene(uint8_t scene);
 
+/* Makes a frame due at once, and the others in step with it. lampwright_show_scene does it too. */
+void lampwright_show_start(void);
+
 /* 1: pauses; 0: resumes. */
 void lampwright_show_pause(uint8_t on);
 

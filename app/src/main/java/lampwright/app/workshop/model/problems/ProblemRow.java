@@ -27,6 +27,10 @@ public record ProblemRow(Finding finding, String place, Target target) {
       return new Target.OfChain(chain.id());
     } else if (about instanceof Subject.OneOutput output) {
       return new Target.OfOutput(output.id());
+    } else if (about instanceof Subject.OneInput input) {
+      return new Target.OfInput(input.id());
+    } else if (about instanceof Subject.OneSituation situation) {
+      return new Target.OfSituation(situation.id());
     } else if (about instanceof Subject.OneCue cue) {
       return new Target.OfCue(cue.scene(), new CueRef(cue.track(), cue.cue()));
     } else if (about instanceof Subject.OneScene scene) {

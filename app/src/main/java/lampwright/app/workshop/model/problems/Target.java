@@ -21,6 +21,12 @@ public sealed interface Target {
   /** A driver output, by its id. */
   record OfOutput(String id) implements Target {}
 
+  /** An input, by its id. */
+  record OfInput(String id) implements Target {}
+
+  /** A situation, by its id. */
+  record OfSituation(String id) implements Target {}
+
   /** Settings of the rig as a whole. */
   record OfRig(RigPart part) implements Target {}
 

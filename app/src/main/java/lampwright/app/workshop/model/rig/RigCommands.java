@@ -9,10 +9,12 @@ import java.util.function.UnaryOperator;
 import lampwright.app.workshop.edit.ChainEdits;
 import lampwright.app.workshop.edit.ChainWalk;
 import lampwright.app.workshop.edit.Edit;
+import lampwright.app.workshop.edit.InputEdits;
 import lampwright.app.workshop.edit.LampEdits;
 import lampwright.app.workshop.edit.OutputEdits;
 import lampwright.app.workshop.edit.PixelTypeEdits;
 import lampwright.app.workshop.edit.Projects;
+import lampwright.app.workshop.edit.SituationEdits;
 import lampwright.app.workshop.edit.WiringEdits;
 import lampwright.app.workshop.model.Bench;
 import lampwright.app.workshop.model.Dialogs;
@@ -23,6 +25,7 @@ import lampwright.engine.rig.BuiltInPixelTypes;
 import lampwright.engine.rig.Chain;
 import lampwright.engine.rig.DriverOutput;
 import lampwright.engine.rig.Fitting;
+import lampwright.engine.rig.Input;
 import lampwright.engine.rig.Lamp;
 import lampwright.engine.rig.PixelType;
 import lampwright.engine.rig.Rig;
@@ -54,6 +57,14 @@ public final class RigCommands {
     if (apply("edit.addOutput", OutputEdits::add)) {
       List<DriverOutput> outputs = bench.project().rig().outputs();
       model.chosenProperty().set(new RigPart.OfOutput(outputs.get(outputs.size() - 1).id()));
+    }
+  }
+
+  /** Adds an input and shows it. */
+  public void addInput() {
+    if (apply("edit.addInput", InputEdits::add)) {
+      List<Input> inputs = bench.project().rig().inputs();
+      model.chosenProperty().set(new RigPart.OfInput(inputs.get(inputs.size() - 1).id()));
     }
   }
 
@@ -231,6 +242,8 @@ public final class RigCommands {
       change = q -> ChainEdits.remove(q, p.id());
     } else if (part instanceof RigPart.OfOutput p) {
       change = q -> OutputEdits.remove(q, p.id());
+    } else if (part instanceof RigPart.OfInput p) {
+      change = q -> InputEdits.remove(q, p.id());
     } else if (part instanceof RigPart.OfLamp p) {
       change = q -> LampEdits.remove(q, p.id());
     } else if (part instanceof RigPart.OfType p) {
@@ -239,10 +252,10 @@ public final class RigCommands {
               Project.PIXEL_TYPES.with(
                   q, q.pixelTypes().stream().filter(t -> !t.id().equals(p.id())).toList());
     } else if (part instanceof RigPart.OfScene p) {
-      change =
-          q ->
-              Project.SCENES.with(
-                  q, q.scenes().stream().filter(s -> !s.id().equals(p.id())).toList());
+      if (!mayClear(p.id())) {
+        return;
+      }
+      change = q -> SituationEdits.withoutScene(q, p.id());
     } else {
       return;
     }
@@ -263,6 +276,17 @@ public final class RigCommands {
     } else {
       dialogs.tell(texts.get("remove.title"), bench.refusalProperty().get().orElse(""));
     }
+  }
+
+  // A scene that situations show is taken from them first.
+  private boolean mayClear(String scene) {
+    List<String> showing = SituationEdits.showing(bench.project(), scene);
+    return showing.isEmpty()
+        || dialogs.choose(
+                texts.get("clear.title"),
+                texts.get("clear.text", scene, String.join(", ", showing)),
+                List.of(texts.get("clear.yes"), texts.get("clear.no")))
+            == 0;
   }
 
   private boolean apply(String name, UnaryOperator<Project> change) {

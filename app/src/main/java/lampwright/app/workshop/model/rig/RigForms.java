@@ -12,6 +12,8 @@ import lampwright.app.workshop.edit.ChainEdits;
 import lampwright.app.workshop.edit.ChainSettings;
 import lampwright.app.workshop.edit.Edit;
 import lampwright.app.workshop.edit.FeedSettings;
+import lampwright.app.workshop.edit.InputEdits;
+import lampwright.app.workshop.edit.InputSettings;
 import lampwright.app.workshop.edit.Kind;
 import lampwright.app.workshop.edit.LampEdits;
 import lampwright.app.workshop.edit.LampSettings;
@@ -32,6 +34,7 @@ import lampwright.app.workshop.words.Texts;
 import lampwright.engine.document.Project;
 import lampwright.engine.rig.Chain;
 import lampwright.engine.rig.DriverOutput;
+import lampwright.engine.rig.Input;
 import lampwright.engine.rig.Lamp;
 import lampwright.engine.rig.PixelType;
 import lampwright.engine.rig.Rig;
@@ -71,6 +74,8 @@ final class RigForms {
       return p.id();
     } else if (part instanceof RigPart.OfOutput p) {
       return p.id();
+    } else if (part instanceof RigPart.OfInput p) {
+      return p.id();
     } else if (part instanceof RigPart.OfLamp p) {
       return p.id();
     } else if (part instanceof RigPart.OfType p) {
@@ -106,6 +111,8 @@ final class RigForms {
       return chainGroups(p.id());
     } else if (part instanceof RigPart.OfOutput p) {
       return outputGroups(p.id());
+    } else if (part instanceof RigPart.OfInput p) {
+      return inputGroups(p.id());
     } else if (part instanceof RigPart.OfLamp p) {
       return lampGroups(p.id());
     } else if (part instanceof RigPart.OfType p) {
@@ -187,6 +194,19 @@ final class RigForms {
     OutputSettings.all().forEach(setting -> all.add(slots.slot(setting)));
     all.add(idSlot(id, "output.id", OutputEdits::rename, RigPart.OfOutput::new));
     return List.of(new Form.Group("output", all));
+  }
+
+  private List<Form.Group> inputGroups(String id) {
+    SlotMaker<Input> slots =
+        new SlotMaker<>(
+            bench,
+            q -> InputEdits.find(q, id),
+            (q, change) -> InputEdits.change(q, id, change),
+            this::editName);
+    List<Slot<?>> all = new ArrayList<>();
+    all.add(idSlot(id, "input.id", InputEdits::rename, RigPart.OfInput::new));
+    InputSettings.all().forEach(setting -> all.add(slots.slot(setting)));
+    return List.of(new Form.Group("input", all));
   }
 
   private List<Form.Group> lampGroups(String id) {

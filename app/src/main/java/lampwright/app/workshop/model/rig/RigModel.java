@@ -93,6 +93,7 @@ public final class RigModel {
     parts.add(new RigPart.Supply());
     project.rig().chains().forEach(c -> parts.add(new RigPart.OfChain(c.id())));
     project.rig().outputs().forEach(o -> parts.add(new RigPart.OfOutput(o.id())));
+    project.rig().inputs().forEach(i -> parts.add(new RigPart.OfInput(i.id())));
     project.rig().lamps().forEach(l -> parts.add(new RigPart.OfLamp(l.id())));
     project.pixelTypes().forEach(t -> parts.add(new RigPart.OfType(t.id())));
     project.scenes().forEach(s -> parts.add(new RigPart.OfScene(s.id())));
@@ -108,6 +109,8 @@ public final class RigModel {
           chain(p.id()).map(c -> c.type().family()).orElse(""));
     } else if (part instanceof RigPart.OfOutput p) {
       return texts.get("part.output", p.id());
+    } else if (part instanceof RigPart.OfInput p) {
+      return texts.get("part.input", p.id());
     } else if (part instanceof RigPart.OfLamp p) {
       return texts.get(
           "part.lamp", bench.project().rig().lamp(p.id()).map(Lamp::title).orElse(p.id()));

@@ -11,6 +11,9 @@ public sealed interface RigPart {
   /** A driver output, by id. */
   record OfOutput(String id) implements RigPart {}
 
+  /** An input, by id. */
+  record OfInput(String id) implements RigPart {}
+
   /** A lamp, by id. */
   record OfLamp(String id) implements RigPart {}
 

@@ -9,6 +9,7 @@ import javafx.scene.AccessibleRole;
 import javafx.scene.canvas.Canvas;
 import javafx.scene.canvas.GraphicsContext;
 import javafx.scene.control.Label;
+import javafx.scene.control.Tooltip;
 import javafx.scene.input.KeyEvent;
 import javafx.scene.input.ScrollEvent;
 import javafx.scene.input.ZoomEvent;
@@ -37,6 +38,8 @@ import lampwright.app.workshop.view.Theme;
 public final class DrawingView extends Region {
   /** How long the frame stands still before its light is shown in full, ms. */
   private static final double REST_MS = 600;
+
+  private static final double TIP_WIDTH = 420;
 
   private final DrawingModel model;
   private final LitGround ground;
@@ -86,6 +89,7 @@ public final class DrawingView extends Region {
     model.sheet().signsProperty().addListener((of, before, now) -> ground.light());
     model.sheet().rowsProperty().addListener((of, before, now) -> redraw());
     model.sheet().shiftProperty().addListener((of, before, now) -> redraw());
+    model.sheet().liveProperty().addListener((of, before, now) -> ground.light());
     model.exposures().doublingsProperty().addListener((of, before, now) -> ground.light());
     player.dimmedProperty().addListener((of, before, now) -> ground.light());
     model.lights().lightProperty().addListener((of, before, now) -> ground.light());
@@ -127,7 +131,23 @@ public final class DrawingView extends Region {
         });
     setOnMouseDragged(mouse::dragged);
     setOnMouseReleased(mouse::released);
-    setOnMouseMoved(event -> setCursor(mouse.cursor(event)));
+    Tooltip tip = new Tooltip();
+    tip.setWrapText(true);
+    tip.setMaxWidth(TIP_WIDTH);
+    setOnMouseMoved(
+        event -> {
+          setCursor(mouse.cursor(event));
+          Optional<String> note =
+              model
+                  .at(ground.frame(), event.getX(), event.getY())
+                  .flatMap(lamp -> model.sheet().notesProperty().get().apply(lamp.id()));
+          if (note.isPresent()) {
+            tip.setText(note.get());
+            Tooltip.install(this, tip);
+          } else {
+            Tooltip.uninstall(this, tip);
+          }
+        });
     addEventHandler(ScrollEvent.SCROLL, event -> mouse.scrolled(event, getWidth(), getHeight()));
     addEventHandler(ZoomEvent.ZOOM, event -> mouse.pinched(event, getWidth(), getHeight()));
     setOnContextMenuRequested(

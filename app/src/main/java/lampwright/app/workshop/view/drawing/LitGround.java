@@ -14,6 +14,7 @@ import javafx.scene.image.WritableImage;
 import javafx.scene.paint.Color;
 import lampwright.app.outline.Outline;
 import lampwright.app.picture.DisplayList;
+import lampwright.app.workshop.model.LiveFrame;
 import lampwright.app.workshop.model.SceneLight;
 import lampwright.app.workshop.model.ScreenLight;
 import lampwright.app.workshop.model.drawing.Dots;
@@ -68,6 +69,8 @@ final class LitGround {
     this.inks = inks;
     this.pictures = pictures;
     glowing.setMouseTransparent(true);
+    // Each frame that is painted would ask for the layout of all around it.
+    glowing.setManaged(false);
   }
 
   ImageView node() {
@@ -213,8 +216,13 @@ final class LitGround {
 
   /** Paints the light of the frame that is shown, in the background. */
   void light() {
-    Optional<SceneLight> light = model.lights().lightProperty().get();
     Glow now = glow;
+    Optional<LiveFrame> live = model.sheet().liveProperty().get();
+    if (live.isPresent() && now != null) {
+      lightLive(live.get(), now);
+      return;
+    }
+    Optional<SceneLight> light = model.lights().lightProperty().get();
     if (light.isEmpty() || now == null) {
       return;
     }
@@ -224,10 +232,23 @@ final class LitGround {
     ScreenLight screen = light.get().screen();
     List<Dots.Dot> dots = model.dots(screen, frame).stream().map(dot -> dot.times(scale)).toList();
     float exposure = model.exposures().factor();
-    View view = model.view();
     // First, since it may dim what is painted now.
     judge.painted(new Painting(light.get(), now, dots, exposure));
-    float most = player.dimmedProperty().get() && moving ? Player.DIMMED_MOST : Float.MAX_VALUE;
+    paint(now, screen, bytes, dots, player.dimmedProperty().get() && moving);
+  }
+
+  // What the builder will do next is not known, so no judge can allow it more light.
+  private void lightLive(LiveFrame live, Glow on) {
+    List<Dots.Dot> dots =
+        model.dots(live.screen(), frame).stream().map(dot -> dot.times(scale)).toList();
+    paint(on, live.screen(), live.bytes(), dots, live.dimmed());
+  }
+
+  private void paint(
+      Glow now, ScreenLight screen, byte[] bytes, List<Dots.Dot> dots, boolean dimmed) {
+    float exposure = model.exposures().factor();
+    View view = model.view();
+    float most = dimmed ? Player.DIMMED_MOST : Float.MAX_VALUE;
     painter.request(
         () -> {
           now.paint(screen, bytes, dots, exposure, most);

@@ -35,7 +35,7 @@ import org.jspecify.annotations.Nullable;
 public final class RigView extends HBox {
   private static final double PARTS_EM = 13;
   private static final List<String> PART_BUTTONS =
-      List.of("addChain", "addOutput", "addType", "addScene", "remove");
+      List.of("addChain", "addOutput", "addInput", "addType", "addScene", "remove");
   private static final List<String> WIRING_BUTTONS = List.of("makeLamp", "makeLamps", "benchTest");
 
   private final Texts texts = Texts.of("rig");
@@ -135,6 +135,7 @@ public final class RigView extends HBox {
     return switch (key) {
       case "addChain" -> commands::addChain;
       case "addOutput" -> commands::addOutput;
+      case "addInput" -> commands::addInput;
       case "addType" -> commands::addType;
       case "addScene" -> commands::addScene;
       case "remove" -> commands::remove;

@@ -212,4 +212,34 @@ class RigModelTest {
     assertThat(layout.hit(5, layout.outputs().get(0).y() + 2).map(WiringLayout.Hit::pixel))
         .contains(-1);
   }
+
+  @Test
+  void aSceneThatSituationsUseIsClearedOnlyIfTheBuilderAgrees() {
+    bench.open(Projects4Tests.sample("recovery-tractor"));
+    Project before = bench.project();
+    model.chosenProperty().set(new RigPart.OfScene("towed-backwards"));
+    hands.remove();
+    assertThat(told).singleElement().asString().contains("towed-backwards: towed");
+    assertThat(bench.project()).isEqualTo(before);
+    answer = 0;
+    hands.remove();
+    assertThat(bench.project().scene("towed-backwards")).isEmpty();
+    bench.undo();
+    assertThat(bench.project()).isEqualTo(before);
+  }
+
+  @Test
+  void inputsAreAddedAndNamedOnesStay() {
+    bench.open(Projects4Tests.sample("recovery-tractor"));
+    hands.addInput();
+    assertThat(model.chosenProperty().get()).isEqualTo(new RigPart.OfInput("input-1"));
+    this.<String>slot("input.id").set("winch");
+    assertThat(model.chosenProperty().get()).isEqualTo(new RigPart.OfInput("winch"));
+    hands.remove();
+    assertThat(bench.project().rig().inputs()).hasSize(3);
+    model.chosenProperty().set(new RigPart.OfInput("throttle"));
+    hands.remove();
+    assertThat(bench.project().rig().inputs()).hasSize(3);
+    assertThat(told).singleElement().asString().contains("situation standing, condition 1");
+  }
 }

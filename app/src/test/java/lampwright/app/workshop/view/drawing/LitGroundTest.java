@@ -2,11 +2,15 @@ package lampwright.app.workshop.view.drawing;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Optional;
 import javafx.application.Platform;
 import javafx.scene.Scene;
 import javafx.scene.image.Image;
+import javafx.scene.image.WritableImage;
 import javafx.scene.layout.Pane;
+import javafx.scene.paint.Color;
 import javafx.stage.Stage;
 import lampwright.app.workshop.Projects4Tests;
 import lampwright.app.workshop.edit.PlaceEdits;
@@ -108,6 +112,27 @@ class LitGroundTest {
     int twice = litAcross(drawn(robot, 2));
     assertThat(once).isPositive();
     assertThat((double) twice / once).isBetween(1.6, 2.4);
+  }
+
+  /** At each frame that is played. */
+  @Test
+  void lightLaysNothingOut(FxRobot robot) throws Exception {
+    WritableImage image = (WritableImage) drawn(robot, 1);
+    List<Boolean> asked = new ArrayList<>();
+    robot.interact(
+        () -> {
+          ground
+              .node()
+              .getParent()
+              .needsLayoutProperty()
+              .addListener((of, old, now) -> asked.add(now));
+          for (int x = 0; x < image.getWidth(); x++) {
+            image.getPixelWriter().setColor(x, (int) image.getHeight() / 2, Color.BLACK);
+          }
+          ground.light();
+        });
+    TestWindow.await(() -> brightest(image) > 0.9);
+    assertThat(asked).isEmpty();
   }
 
   private static int litAcross(Image image) {

@@ -1,0 +1,155 @@
+package lampwright.app.command;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.math.BigDecimal;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Random;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
+import lampwright.exporters.OutsideTools;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** Firmware that reacts, proved by pulses and levels on the pins of a simulated controller. */
+class ProveDriveTest {
+  /** What README and measurement promise at 16 MHz is 6.2 us; the widths are whole. */
+  private static final int BESIDE_US = 7;
+
+  private static final String TOP =
+      """
+      {"lampwright": 1, "rig": {"controller": "%s",
+       "chains": [{"id": "strip", "pixelType": "ws2812b", "pixels": 144}],
+       "lamps": [%s], "inputs": [
+        {"id": "c0", "kind": "servo-pulse"%s}, {"id": "c1", "kind": "servo-pulse", "pin": "PB0"},
+        {"id": "c2", "kind": "servo-pulse", "pin": "PB4", "centre": "power-up"},
+        {"id": "tow", "kind": "switch", "pin": "%s", "activeLow": true},
+        {"id": "c3", "kind": "servo-pulse", "pin": "PB5"}]},
+       "scenes": [%s], "situations": [
+        {"id": "t0", "priority": 1, "scene": "s0",
+         "all": [{"input": "c0", "aboveUs": 1500, "hysteresisUs": 0}]},
+        {"id": "t1", "priority": 2, "scene": "s1", "start": "shared",
+         "all": [{"input": "c1", "belowUs": 1500, "hysteresisUs": 0}]},
+        {"id": "t2", "priority": 3, "scene": "s2", "lingerMs": 100,
+         "all": [{"input": "c2", "betweenUs": [1400, 1500], "hysteresisUs": 0}]},
+        {"id": "t3", "priority": 4, "scene": "s3", "toggle": true,
+         "all": [{"input": "c3", "aboveUs": 1700, "taps": 2}]},
+        {"id": "t4", "priority": 5, "scene": "s4", "any": [{"input": "tow", "is": "on"}]},
+        {"id": "t5", "priority": 6, "scene": "s5", "any": [{"input": "c1", "lost": true}]}]}
+      """;
+
+  @TempDir private Path folder;
+
+  private Path project(String controller, String pin, String towPin) throws IOException {
+    String lamps =
+        IntStream.range(0, 6)
+            .mapToObj(
+                i ->
+                    "{\"id\": \"l%d\", \"pixels\": [{\"chain\": \"strip\", \"from\": %d, \"count\": 24}]}"
+                        .formatted(i, 24 * i))
+            .collect(Collectors.joining(", "));
+    String scenes =
+        IntStream.range(0, 6)
+            .mapToObj(
+                i ->
+                    """
+                    {"id": "s%d", "lengthMs": 240, "framesPerSecond": 50, "tracks": [
+                     {"lamps": ["l%d", "l%d", "l%d"], "cues": [{"lengthMs": 240, "pattern":
+                      {"kind": "fade", "fromLevel": 0.2, "toLevel": 0.9}}]}]}
+                    """
+                        .formatted(i, i, (i + 1) % 6, (i + 3) % 6))
+            .collect(Collectors.joining(", "));
+    return Files.writeString(
+        folder.resolve("p.lampwright.json"), TOP.formatted(controller, lamps, pin, towPin, scenes));
+  }
+
+  // Four channels whose pulses drift against each other, so that edges meet; c1 stops for a while.
+  private Path drive() throws IOException {
+    Random random = new Random(36);
+    record Row(BigDecimal ms, String text) {}
+    List<Row> rows = new ArrayList<>();
+    for (int channel = 0; channel < 4; channel++) {
+      double ms = 3 + 5 * channel;
+      int pulses = 0;
+      while (ms < 2400) {
+        int side = random.nextBoolean() ? BESIDE_US : -BESIDE_US;
+        int width = (channel == 3 ? 1700 : 1500) + side;
+        if (channel == 2 && ++pulses <= 16) {
+          width = 1500;
+        } else if (random.nextInt(25) == 0) {
+          width = random.nextBoolean() ? 100 : 5000;
+        }
+        BigDecimal at = BigDecimal.valueOf(Math.round(ms * 1000), 3);
+        if (channel != 1 || ms < 1200 || ms > 1500) {
+          rows.add(new Row(at, at.toPlainString() + ",c" + channel + "," + width));
+        }
+        ms += 19 + 2 * random.nextDouble();
+      }
+    }
+    for (int ms = 100; ms < 2400; ms += 170) {
+      rows.add(new Row(BigDecimal.valueOf(ms), ms + ",tow," + random.nextInt(2)));
+    }
+    rows.sort(Comparator.comparing(Row::ms));
+    String text = rows.stream().map(Row::text).collect(Collectors.joining("\n"));
+    return Files.writeString(folder.resolve("d.csv"), "ms,input,value\n" + text + "\n");
+  }
+
+  @Test
+  void pulsesBesideThresholdsGiveTheFramesOfRehearse() throws IOException {
+    OutsideTools.onThisMachine().findSimulator();
+    Run run =
+        Run.of("prove", project("atmega328p", ", \"pin\": \"PD2\"", "PC0"), "--drive", drive());
+    assertThat(run.err()).doesNotContain("drive:");
+    assertThat(run.code()).isZero();
+    assertThat(run.out()).contains("result       proved").contains("wrong        0");
+    assertThat(run.out()).contains("outside      0");
+  }
+
+  @Test
+  void pulsesThatOverlapOnAPinAreRefused() throws IOException {
+    // Ten pulses of 1.5 ms can't end in the same frame of 20 ms.
+    String rows = "30,c0,1500\n".repeat(10);
+    Path drive = Files.writeString(folder.resolve("d.csv"), "ms,input,value\n" + rows);
+    Run run = Run.of("prove", project("atmega328p", ", \"pin\": \"PD2\"", "PC0"), "--drive", drive);
+    assertThat(run.code()).isEqualTo(1);
+    assertThat(run.err()).contains("rows [8, 9, 10]: pulses on one pin must not overlap");
+  }
+
+  @Test
+  void inputWithoutAPinIsAnErrorOfCheckAndExport() throws IOException {
+    Path project = project("atmega328p", "", "PC0");
+    Run check = Run.of("check", project);
+    assertThat(check.code()).isEqualTo(1);
+    assertThat(check.err() + check.out()).contains("input c0: has no pin");
+    Run export = Run.of("export", project, "--to", folder.resolve("out"), "--as", "firmware");
+    assertThat(export.code()).isEqualTo(1);
+    assertThat(folder.resolve("out")).doesNotExist();
+  }
+
+  @Test
+  void pinWithoutChangeInterruptIsAnErrorThatNamesThoseThatHaveOne() throws IOException {
+    Run check = Run.of("check", project("atmega32u4", ", \"pin\": \"PD2\"", "PF0"));
+    assertThat(check.code()).isEqualTo(1);
+    assertThat(check.err() + check.out())
+        .contains("input c0: is on pin PD2")
+        .contains("use one of PB0, PB1");
+  }
+
+  @Test
+  void controllerThatPlaysNoSituationsYetSaysSo() throws IOException {
+    Path project = project("rp2040", "", "GP4");
+    String text = Files.readString(project).replaceAll("\"pin\": \"PB\\d\"", "\"pin\": \"GP9\"");
+    text = text.replaceFirst("GP9", "GP10").replaceFirst("GP9", "GP11");
+    Files.writeString(project, text);
+    Run check = Run.of("check", project);
+    assertThat(check.err() + check.out()).contains("[situations-not-played]");
+    Run prove = Run.of("prove", project, "--drive", drive());
+    assertThat(prove.code()).isEqualTo(1);
+    assertThat(prove.err()).contains("plays no situations yet");
+  }
+}

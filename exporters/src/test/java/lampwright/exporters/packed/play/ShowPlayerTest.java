@@ -1,0 +1,210 @@
+package lampwright.exporters.packed.play;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
+import java.util.Random;
+import java.util.zip.CRC32;
+import lampwright.engine.render.ShowFrames;
+import lampwright.engine.situation.ShowMachine;
+import lampwright.exporters.CancelledException;
+import lampwright.exporters.OutsideTools;
+import lampwright.exporters.Progress;
+import lampwright.exporters.packed.encode.ScenePacker;
+import lampwright.exporters.packed.format.ByteSink;
+import lampwright.exporters.packed.format.Format;
+import lampwright.exporters.target.Target;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/**
+ * Three machines, one drive: the engine's, which a plain reading of the rules judges, the player of
+ * the tables in Java, and the C code under gcc's sanitizers. Shows and drives are by chance.
+ */
+class ShowPlayerTest {
+  private static final String SOURCES = "src/main/resources/lampwright/exporters/firmware/src";
+  private static final int FRAMES = 250;
+
+  @TempDir Path dir;
+
+  private static byte[] packed(RandomShow made) throws CancelledException {
+    return ScenePacker.pack(
+            "packed",
+            made.tables(),
+            Optional.of(made.show),
+            Target.slowestDecodeCost(),
+            Progress.SILENT)
+        .data();
+  }
+
+  /** A case of situations_check.c and what must come of it. */
+  private static byte[] trial(long seed, int rounds, ByteSink in) throws CancelledException {
+    RandomShow made = new RandomShow(seed);
+    byte[] packed = packed(made);
+    ShowFrames frames = new ShowFrames(made.show);
+    ShowMachine machine = frames.machine();
+    ShowPlayer player = new ShowPlayer(packed);
+    int bytes = frames.frameBytes();
+    in.number(packed.length, 4).all(packed).u16(bytes).number(FRAMES, 4).u16(rounds);
+    byte[] want = new byte[bytes];
+    byte[] got = new byte[bytes];
+    ByteArrayOutputStream all = new ByteArrayOutputStream();
+    boolean dense = made.upTo(2) == 0;
+    for (int f = 0; f < FRAMES; f++) {
+      int readings = dense ? made.upTo(2 * RandomShow.INPUTS) : made.upTo(3);
+      in.u16(readings);
+      for (; readings > 0; readings--) {
+        int input = made.upTo(RandomShow.INPUTS);
+        int reading = made.reading(input);
+        in.u8(input).u16(reading);
+        machine.take(input, reading);
+        player.take(input, reading);
+      }
+      frames.next(want);
+      player.frame(got);
+      assertThat(got).as("seed %d, frame %d", seed, f).isEqualTo(want);
+      all.write(0);
+      all.writeBytes(want);
+    }
+    return all.toByteArray();
+  }
+
+  @Test
+  void tablesInJavaAndInCShowWhatTheEngineShows()
+      throws IOException, InterruptedException, CancelledException {
+    int shows = Integer.getInteger("lampwright.shows", 300);
+    int rounds = Integer.getInteger("lampwright.damages", 40);
+    ByteSink in = new ByteSink();
+    List<byte[]> wanted = new ArrayList<>();
+    for (long seed = 0; seed < shows; seed++) {
+      wanted.add(trial(seed, rounds, in));
+    }
+    byte[] out = run(in.toBytes());
+    int at = 0;
+    for (int seed = 0; seed < shows; seed++) {
+      byte[] want = wanted.get(seed);
+      int end = Math.min(at + want.length, out.length);
+      byte[] got = Arrays.copyOfRange(out, at, end);
+      assertThat(Arrays.mismatch(got, want)).as("seed %d", seed).isEqualTo(-1);
+      at = end;
+    }
+    assertThat(at).isEqualTo(out.length);
+  }
+
+  private byte[] run(byte[] in) throws IOException, InterruptedException {
+    OutsideTools.onThisMachine().find("gcc", "gcc");
+    Path program = dir.resolve("situations");
+    List<String> build = new ArrayList<>(List.of("gcc", "-std=c99", "-O1", "-g", "-Wall"));
+    build.addAll(List.of("-Wextra", "-Wpedantic", "-Werror", "-Isrc/test/c", "-I" + SOURCES));
+    build.addAll(List.of("-fsanitize=address,undefined", "-fno-sanitize-recover=all"));
+    build.addAll(List.of("-DLAMPWRIGHT_MAX_LAMPS=255", "src/test/c/situations_check.c"));
+    build.addAll(List.of(SOURCES + "/lampwright_player.c", SOURCES + "/lampwright_situations.c"));
+    build.addAll(List.of("-o", program.toString()));
+    execute(build, new byte[0]);
+    return execute(List.of(program.toString()), in);
+  }
+
+  private byte[] execute(List<String> command, byte[] in) throws IOException, InterruptedException {
+    Path input = Files.write(dir.resolve("in"), in);
+    Path output = dir.resolve("out");
+    Path errors = dir.resolve("err");
+    int code =
+        new ProcessBuilder(command)
+            .redirectInput(input.toFile())
+            .redirectOutput(output.toFile())
+            .redirectError(errors.toFile())
+            .start()
+            .waitFor();
+    assertThat(code).as("%s%n%s", command, Files.readString(errors)).isZero();
+    return Files.readAllBytes(output);
+  }
+
+  /** Without a show the data is to the byte what it was before there were shows. */
+  @Test
+  void showIsBehindScenesThatStayAsTheyAre() throws CancelledException {
+    RandomShow made = new RandomShow(1);
+    byte[] with = packed(made);
+    byte[] without =
+        ScenePacker.pack("packed", made.tables(), Target.slowestDecodeCost(), Progress.SILENT)
+            .data();
+    assertThat(without[Format.FLAGS_AT]).isZero();
+    assertThat(Arrays.copyOfRange(with, Format.FRAME_BYTES_AT, Format.SIZE_AT))
+        .isEqualTo(Arrays.copyOfRange(without, Format.FRAME_BYTES_AT, Format.SIZE_AT));
+    assertThat(Arrays.copyOfRange(with, Format.SIZE_AT + 2, without.length))
+        .isEqualTo(Arrays.copyOfRange(without, Format.SIZE_AT + 2, without.length));
+  }
+
+  @Test
+  void dataWithoutAShowIsRefused() throws CancelledException {
+    byte[] without =
+        ScenePacker.pack(
+                "packed", new RandomShow(1).tables(), Target.slowestDecodeCost(), Progress.SILENT)
+            .data();
+    assertThatThrownBy(() -> new ShowPlayer(without)).isInstanceOf(PackedDataException.class);
+  }
+
+  /** Damaged, with the checksum put right: refused as it is opened, or played to the end. */
+  @Test
+  void damagedTablesAreRefusedOrPlayed() throws CancelledException {
+    Random random = new Random(15);
+    int refused = 0;
+    for (long seed = 0; seed < 100; seed++) {
+      byte[] packed = packed(new RandomShow(seed));
+      int show = new Unpacker(packed).data().showAt;
+      for (int round = 0; round < 50; round++) {
+        byte[] bad = packed.clone();
+        for (int hits = random.nextInt(3); hits >= 0; hits--) {
+          bad[show + random.nextInt(bad.length - show)] = (byte) random.nextInt(256);
+        }
+        refused += playsToTheEnd(signed(bad), random) ? 0 : 1;
+      }
+    }
+    assertThat(refused).isBetween(1000, 4900);
+  }
+
+  /** Cut anywhere, with size and checksum put right. */
+  @Test
+  void cutTablesAreRefused() throws CancelledException {
+    byte[] packed = packed(new RandomShow(3));
+    int show = new Unpacker(packed).data().showAt;
+    for (int size = show + 1; size < packed.length; size++) {
+      byte[] cut = Arrays.copyOf(packed, size);
+      cut[Format.SIZE_AT] = (byte) size;
+      cut[Format.SIZE_AT + 1] = (byte) (size >> 8);
+      byte[] whole = signed(cut);
+      assertThatThrownBy(() -> new ShowPlayer(whole)).isInstanceOf(PackedDataException.class);
+    }
+  }
+
+  private static boolean playsToTheEnd(byte[] data, Random random) {
+    try {
+      ShowPlayer player = new ShowPlayer(data);
+      byte[] buffer = new byte[player.frameBytes()];
+      for (int f = 0; f < 40; f++) {
+        player.take(0, 1400 + random.nextInt(200));
+        player.frame(buffer);
+      }
+      return true;
+    } catch (PackedDataException refused) {
+      assertThat(refused.damage()).isEqualTo(PackedDataException.Damage.CONTENTS);
+      return false;
+    }
+  }
+
+  private static byte[] signed(byte[] data) {
+    CRC32 crc = new CRC32();
+    crc.update(data, Format.CHECKED_FROM, data.length - Format.CHECKED_FROM);
+    for (int i = 0; i < 4; i++) {
+      data[Format.CRC_AT + i] = (byte) (crc.getValue() >> (8 * i));
+    }
+    return data;
+  }
+}
