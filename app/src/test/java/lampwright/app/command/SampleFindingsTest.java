@@ -54,6 +54,7 @@ class SampleFindingsTest {
             "caution flash-rate: lamp Light bar, left, standing-by",
             "caution flash-rate: lamp Light bar, right, standing-by",
             "caution situations-flashes: whole model",
+            "note receiver-wiring: controller ATmega328P",
             "note reserved-colour: lamp Light bar, left",
             "note reserved-colour: lamp Light bar, right",
             "note dither-flicker: lamp Light bar, left, call-out",
