@@ -38,7 +38,7 @@ public final class StartView extends BorderPane {
   private static final double CARD_MOST = 300;
   private static final int KIND_COLUMNS = 6;
   private static final double CARD_ASPECT = 1.9;
-  private static final double CONTROLLER_WIDTH = 172;
+  private static final double CONTROLLER_WIDTH = 205;
   private static final double GAP = 8;
   private static final double PICTURE_LEAST = 150;
   private static final double PICTURE_ASPECT = 1.74;
