@@ -30,7 +30,7 @@ public final class Reviews {
   public static List<Finding> ofProject(Project project, List<Scene> scenes, Progress progress)
       throws CancelledException {
     List<Finding> found = new ArrayList<>(ALL.ofProject(project));
-    found.addAll(FirmwareMemory.findings(project.rig(), scenes, progress));
+    found.addAll(FirmwareMemory.findings(project, scenes, progress));
     return Review.sorted(found);
   }
 

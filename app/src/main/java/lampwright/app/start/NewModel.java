@@ -99,7 +99,7 @@ public final class NewModel {
     Rig rig = project.rig();
     List<Finding> found = new ArrayList<>(Target.of(rig).refusals(rig));
     if (found.isEmpty()) {
-      found.addAll(FirmwareMemory.findings(rig, project.scenes(), progress));
+      found.addAll(FirmwareMemory.findings(project, project.scenes(), progress));
     }
     return found;
   }

@@ -13,7 +13,10 @@ import java.util.Properties;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import lampwright.engine.document.Project;
+import lampwright.engine.json.ProjectFiles;
 import lampwright.engine.json.ProjectReader;
+import lampwright.engine.rig.Controller;
+import lampwright.engine.rig.Rig;
 import lampwright.engine.scene.Scene;
 import lampwright.exporters.OutsideTools;
 import lampwright.exporters.firmware.FirmwareProof;
@@ -89,13 +92,7 @@ class IdeLayoutTest {
   void everyExampleCompilesAndTheFirstIsProved(String controller, String variant, String more)
       throws Exception {
     Path library = export(controller);
-    board = new ArrayList<>(List.of("-mmcu=" + controller, "-DF_CPU=16000000L", "-DARDUINO=10819"));
-    board.addAll(List.of("-DARDUINO_ARCH_AVR", "-I" + CORE.resolve("cores/arduino")));
-    board.addAll(List.of("-I" + CORE.resolve("variants").resolve(variant), "-I" + library("src")));
-    if (!more.isEmpty()) {
-      board.addAll(List.of("-DUSB_MANUFACTURER=\"x\"", "-DUSB_PRODUCT=\"x\""));
-      board.addAll(Arrays.asList(more.split(" ", -1)));
-    }
+    board = board(controller, variant, more);
     List<String> objects = new ArrayList<>(compileAll(CORE.resolve("cores/arduino"), CORE_FLAGS));
     objects.addAll(compileAll(library.resolve("src"), STRICT + " -DLAMPWRIGHT_PROBE"));
     Path show = link(library, "PlayScene", objects);
@@ -103,14 +100,54 @@ class IdeLayoutTest {
     assertProved(controller, show);
   }
 
-  private Path export(String controller) throws IOException {
-    String sample = Files.readString(Run.sample("recovery-tractor"));
-    String stated = "\"controller\": \"atmega328p\"";
-    assertThat(sample).contains(stated);
+  private List<String> board(String controller, String variant, String more) {
+    List<String> flags =
+        new ArrayList<>(List.of("-mmcu=" + controller, "-DF_CPU=16000000L", "-DARDUINO=10819"));
+    flags.addAll(List.of("-DARDUINO_ARCH_AVR", "-I" + CORE.resolve("cores/arduino")));
+    flags.addAll(List.of("-I" + CORE.resolve("variants").resolve(variant), "-I" + library("src")));
+    if (!more.isEmpty()) {
+      flags.addAll(List.of("-DUSB_MANUFACTURER=\"x\"", "-DUSB_PRODUCT=\"x\""));
+      flags.addAll(Arrays.asList(more.split(" ", -1)));
+    }
+    return flags;
+  }
+
+  /** What reacts: the example that reads a receiver is compiled and linked like the others. */
+  @Test
+  void exampleThatReactsCompiles() throws Exception {
     Path project =
         Files.writeString(
             folder.resolve("p.lampwright.json"),
-            sample.replace(stated, "\"controller\": \"" + controller + "\""));
+            """
+            {"lampwright": 1,
+             "rig": {"controller": "atmega328p",
+               "chains": [{"id": "c", "pixelType": "ws2812b", "pixels": 3}],
+               "outputs": [{"id": "o"}],
+               "lamps": [{"id": "l", "pixels": [{"chain": "c"}]}, {"id": "m", "output": "o"}],
+               "inputs": [{"id": "throttle", "kind": "servo-pulse", "pin": "PD2"},
+                          {"id": "tow-bar", "kind": "switch", "pin": "PC0", "activeLow": true}]},
+             "scenes": [{"id": "s", "lengthMs": 1000, "framesPerSecond": 50, "tracks": [
+               {"lamps": ["l"], "cues": [{"lengthMs": 1000, "pattern": {"kind": "chase"}}]}]}],
+             "situations": [{"id": "a", "scene": "s", "any": [{"input": "throttle", "lost": true},
+               {"input": "throttle", "aboveUs": 1600}, {"input": "tow-bar", "is": "on"}]}]}
+            """);
+    Run run = Run.of("export", project, "--to", folder, "--as", "firmware");
+    assertThat(run.err()).doesNotContain(": error: ");
+    assertThat(run.code()).isZero();
+    board = board("atmega328p", "standard", "");
+    List<String> objects = new ArrayList<>(compileAll(CORE.resolve("cores/arduino"), CORE_FLAGS));
+    objects.addAll(compileAll(library("src"), STRICT));
+    assertThat(link(library(""), "React", objects)).isNotEmptyFile();
+  }
+
+  // Without what reacts: with it the third output of the sample is on the timer of an IDE's clock.
+  private Path export(String controller) throws IOException {
+    Project sample = ProjectReader.read(Run.sample("recovery-tractor")).project().orElseThrow();
+    Rig rig = Rig.INPUTS.with(sample.rig(), List.of());
+    rig = Rig.CONTROLLER.with(rig, Controller.find(controller));
+    Project plain = Project.SITUATIONS.with(sample, List.of());
+    Path project = folder.resolve("p.lampwright.json");
+    ProjectFiles.save(Project.RIG.with(plain, rig), project);
     Run run = Run.of("export", project, "--to", folder, "--scene", SCENE, "--as", "firmware,bin");
     assertThat(run.err()).doesNotContain(": error: ");
     assertThat(run.code()).isZero();

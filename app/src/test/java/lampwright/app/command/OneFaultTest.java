@@ -165,7 +165,7 @@ class OneFaultTest {
   // What the room that packs finds out in the background.
   private static PackService.Packed packed(Project project) throws CancelledException {
     return new PackService.Packed(
-        1, FirmwareMemory.findings(project.rig(), project.scenes(), Progress.SILENT));
+        1, false, FirmwareMemory.findings(project, project.scenes(), Progress.SILENT));
   }
 
   @ParameterizedTest

@@ -39,9 +39,25 @@ public final class Projects4Tests {
         lampwright.app.workshop.edit.Projects.emptyScene("rest", 500));
   }
 
+  private static final Path FOLDER = Path.of("src/test/resources/lampwright/app/workshop");
+
+  /** What {@link #reacting} reads. */
+  public static final Path REACTING = FOLDER.resolve("reacting.lampwright.json");
+
+  /** A recorded drive of it. */
+  public static final Path DRIVE = FOLDER.resolve("reacting.drive.csv");
+
   /** A sample of the repository. */
   public static Project sample(String name) {
-    Path file = Path.of("..", "samples", name + ".lampwright.json");
+    return read(Path.of("..", "samples", name + ".lampwright.json"));
+  }
+
+  /** A recovery tractor with a few situations, whatever the sample has. */
+  public static Project reacting() {
+    return read(REACTING);
+  }
+
+  private static Project read(Path file) {
     try {
       Optional<Project> read = ProjectReader.read(file).project();
       return read.orElseThrow(() -> new AssertionError(file + " has errors"));

@@ -117,11 +117,7 @@ public final class FirmwareExporter implements ProjectExporter {
 
   /** Whether the firmware plays the project's situations. */
   static boolean reacts(Target target, ProjectJob job) {
-    return show(target, job).isPresent();
-  }
-
-  private static Optional<Show> show(Target target, ProjectJob job) {
-    return target.playsSituations() && conflicts(job).isEmpty() ? job.show() : Optional.empty();
+    return FirmwareMemory.show(target, job).isPresent();
   }
 
   private static List<Fault> conflicts(ProjectJob job) {
@@ -140,10 +136,10 @@ public final class FirmwareExporter implements ProjectExporter {
     refuse(facts.refusals());
     Rig rig = job.project().rig();
     Target target = Target.of(rig);
-    Packed packed =
-        ScenePacker.pack(KEY, job.tables(), show(target, job), target.decodeCost(), progress);
+    Optional<Show> show = FirmwareMemory.show(target, job);
+    Packed packed = ScenePacker.pack(KEY, job.tables(), show, target.decodeCost(), progress);
     refuse(
-        TargetFindings.programMemory(target, rig, packed.size(), reacts(target, job)).stream()
+        TargetFindings.programMemory(target, rig, packed.size(), show.isPresent()).stream()
             .toList());
     List<Finding> plain = ScenePacker.findings(packed);
     List<Finding> all = new ArrayList<>(findings(job, facts));

@@ -1,16 +1,21 @@
 package lampwright.exporters.firmware;
 
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalInt;
 import lampwright.engine.check.Fault;
+import lampwright.engine.check.InvalidModelException;
+import lampwright.engine.document.Project;
 import lampwright.engine.render.FrameTable;
 import lampwright.engine.review.Finding;
 import lampwright.engine.rig.Rig;
 import lampwright.engine.scene.Scene;
+import lampwright.engine.situation.Show;
 import lampwright.exporters.CancelledException;
 import lampwright.exporters.ExportFacts;
 import lampwright.exporters.ExportRefusedException;
 import lampwright.exporters.Progress;
+import lampwright.exporters.ProjectJob;
 import lampwright.exporters.packed.encode.ScenePacker;
 import lampwright.exporters.target.Target;
 import lampwright.exporters.target.TargetFindings;
@@ -32,31 +37,52 @@ public final class FirmwareMemory {
   }
 
   /**
+   * What firmware of these scenes does with the project's situations; none if there are none, if
+   * one names another scene, if they can't be played together, or where the controller's firmware
+   * plays none.
+   */
+  public static Optional<Show> show(Target target, ProjectJob job) {
+    if (!target.playsSituations()) {
+      return Optional.empty();
+    }
+    try {
+      return job.show();
+    } catch (InvalidModelException unplayable) {
+      return Optional.empty();
+    }
+  }
+
+  /**
    * Why they don't fit; empty if they do, or if nothing is known of the controller's memory. Packs
    * only what may be too large.
    *
-   * @param scenes of the rig, together in its memory
+   * @param scenes of the project, together in the controller's memory
    * @param progress hears of the packing
    */
-  public static List<Finding> findings(Rig rig, List<Scene> scenes, Progress progress)
+  public static List<Finding> findings(Project project, List<Scene> scenes, Progress progress)
       throws CancelledException {
+    Rig rig = project.rig();
     if (!isKnown(rig) || scenes.isEmpty()) {
       return List.of();
     }
     Target target = Target.of(rig);
     OptionalInt free = target.memory().freeFlashBytes();
-    List<FrameTable> tables = scenes.stream().map(scene -> FrameTable.of(rig, scene)).toList();
+    ProjectJob job = ProjectJob.of(project, scenes);
+    List<FrameTable> tables = job.tables();
+    Optional<Show> show = show(target, job);
     List<Fault> faults = ScenePacker.faults(tables);
     if (!faults.isEmpty()) {
       return ExportFacts.refused("firmware", faults);
     }
     long raw = tables.stream().mapToLong(FrameTable::bytes).sum();
-    if (raw <= (free.orElseThrow() - target.size(rig).programBytes()) / SURE_SHARE) {
+    int code = TargetFindings.programBytes(target, rig, show.isPresent());
+    // What situations take beside the frames is small, but not nothing.
+    if (show.isEmpty() && raw <= (free.orElseThrow() - code) / SURE_SHARE) {
       return List.of();
     }
     try {
-      int packed = ScenePacker.pack("firmware", tables, target.decodeCost(), progress).size();
-      return TargetFindings.programMemory(target, rig, packed).stream().toList();
+      int packed = ScenePacker.pack("firmware", tables, show, target.decodeCost(), progress).size();
+      return TargetFindings.programMemory(target, rig, packed, show.isPresent()).stream().toList();
     } catch (ExportRefusedException tooLong) {
       return tooLong.refusals();
     }

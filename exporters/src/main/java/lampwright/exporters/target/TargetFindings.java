@@ -217,7 +217,7 @@ public final class TargetFindings implements Reviewer {
   public static Optional<Finding> programMemory(
       Target target, Rig rig, int packedBytes, boolean reacts) {
     OptionalInt free = target.memory().freeFlashBytes();
-    int code = target.size(rig).programBytes() + (reacts ? SITUATIONS_BYTES : 0);
+    int code = programBytes(target, rig, reacts);
     if (free.isEmpty() || (long) packedBytes + code <= free.getAsInt()) {
       return Optional.empty();
     }
@@ -231,6 +231,15 @@ public final class TargetFindings implements Reviewer {
             .with("share", Figure.percent(Math.floor(100.0 * room / packedBytes) / 100))
             .source(target.memory().flashSource())
             .make());
+  }
+
+  /**
+   * Program memory of player and driver, without what they play.
+   *
+   * @param reacts whether it plays situations
+   */
+  public static int programBytes(Target target, Rig rig, boolean reacts) {
+    return target.size(rig).programBytes() + (reacts ? SITUATIONS_BYTES : 0);
   }
 
   private static Figure milliseconds(double us) {

@@ -459,7 +459,7 @@ class TargetTest {
     assertThat(refusals(FirmwareJobs.on("attiny85", 12).chain("ws2812b", 1)))
         .containsExactly(
             "controller ATtiny85: clock is 12 MHz; its driver is made for 8 MHz or 16 MHz: set"
-                + " clockMegahertz to one of these, or leave it out [clock-unsupported]");
+                + " the controller clock to one of these, or leave it out [clock-unsupported]");
     assertThat(target("attiny85").hertz()).hasValue(8_000_000);
     assertThat(
             Target.of(Controller.find("attiny85").orElseThrow().withClock(OptionalInt.of(16)))
@@ -494,6 +494,12 @@ class TargetTest {
         .doesNotContain("pack the data");
     assertThat(TargetFindings.programMemory(target, rig, 28_672 - code)).isEmpty();
     assertThat(TargetFindings.programMemory(target, rig, 28_673 - code)).isPresent();
+    // Situations need program memory of their own.
+    assertThat(TargetFindings.programMemory(target, rig, 28_672 - code, true)).isPresent();
+    int reacting = TargetFindings.programBytes(target, rig, true);
+    assertThat(reacting).isGreaterThan(code);
+    assertThat(TargetFindings.programMemory(target, rig, 28_672 - reacting, true)).isEmpty();
+    assertThat(TargetFindings.programMemory(target, rig, 28_673 - reacting, true)).isPresent();
   }
 
   @Test

@@ -29,6 +29,7 @@ import lampwright.engine.review.Finding;
 import lampwright.engine.review.Subject;
 import lampwright.engine.rig.Lamp;
 import lampwright.engine.rig.Rig;
+import lampwright.exporters.target.TargetFindings;
 import org.jspecify.annotations.Nullable;
 
 /** The gauges: what supply, data line, memory and eye get, now and at worst. */
@@ -233,7 +234,7 @@ public final class GaugesModel {
           spot,
           OptionalInt.empty());
     }
-    int code = target.size(rig).programBytes();
+    int code = TargetFindings.programBytes(target, rig, packed.reacts());
     int needed = packed.bytes() + code;
     double share = (double) needed / free.getAsInt();
     String details =

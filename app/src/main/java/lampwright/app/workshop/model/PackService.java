@@ -14,10 +14,14 @@ import lampwright.engine.render.FrameTable;
 import lampwright.engine.review.Finding;
 import lampwright.engine.rig.Rig;
 import lampwright.engine.scene.Scene;
+import lampwright.engine.situation.Show;
+import lampwright.engine.situation.Situation;
 import lampwright.engine.work.LatestWorker;
 import lampwright.exporters.CancelledException;
 import lampwright.exporters.ExportFacts;
 import lampwright.exporters.ExportRefusedException;
+import lampwright.exporters.ProjectJob;
+import lampwright.exporters.firmware.FirmwareMemory;
 import lampwright.exporters.packed.encode.ScenePacker;
 import lampwright.exporters.target.Target;
 import lampwright.exporters.target.TargetFindings;
@@ -31,15 +35,16 @@ public final class PackService implements AutoCloseable {
    * What packing gave.
    *
    * @param bytes of packed data; 0 if it can't be packed
+   * @param reacts whether the project's situations are in it
    * @param refusals why it can't, or why it does not fit the controller
    */
-  public record Packed(int bytes, List<Finding> refusals) {
+  public record Packed(int bytes, boolean reacts, List<Finding> refusals) {
     public Packed {
       refusals = List.copyOf(refusals);
     }
   }
 
-  private record Wanted(Rig rig, List<Scene> scenes) {}
+  private record Wanted(Rig rig, List<Scene> scenes, List<Situation> situations) {}
 
   private static final Duration REST = Duration.ofMillis(800);
 
@@ -87,7 +92,7 @@ public final class PackService implements AutoCloseable {
     Optional<Wanted> now =
         project.scenes().isEmpty()
             ? Optional.empty()
-            : Optional.of(new Wanted(project.rig(), project.scenes()));
+            : Optional.of(new Wanted(project.rig(), project.scenes(), project.situations()));
     if (now.equals(wanted)) {
       return;
     }
@@ -97,15 +102,13 @@ public final class PackService implements AutoCloseable {
     now.ifPresent(
         w -> {
           progress.set(0);
-          packer.request(REST, turn -> pack(w, turn));
+          packer.request(REST, turn -> pack(project, turn));
         });
   }
 
-  private void pack(Wanted of, LatestWorker.Turn turn) {
+  private void pack(Project of, LatestWorker.Turn turn) {
     try {
-      List<FrameTable> tables =
-          of.scenes().stream().map(scene -> FrameTable.of(of.rig(), scene)).toList();
-      Packed found = packed(of, tables, turn);
+      Packed found = packed(ProjectJob.of(of, of.scenes()), turn);
       turn.show(
           () -> {
             progress.set(1);
@@ -116,11 +119,14 @@ public final class PackService implements AutoCloseable {
     }
   }
 
-  private Packed packed(Wanted of, List<FrameTable> tables, LatestWorker.Turn turn)
-      throws CancelledException {
+  private Packed packed(ProjectJob job, LatestWorker.Turn turn) throws CancelledException {
+    List<FrameTable> tables = job.tables();
+    Rig rig = job.project().rig();
+    Target target = Target.of(rig);
+    Optional<Show> show = FirmwareMemory.show(target, job);
     List<Fault> faults = ScenePacker.faults(tables);
     if (!faults.isEmpty()) {
-      return new Packed(0, ExportFacts.refused("firmware", faults));
+      return new Packed(0, show.isPresent(), ExportFacts.refused("firmware", faults));
     }
     int[] shown = {0};
     try {
@@ -128,7 +134,8 @@ public final class PackService implements AutoCloseable {
           ScenePacker.pack(
                   "packed",
                   tables,
-                  Target.of(tables.get(0).layout().rig()).decodeCost(),
+                  show,
+                  target.decodeCost(),
                   (done, total) -> {
                     if (turn.overtaken()) {
                       throw new CancelledException();
@@ -140,16 +147,16 @@ public final class PackService implements AutoCloseable {
                     }
                   })
               .size();
-      return new Packed(bytes, tooLarge(of.rig(), bytes));
+      return new Packed(bytes, show.isPresent(), tooLarge(rig, bytes, show.isPresent()));
     } catch (ExportRefusedException tooLong) {
-      return new Packed(0, tooLong.refusals());
+      return new Packed(0, show.isPresent(), tooLong.refusals());
     }
   }
 
-  private static List<Finding> tooLarge(Rig rig, int bytes) {
+  private static List<Finding> tooLarge(Rig rig, int bytes, boolean reacts) {
     return rig
         .controller()
-        .flatMap(named -> TargetFindings.programMemory(Target.of(named), rig, bytes))
+        .flatMap(named -> TargetFindings.programMemory(Target.of(named), rig, bytes, reacts))
         .stream()
         .toList();
   }

@@ -21,7 +21,7 @@ import lampwright.engine.situation.Trigger;
 import org.junit.jupiter.api.Test;
 
 class SituationEditsTest {
-  private final Project tractor = Projects4Tests.sample("recovery-tractor");
+  private final Project tractor = Projects4Tests.reacting();
 
   private static List<String> ids(Project project) {
     return project.situations().stream().map(Situation::id).toList();

@@ -11,6 +11,7 @@ import lampwright.app.workshop.Projects4Tests;
 import lampwright.app.workshop.edit.Edit;
 import lampwright.app.workshop.model.problems.Target;
 import lampwright.engine.document.Project;
+import lampwright.engine.rig.Rig;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
 
@@ -52,18 +53,9 @@ class GaugesModelTest {
             p ->
                 Project.RIG.with(
                     p,
-                    new lampwright.engine.rig.Rig(
-                        5,
-                        100,
-                        5,
-                        p.rig().curve(),
-                        p.rig().colourMatching(),
-                        false,
-                        1,
-                        lampwright.engine.rig.CurrentCap.OFF,
-                        p.rig().chains(),
-                        p.rig().outputs(),
-                        p.rig().lamps()))));
+                    Rig.SUPPLY_LIMIT_MILLIAMPS.with(
+                        Rig.CURRENT_CAP.with(p.rig(), lampwright.engine.rig.CurrentCap.OFF),
+                        100.0))));
     run(
         () ->
             lights

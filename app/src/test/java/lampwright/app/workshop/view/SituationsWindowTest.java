@@ -38,7 +38,7 @@ class SituationsWindowTest {
     Locale.setDefault(Locale.ROOT);
     // A copy: what is edited is backed up beside it, and others open the sample.
     Path file = Files.createTempDirectory(folder, "project").resolve("tractor.lampwright.json");
-    Files.copy(Path.of("../samples/recovery-tractor.lampwright.json"), file);
+    Files.copy(lampwright.app.workshop.Projects4Tests.REACTING, file);
     window = TestWindow.open(stage, folder, Optional.of(file));
   }
 

@@ -77,7 +77,7 @@ class PlaceWordsTest {
         .isEqualTo(
             "scene working, Roof beacon, left, cue at 0 s, duration: -20: must be at least 0");
     assertThat(refusal("lengthMs")).isEqualTo("duration: -20: must be at least 0");
-    assertThat(refusal("scenes[7].lengthMs")).startsWith("new scene, duration: ");
+    assertThat(refusal("scenes[99].lengthMs")).startsWith("new scene, duration: ");
     for (String path :
         List.of(
             "rig.chains[0].pixels",

@@ -230,7 +230,7 @@ class RigModelTest {
 
   @Test
   void inputsAreAddedAndNamedOnesStay() {
-    bench.open(Projects4Tests.sample("recovery-tractor"));
+    bench.open(Projects4Tests.reacting());
     hands.addInput();
     assertThat(model.chosenProperty().get()).isEqualTo(new RigPart.OfInput("input-1"));
     this.<String>slot("input.id").set("winch");

@@ -27,7 +27,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 class DriveModelTest {
-  private static final Path SAMPLE = Path.of("../samples/recovery-tractor.drive.csv");
+  private static final Path SAMPLE = Projects4Tests.DRIVE;
 
   /** Does all at once. */
   private static final class AtOnce implements Background {
@@ -50,7 +50,7 @@ class DriveModelTest {
   @TempDir Path folder;
 
   private final ReadyAnswers dialogs = new ReadyAnswers();
-  private final Bench bench = new Bench(Projects4Tests.sample("recovery-tractor"));
+  private final Bench bench = new Bench(Projects4Tests.reacting());
   private final DrawingSheet sheet = new DrawingSheet();
   private final Transmitter transmitter = new Transmitter(bench, sheet, dialogs);
   private final DriveModel model =

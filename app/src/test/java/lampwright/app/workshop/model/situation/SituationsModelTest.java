@@ -22,7 +22,7 @@ import org.junit.jupiter.api.Test;
 
 class SituationsModelTest {
   private final ReadyAnswers dialogs = new ReadyAnswers();
-  private final Bench bench = new Bench(Projects4Tests.sample("recovery-tractor"));
+  private final Bench bench = new Bench(Projects4Tests.reacting());
   private final Transmitter transmitter = new Transmitter(bench, new DrawingSheet(), dialogs);
   private final SituationsModel model = new SituationsModel(bench, dialogs, transmitter);
 

@@ -20,7 +20,7 @@ import org.junit.jupiter.api.Test;
 class TransmitterTest {
   private static final long FRAME_NANOS = 20_000_000;
 
-  private final Bench bench = new Bench(Projects4Tests.sample("recovery-tractor"));
+  private final Bench bench = new Bench(Projects4Tests.reacting());
   private final ReadyAnswers dialogs = new ReadyAnswers();
   private final DrawingSheet sheet = new DrawingSheet();
   private final Transmitter transmitter = new Transmitter(bench, sheet, dialogs);
@@ -151,7 +151,7 @@ class TransmitterTest {
     assertThat(transmitter.troubleProperty().get())
         .hasValueSatisfying(t -> assertThat(t).contains("situation has a scene"));
     assertThat(sheet.liveProperty().get()).isEmpty();
-    bench.open(Projects4Tests.sample("recovery-tractor"));
+    bench.open(Projects4Tests.reacting());
     assertThat(transmitter.troubleProperty().get()).isEmpty();
     bench.apply(
         Edit.of(
