@@ -393,14 +393,17 @@ class WorkshopWindowTest {
     assertThat(project()).isEqualTo(before);
   }
 
-  /** Two lamps that flash too fast; the notes beside them, of fuses and dropout, don't count. */
+  /**
+   * Two lamps that flash too fast and an output on the timer of an IDE's clock; the notes beside
+   * them, of fuses, dropout and the receiver, don't count.
+   */
   @Test
   void problemsAreCountedWithoutNotes(FxRobot robot) throws Exception {
     Path file = folder.resolve("counted.lampwright.json");
     Files.copy(Path.of("../samples/recovery-tractor.lampwright.json"), file);
     robot.interact(() -> window.parts().files().open(file));
     TestWindow.await(() -> window.parts().files().document().file().isPresent());
-    TestWindow.await(() -> robot.lookup("2 problems, 3 notes").tryQuery().isPresent());
+    TestWindow.await(() -> robot.lookup("3 problems, 4 notes").tryQuery().isPresent());
     assertThat(window.parts().problems().rows()).hasSizeGreaterThan(2);
   }
 
