@@ -50,17 +50,14 @@ public final class ProjectJob {
 
   /**
    * What the project's situations do with the scenes; none if they name no scene, or one that is
-   * not of this job.
-   *
-   * @throws lampwright.engine.check.InvalidModelException if the situations can't be played
-   *     together
+   * not of this job, or can't be played together.
    */
   public Optional<Show> show() {
     boolean all =
         project.situations().stream()
             .flatMap(situation -> situation.scene().stream())
             .allMatch(id -> scenes.stream().anyMatch(scene -> scene.id().equals(id)));
-    return all ? Show.of(project.rig(), scenes, project.situations()) : Optional.empty();
+    return all ? Show.ifPlayable(project.rig(), scenes, project.situations()) : Optional.empty();
   }
 
   @Override

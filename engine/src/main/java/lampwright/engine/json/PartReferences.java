@@ -1,24 +1,13 @@
 package lampwright.engine.json;
 
-import java.util.Collection;
-import java.util.List;
 import java.util.Optional;
 import lampwright.engine.check.Fault;
 
 /** What is known about the parts that tracks and situations name. */
 record PartReferences(Names lamps, Names inputs, Names scenes, Names situations)
-    implements References {
+    implements NamedReferences {
   @Override
-  public boolean excuses(Fault fault) {
-    return namesOf(fault).map(names -> names.excuses(fault.value())).orElse(false);
-  }
-
-  @Override
-  public Collection<String> candidates(Fault fault) {
-    return namesOf(fault).map(Names::good).orElse(List.of());
-  }
-
-  private Optional<Names> namesOf(Fault fault) {
+  public Optional<Names> namesOf(Fault fault) {
     String field = fault.field();
     if (field.contains(".lamps[")) {
       return Optional.of(lamps);

@@ -2,7 +2,6 @@ package lampwright.engine.json;
 
 import com.google.common.collect.ImmutableList;
 import com.google.common.collect.Iterables;
-import java.util.Collection;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
@@ -23,7 +22,7 @@ import lampwright.engine.rig.Rig;
  * Reads the rig: whatever names another part of it. Its lists are those of the file, with stand-ins
  * where an object is broken.
  */
-final class RigReader implements References {
+final class RigReader implements NamedReferences {
   private static final List<String> BUILT_IN =
       BuiltInPixelTypes.all().stream().map(PixelType::id).toList();
 
@@ -78,16 +77,7 @@ final class RigReader implements References {
   }
 
   @Override
-  public boolean excuses(Fault fault) {
-    return namesOf(fault).map(names -> names.excuses(fault.value())).orElse(false);
-  }
-
-  @Override
-  public Collection<String> candidates(Fault fault) {
-    return namesOf(fault).map(Names::good).orElse(List.of());
-  }
-
-  private Optional<Names> namesOf(Fault fault) {
+  public Optional<Names> namesOf(Fault fault) {
     if (fault.field().endsWith(".chain")) {
       return Optional.of(chainNames);
     }

@@ -14,7 +14,6 @@ import lampwright.engine.json.ReadResult;
 import lampwright.engine.meter.SceneReport;
 import lampwright.engine.meter.ShowMeasure;
 import lampwright.engine.situation.Show;
-import lampwright.engine.situation.ShowConflicts;
 
 /**
  * Every finding about a project, from one place: check, measure, the workshop and exports show
@@ -69,9 +68,8 @@ public final class Review {
    * being played. This renders their scenes.
    */
   public static Optional<ShowMeasure> measureShow(Project project) {
-    return ShowConflicts.of(project.scenes(), project.situations()).none()
-        ? Show.of(project.rig(), project.scenes(), project.situations()).map(ShowMeasure::of)
-        : Optional.empty();
+    return Show.ifPlayable(project.rig(), project.scenes(), project.situations())
+        .map(ShowMeasure::of);
   }
 
   /** What situations that are active together show, gravest first. */

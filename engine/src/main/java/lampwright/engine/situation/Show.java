@@ -66,6 +66,13 @@ public final class Show {
         .map(scene -> new Show(rig, new ShowClock(scene.framesPerSecond()), situations, named));
   }
 
+  /** The same; also none where they can't be played together. */
+  public static Optional<Show> ifPlayable(Rig rig, List<Scene> scenes, List<Situation> situations) {
+    return ShowConflicts.of(scenes, situations).none()
+        ? of(rig, scenes, situations)
+        : Optional.empty();
+  }
+
   static Optional<Scene> scene(List<Scene> scenes, String id) {
     return scenes.stream().filter(scene -> scene.id().equals(id)).findFirst();
   }

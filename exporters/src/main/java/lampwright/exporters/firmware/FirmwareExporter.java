@@ -10,8 +10,6 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import lampwright.engine.check.Fault;
-import lampwright.engine.check.InvalidModelException;
 import lampwright.engine.meter.SceneReport;
 import lampwright.engine.render.FrameTable;
 import lampwright.engine.review.Finding;
@@ -90,7 +88,6 @@ public final class FirmwareExporter implements ProjectExporter {
     } else {
       findings.addAll(ExportFacts.refused(KEY, ScenePacker.faults(job.tables())));
       findings.addAll(target.refusals(rig));
-      findings.addAll(ExportFacts.refused(KEY, conflicts(job)));
       if (reacts(target, job)) {
         findings.addAll(target.inputRefusals(rig));
       }
@@ -118,15 +115,6 @@ public final class FirmwareExporter implements ProjectExporter {
   /** Whether the firmware plays the project's situations. */
   static boolean reacts(Target target, ProjectJob job) {
     return FirmwareMemory.show(target, job).isPresent();
-  }
-
-  private static List<Fault> conflicts(ProjectJob job) {
-    try {
-      job.show();
-      return List.of();
-    } catch (InvalidModelException unplayable) {
-      return unplayable.faults();
-    }
   }
 
   @Override

@@ -4,7 +4,6 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
 import lampwright.engine.check.Fault;
-import lampwright.engine.check.InvalidModelException;
 import lampwright.engine.document.Project;
 import lampwright.engine.render.FrameTable;
 import lampwright.engine.review.Finding;
@@ -42,14 +41,7 @@ public final class FirmwareMemory {
    * plays none.
    */
   public static Optional<Show> show(Target target, ProjectJob job) {
-    if (!target.playsSituations()) {
-      return Optional.empty();
-    }
-    try {
-      return job.show();
-    } catch (InvalidModelException unplayable) {
-      return Optional.empty();
-    }
+    return target.playsSituations() ? job.show() : Optional.empty();
   }
 
   /**

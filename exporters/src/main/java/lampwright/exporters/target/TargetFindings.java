@@ -204,15 +204,7 @@ public final class TargetFindings implements Reviewer {
    * The refusal of packed scenes that don't fit the program memory.
    *
    * @param packedBytes of all scenes together
-   */
-  public static Optional<Finding> programMemory(Target target, Rig rig, int packedBytes) {
-    return programMemory(target, rig, packedBytes, false);
-  }
-
-  /**
-   * The same for firmware that may play situations.
-   *
-   * @param reacts whether it does
+   * @param reacts whether the firmware plays situations
    */
   public static Optional<Finding> programMemory(
       Target target, Rig rig, int packedBytes, boolean reacts) {

@@ -126,7 +126,7 @@ class TargetTest {
         .contains("limit 20480 bytes (estimate after STM32F103C8 datasheet")
         .endsWith("[working-memory]");
     Rig rig = FirmwareJobs.on("stm32").chain("ws2812b", 8).rig();
-    Finding full = TargetFindings.programMemory(target("stm32"), rig, 60_000).orElseThrow();
+    Finding full = TargetFindings.programMemory(target("stm32"), rig, 60_000, false).orElseThrow();
     assertThat(full.text()).contains("limit 65536 bytes");
   }
 
@@ -487,13 +487,13 @@ class TargetTest {
     Target target = Target.of(rig);
     int code = target.size(rig).programBytes();
     assertThat(code).isBetween(3000, 4000);
-    Finding refused = TargetFindings.programMemory(target, rig, 28_650).orElseThrow();
+    Finding refused = TargetFindings.programMemory(target, rig, 28_650, false).orElseThrow();
     assertThat(refused.code()).isEqualTo(Code.PROGRAM_MEMORY);
     assertThat(refused.text())
         .contains("28650 bytes packed", code + " bytes", "limit 28672 bytes")
         .doesNotContain("pack the data");
-    assertThat(TargetFindings.programMemory(target, rig, 28_672 - code)).isEmpty();
-    assertThat(TargetFindings.programMemory(target, rig, 28_673 - code)).isPresent();
+    assertThat(TargetFindings.programMemory(target, rig, 28_672 - code, false)).isEmpty();
+    assertThat(TargetFindings.programMemory(target, rig, 28_673 - code, false)).isPresent();
     // Situations need program memory of their own.
     assertThat(TargetFindings.programMemory(target, rig, 28_672 - code, true)).isPresent();
     int reacting = TargetFindings.programBytes(target, rig, true);

@@ -1,7 +1,6 @@
 package lampwright.exporters.packed.encode;
 
-import java.util.Arrays;
-import java.util.zip.CRC32;
+import lampwright.exporters.packed.format.ByteSink;
 import lampwright.exporters.packed.format.Format;
 
 /** Puts the tables of a show behind packed scenes, which stay as they are. */
@@ -20,19 +19,10 @@ final class PackedShow {
     if (size > Format.maxSize(placeBytes)) {
       throw Packer.tooLong(size, placeBytes);
     }
-    byte[] data = Arrays.copyOf(scenes, size);
-    System.arraycopy(show, 0, data, scenes.length, show.length);
-    data[Format.FLAGS_AT] |= Format.SHOW;
-    set(data, Format.SIZE_AT, size, placeBytes);
-    CRC32 crc = new CRC32();
-    crc.update(data, Format.CHECKED_FROM, size - Format.CHECKED_FROM);
-    set(data, Format.CRC_AT, (int) crc.getValue(), Integer.BYTES);
-    return data;
-  }
-
-  private static void set(byte[] data, int at, int value, int bytes) {
-    for (int i = 0; i < bytes; i++) {
-      data[at + i] = (byte) (value >> (Byte.SIZE * i));
-    }
+    ByteSink data = new ByteSink().all(scenes).all(show);
+    data.set(Format.FLAGS_AT, scenes[Format.FLAGS_AT] | Format.SHOW, 1);
+    data.set(Format.SIZE_AT, size, placeBytes);
+    data.set(Format.CRC_AT, Format.checksum(data.toBytes()), Integer.BYTES);
+    return data.toBytes();
   }
 }

@@ -54,15 +54,4 @@ public record ShowRoom(
         tables.conditionBits / Byte.SIZE,
         uses);
   }
-
-  /** Bytes of working memory that lampwright_situations.c takes for it on an AVR. */
-  public int ramBytes() {
-    int fixed = Integer.BYTES + 2 + 2;
-    return fixed
-        + Math.max(1, inputs) * (2 + timeBytes)
-        + 2 * Math.max(1, centres)
-        + situations
-        + Math.max(1, slots) * timeBytes
-        + Math.max(1, conditionBytes);
-  }
 }
