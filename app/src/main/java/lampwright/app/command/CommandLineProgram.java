@@ -128,6 +128,6 @@ public final class CommandLineProgram {
   }
 
   private void say(String message) {
-    terminal.err().println("lampwright: " + SafeText.text(message, SafeText.MAX_MESSAGE));
+    terminal.refuse(SafeText.text(message, SafeText.MAX_MESSAGE));
   }
 }

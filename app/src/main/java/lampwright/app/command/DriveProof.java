@@ -68,7 +68,7 @@ final class DriveProof {
   }
 
   private int refuse(String message) {
-    terminal.err().println("lampwright: " + message);
+    terminal.refuse(message);
     return ExitCode.PROJECT_HAS_ERRORS;
   }
 

@@ -55,7 +55,7 @@ final class OpenCommand implements Callable<Integer> {
 
   private static int open(Terminal terminal, Optional<Path> file) {
     Optional<String> trouble = WorkshopLauncher.open(file);
-    trouble.ifPresent(text -> terminal.err().println("lampwright: " + text));
+    trouble.ifPresent(terminal::refuse);
     return trouble.isPresent() ? ExitCode.NO_READ_OR_WRITE : ExitCode.DONE;
   }
 }

@@ -115,7 +115,7 @@ final class RehearseCommand implements Callable<Integer> {
   }
 
   private int refuse(String message) {
-    terminal.err().println("lampwright: " + message);
+    terminal.refuse(message);
     return ExitCode.PROJECT_HAS_ERRORS;
   }
 

@@ -22,6 +22,11 @@ record Terminal(PrintWriter out, PrintWriter err, boolean interactive) {
         watched());
   }
 
+  /** Why a command does not do what it was asked. */
+  void refuse(String why) {
+    err.println("lampwright: " + why);
+  }
+
   /** Shows how far long work has come, on one line that the next call replaces. */
   void progress(String what, long done, long total) {
     if (interactive) {

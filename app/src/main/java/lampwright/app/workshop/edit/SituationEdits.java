@@ -171,16 +171,18 @@ public final class SituationEdits {
         .toList();
   }
 
+  /** Gives a situation other conditions, joined as before. */
+  public static Situation withConditions(Situation situation, List<Condition> conditions) {
+    return Situation.TRIGGER.with(situation, new Trigger(situation.trigger().join(), conditions));
+  }
+
   /** Changes what each condition of a situation looks at. */
   static Situation withCriteria(Situation situation, UnaryOperator<Criterion> change) {
-    Trigger trigger = situation.trigger();
-    return Situation.TRIGGER.with(
+    return withConditions(
         situation,
-        new Trigger(
-            trigger.join(),
-            trigger.conditions().stream()
-                .map(c -> new Condition(change.apply(c.criterion()), c.taps()))
-                .toList()));
+        situation.trigger().conditions().stream()
+            .map(c -> new Condition(change.apply(c.criterion()), c.taps()))
+            .toList());
   }
 
   private static List<String> names(Situation situation) {

@@ -43,6 +43,7 @@ public final class DriveModel {
   private final ReadOnlyObjectWrapper<Optional<String>> name =
       new ReadOnlyObjectWrapper<>(Optional.empty());
   private Optional<Opened> opened = Optional.empty();
+  private Optional<Show> played = Optional.empty();
 
   public DriveModel(
       Bench bench, Transmitter transmitter, Dialogs dialogs, Background disk, Executor screen) {
@@ -105,11 +106,9 @@ public final class DriveModel {
       dialogs.tell(texts.get("drive.title"), texts.get("drive.bad", shown, problems));
       return;
     }
-    Optional<Show> show = transmitter.show(bench.project());
+    Optional<Show> show = Transmitter.show(bench.project());
     if (show.isEmpty()) {
-      dialogs.tell(
-          texts.get("drive.title"),
-          transmitter.troubleOf(bench.project()).orElseGet(() -> texts.get("trouble.noScene")));
+      dialogs.tell(texts.get("drive.title"), transmitter.troubleOf(bench.project()));
       return;
     }
     OptionalInt frames = read.drive().get().frames(show.get().clock());
@@ -123,6 +122,7 @@ public final class DriveModel {
     }
     opened = Optional.of(new Opened(shown, read.drive().get(), inputs));
     name.set(Optional.of(shown));
+    played = show;
     run.set(Optional.of(DriveRun.of(show.get(), read.drive().get())));
     transmitter.replay(opened.map(Opened::drive));
   }
@@ -156,10 +156,18 @@ public final class DriveModel {
       close();
       return;
     }
-    run.set(
-        transmitter
-            .show(bench.state().project())
-            .filter(show -> opened.get().drive().frames(show.clock()).orElse(0) <= MOST_FRAMES)
-            .map(show -> DriveRun.of(show, opened.get().drive())));
+    Optional<Show> now =
+        Transmitter.show(bench.state().project())
+            .filter(show -> opened.get().drive().frames(show.clock()).orElse(0) <= MOST_FRAMES);
+    // Most edits are of light: when the situations are active stays as it was.
+    boolean same =
+        now.isPresent()
+            && run.get().isPresent()
+            && now.map(Show::situations).equals(played.map(Show::situations))
+            && now.map(Show::clock).equals(played.map(Show::clock));
+    played = now;
+    if (!same) {
+      run.set(now.map(show -> DriveRun.of(show, opened.get().drive())));
+    }
   }
 }

@@ -29,7 +29,6 @@ import lampwright.engine.document.Project;
 import lampwright.engine.scene.Scene;
 import lampwright.engine.situation.Condition;
 import lampwright.engine.situation.Situation;
-import lampwright.engine.situation.Trigger;
 
 /** The ladder of situations, which of them is selected, and its values and conditions. */
 public final class SituationsModel {
@@ -211,8 +210,7 @@ public final class SituationsModel {
                             s -> {
                               List<Condition> all = new ArrayList<>(s.trigger().conditions());
                               change.in(all);
-                              return Situation.TRIGGER.with(
-                                  s, new Trigger(s.trigger().join(), all));
+                              return SituationEdits.withConditions(s, all);
                             })));
   }
 
@@ -328,11 +326,8 @@ public final class SituationsModel {
                     p,
                     id,
                     s ->
-                        Situation.TRIGGER.with(
-                            s,
-                            new Trigger(
-                                s.trigger().join(),
-                                Projects.replaced(s.trigger().conditions(), place, change)))),
+                        SituationEdits.withConditions(
+                            s, Projects.replaced(s.trigger().conditions(), place, change))),
             this::editName);
     List<Slot<?>> all = new ArrayList<>();
     ConditionSettings.of(

@@ -275,7 +275,9 @@ public final class Transmitter {
   private void begin() {
     Project project = bench.state().project();
     run = show(project).map(ShowRun::new);
-    trouble.set(troubleOf(project));
+    if (run.isEmpty()) {
+      trouble.set(Optional.of(troubleOf(project)));
+    }
     run.ifPresent(this::restart);
   }
 
@@ -290,22 +292,17 @@ public final class Transmitter {
   }
 
   /** The show of a project; empty where it can't be played. */
-  Optional<Show> show(Project project) {
-    try {
-      return Show.of(project.rig(), project.scenes(), project.situations());
-    } catch (InvalidModelException refused) {
-      return Optional.empty();
-    }
+  static Optional<Show> show(Project project) {
+    return Show.ifPlayable(project.rig(), project.scenes(), project.situations());
   }
 
-  /** Why a project's situations can't be played; empty where they can. */
-  Optional<String> troubleOf(Project project) {
+  /** Why a project has no {@link #show}. */
+  String troubleOf(Project project) {
     try {
-      return Show.of(project.rig(), project.scenes(), project.situations()).isPresent()
-          ? Optional.empty()
-          : Optional.of(texts.get("trouble.noScene"));
+      Show.of(project.rig(), project.scenes(), project.situations());
+      return texts.get("trouble.noScene");
     } catch (InvalidModelException refused) {
-      return Optional.of(PlaceWords.of(project, refused));
+      return PlaceWords.of(project, refused);
     }
   }
 

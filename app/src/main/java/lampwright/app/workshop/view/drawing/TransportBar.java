@@ -2,7 +2,6 @@ package lampwright.app.workshop.view.drawing;
 
 import java.util.List;
 import java.util.Locale;
-import javafx.animation.AnimationTimer;
 import javafx.geometry.Pos;
 import javafx.scene.control.Button;
 import javafx.scene.control.ComboBox;
@@ -14,6 +13,7 @@ import javafx.util.StringConverter;
 import lampwright.app.workshop.model.Bench;
 import lampwright.app.workshop.model.Playhead;
 import lampwright.app.workshop.model.play.Player;
+import lampwright.app.workshop.view.Ticker;
 import lampwright.app.workshop.words.Texts;
 import lampwright.engine.scene.Scene;
 import org.jspecify.annotations.Nullable;
@@ -21,7 +21,6 @@ import org.jspecify.annotations.Nullable;
 /** Playing: buttons, pace, and where in the scene it is. */
 public final class TransportBar extends HBox {
   private final Texts texts = Texts.of("drawing");
-  private final AnimationTimer clock;
 
   public TransportBar(Bench bench, Playhead playhead, Player player) {
     getStyleClass().add("transport");
@@ -81,23 +80,7 @@ public final class TransportBar extends HBox {
     dimmed.setTooltip(why);
     dimmed.visibleProperty().bind(player.dimmedProperty());
     getChildren().setAll(start, back, play, forward, end, loop, pace, time, dimmed);
-    clock =
-        new AnimationTimer() {
-          @Override
-          public void handle(long now) {
-            player.tick(now);
-          }
-        };
-    player
-        .playingProperty()
-        .addListener(
-            (of, before, now) -> {
-              if (now) {
-                clock.start();
-              } else {
-                clock.stop();
-              }
-            });
+    Ticker.run(player.playingProperty(), player::tick);
   }
 
   private Button button(String key, String sign) {

@@ -1,7 +1,6 @@
 package lampwright.app.workshop.view.situation;
 
 import java.util.Locale;
-import javafx.animation.AnimationTimer;
 import javafx.beans.binding.Bindings;
 import javafx.geometry.Pos;
 import javafx.scene.Node;
@@ -17,6 +16,7 @@ import javafx.scene.layout.Priority;
 import javafx.scene.layout.VBox;
 import lampwright.app.workshop.model.situation.InputControl;
 import lampwright.app.workshop.model.situation.Transmitter;
+import lampwright.app.workshop.view.Ticker;
 import lampwright.app.workshop.words.Texts;
 
 /** The stand-in transmitter: sticks and switches, and what the selected lamp shows, and why. */
@@ -68,7 +68,7 @@ final class TransmitterPane extends VBox {
     set(lamp, "");
     transmitter.controlsProperty().addListener((of, before, now) -> lay());
     lay();
-    clock();
+    Ticker.run(transmitter.playingProperty(), transmitter::tick);
   }
 
   private static Label line(String id, String style) {
@@ -84,26 +84,6 @@ final class TransmitterPane extends VBox {
     line.setText(text);
     line.setVisible(!text.isEmpty());
     line.setManaged(!text.isEmpty());
-  }
-
-  private void clock() {
-    AnimationTimer clock =
-        new AnimationTimer() {
-          @Override
-          public void handle(long now) {
-            transmitter.tick(now);
-          }
-        };
-    transmitter
-        .playingProperty()
-        .addListener(
-            (of, before, now) -> {
-              if (now) {
-                clock.start();
-              } else {
-                clock.stop();
-              }
-            });
   }
 
   private Node bar() {

@@ -18,7 +18,9 @@ import lampwright.app.workshop.model.Bench;
 import lampwright.app.workshop.model.DrawingSheet;
 import lampwright.app.workshop.model.LiveFrame;
 import lampwright.app.workshop.model.files.ReadyAnswers;
+import lampwright.engine.document.Project;
 import lampwright.engine.render.ShowFrames;
+import lampwright.engine.rig.Rig;
 import lampwright.engine.situation.Drive;
 import lampwright.engine.situation.DriveReader;
 import lampwright.engine.situation.Show;
@@ -177,6 +179,15 @@ class DriveModelTest {
     assertThat(model.nameProperty().get()).isEmpty();
     assertThat(model.runProperty().get()).isEmpty();
     assertThat(transmitter.replayingProperty().get()).isFalse();
+  }
+
+  @Test
+  void anEditOfLightLeavesTheRunAsItIs() throws IOException {
+    openRows("0,tow-bar,1", "1000,tow-bar,0", "3000,tow-bar,0");
+    DriveRun before = model.runProperty().get().orElseThrow();
+    bench.apply(Edit.of("edit", p -> Project.RIG.with(p, Rig.BRIGHTNESS_CAP.with(p.rig(), 0.5))));
+    assertThat(bench.project().rig().brightnessCap()).isEqualTo(0.5);
+    assertThat(model.runProperty().get().orElseThrow()).isSameAs(before);
   }
 
   @Test
