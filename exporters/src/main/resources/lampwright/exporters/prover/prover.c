@@ -18,6 +18,7 @@
 #include <string.h>
 #include <unistd.h>
 
+#include <simavr/avr_extint.h>
 #include <simavr/avr_ioport.h>
 #include <simavr/sim_avr.h>
 #include <simavr/sim_core.h>
@@ -1015,6 +1016,13 @@ int main(int count, char **arguments) {
   avr_register_io_write(avr, (avr_io_addr_t)probe, marked, NULL);
   if (strcmp(mcu, "attiny85") == 0) {
     avr->io[AVR_DATA_TO_IO(0x4F)].r.c = tiny_timer_1; /* TCNT1 */
+  }
+  /*
+   * No firmware of ours uses the external interrupts, which at reset are for a low level: while an
+   * output on their pin is low, the simulator would look at it anew in every cycle.
+   */
+  for (uint8_t i = 0; i < EXTINT_COUNT; i++) {
+    avr_extint_set_strict_lvl_trig(avr, i, 0);
   }
   avr_irq_register_notify(avr_get_interrupt_irq(avr, AVR_INT_ANY) + AVR_INT_IRQ_RUNNING,
                           interrupt_changed, NULL);
