@@ -2,11 +2,16 @@
  * Runs a UF2 file on rp2040js and writes what its pins do.
  *
  *   node judge.mjs FILE.uf2 MILLISECONDS [MOST_EDGES]
+ *   node judge.mjs
  *
  * Prints a line for each change of a pin, "nanoseconds pin level", and at last "end nanoseconds
  * asleep share stack" with the share of the cycles that the core slept and the bytes of
  * its deepest stack. Exit code 1 and a message where
  * the boot ROM would refuse the file, 2 where the program does what the simulator can't.
+ *
+ * Without a file it runs one after the other that is named on a line of its input, ["FILE",
+ * MILLISECONDS], and ends each answer with a line "exit code message". What node has compiled
+ * for the first is there for the others: that is most of the time of a short run.
  *
  * As it comes, the simulator runs its state machines without regard to their clock dividers and
  * delays, and apart from the core. Here they are stepped with the core, to the cycle: an
@@ -14,6 +19,7 @@
  * and is that of 125 MHz throughout, also before the clocks are set.
  */
 import { readFileSync } from 'node:fs';
+import { createInterface } from 'node:readline';
 import { ConsoleLogger, LogLevel, Simulator } from 'rp2040js';
 
 const CYCLE_NS = 8;
@@ -23,9 +29,16 @@ const BOOT_RAM = 0x20041f00;
 const RAM_END = 0x20042000;
 const FAMILY = 0xe48bff56;
 
+/** What ends a run, with its exit code. */
+class Ended extends Error {
+  constructor(code, message) {
+    super(message);
+    this.code = code;
+  }
+}
+
 function refuse(why) {
-  console.error(why);
-  process.exit(1);
+  throw new Ended(1, why);
 }
 
 /** Puts the file into flash as the boot ROM does: it takes blocks of its family, and all of them. */
@@ -116,14 +129,32 @@ function lockStep(pio) {
       }
     };
   }
-  pio.cycle = () => {
+  /* Cycles until the next in which a machine does something but wait for its delay. */
+  pio.ahead = () => {
+    let least = Infinity;
     for (const machine of pio.machines) {
-      if (machine.enabled && ++machine.phase >= machine.clockDivInt) {
-        machine.phase = 0;
-        machine.tick();
+      if (machine.enabled) {
+        least = Math.min(least, machine.clockDivInt * (1 + machine.delay) - machine.phase);
       }
     }
-    pio.checkChangedPins();
+    return Math.max(1, least);
+  };
+  /* No more cycles than are ahead. */
+  pio.pass = (cycles) => {
+    let stepped = false;
+    for (const machine of pio.machines) {
+      if (machine.enabled) {
+        machine.phase += cycles;
+        while (machine.phase >= machine.clockDivInt) {
+          machine.phase = Math.max(0, machine.phase - machine.clockDivInt);
+          machine.tick();
+          stepped = true;
+        }
+      }
+    }
+    if (stepped) {
+      pio.checkChangedPins();
+    }
   };
   pio.resting = () =>
     pio.machines.every((m) => !m.enabled || (m.waiting && m.delay === 0 && m.txFIFO.empty));
@@ -153,64 +184,103 @@ function keepMasked(core) {
   };
 }
 
-const [path, milliseconds, most = '1e9'] = process.argv.slice(2);
-const { clock, rp2040: mcu } = new Simulator();
-mcu.logger = new ConsoleLogger(LogLevel.Error, false);
-mcu.logger.error = mcu.logger.warn = (name, message) => {
-  /* Its flash interface has no slave select; there is one slave. */
-  if (`${name}: ${message}` !== 'SSI: Unimplemented peripheral write to 0x10: 0x1') {
-    console.error(`${name}: ${message}`);
-    process.exit(2);
-  }
-};
-load(mcu, readFileSync(path));
-boot(mcu);
-mcu.pio.forEach(lockStep);
-keepMasked(mcu.core);
-
-const lines = [];
-let edges = 0;
-mcu.gpio.forEach((pin, number) => {
-  let high = false;
-  pin.addListener(() => {
-    const now = pin.outputEnable && pin.outputValue;
-    if (now !== high) {
-      high = now;
-      edges++;
-      lines.push(`${Math.round(clock.nanos)} ${number} ${now ? 1 : 0}`);
+/** Runs a file for a time; gives the lines. */
+function run(path, milliseconds, most) {
+  const { clock, rp2040: mcu } = new Simulator();
+  mcu.logger = new ConsoleLogger(LogLevel.Error, false);
+  mcu.logger.error = mcu.logger.warn = (name, message) => {
+    /* Its flash interface has no slave select; there is one slave. */
+    if (`${name}: ${message}` !== 'SSI: Unimplemented peripheral write to 0x10: 0x1') {
+      throw new Ended(2, `${name}: ${message}`);
     }
+  };
+  load(mcu, readFileSync(path));
+  boot(mcu);
+  mcu.pio.forEach(lockStep);
+  keepMasked(mcu.core);
+
+  const lines = [];
+  let edges = 0;
+  mcu.gpio.forEach((pin, number) => {
+    let high = false;
+    pin.addListener(() => {
+      const now = pin.outputEnable && pin.outputValue;
+      if (now !== high) {
+        high = now;
+        edges++;
+        lines.push(`${Math.round(clock.nanos)} ${number} ${now ? 1 : 0}`);
+      }
+    });
   });
-});
 
-const end = Number(milliseconds) * 1e6;
-let asleep = 0;
-let all = 0;
-let stack = Infinity;
-while (clock.nanos < end && edges < Number(most)) {
-  let cycles = 1;
-  if (mcu.core.waiting) {
-    if (mcu.pio.every((pio) => pio.resting()) && !mcu.dma.channels.some((c) => c.active)) {
-      const alarm = clock.nextAlarm ? clock.nanosToNextAlarm : Infinity;
-      cycles = Math.max(1, Math.floor(Math.min(alarm, end - clock.nanos) / CYCLE_NS));
-      clock.tick(cycles * CYCLE_NS);
+  const ahead = () => Math.min(mcu.pio[0].ahead(), mcu.pio[1].ahead());
+  const untilAlarm = (end) => {
+    const alarm = clock.nextAlarm ? clock.nanosToNextAlarm : Infinity;
+    return Math.max(1, Math.floor(Math.min(alarm, end - clock.nanos) / CYCLE_NS));
+  };
+
+  const end = milliseconds * 1e6;
+  let asleep = 0;
+  let all = 0;
+  let stack = Infinity;
+  while (clock.nanos < end && edges < most) {
+    let cycles = 1;
+    if (mcu.core.waiting) {
+      if (mcu.pio.every((pio) => pio.resting()) && !mcu.dma.channels.some((c) => c.active)) {
+        cycles = untilAlarm(end);
+        clock.tick(cycles * CYCLE_NS);
+        asleep += cycles;
+        all += cycles;
+        continue;
+      }
+      cycles = Math.min(untilAlarm(end), ahead());
       asleep += cycles;
-      all += cycles;
-      continue;
+    } else {
+      cycles = mcu.core.executeInstruction();
+      /* The second boot stage has none; the program's begins at the end of memory. */
+      if (mcu.core.SP !== BOOT_RAM) {
+        stack = Math.min(stack, mcu.core.SP);
+      }
     }
-    asleep++;
-  } else {
-    cycles = mcu.core.executeInstruction();
-    /* The second boot stage has none; the program's begins at the end of memory. */
-    if (mcu.core.SP !== BOOT_RAM) {
-      stack = Math.min(stack, mcu.core.SP);
+    all += cycles;
+    while (cycles > 0) {
+      const step = Math.min(cycles, ahead());
+      clock.tick(step * CYCLE_NS);
+      mcu.pio[0].pass(step);
+      mcu.pio[1].pass(step);
+      cycles -= step;
     }
   }
-  all += cycles;
-  for (let i = 0; i < cycles; i++) {
-    clock.tick(CYCLE_NS);
-    mcu.pio[0].cycle();
-    mcu.pio[1].cycle();
+  lines.push(`end ${Math.round(clock.nanos)} ${(asleep / all).toFixed(4)} ${RAM_END - stack}`);
+  return lines;
+}
+
+/** The answer to a line of the input. */
+function answer(line) {
+  const [path, milliseconds] = JSON.parse(line);
+  try {
+    return [...run(path, milliseconds, Infinity), 'exit 0 '];
+  } catch (ended) {
+    if (!(ended instanceof Ended)) {
+      throw ended;
+    }
+    return [`exit ${ended.code} ${ended.message.replaceAll('\n', ' ')}`];
   }
 }
-process.stdout.write(lines.join('\n') + (lines.length ? '\n' : ''));
-process.stdout.write(`end ${Math.round(clock.nanos)} ${(asleep / all).toFixed(4)} ${RAM_END - stack}\n`);
+
+const [path, milliseconds, most = '1e9'] = process.argv.slice(2);
+if (path === undefined) {
+  for await (const line of createInterface({ input: process.stdin })) {
+    process.stdout.write(answer(line).join('\n') + '\n');
+  }
+} else {
+  try {
+    process.stdout.write(run(path, Number(milliseconds), Number(most)).join('\n') + '\n');
+  } catch (ended) {
+    if (!(ended instanceof Ended)) {
+      throw ended;
+    }
+    console.error(ended.message);
+    process.exitCode = ended.code;
+  }
+}

@@ -2,14 +2,17 @@ package lampwright.exporters.firmware;
 
 import static java.nio.charset.StandardCharsets.UTF_8;
 
+import java.io.BufferedReader;
 import java.io.IOException;
 import java.io.UncheckedIOException;
+import java.io.Writer;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
+import java.util.concurrent.ConcurrentHashMap;
 import lampwright.exporters.ExportJob;
 import lampwright.exporters.OutsideTools;
 import lampwright.exporters.Progress;
@@ -20,6 +23,9 @@ public final class Rp2040Judge {
 
   /** A low time after which a bit is of the next frame; no part's bits are low for so long. */
   private static final long GAP_NS = 20_000;
+
+  // One for all tests of a JVM: node compiles the simulator anew whenever it is started.
+  private static final Map<OutsideTools.Tool, Judging> JUDGING = new ConcurrentHashMap<>();
 
   private final OutsideTools.Tool node = OutsideTools.onThisMachine().findNode(FOLDER, "rp2040js");
   private final Path folder;
@@ -97,29 +103,63 @@ public final class Rp2040Judge {
   public Run run(byte[] uf2, int milliseconds) {
     try {
       Path file = Files.write(folder.resolve("judged.uf2"), uf2);
-      OutsideTools.Result result =
-          node.run(
-              FOLDER,
-              FOLDER.resolve("judge.mjs").toString(),
-              file.toString(),
-              Integer.toString(milliseconds));
+      return JUDGING.computeIfAbsent(node, Rp2040Judge::start).run(file, milliseconds);
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  private static Judging start(OutsideTools.Tool node) {
+    try {
+      return new Judging(
+          new ProcessBuilder(node.program().toString(), FOLDER.resolve("judge.mjs").toString())
+              .directory(FOLDER.toFile())
+              .redirectError(ProcessBuilder.Redirect.INHERIT)
+              .start());
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  /** A judge that runs one file after the other, and ends with these tests, as its input does. */
+  private static final class Judging {
+    private final Process process;
+    private final BufferedReader answers;
+    private final Writer orders;
+
+    Judging(Process process) {
+      this.process = process;
+      this.answers = process.inputReader(UTF_8);
+      this.orders = process.outputWriter(UTF_8);
+    }
+
+    synchronized Run run(Path file, int milliseconds) throws IOException {
+      orders.write("[\"" + file.toAbsolutePath() + "\", " + milliseconds + "]\n");
+      orders.flush();
       Map<Integer, List<Edge>> edges = new TreeMap<>();
       double asleep = 0;
       int stackBytes = 0;
-      for (String line : new String(result.out(), UTF_8).lines().toList()) {
-        String[] words = line.split(" ", -1);
-        if (words[0].equals("end")) {
-          asleep = Double.parseDouble(words[2]);
-          stackBytes = Double.valueOf(words[3]).intValue();
-        } else {
-          edges
-              .computeIfAbsent(Integer.valueOf(words[1]), pin -> new ArrayList<>())
-              .add(new Edge(Long.parseLong(words[0]), words[2].equals("1")));
+      while (true) {
+        String line = answers.readLine();
+        if (line == null) {
+          throw new IOException("the judge ended: " + process);
+        }
+        String[] words = line.split(" ", 3);
+        switch (words[0]) {
+          case "exit" -> {
+            return new Run(Integer.parseInt(words[1]), words[2], edges, asleep, stackBytes);
+          }
+          case "end" -> {
+            String[] figures = words[2].split(" ", -1);
+            asleep = Double.parseDouble(figures[0]);
+            stackBytes = Double.valueOf(figures[1]).intValue();
+          }
+          default ->
+              edges
+                  .computeIfAbsent(Integer.valueOf(words[1]), pin -> new ArrayList<>())
+                  .add(new Edge(Long.parseLong(words[0]), words[2].equals("1")));
         }
       }
-      return new Run(result.exit(), result.errors(), edges, asleep, stackBytes);
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
     }
   }
 }
