@@ -13,13 +13,14 @@ struct SPISettings {
   SPISettings(uint32_t clock, int, int) : hertz(clock) {}
 };
 
-struct SpiStandIn {
+struct SPIClass {
   void begin() {}
   void beginTransaction(SPISettings settings);
   void transfer(void *bytes, size_t count);
   void endTransaction() {}
 };
 
-extern SpiStandIn SPI;
+extern SPIClass SPI;
+extern SPIClass SPI1;
 
 #endif

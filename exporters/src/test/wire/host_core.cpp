@@ -15,7 +15,8 @@ static unsigned long now;
 
 static int switched = HIGH;
 static double ns;
-SpiStandIn SPI;
+SPIClass SPI;
+SPIClass SPI1;
 
 unsigned long micros() { return now += 50; }
 void pinMode(uint8_t, uint8_t) {}
@@ -63,7 +64,7 @@ void set_pin(uint8_t, uint8_t) {
   first = false;
 }
 /* The next clock below that the board has; without a source any. */
-void SpiStandIn::beginTransaction(SPISettings settings) {
+void SPIClass::beginTransaction(SPISettings settings) {
 #if defined(SPI_SOURCE)
   uint32_t divider = 1;
   while (SPI_SOURCE / divider > settings.hertz) {
@@ -75,7 +76,7 @@ void SpiStandIn::beginTransaction(SPISettings settings) {
 #endif
 }
 
-void SpiStandIn::transfer(void *bytes, size_t count) {
+void SPIClass::transfer(void *bytes, size_t count) {
   const uint8_t *next = (const uint8_t *)bytes;
   printf("line");
   int level = 1;

@@ -210,6 +210,25 @@ class HookTest {
         .contains("{3200000UL, 4, 0x08, 0x0C}, /* c0: sk6812-rgbw */");
   }
 
+  /**
+   * The second chain's bits are not those of the first's line: they are sent where one is named.
+   */
+  @Test
+  void chainWithoutAnSpiOfItsOwnIsNotSent() throws Exception {
+    export(FirmwareJobs.on("other").chain("ws2812b", 2).chain("ws2812b", 5).frames(6).job());
+    assertThat(bitsOnTheLine()).containsOnly(2 * 24);
+    Path driver = folder.resolve("examples/PlayScene/driver.ino");
+    Files.writeString(driver, Files.readString(driver).replace("{&SPI};", "{&SPI, &SPI1};"));
+    assertThat(bitsOnTheLine()).containsOnly(2 * 24, 5 * 24);
+  }
+
+  private List<Integer> bitsOnTheLine() throws Exception {
+    return run("PlayScene", 130_000).stream()
+        .filter(line -> line.startsWith("line "))
+        .map(line -> (line.split(" ", -1).length - 1) / 2)
+        .toList();
+  }
+
   @Test
   void routineOfTheBoardGetsTheBytesOfTheFrameTable() throws Exception {
     ProjectJob job = FirmwareJobs.on("other").chain("ws2812b", 3, "GP7").frames(6).job();

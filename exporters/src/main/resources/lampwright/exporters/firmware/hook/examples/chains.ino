@@ -19,13 +19,28 @@ static const spi_bits BITS[LAMPWRIGHT_CHAINS] = {
 @BITS@
 };
 
+/*
+ * The SPI of each chain. An SPI has one data pin, so a chain needs one of its own: write &SPI1 or what
+ * your board has behind the first. A chain without one is not sent, and its pixels stay dark.
+ */
+static SPIClass *const SPI_OF_CHAIN[LAMPWRIGHT_CHAINS] = {&SPI};
+
 static uint8_t on_the_line[8 * LAMPWRIGHT_DIMMED_BYTES];
 
-void driver_begin() { SPI.begin(); }
+void driver_begin() {
+  for (uint8_t chain = 0; chain < LAMPWRIGHT_CHAINS; chain++) {
+    if (SPI_OF_CHAIN[chain] != 0) {
+      SPI_OF_CHAIN[chain]->begin();
+    }
+  }
+}
 
-/* An SPI has one data pin, so this sends every chain there: choose another SPI for chain 1. */
 void lampwright_emit_bytes(uint8_t chain, const uint8_t *bytes, uint16_t count) {
   const spi_bits &bits = BITS[chain];
+  SPIClass *spi = SPI_OF_CHAIN[chain];
+  if (spi == 0) {
+    return;
+  }
   uint8_t *next = on_the_line;
   for (uint16_t i = 0; i < count; i++) {
     uint8_t waiting = 0;
@@ -38,9 +53,9 @@ void lampwright_emit_bytes(uint8_t chain, const uint8_t *bytes, uint16_t count) 
     }
   }
   delayMicroseconds(LAMPWRIGHT_RESET_US);
-  SPI.beginTransaction(SPISettings(bits.hertz, MSBFIRST, SPI_MODE0));
-  SPI.transfer(on_the_line, next - on_the_line);
-  SPI.endTransaction();
+  spi->beginTransaction(SPISettings(bits.hertz, MSBFIRST, SPI_MODE0));
+  spi->transfer(on_the_line, next - on_the_line);
+  spi->endTransaction();
 }
 
 #elif LAMPWRIGHT_DRIVER == BY_ROUTINE
