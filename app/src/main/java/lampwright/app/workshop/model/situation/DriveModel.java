@@ -79,7 +79,8 @@ public final class DriveModel {
     dialogs.fileToOpen(texts.get("drive.choose"), List.of("*.csv")).ifPresent(this::open);
   }
 
-  private void open(Path file) {
+  /** Opens a recorded drive; what is wrong with it is shown. */
+  public void open(Path file) {
     List<Input> inputs = bench.project().rig().inputs();
     String shown = SafeText.text(String.valueOf(file.getFileName()), SafeText.MAX_MESSAGE);
     disk.run(
