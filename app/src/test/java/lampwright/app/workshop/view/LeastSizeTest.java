@@ -16,6 +16,8 @@ import javafx.scene.control.Control;
 import javafx.scene.control.Label;
 import javafx.scene.control.Labeled;
 import javafx.scene.control.ScrollBar;
+import javafx.scene.control.ScrollPane;
+import javafx.scene.layout.Region;
 import javafx.scene.text.Text;
 import javafx.stage.Stage;
 import lampwright.app.workshop.edit.CueRef;
@@ -134,6 +136,12 @@ class LeastSizeTest {
         && bar.getOrientation() == Orientation.HORIZONTAL
         && !bar.getParent().getStyleClass().contains("ribbons")) {
       cut.add("scrolls sideways: " + bar.getParent());
+    }
+    if (node instanceof ScrollPane pane
+        && pane.isFitToWidth()
+        && pane.getContent() instanceof Region content
+        && content.getWidth() > pane.getViewportBounds().getWidth() + 0.5) {
+      cut.add("wider than what shows it: " + content);
     }
     if (node instanceof Labeled labeled && isCut(labeled)) {
       cut.add(labeled.getText());

@@ -29,6 +29,9 @@ public final class SituationsView extends HBox {
   private static final double LADDER_LEAST_EM = 17;
   private static final double TRANSMITTER_EM = 22;
 
+  /** The least width of the values with the transmitter beside them, in lines of text. */
+  private static final double SHEET_LEAST_EM = 26;
+
   private final Texts texts = Texts.of("situations");
   private final SituationsModel model;
   private final ListView<Rung> list = new ListView<>();
@@ -61,21 +64,55 @@ public final class SituationsView extends HBox {
     VBox.setVgrow(list, Priority.ALWAYS);
     ladder.setMinWidth(LADDER_LEAST_EM * Theme.LEAST_SIZE);
     ladder.setPrefWidth(LADDER_EM * Theme.LEAST_SIZE);
-    ScrollPane sheet = new ScrollPane(sheet(new FormContext()));
+    Node values = sheet(new FormContext());
+    Node controls = new TransmitterPane(transmitter, addInput);
+    VBox column = new VBox(values);
+    ScrollPane sheet = scrolling(column);
     sheet.setId("situation-sheet");
-    sheet.getStyleClass().add("form");
-    sheet.setFitToWidth(true);
-    sheet.setHbarPolicy(ScrollPane.ScrollBarPolicy.NEVER);
-    sheet.setFocusTraversable(false);
     HBox.setHgrow(sheet, Priority.ALWAYS);
-    ScrollPane sticks = new ScrollPane(new TransmitterPane(transmitter, addInput));
-    sticks.getStyleClass().add("form");
-    sticks.setFitToWidth(true);
-    sticks.setHbarPolicy(ScrollPane.ScrollBarPolicy.NEVER);
-    sticks.setFocusTraversable(false);
+    VBox side = new VBox(controls);
+    ScrollPane sticks = scrolling(side);
     sticks.setMinWidth(TRANSMITTER_EM * Theme.LEAST_SIZE);
     sticks.setPrefWidth(TRANSMITTER_EM * Theme.LEAST_SIZE);
     getChildren().setAll(ladder, sheet, sticks);
+    transmitter
+        .onProperty()
+        .addListener(
+            (of, before, now) -> {
+              if (now) {
+                scrollTo(sheet, column, controls);
+              }
+            });
+    widthProperty()
+        .addListener(
+            (of, before, now) -> {
+              boolean beside =
+                  now.doubleValue()
+                      >= (LADDER_LEAST_EM + SHEET_LEAST_EM + TRANSMITTER_EM) * Theme.LEAST_SIZE;
+              if (beside != side.getChildren().contains(controls)) {
+                (beside ? side : column).getChildren().add(controls);
+                sticks.setVisible(beside);
+                sticks.setManaged(beside);
+              }
+            });
+  }
+
+  // Below the values it is out of sight until it is asked for.
+  private static void scrollTo(ScrollPane pane, VBox column, Node node) {
+    if (column.getChildren().contains(node)) {
+      pane.layout();
+      double over = column.getHeight() - pane.getViewportBounds().getHeight();
+      pane.setVvalue(over <= 0 ? 0 : Math.min(1, node.getBoundsInParent().getMinY() / over));
+    }
+  }
+
+  private static ScrollPane scrolling(Node content) {
+    ScrollPane pane = new ScrollPane(content);
+    pane.getStyleClass().add("form");
+    pane.setFitToWidth(true);
+    pane.setHbarPolicy(ScrollPane.ScrollBarPolicy.NEVER);
+    pane.setFocusTraversable(false);
+    return pane;
   }
 
   private Node sheet(FormContext context) {
