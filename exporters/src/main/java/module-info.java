@@ -2,12 +2,14 @@
 module lampwright.exporters {
   requires transitive lampwright.engine;
   requires com.google.common;
+  requires java.desktop;
   requires static org.jspecify;
 
   exports lampwright.exporters;
   exports lampwright.exporters.firmware;
   exports lampwright.exporters.packed.encode;
   exports lampwright.exporters.packed.play;
+  exports lampwright.exporters.picture;
   exports lampwright.exporters.proof;
   exports lampwright.exporters.table;
   exports lampwright.exporters.target;

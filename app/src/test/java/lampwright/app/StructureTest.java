@@ -68,6 +68,7 @@ class StructureTest {
     EXPORTERS.put("packed.format", List.of());
     EXPORTERS.put("packed.play", List.of("packed.format"));
     EXPORTERS.put("packed.encode", List.of("packed.play", "packed.format"));
+    EXPORTERS.put("picture", List.of());
     EXPORTERS.put("target", List.of("packed.play"));
     EXPORTERS.put("table", List.of("target"));
     EXPORTERS.put(
@@ -177,7 +178,7 @@ class StructureTest {
               "lampwright.app.export..",
               "lampwright.app.outline..",
               "lampwright.app.preset..",
-              "lampwright.app.picture..",
+              "lampwright.exporters.picture..",
               "lampwright.app.start..",
               "lampwright.app.workshop.disk..",
               "lampwright.app.workshop.edit..",

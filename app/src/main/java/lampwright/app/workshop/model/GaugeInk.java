@@ -1,6 +1,6 @@
 package lampwright.app.workshop.model;
 
-import lampwright.app.picture.Ink;
+import lampwright.exporters.picture.Ink;
 
 /** The colours of a gauge's rule. */
 public enum GaugeInk implements Ink {

@@ -2,10 +2,10 @@ package lampwright.app.workshop.model;
 
 import java.util.List;
 import java.util.Optional;
-import lampwright.app.picture.DisplayList;
-import lampwright.app.picture.Ink;
-import lampwright.app.picture.Mark;
-import lampwright.app.picture.Stroke;
+import lampwright.exporters.picture.DisplayList;
+import lampwright.exporters.picture.Ink;
+import lampwright.exporters.picture.Mark;
+import lampwright.exporters.picture.Stroke;
 
 /**
  * A gauge as a rule: its whole length is the limit and a fifth more, hatched; a pointer below shows

@@ -4,7 +4,7 @@ import java.util.HashMap;
 import java.util.Map;
 import javafx.scene.text.Font;
 import javafx.scene.text.Text;
-import lampwright.app.picture.TypeMeasure;
+import lampwright.exporters.picture.TypeMeasure;
 
 /** Measures text as it is drawn. Keeps what it measured, as the same names come again and again. */
 public final class FontMeasure implements TypeMeasure {

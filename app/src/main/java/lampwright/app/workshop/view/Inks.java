@@ -8,7 +8,7 @@ import javafx.scene.layout.Pane;
 import javafx.scene.layout.Region;
 import javafx.scene.paint.Color;
 import javafx.scene.paint.Paint;
-import lampwright.app.picture.Ink;
+import lampwright.exporters.picture.Ink;
 
 /**
  * The colours that a drawn pane takes from the stylesheet. Each is the background of an unseen

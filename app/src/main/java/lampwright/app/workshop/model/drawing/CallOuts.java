@@ -5,10 +5,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import lampwright.app.picture.DisplayList;
-import lampwright.app.picture.Ink;
-import lampwright.app.picture.Mark;
-import lampwright.app.picture.Stroke;
 import lampwright.app.workshop.model.DrawingSheet;
 import lampwright.app.workshop.words.Texts;
 import lampwright.app.workshop.words.Titles;
@@ -16,6 +12,10 @@ import lampwright.engine.rig.Fitting;
 import lampwright.engine.rig.Lamp;
 import lampwright.engine.rig.PixelRun;
 import lampwright.engine.rig.Place;
+import lampwright.exporters.picture.DisplayList;
+import lampwright.exporters.picture.Ink;
+import lampwright.exporters.picture.Mark;
+import lampwright.exporters.picture.Stroke;
 
 /** Draws what lies over the light: rings around the lamps, leader lines, labels and notes. */
 public final class CallOuts {

@@ -1,7 +1,7 @@
 package lampwright.app.workshop.model.drawing;
 
 import lampwright.app.outline.Tone;
-import lampwright.app.picture.Ink;
+import lampwright.exporters.picture.Ink;
 
 /** The colours of the drawing. */
 public enum DrawingInk implements Ink {

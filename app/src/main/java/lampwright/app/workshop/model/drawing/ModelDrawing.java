@@ -4,13 +4,13 @@ import java.util.Optional;
 import lampwright.app.outline.Models;
 import lampwright.app.outline.Outline;
 import lampwright.app.outline.Tone;
-import lampwright.app.picture.DisplayList;
-import lampwright.app.picture.Ink;
-import lampwright.app.picture.Mark;
-import lampwright.app.picture.Stroke;
 import lampwright.engine.document.ModelKind;
 import lampwright.engine.document.Project;
 import lampwright.engine.rig.View;
+import lampwright.exporters.picture.DisplayList;
+import lampwright.exporters.picture.Ink;
+import lampwright.exporters.picture.Mark;
+import lampwright.exporters.picture.Stroke;
 
 /** The drawing of a model where there is no picture of it. */
 public final class ModelDrawing {

@@ -3,11 +3,11 @@ package lampwright.app.workshop.model.ribbon;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import lampwright.app.picture.DisplayList;
-import lampwright.app.picture.Mark;
-import lampwright.app.picture.Stroke;
 import lampwright.engine.rig.Fitting;
 import lampwright.engine.rig.Lamp;
+import lampwright.exporters.picture.DisplayList;
+import lampwright.exporters.picture.Mark;
+import lampwright.exporters.picture.Stroke;
 
 /** Draws the duty of each emitter of a lamp over time: a curve an emitter, all in one box. */
 final class CurveDrawing {

@@ -4,15 +4,15 @@ import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
-import lampwright.app.picture.DisplayList;
-import lampwright.app.picture.Ink;
-import lampwright.app.picture.Mark;
-import lampwright.app.picture.Stroke;
-import lampwright.app.picture.TypeMeasure;
 import lampwright.app.workshop.model.sound.Guide;
 import lampwright.app.workshop.sound.SoundClip;
 import lampwright.app.workshop.sound.Waveform;
 import lampwright.engine.scene.GuideSound;
+import lampwright.exporters.picture.DisplayList;
+import lampwright.exporters.picture.Ink;
+import lampwright.exporters.picture.Mark;
+import lampwright.exporters.picture.Stroke;
+import lampwright.exporters.picture.TypeMeasure;
 
 /** Draws the guide sound: its title, and its waveform on the time scale of the ribbons. */
 public final class GuideDrawing {

@@ -5,14 +5,14 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
-import lampwright.app.picture.DisplayList;
-import lampwright.app.picture.Mark;
-import lampwright.app.picture.Stroke;
-import lampwright.app.picture.TypeMeasure;
 import lampwright.app.workshop.edit.CueRef;
 import lampwright.engine.pattern.Keyframes;
 import lampwright.engine.scene.Cue;
 import lampwright.engine.scene.Scene;
+import lampwright.exporters.picture.DisplayList;
+import lampwright.exporters.picture.Mark;
+import lampwright.exporters.picture.Stroke;
+import lampwright.exporters.picture.TypeMeasure;
 
 /** Draws the cues of a lane as dimension lines: ticks at the ends, and what it does in the line. */
 final class LaneDrawing {

@@ -3,11 +3,11 @@ package lampwright.app.workshop.model.ribbon;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
-import lampwright.app.picture.DisplayList;
-import lampwright.app.picture.Mark;
-import lampwright.app.picture.Stroke;
-import lampwright.app.picture.TypeMeasure;
 import lampwright.engine.scene.Scene;
+import lampwright.exporters.picture.DisplayList;
+import lampwright.exporters.picture.Mark;
+import lampwright.exporters.picture.Stroke;
+import lampwright.exporters.picture.TypeMeasure;
 
 /** Draws the ribbons that are in sight. */
 public final class RibbonDrawing {

@@ -1,6 +1,6 @@
 package lampwright.app.workshop.model.ribbon;
 
-import lampwright.app.picture.Ink;
+import lampwright.exporters.picture.Ink;
 
 /** The colours of the ribbons. */
 public enum RibbonInk implements Ink {

@@ -13,7 +13,6 @@ import javafx.beans.property.ReadOnlyDoubleWrapper;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
 import javafx.beans.property.SimpleObjectProperty;
-import lampwright.app.picture.TypeMeasure;
 import lampwright.app.workshop.edit.CueRef;
 import lampwright.app.workshop.edit.LampOrder;
 import lampwright.app.workshop.edit.ProjectColours;
@@ -30,6 +29,7 @@ import lampwright.engine.rig.Lamp;
 import lampwright.engine.scene.Cue;
 import lampwright.engine.scene.Marker;
 import lampwright.engine.scene.Scene;
+import lampwright.exporters.picture.TypeMeasure;
 
 /** What the ribbons show: which rows and which time are in sight, and the light on them. */
 public final class RibbonsModel implements AutoCloseable {

@@ -4,7 +4,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import lampwright.app.picture.TypeMeasure;
+import lampwright.exporters.picture.TypeMeasure;
 
 /** Names cut to a width, so that two that differ still differ. */
 final class ShortNames {

@@ -2,11 +2,11 @@ package lampwright.app.workshop.model.ribbon;
 
 import java.util.Arrays;
 import java.util.List;
-import lampwright.app.picture.ColourRow;
 import lampwright.app.workshop.model.SceneLight;
 import lampwright.app.workshop.model.ScreenLight;
 import lampwright.app.workshop.model.Srgb8;
 import lampwright.engine.render.FrameStore;
+import lampwright.exporters.picture.ColourRow;
 
 /**
  * The light of one lamp, or of a group, over a stretch of time: a stripe for each of its pixels, or

@@ -2,14 +2,14 @@ package lampwright.app.workshop.model.ribbon;
 
 import java.util.List;
 import java.util.Optional;
-import lampwright.app.picture.DisplayList;
-import lampwright.app.picture.Mark;
-import lampwright.app.picture.Stroke;
-import lampwright.app.picture.TypeMeasure;
 import lampwright.app.workshop.edit.CueEdits;
 import lampwright.app.workshop.model.FrameRange;
 import lampwright.engine.scene.Marker;
 import lampwright.engine.scene.Scene;
+import lampwright.exporters.picture.DisplayList;
+import lampwright.exporters.picture.Mark;
+import lampwright.exporters.picture.Stroke;
+import lampwright.exporters.picture.TypeMeasure;
 
 /** Draws the time line: flags of the markers, the range that is looped, and the ruler below. */
 final class TimeLineDrawing {

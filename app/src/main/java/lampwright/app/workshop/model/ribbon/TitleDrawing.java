@@ -7,17 +7,17 @@ import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
-import lampwright.app.picture.DisplayList;
-import lampwright.app.picture.Ink;
-import lampwright.app.picture.Mark;
-import lampwright.app.picture.Stroke;
-import lampwright.app.picture.TypeMeasure;
 import lampwright.app.workshop.model.LampSigns;
 import lampwright.app.workshop.model.LampSigns.Sign;
 import lampwright.app.workshop.words.Texts;
 import lampwright.app.workshop.words.Titles;
 import lampwright.engine.rig.Fitting;
 import lampwright.engine.rig.Lamp;
+import lampwright.exporters.picture.DisplayList;
+import lampwright.exporters.picture.Ink;
+import lampwright.exporters.picture.Mark;
+import lampwright.exporters.picture.Stroke;
+import lampwright.exporters.picture.TypeMeasure;
 
 /** Draws the titles of the rows in sight: numbers in balloons, names, signs, headings of groups. */
 final class TitleDrawing {

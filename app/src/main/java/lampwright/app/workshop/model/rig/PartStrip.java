@@ -2,7 +2,7 @@ package lampwright.app.workshop.model.rig;
 
 import java.util.ArrayList;
 import java.util.List;
-import lampwright.app.picture.TypeMeasure;
+import lampwright.exporters.picture.TypeMeasure;
 
 /**
  * Parts in a row on their wire, which goes on in the next line where the width ends.

@@ -7,9 +7,6 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.OptionalInt;
 import java.util.Set;
-import lampwright.app.picture.DisplayList;
-import lampwright.app.picture.Mark;
-import lampwright.app.picture.Stroke;
 import lampwright.app.workshop.words.Texts;
 import lampwright.app.workshop.words.Titles;
 import lampwright.engine.rig.Chain;
@@ -17,6 +14,9 @@ import lampwright.engine.rig.Fitting;
 import lampwright.engine.rig.Lamp;
 import lampwright.engine.rig.PixelRun;
 import lampwright.engine.rig.Rig;
+import lampwright.exporters.picture.DisplayList;
+import lampwright.exporters.picture.Mark;
+import lampwright.exporters.picture.Stroke;
 
 /**
  * Draws the wiring as it is soldered: the supply, chains in data order with the parts before them

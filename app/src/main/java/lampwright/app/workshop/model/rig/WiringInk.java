@@ -1,6 +1,6 @@
 package lampwright.app.workshop.model.rig;
 
-import lampwright.app.picture.Ink;
+import lampwright.exporters.picture.Ink;
 
 /** The colours of the wiring. */
 public enum WiringInk implements Ink {

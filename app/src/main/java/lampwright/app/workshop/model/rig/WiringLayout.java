@@ -3,13 +3,13 @@ package lampwright.app.workshop.model.rig;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import lampwright.app.picture.TypeMeasure;
 import lampwright.app.workshop.words.Titles;
 import lampwright.engine.rig.Chain;
 import lampwright.engine.rig.DriverOutput;
 import lampwright.engine.rig.Fitting;
 import lampwright.engine.rig.Lamp;
 import lampwright.engine.rig.Rig;
+import lampwright.exporters.picture.TypeMeasure;
 
 /**
  * The wiring as it is drawn: the supply, each chain with the parts before it and its pixels in the

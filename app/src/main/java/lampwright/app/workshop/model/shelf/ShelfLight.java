@@ -2,7 +2,6 @@ package lampwright.app.workshop.model.shelf;
 
 import java.math.BigDecimal;
 import java.util.List;
-import lampwright.app.picture.ColourRow;
 import lampwright.app.workshop.model.SceneLight;
 import lampwright.app.workshop.model.Srgb8;
 import lampwright.app.workshop.model.play.Player;
@@ -24,6 +23,7 @@ import lampwright.engine.scene.Dither;
 import lampwright.engine.scene.Scene;
 import lampwright.engine.scene.Span;
 import lampwright.engine.scene.Track;
+import lampwright.exporters.picture.ColourRow;
 
 /**
  * A pattern on eight RGBW pixels over four seconds, as the renderer gives it.

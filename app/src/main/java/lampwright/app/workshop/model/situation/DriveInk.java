@@ -1,6 +1,6 @@
 package lampwright.app.workshop.model.situation;
 
-import lampwright.app.picture.Ink;
+import lampwright.exporters.picture.Ink;
 
 /** The colours of the strip of a drive. */
 public enum DriveInk implements Ink {

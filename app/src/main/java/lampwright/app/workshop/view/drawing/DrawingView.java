@@ -16,7 +16,6 @@ import javafx.scene.input.ZoomEvent;
 import javafx.scene.layout.Region;
 import javafx.scene.text.Font;
 import javafx.util.Duration;
-import lampwright.app.picture.DisplayList;
 import lampwright.app.workshop.model.BenchState;
 import lampwright.app.workshop.model.command.Commands;
 import lampwright.app.workshop.model.drawing.CallOuts;
@@ -30,6 +29,7 @@ import lampwright.app.workshop.view.Inks;
 import lampwright.app.workshop.view.OutputScale;
 import lampwright.app.workshop.view.Stylesheets;
 import lampwright.app.workshop.view.Theme;
+import lampwright.exporters.picture.DisplayList;
 
 /**
  * The model as it is drawn from one side, its lamps glowing with the frame that is shown, and a

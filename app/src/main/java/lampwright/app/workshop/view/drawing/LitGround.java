@@ -13,7 +13,6 @@ import javafx.scene.image.PixelFormat;
 import javafx.scene.image.WritableImage;
 import javafx.scene.paint.Color;
 import lampwright.app.outline.Outline;
-import lampwright.app.picture.DisplayList;
 import lampwright.app.workshop.model.LiveFrame;
 import lampwright.app.workshop.model.SceneLight;
 import lampwright.app.workshop.model.ScreenLight;
@@ -30,6 +29,7 @@ import lampwright.app.workshop.model.play.Player;
 import lampwright.app.workshop.view.DisplayPainter;
 import lampwright.app.workshop.view.Inks;
 import lampwright.engine.rig.View;
+import lampwright.exporters.picture.DisplayList;
 import org.jspecify.annotations.Nullable;
 
 /**

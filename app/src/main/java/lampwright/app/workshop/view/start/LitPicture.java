@@ -13,7 +13,6 @@ import javafx.scene.image.WritableImage;
 import javafx.scene.layout.Region;
 import lampwright.app.outline.Models;
 import lampwright.app.outline.Outline;
-import lampwright.app.picture.DisplayList;
 import lampwright.app.workshop.model.drawing.Dots;
 import lampwright.app.workshop.model.drawing.DrawingInk;
 import lampwright.app.workshop.model.drawing.Glow;
@@ -27,6 +26,7 @@ import lampwright.app.workshop.view.Stylesheets;
 import lampwright.app.workshop.view.Theme;
 import lampwright.engine.document.ModelKind;
 import lampwright.engine.rig.View;
+import lampwright.exporters.picture.DisplayList;
 
 /** A small drawing of a model, with its light on it if there is any. */
 final class LitPicture extends Region {

@@ -7,7 +7,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
-import lampwright.app.picture.TypeMeasure;
 import lampwright.app.workshop.Projects4Tests;
 import lampwright.app.workshop.model.Bench;
 import lampwright.app.workshop.model.Dialogs;
@@ -16,6 +15,7 @@ import lampwright.app.workshop.model.Slot;
 import lampwright.engine.document.Project;
 import lampwright.engine.rig.Chain;
 import lampwright.engine.rig.Lamp;
+import lampwright.exporters.picture.TypeMeasure;
 import org.junit.jupiter.api.Test;
 
 class RigModelTest {

@@ -3,7 +3,6 @@ package lampwright.app.workshop.model.rig;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.List;
-import lampwright.app.picture.TypeMeasure;
 import lampwright.app.workshop.Projects4Tests;
 import lampwright.app.workshop.model.rig.WiringPart.State;
 import lampwright.app.workshop.model.rig.WiringPart.Symbol;
@@ -12,6 +11,7 @@ import lampwright.engine.review.Figure;
 import lampwright.engine.review.Finding;
 import lampwright.engine.review.Subject;
 import lampwright.engine.rig.Rig;
+import lampwright.exporters.picture.TypeMeasure;
 import org.junit.jupiter.api.Test;
 
 class WiringPlanTest {

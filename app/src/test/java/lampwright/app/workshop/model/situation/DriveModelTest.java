@@ -8,7 +8,6 @@ import java.nio.file.Path;
 import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
-import lampwright.app.picture.Mark;
 import lampwright.app.workshop.Projects4Tests;
 import lampwright.app.workshop.disk.Background;
 import lampwright.app.workshop.edit.Edit;
@@ -25,6 +24,7 @@ import lampwright.engine.situation.Drive;
 import lampwright.engine.situation.DriveReader;
 import lampwright.engine.situation.Show;
 import lampwright.engine.situation.Situation;
+import lampwright.exporters.picture.Mark;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 

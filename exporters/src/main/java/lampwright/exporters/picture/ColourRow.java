@@ -1,4 +1,4 @@
-package lampwright.app.picture;
+package lampwright.exporters.picture;
 
 /**
  * Colours side by side. Two of them are equal only if they are one and the same, so that whoever

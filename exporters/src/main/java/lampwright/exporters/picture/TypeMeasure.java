@@ -1,4 +1,4 @@
-package lampwright.app.picture;
+package lampwright.exporters.picture;
 
 /** How wide a line of text is. */
 @FunctionalInterface

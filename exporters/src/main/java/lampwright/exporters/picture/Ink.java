@@ -1,4 +1,4 @@
-package lampwright.app.picture;
+package lampwright.exporters.picture;
 
 /**
  * A colour by its meaning, such as the text or what is selected; an enum of each drawing. Whoever

@@ -1,4 +1,4 @@
-package lampwright.app.picture;
+package lampwright.exporters.picture;
 
 /**
  * A line's look.

@@ -1,4 +1,4 @@
-package lampwright.app.picture;
+package lampwright.exporters.picture;
 
 import java.util.Locale;
 import java.util.Optional;

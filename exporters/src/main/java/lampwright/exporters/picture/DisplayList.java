@@ -1,4 +1,4 @@
-package lampwright.app.picture;
+package lampwright.exporters.picture;
 
 import java.util.ArrayList;
 import java.util.List;
