@@ -1,5 +1,7 @@
 package lampwright.app.workshop.model;
 
+import lampwright.exporters.picture.ScreenLight;
+
 /** A frame that comes from no scene alone. Two are never equal, so that each is shown. */
 public final class LiveFrame {
   private final ScreenLight screen;

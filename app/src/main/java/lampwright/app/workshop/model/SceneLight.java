@@ -3,6 +3,7 @@ package lampwright.app.workshop.model;
 import lampwright.engine.meter.SceneReport;
 import lampwright.engine.render.FrameStore;
 import lampwright.engine.render.FrameTable;
+import lampwright.exporters.picture.ScreenLight;
 
 /**
  * The light of one scene.

@@ -20,6 +20,8 @@ import lampwright.engine.render.FrameLayout;
 import lampwright.engine.render.FrameStore;
 import lampwright.engine.render.FrameTable;
 import lampwright.engine.scene.Scene;
+import lampwright.exporters.picture.ScreenLight;
+import lampwright.exporters.picture.Srgb8;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;

@@ -3,7 +3,6 @@ package lampwright.app.workshop.model.cue;
 import java.util.EnumMap;
 import java.util.Map;
 import java.util.Optional;
-import lampwright.app.workshop.model.Srgb8;
 import lampwright.engine.light.Colour;
 import lampwright.engine.light.Emission;
 import lampwright.engine.light.Emitter;
@@ -20,6 +19,7 @@ import lampwright.engine.rig.DriverOutput;
 import lampwright.engine.rig.Fitting;
 import lampwright.engine.rig.Lamp;
 import lampwright.engine.rig.Rig;
+import lampwright.exporters.picture.Srgb8;
 
 /** What colours look like on the pixels, or the plain LEDs, of one lamp. */
 public final class PixelLook {

@@ -21,7 +21,6 @@ import lampwright.app.workshop.model.DrawingSheet;
 import lampwright.app.workshop.model.LampSigns;
 import lampwright.app.workshop.model.LightService;
 import lampwright.app.workshop.model.Playhead;
-import lampwright.app.workshop.model.ScreenLight;
 import lampwright.app.workshop.words.Texts;
 import lampwright.app.workshop.words.Titles;
 import lampwright.engine.document.Project;
@@ -30,6 +29,7 @@ import lampwright.engine.rig.Lamp;
 import lampwright.engine.rig.Place;
 import lampwright.engine.rig.Rig;
 import lampwright.engine.rig.View;
+import lampwright.exporters.picture.ScreenLight;
 import org.jspecify.annotations.Nullable;
 
 /** The lamps on the drawing: which are there, which is meant by a point, and moving them. */

@@ -4,8 +4,8 @@ import java.util.Arrays;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import lampwright.app.workshop.model.ScreenLight;
-import lampwright.app.workshop.model.Srgb8;
+import lampwright.exporters.picture.ScreenLight;
+import lampwright.exporters.picture.Srgb8;
 
 /**
  * Adds the light of lamps up, in linear light, lays it over a background, and gives the screen's

@@ -3,11 +3,11 @@ package lampwright.app.workshop.model.drawing;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import lampwright.app.workshop.model.ScreenLight;
-import lampwright.app.workshop.model.Srgb8;
 import lampwright.engine.meter.FlashCaution;
 import lampwright.engine.meter.FrameGauge;
 import lampwright.engine.meter.ScreenFlashes;
+import lampwright.exporters.picture.ScreenLight;
+import lampwright.exporters.picture.Srgb8;
 
 /**
  * Counts the flashes of a drawing from the colours that {@link Glow} paints: of the middle of every

@@ -3,10 +3,10 @@ package lampwright.app.workshop.model.ribbon;
 import java.util.Arrays;
 import java.util.List;
 import lampwright.app.workshop.model.SceneLight;
-import lampwright.app.workshop.model.ScreenLight;
-import lampwright.app.workshop.model.Srgb8;
 import lampwright.engine.render.FrameStore;
 import lampwright.exporters.picture.ColourRow;
+import lampwright.exporters.picture.ScreenLight;
+import lampwright.exporters.picture.Srgb8;
 
 /**
  * The light of one lamp, or of a group, over a stretch of time: a stripe for each of its pixels, or

@@ -3,7 +3,6 @@ package lampwright.app.workshop.model.shelf;
 import java.math.BigDecimal;
 import java.util.List;
 import lampwright.app.workshop.model.SceneLight;
-import lampwright.app.workshop.model.Srgb8;
 import lampwright.app.workshop.model.play.Player;
 import lampwright.app.workshop.model.ribbon.Strip;
 import lampwright.app.workshop.model.ribbon.TimeAxis;
@@ -24,6 +23,7 @@ import lampwright.engine.scene.Scene;
 import lampwright.engine.scene.Span;
 import lampwright.engine.scene.Track;
 import lampwright.exporters.picture.ColourRow;
+import lampwright.exporters.picture.Srgb8;
 
 /**
  * A pattern on eight RGBW pixels over four seconds, as the renderer gives it.

@@ -6,7 +6,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
-import lampwright.app.workshop.model.ScreenLight;
 import lampwright.engine.render.FrameLayout;
 import lampwright.engine.render.ShowFrames;
 import lampwright.engine.rig.Lamp;
@@ -14,6 +13,7 @@ import lampwright.engine.situation.Change;
 import lampwright.engine.situation.Show;
 import lampwright.engine.situation.ShowMachine;
 import lampwright.engine.situation.Situation;
+import lampwright.exporters.picture.ScreenLight;
 
 /** A show that goes on frame by frame, and what is known of it for people. */
 final class ShowRun {

@@ -5,7 +5,6 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.IntStream;
-import lampwright.app.workshop.model.ScreenLight;
 import lampwright.app.workshop.model.drawing.Dots;
 import lampwright.engine.document.Project;
 import lampwright.engine.render.FrameCursor;
@@ -14,6 +13,7 @@ import lampwright.engine.rig.Lamp;
 import lampwright.engine.rig.Place;
 import lampwright.engine.rig.View;
 import lampwright.engine.scene.Scene;
+import lampwright.exporters.picture.ScreenLight;
 
 /** The brightest frame at the beginnings of a project's first scenes, for a small picture. */
 public final class LitFrame {

@@ -15,7 +15,6 @@ import javafx.scene.paint.Color;
 import lampwright.app.outline.Outline;
 import lampwright.app.workshop.model.LiveFrame;
 import lampwright.app.workshop.model.SceneLight;
-import lampwright.app.workshop.model.ScreenLight;
 import lampwright.app.workshop.model.drawing.Dots;
 import lampwright.app.workshop.model.drawing.DrawingInk;
 import lampwright.app.workshop.model.drawing.DrawingModel;
@@ -30,6 +29,7 @@ import lampwright.app.workshop.view.DisplayPainter;
 import lampwright.app.workshop.view.Inks;
 import lampwright.engine.rig.View;
 import lampwright.exporters.picture.DisplayList;
+import lampwright.exporters.picture.ScreenLight;
 import org.jspecify.annotations.Nullable;
 
 /**

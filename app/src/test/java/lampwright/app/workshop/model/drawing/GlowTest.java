@@ -12,11 +12,11 @@ import lampwright.app.workshop.model.DrawingSheet;
 import lampwright.app.workshop.model.Gauge;
 import lampwright.app.workshop.model.LightService;
 import lampwright.app.workshop.model.Playhead;
-import lampwright.app.workshop.model.ScreenLight;
 import lampwright.engine.render.FrameLayout;
 import lampwright.engine.rig.Lamp;
 import lampwright.engine.rig.Place;
 import lampwright.engine.rig.View;
+import lampwright.exporters.picture.ScreenLight;
 import org.junit.jupiter.api.Test;
 
 class GlowTest {

@@ -1,4 +1,4 @@
-package lampwright.app.workshop.model;
+package lampwright.exporters.picture;
 
 /** Linear light to the bytes of a screen, and back: IEC 61966-2-1, by table. */
 public final class Srgb8 {

@@ -1,4 +1,4 @@
-package lampwright.app.workshop.model;
+package lampwright.exporters.picture;
 
 import java.util.List;
 import java.util.Map;
