@@ -2,7 +2,6 @@
 module lampwright.exporters {
   requires transitive lampwright.engine;
   requires com.google.common;
-  requires java.desktop;
   requires static org.jspecify;
 
   exports lampwright.exporters;

@@ -25,6 +25,7 @@ import picocli.CommandLine.Spec;
       ExportCommand.class,
       ProveCommand.class,
       RehearseCommand.class,
+      PictureCommand.class,
       ModelsCommand.class,
       PixelsCommand.class
     },

@@ -36,13 +36,21 @@ final class SceneChoice {
     }
     List<Scene> scenes = new ArrayList<>();
     for (String id : new LinkedHashSet<>(ids)) {
-      scenes.add(project.scene(id).orElseThrow(() -> unknown(id, project)));
+      scenes.add(find(id, project, spec));
     }
     return scenes;
   }
 
-  private ParameterException unknown(String id, Project project) {
+  /**
+   * The scene of that id.
+   *
+   * @throws ParameterException if the project has no such scene
+   */
+  static Scene find(String id, Project project, CommandSpec spec) {
     List<String> known = project.scenes().stream().map(Scene::id).toList();
-    return new ParameterException(spec.commandLine(), UnknownWord.of("--scene", id, known));
+    return project
+        .scene(id)
+        .orElseThrow(
+            () -> new ParameterException(spec.commandLine(), UnknownWord.of("--scene", id, known)));
   }
 }

@@ -2,6 +2,8 @@ package lampwright.app.outline;
 
 import java.util.List;
 import java.util.function.Predicate;
+import lampwright.exporters.picture.Bounds;
+import lampwright.exporters.picture.PathData;
 
 /**
  * One side of a model as a drawing. Lengths are units of the drawing; x grows to the right and y

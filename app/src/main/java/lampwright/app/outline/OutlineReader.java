@@ -9,6 +9,7 @@ import javax.xml.stream.XMLInputFactory;
 import javax.xml.stream.XMLStreamConstants;
 import javax.xml.stream.XMLStreamException;
 import javax.xml.stream.XMLStreamReader;
+import lampwright.exporters.picture.PathData;
 
 /**
  * Reads drawings that come with the program: SVG files with a viewBox from 0 0, and in it nothing

@@ -9,6 +9,7 @@ import java.util.Set;
 import java.util.stream.Stream;
 import lampwright.engine.document.ModelKind;
 import lampwright.engine.rig.View;
+import lampwright.exporters.picture.Bounds;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;

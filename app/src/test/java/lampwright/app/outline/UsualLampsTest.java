@@ -36,6 +36,7 @@ import lampwright.engine.scene.Cue;
 import lampwright.engine.scene.Scene;
 import lampwright.engine.scene.Track;
 import lampwright.engine.time.Ratio;
+import lampwright.exporters.picture.Bounds;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;

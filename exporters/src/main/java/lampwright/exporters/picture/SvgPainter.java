@@ -118,6 +118,12 @@ public final class SvgPainter {
     if (text.side() == Mark.Side.MIDDLE) {
       attribute("text-anchor", "middle");
     }
+    // Only where it would surely be wider: nothing here can measure type.
+    double about = TypeMeasure.ESTIMATE.width(text.text(), text.size());
+    if (text.most().isPresent() && about > text.most().getAsDouble()) {
+      attribute("textLength", number(text.most().getAsDouble()));
+      attribute("lengthAdjust", "spacingAndGlyphs");
+    }
     attribute("fill", colours.apply(text.ink()));
     svg.append('>').append(escaped(text.text())).append("</text>\n");
   }

@@ -1,8 +1,7 @@
-package lampwright.app.outline;
+package lampwright.exporters.picture;
 
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
-import org.jspecify.annotations.Nullable;
 
 /** Reads path data, and follows its lines. */
 final class PathReader {
@@ -20,37 +19,41 @@ final class PathReader {
   private double y;
   private double startX;
   private double startY;
-  private @Nullable Bounds bounds;
+  private boolean begun;
+  private final PathData.Trace trace;
 
-  private PathReader(String text) {
+  private PathReader(String text, PathData.Trace trace) {
     this.text = text;
+    this.trace = trace;
     this.number = NUMBER.matcher(text);
     this.gap = GAP.matcher(text);
   }
 
-  static Bounds bounds(String text) {
-    PathReader reader = new PathReader(text);
+  /** Follows all lines. */
+  static void follow(String text, PathData.Trace trace) {
+    PathReader reader = new PathReader(text, trace);
     reader.skipGap();
     while (reader.at < text.length()) {
       reader.command(text.charAt(reader.at++));
       reader.skipGap();
     }
-    Bounds bounds = reader.bounds;
-    if (bounds == null) {
+    if (!reader.begun) {
       throw reader.wrong("no lines");
     }
-    return bounds;
   }
 
   private void command(char letter) {
-    if (bounds == null && letter != 'M') {
+    if (!begun && letter != 'M') {
       throw wrong("needs M first");
     }
     switch (letter) {
       case 'M' -> {
-        to(number(), number());
+        x = number();
+        y = number();
         startX = x;
         startY = y;
+        begun = true;
+        trace.begin(x, y);
       }
       case 'L' -> to(number(), number());
       case 'H' -> to(number(), y);
@@ -58,7 +61,11 @@ final class PathReader {
       case 'Q' -> quadratic(number(), number(), number(), number());
       case 'C' -> cubic(number(), number(), number(), number(), number(), number());
       case 'A' -> arc(number(), number(), number(), flag(), flag(), number(), number());
-      case 'Z' -> to(startX, startY);
+      case 'Z' -> {
+        x = startX;
+        y = startY;
+        trace.close();
+      }
       default -> throw wrong(letter + ": needs M, L, H, V, C, Q, A or Z");
     }
   }
@@ -66,7 +73,7 @@ final class PathReader {
   private void to(double nextX, double nextY) {
     x = nextX;
     y = nextY;
-    bounds = bounds == null ? Bounds.at(x, y) : bounds.with(x, y);
+    trace.line(x, y);
   }
 
   private void quadratic(double x1, double y1, double endX, double endY) {

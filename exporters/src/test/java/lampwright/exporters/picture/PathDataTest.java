@@ -1,4 +1,4 @@
-package lampwright.app.outline;
+package lampwright.exporters.picture;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatIllegalArgumentException;

@@ -1,4 +1,4 @@
-package lampwright.app.outline;
+package lampwright.exporters.picture;
 
 /** The least rectangle around something drawn, lines taken as if they had no width. */
 public record Bounds(double left, double top, double right, double bottom) {

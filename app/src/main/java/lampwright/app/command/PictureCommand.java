@@ -1,0 +1,119 @@
+package lampwright.app.command;
+
+import java.awt.Font;
+import java.awt.FontFormatException;
+import java.awt.image.BufferedImage;
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.file.Path;
+import java.util.Locale;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import javax.imageio.ImageIO;
+import lampwright.app.picture.RasterPainter;
+import lampwright.engine.disk.WholeFile;
+import lampwright.engine.document.Project;
+import lampwright.engine.render.FrameTable;
+import lampwright.engine.scene.Scene;
+import lampwright.exporters.picture.ChartInk;
+import lampwright.exporters.picture.DisplayList;
+import lampwright.exporters.picture.StripChart;
+import lampwright.exporters.picture.SvgPainter;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Spec;
+
+/** Writes pictures of scenes. */
+@Command(
+    name = "picture",
+    mixinStandardHelpOptions = true,
+    description = {
+      "Draws the strip chart of a scene: a row for each lamp, its pixels one below the other, time to"
+          + " the right with a scale.",
+      "The colours are those of the exported bytes as a screen shows them. A second in which a lamp"
+          + " flashes more often than the flash caution has it is marked."
+    },
+    footer = {
+      "",
+      "Examples:",
+      "  lampwright picture samples/harbour-dusk.lampwright.json --to dusk.png",
+      "  lampwright picture samples/recovery-tractor.lampwright.json --scene working --to working.svg"
+    })
+final class PictureCommand implements Callable<Integer> {
+  /** Pixels of a PNG for one of the drawing: sharp on screens of 200 %, and in print. */
+  private static final int PNG_SCALE = 2;
+
+  private static final String TYPE = "/lampwright/app/fonts/ibm-plex-sans-condensed-500.ttf";
+
+  private final Terminal terminal;
+
+  @Mixin private ProjectFile file;
+  @Spec private CommandSpec spec;
+
+  @Option(
+      names = "--to",
+      paramLabel = "FILE",
+      required = true,
+      description = "output file, *.png or *.svg; its folder is created if missing")
+  private Path output;
+
+  @Option(
+      names = "--scene",
+      paramLabel = "ID",
+      description = "the scene. Default: the first of the project")
+  private Optional<String> wanted = Optional.empty();
+
+  PictureCommand(Terminal terminal) {
+    this.terminal = terminal;
+  }
+
+  @Override
+  public Integer call() throws IOException {
+    String name = String.valueOf(output.getFileName()).toLowerCase(Locale.ROOT);
+    boolean png = name.endsWith(".png");
+    if (!png && !name.endsWith(".svg")) {
+      throw new ParameterException(
+          spec.commandLine(),
+          "--to: " + ProjectFile.shown(output) + ": must end with .png or .svg");
+    }
+    Optional<Project> read = file.read(terminal);
+    if (read.isEmpty()) {
+      return ExitCode.PROJECT_HAS_ERRORS;
+    }
+    Project project = read.get();
+    Optional<Scene> scene =
+        wanted
+            .map(id -> Optional.of(SceneChoice.find(id, project, spec)))
+            .orElseGet(() -> project.scenes().stream().findFirst());
+    if (scene.isEmpty()) {
+      terminal.refuse(file.shown() + ": the project has no scene to draw");
+      return ExitCode.PROJECT_HAS_ERRORS;
+    }
+    DisplayList chart =
+        StripChart.of(project.name(), FrameTable.of(project.rig(), scene.get())).draw();
+    if (png) {
+      BufferedImage image = RasterPainter.paint(chart, PictureCommand::css, type(), PNG_SCALE);
+      WholeFile.write(output, out -> ImageIO.write(image, "png", out));
+    } else {
+      WholeFile.write(output, SvgPainter.write(chart, PictureCommand::css));
+    }
+    return ExitCode.DONE;
+  }
+
+  private static String css(lampwright.exporters.picture.Ink ink) {
+    return ((ChartInk) ink).css();
+  }
+
+  private static Font type() throws IOException {
+    try (InputStream in =
+        Objects.requireNonNull(PictureCommand.class.getResourceAsStream(TYPE), TYPE)) {
+      return Font.createFont(Font.TRUETYPE_FONT, in);
+    } catch (FontFormatException damaged) {
+      throw new IOException(TYPE + ": no font", damaged);
+    }
+  }
+}
