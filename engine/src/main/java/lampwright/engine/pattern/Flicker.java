@@ -55,11 +55,10 @@ public record Flicker(Look look, long seed, double depth, BigDecimal rateHz) imp
   @Override
   public Painter painter(PaintContext context) {
     Mix[] full = context.mixes(look.colour());
-    Ratio turnsPerMs = Ratio.of(rateHz).over(Ratio.of(1000));
+    Period turn = new Period(Ratio.of(1000).over(Ratio.of(rateHz)), BigDecimal.ZERO);
     return (tMs, drives) -> {
-      Ratio turns = tMs.times(turnsPerMs);
-      long whole = turns.floor();
-      double rest = turns.minus(Ratio.of(whole)).doubleValue();
+      long whole = tMs.floorOver(turn.lengthMs());
+      double rest = turn.share(tMs);
       double share = rest * rest * (3 - 2 * rest);
       for (int k = 0; k < context.count(); k++) {
         double left = noise(k, whole);

@@ -1,10 +1,11 @@
 package lampwright.engine.pattern;
 
+import lampwright.engine.time.Moment;
 import lampwright.engine.time.Ratio;
 
 /**
- * A pattern made ready for the pixels it paints. Keeps no state between calls: any instant may be
- * asked.
+ * A pattern made ready for the pixels it paints. What it paints depends on no call before: any
+ * instant may be asked. For one thread.
  */
 @FunctionalInterface
 public interface Painter {
@@ -14,5 +15,10 @@ public interface Painter {
    * @param tMs time since the start of the cue, at least 0
    * @param drives four for each pixel, all written
    */
-  void paint(Ratio tMs, double[] drives);
+  void paint(Moment tMs, double[] drives);
+
+  /** The same for an instant that is asked for once. */
+  default void paint(Ratio tMs, double[] drives) {
+    paint(Moment.of(tMs), drives);
+  }
 }

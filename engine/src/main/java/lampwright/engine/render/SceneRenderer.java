@@ -17,7 +17,7 @@ import lampwright.engine.scene.Dither;
 import lampwright.engine.scene.Scene;
 import lampwright.engine.scene.Span;
 import lampwright.engine.scene.Track;
-import lampwright.engine.time.Ratio;
+import lampwright.engine.time.Moment;
 
 /**
  * Light flows through here: tracks in order onto the drives, then feel, then caps, then bytes.
@@ -29,13 +29,14 @@ final class SceneRenderer {
   private final int frameCount;
   private final boolean loop;
   private final boolean dither;
-  private final List<TrackPlayer> tracks = new ArrayList<>();
   private final FeelStage feel;
   private final Quantiser quantiser;
   private final FrameCurrent current;
   private final CurrentLimit limit;
   private final double factor;
   private final double[] light;
+  private final Layers layers;
+  private final Moment timeMs = new Moment();
 
   /**
    * @param sceneFactor by which the scene's current cap scales every drive, 0 to 1
@@ -52,10 +53,12 @@ final class SceneRenderer {
     this.feel = new FeelStage(layout, clock.frameMs());
     this.quantiser = new Quantiser(layout, dither);
     this.light = new double[layout.packages() * Mixer.SLOTS];
+    List<TrackPlayer> tracks = new ArrayList<>();
     Mixer[] mixers = mixers(layout.rig());
     for (Track track : scene.tracks()) {
       tracks.add(new TrackPlayer(track, rows(layout, track), mixers, clock, layout.rig().curve()));
     }
+    this.layers = new Layers(tracks, layout.packages());
     rewind();
   }
 
@@ -70,7 +73,7 @@ final class SceneRenderer {
 
   /** Makes ready for any frame, or for the first one if frames rest on the past. */
   void rewind() {
-    tracks.forEach(TrackPlayer::rewind);
+    layers.rewind();
     quantiser.reset();
     feel.reset();
     if (loop && feel.present()) {
@@ -78,7 +81,7 @@ final class SceneRenderer {
       for (int frame = 0; frame < frameCount; frame++) {
         shine(frame);
       }
-      tracks.forEach(TrackPlayer::rewind);
+      layers.rewind();
     }
   }
 
@@ -109,10 +112,8 @@ final class SceneRenderer {
       throw new CancellationException("rendering was interrupted");
     }
     Arrays.fill(light, 0);
-    Ratio timeMs = clock.timeMs(frame);
-    for (TrackPlayer track : tracks) {
-      track.play(frame, timeMs, light);
-    }
+    clock.timeMs(frame, timeMs);
+    layers.play(frame, timeMs, light);
     feel.follow(light);
   }
 

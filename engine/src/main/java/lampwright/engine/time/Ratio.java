@@ -22,10 +22,32 @@ public final class Ratio implements Comparable<Ratio> {
 
   private final BigInteger numerator;
   private final BigInteger denominator;
+  // The same as longs where both fit, for a Moment; else 0 over 0.
+  private final long shortNumerator;
+  private final long shortDenominator;
 
   private Ratio(BigInteger numerator, BigInteger denominator) {
     this.numerator = numerator;
     this.denominator = denominator;
+    // One bit less than a long has, so that the negative fits too.
+    boolean fits = numerator.bitLength() < Long.SIZE - 1 && denominator.bitLength() < Long.SIZE - 1;
+    this.shortNumerator = fits ? numerator.longValue() : 0;
+    this.shortDenominator = fits ? denominator.longValue() : 0;
+  }
+
+  /** Whether numerator and denominator fit longs. */
+  boolean isShort() {
+    return shortDenominator != 0;
+  }
+
+  /** Where it {@link #isShort}. */
+  long shortNumerator() {
+    return shortNumerator;
+  }
+
+  /** Where it {@link #isShort}; above 0. */
+  long shortDenominator() {
+    return shortDenominator;
   }
 
   /** The exact value of a decimal number, reduced. */
