@@ -17,6 +17,17 @@ public interface Painter {
    */
   void paint(Moment tMs, double[] drives);
 
+  /**
+   * The same as quickly as it can be had: for drives that are off by a little.
+   *
+   * @return the most that a drive is off by: 0, or enough to cover the roundings of some thousand
+   *     steps that follow
+   */
+  default double paintNearly(Moment tMs, double[] drives) {
+    paint(tMs, drives);
+    return 0;
+  }
+
   /** The same for an instant that is asked for once. */
   default void paint(Ratio tMs, double[] drives) {
     paint(Moment.of(tMs), drives);

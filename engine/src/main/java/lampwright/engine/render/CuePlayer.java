@@ -99,13 +99,20 @@ final class CuePlayer {
   }
 
   /** Lays what is seen of the cue's light over the light so far. */
-  void play(Moment timeMs, double[] light) {
+  void play(Moment timeMs, Light light) {
     sinceStart.setDifference(timeMs, startMs);
     double a = fading ? curve.light(fade()) : full;
     for (Row row : rows) {
       if (row.seen) {
-        row.painter.paint(sinceStart, row.scratch);
-        row.packages.lay(blend, row.scratch, a, light);
+        if (light.isExact()) {
+          row.painter.paint(sinceStart, row.scratch);
+        } else {
+          double error = row.painter.paintNearly(sinceStart, row.scratch);
+          if (error > 0) {
+            row.packages.addError(error, light);
+          }
+        }
+        row.packages.lay(blend, row.scratch, a, light.drives());
       }
     }
   }

@@ -91,7 +91,11 @@ public final class FrameTable {
 
   /** Opens the table at its first frame. */
   public FrameCursor cursor() {
-    return new FrameCursor(new SceneRenderer(layout, scene, sceneFactor.get()), frameCount());
+    return cursor(SceneRenderer.Way.QUICK);
+  }
+
+  FrameCursor cursor(SceneRenderer.Way way) {
+    return new FrameCursor(new SceneRenderer(layout, scene, sceneFactor.get(), way), frameCount());
   }
 
   /**
@@ -122,23 +126,31 @@ public final class FrameTable {
     }
     CurrentLimit limit =
         new CurrentLimit(new FrameCurrent(layout).idleMilliamps(), rig.supplyLimitMilliamps());
-    return limit.factor(peak(1).exactMilliamps, factor -> peak(factor).roundedMilliamps);
+    return limit.factor(this::exactPeak, this::roundedPeak);
   }
 
-  /** The greatest currents of any frame, before and after rounding. */
-  private record Peak(double exactMilliamps, double roundedMilliamps) {}
-
-  private Peak peak(double factor) {
-    FrameCurrent current = new FrameCurrent(layout);
-    SceneRenderer renderer = new SceneRenderer(layout, scene, factor);
+  // The greatest current of any frame, before rounding.
+  private double exactPeak() {
+    SceneRenderer renderer = new SceneRenderer(layout, scene, 1, SceneRenderer.Way.EXACT);
     byte[] frame = new byte[layout.bytes()];
-    double exact = 0;
-    double rounded = 0;
+    double peak = 0;
     for (int i = 0; i < frameCount(); i++) {
       renderer.render(i, frame);
-      exact = Math.max(exact, renderer.exactMilliamps());
-      rounded = Math.max(rounded, current.milliamps(frame));
+      peak = Math.max(peak, renderer.exactMilliamps());
     }
-    return new Peak(exact, rounded);
+    return peak;
+  }
+
+  // The greatest current of any frame as it is sent.
+  private double roundedPeak(double factor) {
+    FrameCurrent current = new FrameCurrent(layout);
+    SceneRenderer renderer = new SceneRenderer(layout, scene, factor, SceneRenderer.Way.QUICK);
+    byte[] frame = new byte[layout.bytes()];
+    double peak = 0;
+    for (int i = 0; i < frameCount(); i++) {
+      renderer.render(i, frame);
+      peak = Math.max(peak, current.milliamps(frame));
+    }
+    return peak;
   }
 }

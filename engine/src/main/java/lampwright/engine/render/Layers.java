@@ -32,12 +32,13 @@ final class Layers {
   }
 
   /** Lays the light of all cues that cover a frame. */
-  void play(long frame, Moment timeMs, double[] light) {
+  void play(long frame, Moment timeMs, Light light) {
     if (frame >= arrangedUntil) {
       arrange(frame);
     }
     for (int i = 0; i < count; i++) {
       cues[i].play(timeMs, light);
+      light.addStep();
     }
   }
 

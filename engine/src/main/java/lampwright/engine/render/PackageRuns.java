@@ -44,6 +44,16 @@ final class PackageRuns {
     }
   }
 
+  /** Adds what their drives are off by. */
+  void addError(double error, Light light) {
+    for (int r = 0; r < runs.length; r += STRIDE) {
+      int end = runs[r + 1] + runs[r + 2];
+      for (int at = runs[r + 1]; at < end; at++) {
+        light.addError(at, error);
+      }
+    }
+  }
+
   /** Whether all packages are marked. */
   boolean allIn(boolean[] marks) {
     for (int r = 0; r < runs.length; r += STRIDE) {
