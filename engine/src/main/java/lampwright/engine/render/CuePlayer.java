@@ -13,18 +13,15 @@ final class CuePlayer {
   /** Rows of pixels that the pattern sees alike, painted once for all of them. */
   static final class Row {
     private final Painter painter;
-    private final double[] scratch;
     private final PackageRuns packages;
     private boolean seen;
 
     /**
      * @param painter the pattern on such a row
-     * @param scratch room for the drives of one row
      * @param packages those of each row
      */
-    Row(Painter painter, double[] scratch, PackageRuns packages) {
+    Row(Painter painter, PackageRuns packages) {
       this.painter = painter;
-      this.scratch = scratch;
       this.packages = packages;
     }
   }
@@ -37,6 +34,8 @@ final class CuePlayer {
   private final Blend blend;
   private final Curve curve;
   private final Row[] rows;
+  private final double[] scratch;
+  private final boolean startsAt0;
   private final double full;
   private final long firstFrame;
   private final long fullFrom;
@@ -46,7 +45,12 @@ final class CuePlayer {
   private final Moment untilEnd = new Moment();
   private boolean fading;
 
-  CuePlayer(Cue cue, FrameClock clock, Curve curve, List<Row> rows) {
+  /**
+   * A cue made ready.
+   *
+   * @param scratch room for the drives of its longest row
+   */
+  CuePlayer(Cue cue, FrameClock clock, Curve curve, List<Row> rows, double[] scratch) {
     this.startMs = Ratio.of(cue.startMs());
     this.lengthMs = Ratio.of(cue.lengthMs());
     this.fadeInMs = Ratio.of(cue.fadeInMs());
@@ -54,6 +58,8 @@ final class CuePlayer {
     this.fadesFromMs = lengthMs.minus(fadeOutMs);
     this.blend = cue.blend();
     this.curve = curve;
+    this.scratch = scratch;
+    this.startsAt0 = startMs.signum() == 0;
     this.rows = rows.toArray(Row[]::new);
     this.full = curve.light(1);
     this.firstFrame = clock.firstAtOrAfter(startMs);
@@ -100,30 +106,34 @@ final class CuePlayer {
 
   /** Lays what is seen of the cue's light over the light so far. */
   void play(Moment timeMs, Light light) {
-    sinceStart.setDifference(timeMs, startMs);
-    double a = fading ? curve.light(fade()) : full;
+    Moment tMs = timeMs;
+    if (!startsAt0) {
+      sinceStart.setDifference(timeMs, startMs);
+      tMs = sinceStart;
+    }
+    double a = fading ? curve.light(fade(tMs)) : full;
     for (Row row : rows) {
       if (row.seen) {
         if (light.isExact()) {
-          row.painter.paint(sinceStart, row.scratch);
+          row.painter.paint(tMs, scratch);
         } else {
-          double error = row.painter.paintNearly(sinceStart, row.scratch);
+          double error = row.painter.paintNearly(tMs, scratch);
           if (error > 0) {
             row.packages.addError(error, light);
           }
         }
-        row.packages.lay(blend, row.scratch, a, light.drives());
+        row.packages.lay(blend, scratch, a, light.drives());
       }
     }
   }
 
-  private double fade() {
+  private double fade(Moment tMs) {
     double v = 1;
-    if (fadeInMs.signum() > 0 && sinceStart.compareTo(fadeInMs) < 0) {
-      v = sinceStart.over(fadeInMs);
+    if (fadeInMs.signum() > 0 && tMs.compareTo(fadeInMs) < 0) {
+      v = tMs.over(fadeInMs);
     }
-    if (fadeOutMs.signum() > 0 && sinceStart.compareTo(fadesFromMs) > 0) {
-      untilEnd.setDifference(lengthMs, sinceStart);
+    if (fadeOutMs.signum() > 0 && tMs.compareTo(fadesFromMs) > 0) {
+      untilEnd.setDifference(lengthMs, tMs);
       v = Math.min(v, untilEnd.over(fadeOutMs));
     }
     return v;

@@ -67,10 +67,13 @@ final class SceneRenderer {
     this.light = new Light(layout.packages());
     this.draw = f -> current.milliamps(quantiser.tried(light, factor * f));
     this.exact = dither || way == Way.EXACT;
+    double[] scratch = new double[layout.packages() * Mixer.SLOTS];
     List<TrackPlayer> tracks = new ArrayList<>();
     Mixer[] mixers = mixers(layout.rig());
     for (Track track : scene.tracks()) {
-      tracks.add(new TrackPlayer(track, rows(layout, track), mixers, clock, layout.rig().curve()));
+      tracks.add(
+          new TrackPlayer(
+              track, rows(layout, track), mixers, scratch, clock, layout.rig().curve()));
     }
     this.layers = new Layers(tracks, layout.packages());
     rewind();

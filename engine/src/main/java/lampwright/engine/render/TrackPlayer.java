@@ -20,8 +20,16 @@ final class TrackPlayer {
   /**
    * @param rows the rows of packages that a pattern on this track sees
    * @param mixers the mixer of each package
+   * @param scratch room for the drives of as many pixels as the rig has; one cue after another may
+   *     use it
    */
-  TrackPlayer(Track track, List<int[]> rows, Mixer[] mixers, FrameClock clock, Curve curve) {
+  TrackPlayer(
+      Track track,
+      List<int[]> rows,
+      Mixer[] mixers,
+      double[] scratch,
+      FrameClock clock,
+      Curve curve) {
     Map<List<Mixer>, List<int[]>> alike = new LinkedHashMap<>();
     for (int[] row : rows) {
       List<Mixer> seen = new ArrayList<>(row.length);
@@ -30,8 +38,6 @@ final class TrackPlayer {
       }
       alike.computeIfAbsent(seen, s -> new ArrayList<>()).add(row);
     }
-    Map<List<Mixer>, double[]> scratch = new LinkedHashMap<>();
-    alike.keySet().forEach(seen -> scratch.put(seen, new double[seen.size() * Mixer.SLOTS]));
     Map<List<Mixer>, PackageRuns> runs = new LinkedHashMap<>();
     alike.forEach((seen, same) -> runs.put(seen, new PackageRuns(same)));
     List<CuePlayer> players = new ArrayList<>();
@@ -42,11 +48,9 @@ final class TrackPlayer {
       alike.forEach(
           (seen, same) -> {
             PaintContext context = new PaintContext(seen, curve, Ratio.of(cue.lengthMs()));
-            painted.add(
-                new CuePlayer.Row(
-                    cue.pattern().painter(context), scratch.get(seen), runs.get(seen)));
+            painted.add(new CuePlayer.Row(cue.pattern().painter(context), runs.get(seen)));
           });
-      players.add(new CuePlayer(cue, clock, curve, painted));
+      players.add(new CuePlayer(cue, clock, curve, painted, scratch));
     }
     cues = players.toArray(CuePlayer[]::new);
   }

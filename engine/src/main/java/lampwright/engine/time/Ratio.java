@@ -52,6 +52,9 @@ public final class Ratio implements Comparable<Ratio> {
 
   /** The exact value of a decimal number, reduced. */
   public static Ratio of(BigDecimal value) {
+    if (value.signum() == 0) {
+      return ZERO;
+    }
     return value.scale() <= 0
         ? new Ratio(value.toBigIntegerExact(), BigInteger.ONE)
         : new Ratio(value.unscaledValue(), BigInteger.TEN.pow(value.scale())).reduced();
@@ -135,8 +138,11 @@ public final class Ratio implements Comparable<Ratio> {
 
   /** The same value in lowest terms. */
   public Ratio reduced() {
+    if (numerator.signum() == 0) {
+      return ZERO;
+    }
     BigInteger common = numerator.gcd(denominator);
-    return common.signum() == 0 || common.equals(BigInteger.ONE)
+    return common.equals(BigInteger.ONE)
         ? this
         : new Ratio(numerator.divide(common), denominator.divide(common));
   }
