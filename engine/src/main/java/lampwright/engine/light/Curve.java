@@ -40,7 +40,7 @@ public sealed interface Curve {
 
     @Override
     public double light(double v) {
-      return StrictMath.pow(v, gamma);
+      return UnitPower.pow(v, gamma);
     }
   }
 
@@ -58,7 +58,7 @@ public sealed interface Curve {
 
     /** Linear light of an sRGB code value 0 to 1 (IEC 61966-2-1). */
     public static double decode(double v) {
-      return isLinear(v) ? v / LINEAR_SLOPE : StrictMath.pow(base(v), EXPONENT);
+      return isLinear(v) ? v / LINEAR_SLOPE : UnitPower.pow(base(v), EXPONENT);
     }
 
     /** Whether light is proportional to a code value. */

@@ -76,7 +76,7 @@ public final class NearCurve {
 
   private double power(double v) {
     if (!(v >= LEAST && v < 1)) {
-      return v == 1 || v == 0 ? v : StrictMath.pow(v, exponent);
+      return UnitPower.pow(v, exponent);
     }
     double[] terms = table;
     if (terms == null) {

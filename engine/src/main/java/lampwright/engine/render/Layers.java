@@ -10,7 +10,7 @@ import lampwright.engine.time.Moment;
  * order, or rewound in between.
  */
 final class Layers {
-  private final List<TrackPlayer> tracks;
+  private final TrackPlayer[] tracks;
   private final boolean[] hidden;
   private CuePlayer[] cues = new CuePlayer[16];
   private int count;
@@ -21,13 +21,15 @@ final class Layers {
    * @param packages how many the rig has
    */
   Layers(List<TrackPlayer> tracks, int packages) {
-    this.tracks = tracks;
+    this.tracks = tracks.toArray(TrackPlayer[]::new);
     this.hidden = new boolean[packages];
   }
 
   /** Makes ready to be asked for any frame again. */
   void rewind() {
-    tracks.forEach(TrackPlayer::rewind);
+    for (TrackPlayer track : tracks) {
+      track.rewind();
+    }
     arrangedUntil = 0;
   }
 

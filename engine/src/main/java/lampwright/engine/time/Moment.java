@@ -72,20 +72,27 @@ public final class Moment {
     if (a.wide == null && b.isShort()) {
       long n = sign * b.shortNumerator();
       long d = b.shortDenominator();
-      if (d == a.denominator) {
-        if (sumFits(a.numerator, n)) {
-          set(a.numerator + n, d);
-          return;
-        }
-      } else if (fits(a.numerator, d)
-          && fits(n, a.denominator)
-          && fits(a.denominator, d)
-          && sumFits(a.numerator * d, n * a.denominator)) {
-        set(a.numerator * d + n * a.denominator, a.denominator * d);
+      // The factor that two denominators have in common is only looked for where it is needed.
+      if (addShort(a, n, d, d == a.denominator ? d : 1)
+          || addShort(a, n, d, commonFactor(a.denominator, d))) {
         return;
       }
     }
     settle(sign > 0 ? a.ratio().plus(b) : a.ratio().minus(b));
+  }
+
+  private boolean addShort(Moment a, long n, long d, long common) {
+    long scale = common == 1 ? d : d / common;
+    long otherScale = common == 1 ? a.denominator : a.denominator / common;
+    boolean fits =
+        fits(a.numerator, scale)
+            && fits(n, otherScale)
+            && fits(a.denominator, scale)
+            && sumFits(a.numerator * scale, n * otherScale);
+    if (fits) {
+      set(a.numerator * scale + n * otherScale, a.denominator * scale);
+    }
+    return fits;
   }
 
   /** Becomes its own place within a repeating period above 0: at least 0, below the period. */
@@ -93,16 +100,22 @@ public final class Moment {
     if (wide == null && period.isShort()) {
       long n = period.shortNumerator();
       long d = period.shortDenominator();
-      if (d == denominator) {
-        numerator = Math.floorMod(numerator, n);
-        return;
-      }
-      if (fits(numerator, d) && fits(n, denominator) && fits(denominator, d)) {
-        set(Math.floorMod(numerator * d, n * denominator), denominator * d);
+      if (moduloShort(n, d, d == denominator ? d : 1)
+          || moduloShort(n, d, commonFactor(denominator, d))) {
         return;
       }
     }
     settle(ratio().modulo(period));
+  }
+
+  private boolean moduloShort(long n, long d, long common) {
+    long scale = common == 1 ? d : d / common;
+    long otherScale = common == 1 ? denominator : denominator / common;
+    boolean fits = fits(numerator, scale) && fits(n, otherScale) && fits(denominator, scale);
+    if (fits) {
+      set(Math.floorMod(numerator * scale, n * otherScale), denominator * scale);
+    }
+    return fits;
   }
 
   /** Below 0, 0 or above 0, as this is less than a fraction, equal or greater. */
