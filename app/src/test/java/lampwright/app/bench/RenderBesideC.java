@@ -61,6 +61,7 @@ public final class RenderBesideC {
     beside.compare("direct", BenchScenes.hiding(ColourMatching.DIRECT));
     beside.compare("open", BenchScenes.open());
     beside.compare("lamps", BenchScenes.lamps());
+    compareThreads();
   }
 
   private void compare(String name, FrameTable table) throws IOException, InterruptedException {
@@ -98,7 +99,7 @@ public final class RenderBesideC {
   }
 
   private static double seconds(FrameTable table) {
-    FrameCursor cursor = table.cursor();
+    FrameCursor cursor = table.passingCursor();
     byte[] frame = new byte[table.layout().bytes()];
     var threads = ManagementFactory.getThreadMXBean();
     long start = threads.getCurrentThreadCpuTime();
@@ -106,6 +107,29 @@ public final class RenderBesideC {
       cursor.next(frame);
     }
     return (threads.getCurrentThreadCpuTime() - start) / NANOS;
+  }
+
+  /** The time on the clock of one thread over that of two, in turns. */
+  private static void compareThreads() {
+    List<Double> ratios = new ArrayList<>();
+    for (int turn = 0; turn < WARM_UP + TURNS; turn++) {
+      double one = elapsed(BenchScenes.open().passingCursor());
+      double two = elapsed(BenchScenes.open().cursor());
+      if (turn >= WARM_UP) {
+        ratios.add(one / two);
+      }
+    }
+    System.out.printf(
+        Locale.ROOT, "open on two threads: %.2f times as fast as on one%n", median(ratios));
+  }
+
+  private static double elapsed(FrameCursor cursor) {
+    byte[] frame = new byte[4 * BenchScenes.PIXELS];
+    long start = System.nanoTime();
+    while (cursor.hasNext()) {
+      cursor.next(frame);
+    }
+    return System.nanoTime() - start;
   }
 
   private static String crc(FrameTable table) {

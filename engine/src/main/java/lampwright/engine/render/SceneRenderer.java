@@ -5,7 +5,6 @@ import java.util.Arrays;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.concurrent.CancellationException;
 import java.util.function.DoubleSupplier;
 import lampwright.engine.light.EmitterKind;
 import lampwright.engine.light.FittedEmitter;
@@ -24,7 +23,7 @@ import lampwright.engine.time.Moment;
  * Light flows through here: tracks in order onto the drives, then feel, then caps, then bytes.
  * Asked for frames in rising order, or rewound in between.
  */
-final class SceneRenderer {
+final class SceneRenderer implements FrameSource {
   /** How light is worked out. The bytes are the same. */
   enum Way {
     /** Quickly where that decides every byte, else exactly. */
@@ -84,12 +83,14 @@ final class SceneRenderer {
   }
 
   /** Whether a frame cannot be rendered without those before it. */
-  boolean restsOnThePast() {
+  @Override
+  public boolean restsOnThePast() {
     return dither || feel.present();
   }
 
   /** Makes ready for any frame, or for the first one if frames rest on the past. */
-  void rewind() {
+  @Override
+  public void rewind() {
     layers.rewind();
     quantiser.reset();
     feel.reset();
@@ -103,7 +104,8 @@ final class SceneRenderer {
   }
 
   /** Writes the bytes of a frame. */
-  void render(int frame, byte[] into) {
+  @Override
+  public void render(int frame, byte[] into) {
     shine(frame);
     if (!write(into)) {
       shineExactly(frame);
@@ -149,9 +151,7 @@ final class SceneRenderer {
   }
 
   private void shine(int frame) {
-    if (Thread.currentThread().isInterrupted()) {
-      throw new CancellationException("rendering was interrupted");
-    }
+    FrameSource.endIfInterrupted();
     light.clear(exact);
     clock.timeMs(frame, timeMs);
     layers.play(frame, timeMs, light);
