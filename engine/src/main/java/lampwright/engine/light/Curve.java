@@ -40,7 +40,7 @@ public sealed interface Curve {
 
     @Override
     public double light(double v) {
-      return StrictMath.pow(v, gamma);
+      return UnitPower.pow(v, gamma);
     }
   }
 
@@ -49,7 +49,7 @@ public sealed interface Curve {
     private static final double LINEAR_TO = TradeNumbers.number("sRGB", "linear up to");
     private static final double LINEAR_SLOPE = TradeNumbers.number("sRGB", "linear slope");
     private static final double OFFSET = TradeNumbers.number("sRGB", "offset");
-    private static final double EXPONENT = TradeNumbers.number("sRGB", "exponent");
+    static final double EXPONENT = TradeNumbers.number("sRGB", "exponent");
 
     @Override
     public double light(double v) {
@@ -58,9 +58,17 @@ public sealed interface Curve {
 
     /** Linear light of an sRGB code value 0 to 1 (IEC 61966-2-1). */
     public static double decode(double v) {
-      return v <= LINEAR_TO
-          ? v / LINEAR_SLOPE
-          : StrictMath.pow((v + OFFSET) / (1 + OFFSET), EXPONENT);
+      return isLinear(v) ? v / LINEAR_SLOPE : UnitPower.pow(base(v), EXPONENT);
+    }
+
+    /** Whether light is proportional to a code value. */
+    static boolean isLinear(double v) {
+      return v <= LINEAR_TO;
+    }
+
+    /** What is raised to the {@link #EXPONENT} elsewhere, to 1. */
+    static double base(double v) {
+      return (v + OFFSET) / (1 + OFFSET);
     }
   }
 

@@ -6,6 +6,8 @@ package lampwright.engine.light;
  */
 final class DirectMixer implements Mixer {
   private final Curve curve;
+  private final NearCurve near;
+  private final double nearError;
   private final boolean white;
   private final boolean whiteFromRgb;
   private final Mixer matched;
@@ -17,6 +19,8 @@ final class DirectMixer implements Mixer {
    */
   DirectMixer(Curve curve, boolean white, boolean whiteFromRgb, Mixer matched) {
     this.curve = curve;
+    this.near = NearCurve.of(curve);
+    this.nearError = 2 * near.error();
     this.white = white;
     this.whiteFromRgb = whiteFromRgb && white;
     this.matched = matched;
@@ -42,6 +46,19 @@ final class DirectMixer implements Mixer {
   public void mixHue(double turns, double saturation, double light, double[] into, int at) {
     Hexcone.codes(turns * 6, saturation, into, at);
     codesToDrives(into, at);
+    dim(light, into, at);
+  }
+
+  // White is taken from each of the three, so that two errors meet.
+  @Override
+  public double mixHueNearly(double turns, double saturation, double light, double[] into, int at) {
+    Hexcone.codes(turns * 6, saturation, into, at);
+    toDrives(near.light(into[at]), near.light(into[at + 1]), near.light(into[at + 2]), into, at);
+    dim(light, into, at);
+    return nearError;
+  }
+
+  private static void dim(double light, double[] into, int at) {
     for (int i = at; i < at + SLOTS; i++) {
       into[i] *= light;
     }
@@ -63,9 +80,10 @@ final class DirectMixer implements Mixer {
   }
 
   private void codesToDrives(double[] into, int at) {
-    double r = curve.light(into[at]);
-    double g = curve.light(into[at + 1]);
-    double b = curve.light(into[at + 2]);
+    toDrives(curve.light(into[at]), curve.light(into[at + 1]), curve.light(into[at + 2]), into, at);
+  }
+
+  private void toDrives(double r, double g, double b, double[] into, int at) {
     double w = whiteFromRgb ? Math.min(r, Math.min(g, b)) : 0;
     into[at] = r - w;
     into[at + 1] = g - w;

@@ -70,6 +70,27 @@ final class LeastCurrent {
     }
   }
 
+  /**
+   * By how much more than the light a drive changes at most, from {@link #write}: the drive itself
+   * by u, and t by no more than the greatest (1 + u) / s of any emitter, 1 more than it does so
+   * that the roundings on the way are covered as well.
+   *
+   * @param unsplit the drives of the line at t = 0 and full light
+   */
+  double steepness(double[] unsplit) {
+    double along = 0;
+    for (int i = 0; i < SLOTS; i++) {
+      if (slope[i] != 0) {
+        along = Math.max(along, (1 + Math.abs(unsplit[i])) / Math.abs(slope[i]));
+      }
+    }
+    double steepest = 1;
+    for (int i = 0; i < SLOTS; i++) {
+      steepest = Math.max(steepest, Math.abs(unsplit[i]) + Math.abs(slope[i]) * along);
+    }
+    return steepest;
+  }
+
   private static double settled(double drive) {
     if (drive < ROUNDING) {
       return 0;

@@ -20,6 +20,11 @@ public final class LeastCurrentMix implements Mix {
   }
 
   @Override
+  public double steepness() {
+    return rule.steepness(unsplit);
+  }
+
+  @Override
   public Mix dimmed(double light) {
     double[] less = unsplit.clone();
     for (int i = 0; i < less.length; i++) {

@@ -19,6 +19,11 @@ public final class LinearMix implements Mix {
   }
 
   @Override
+  public double steepness() {
+    return 1;
+  }
+
+  @Override
   public Mix dimmed(double light) {
     double[] less = new double[Mixer.SLOTS];
     write(light, less, 0);

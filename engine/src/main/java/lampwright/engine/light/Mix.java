@@ -12,6 +12,9 @@ public sealed interface Mix permits LinearMix, LeastCurrentMix {
    */
   void write(double light, double[] into, int at);
 
+  /** By how much more than the light a drive changes at most; 1 or more. */
+  double steepness();
+
   /**
    * The same colour with less light.
    *

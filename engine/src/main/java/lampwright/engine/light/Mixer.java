@@ -25,6 +25,17 @@ public interface Mixer {
   void mixHue(double turns, double saturation, double light, double[] into, int at);
 
   /**
+   * As {@link #mixHue}, and quicker where that can be had for a little error.
+   *
+   * @return the most that a drive is off by, 0 or more
+   */
+  default double mixHueNearly(
+      double turns, double saturation, double light, double[] into, int at) {
+    mixHue(turns, saturation, light, into, at);
+    return 0;
+  }
+
+  /**
    * Writes the drives of a black body's white to {@code into[at .. at + 3]}.
    *
    * @param kelvin 1,667 to 25,000 K

@@ -77,7 +77,7 @@ public record Chase(
     Ratio step = Ratio.of(stepMs);
     Period period = Period.of(this, context);
     return (tMs, drives) -> {
-      int s = (int) period.place(tMs).over(step).floor();
+      int s = (int) period.place(tMs).floorOver(step);
       boolean forwards = s < n;
       int head = forwards ? s : 2 * n - 2 - s;
       for (int k = 0; k < n; k++) {

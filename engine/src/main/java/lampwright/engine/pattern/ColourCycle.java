@@ -12,6 +12,7 @@ import lampwright.engine.field.Shape;
 import lampwright.engine.field.Unit;
 import lampwright.engine.light.Colour;
 import lampwright.engine.light.Mixer;
+import lampwright.engine.time.Moment;
 import lampwright.engine.time.Ratio;
 
 /**
@@ -76,23 +77,65 @@ public record ColourCycle(
 
   @Override
   public Painter painter(PaintContext context) {
-    Mixer[] mixers = context.mixers().toArray(Mixer[]::new);
-    int n = mixers.length;
-    double light = context.curve().light(look.level());
-    Period period = Period.of(this, context);
-    return (tMs, drives) -> {
-      double share = period.share(tMs);
-      double first = backwards ? -share : share;
-      for (int k = 0; k < n; k++) {
-        int at = k * Mixer.SLOTS;
-        // Without spread the pixels are alike, and mixing is the dear part.
-        if (k > 0 && spread == 0 && mixers[k] == mixers[k - 1]) {
-          System.arraycopy(drives, at - Mixer.SLOTS, drives, at, Mixer.SLOTS);
-          continue;
+    return new Hues(this, context);
+  }
+
+  private static final class Hues implements Painter {
+    private final ColourCycle cycle;
+    private final Mixer[] mixers;
+    private final double light;
+    private final Period period;
+
+    Hues(ColourCycle cycle, PaintContext context) {
+      this.cycle = cycle;
+      this.mixers = context.mixers().toArray(Mixer[]::new);
+      this.light = context.curve().light(cycle.look.level());
+      this.period = Period.of(cycle, context);
+    }
+
+    @Override
+    public void paint(Moment tMs, double[] drives) {
+      double first = first(tMs);
+      for (int k = 0; k < mixers.length; k++) {
+        if (!isLikeTheOneBefore(k, drives)) {
+          mixers[k].mixHue(turns(first, k), cycle.saturation, light, drives, k * Mixer.SLOTS);
         }
-        double turns = first + spread * k / n;
-        mixers[k].mixHue(turns - Math.floor(turns), saturation, light, drives, at);
       }
-    };
+    }
+
+    @Override
+    public double paintNearly(Moment tMs, double[] drives) {
+      double first = first(tMs);
+      double error = 0;
+      for (int k = 0; k < mixers.length; k++) {
+        if (!isLikeTheOneBefore(k, drives)) {
+          double off =
+              mixers[k].mixHueNearly(
+                  turns(first, k), cycle.saturation, light, drives, k * Mixer.SLOTS);
+          error = Math.max(error, off);
+        }
+      }
+      return error;
+    }
+
+    private double first(Moment tMs) {
+      double share = period.share(tMs);
+      return cycle.backwards ? -share : share;
+    }
+
+    private double turns(double first, int k) {
+      double turns = first + cycle.spread * k / mixers.length;
+      return turns - Math.floor(turns);
+    }
+
+    // Without spread the pixels are alike, and mixing is the dear part.
+    private boolean isLikeTheOneBefore(int k, double[] drives) {
+      if (k == 0 || cycle.spread != 0 || mixers[k] != mixers[k - 1]) {
+        return false;
+      }
+      int at = k * Mixer.SLOTS;
+      System.arraycopy(drives, at - Mixer.SLOTS, drives, at, Mixer.SLOTS);
+      return true;
+    }
   }
 }

@@ -6,7 +6,11 @@ final class Degrees {
 
   /** Distance of two angles round the circle, 0 to 180. */
   static double apart(double a, double b) {
-    double d = Math.abs(a - b) % 360;
+    double d = Math.abs(a - b);
+    if (d >= 360) {
+      // Exact as the remainder is, which takes the machine ten times as long.
+      d = d < 720 ? d - 360 : d % 360;
+    }
     return d > 180 ? 360 - d : d;
   }
 

@@ -69,7 +69,7 @@ public record Fade(
     Mix[] end = context.mixes(to.orElse(look.colour()));
     Blender blender = new Blender(context.curve());
     return (tMs, drives) -> {
-      double u = easing.ease(tMs.over(context.lengthMs()).doubleValue());
+      double u = easing.ease(tMs.over(context.lengthMs()));
       blender.mix(start, end, fromLevel, toLevel, u, drives);
     };
   }

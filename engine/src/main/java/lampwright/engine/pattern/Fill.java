@@ -8,6 +8,7 @@ import java.util.Optional;
 import lampwright.engine.field.Field;
 import lampwright.engine.field.Shape;
 import lampwright.engine.light.Mixer;
+import lampwright.engine.time.Moment;
 import lampwright.engine.time.Ratio;
 
 /**
@@ -67,20 +68,21 @@ public record Fill(
     double[] full = context.drives(look);
     Ratio over = Ratio.of(overMs);
     Ratio lit = over.plus(Ratio.of(holdMs));
+    Ratio each = over.over(Ratio.of(n));
     Period period = Period.of(this, context);
     return (tMs, drives) -> {
-      Ratio place = period.place(tMs);
-      int on = place.compareTo(lit) < 0 ? litPixels(place, over, n) * Mixer.SLOTS : 0;
+      Moment place = period.place(tMs);
+      int on = place.compareTo(lit) < 0 ? litPixels(place, over, each, n) * Mixer.SLOTS : 0;
       System.arraycopy(full, 0, drives, 0, on);
       Arrays.fill(drives, on, full.length, 0);
     };
   }
 
-  // Pixel k is lit from over x k/n: those with k <= place x n / over.
-  private static int litPixels(Ratio place, Ratio over, int n) {
+  // Pixel k is lit from over x k/n: those with k <= place / (over / n).
+  private static int litPixels(Moment place, Ratio over, Ratio each, int n) {
     if (place.compareTo(over) >= 0) {
       return n;
     }
-    return (int) Math.min(n, place.times(n).over(over).floor() + 1);
+    return (int) Math.min(n, place.floorOver(each) + 1);
   }
 }

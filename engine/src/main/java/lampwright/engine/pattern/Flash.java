@@ -8,6 +8,7 @@ import lampwright.engine.field.Field;
 import lampwright.engine.field.Shape;
 import lampwright.engine.field.Unit;
 import lampwright.engine.field.WholeType;
+import lampwright.engine.time.Moment;
 import lampwright.engine.time.Ratio;
 
 /**
@@ -75,8 +76,12 @@ public record Flash(
         context,
         look,
         tMs -> {
-          Ratio place = period.place(tMs);
-          return place.compareTo(group) < 0 && place.modulo(one).compareTo(on) < 0;
+          Moment place = period.place(tMs);
+          if (place.compareTo(group) >= 0) {
+            return false;
+          }
+          place.modulo(one);
+          return place.compareTo(on) < 0;
         });
   }
 }

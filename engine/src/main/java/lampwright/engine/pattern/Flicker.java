@@ -9,9 +9,6 @@ import lampwright.engine.field.NumberType;
 import lampwright.engine.field.Shape;
 import lampwright.engine.field.Unit;
 import lampwright.engine.field.WholeType;
-import lampwright.engine.light.Mix;
-import lampwright.engine.light.Mixer;
-import lampwright.engine.time.Ratio;
 
 /**
  * The unrest of a fire or a failing lamp: the level falls by smooth noise, each pixel's its own.
@@ -28,8 +25,6 @@ public record Flicker(Look look, long seed, double depth, BigDecimal rateHz) imp
 
   /** The greatest seed: integers up to here survive every JSON reader. */
   public static final long MAX_SEED = (1L << 53) - 1;
-
-  private static final double UNIT = 0x1p-53;
 
   public static final Shape<Flicker> SHAPE =
       Shape.of(
@@ -54,31 +49,6 @@ public record Flicker(Look look, long seed, double depth, BigDecimal rateHz) imp
 
   @Override
   public Painter painter(PaintContext context) {
-    Mix[] full = context.mixes(look.colour());
-    Ratio turnsPerMs = Ratio.of(rateHz).over(Ratio.of(1000));
-    return (tMs, drives) -> {
-      Ratio turns = tMs.times(turnsPerMs);
-      long whole = turns.floor();
-      double rest = turns.minus(Ratio.of(whole)).doubleValue();
-      double share = rest * rest * (3 - 2 * rest);
-      for (int k = 0; k < context.count(); k++) {
-        double left = noise(k, whole);
-        double noise = left + (noise(k, whole + 1) - left) * share;
-        double light = context.curve().light(look.level() * (1 - depth * noise));
-        full[k].write(light, drives, k * Mixer.SLOTS);
-      }
-    };
-  }
-
-  // 0 to below 1, by the finaliser of SplitMix64 (Steele, Lea and Flood, OOPSLA 2014).
-  private double noise(int pixel, long turn) {
-    long z = mix(mix(seed + 0x9E3779B97F4A7C15L * (pixel + 1)) + 0x9E3779B97F4A7C15L * (turn + 1));
-    return (z >>> 11) * UNIT;
-  }
-
-  private static long mix(long seed) {
-    long z = (seed ^ (seed >>> 30)) * 0xBF58476D1CE4E5B9L;
-    z = (z ^ (z >>> 27)) * 0x94D049BB133111EBL;
-    return z ^ (z >>> 31);
+    return new FlickerPainter(this, context);
   }
 }

@@ -15,6 +15,7 @@ import lampwright.engine.field.RecordType;
 import lampwright.engine.field.Shape;
 import lampwright.engine.light.Colour;
 import lampwright.engine.light.Mix;
+import lampwright.engine.time.Moment;
 import lampwright.engine.time.Ratio;
 
 /**
@@ -90,38 +91,44 @@ public record Keyframes(Look look, BigDecimal phase, List<Keyframe> frames, bool
   @Override
   public Painter painter(PaintContext context) {
     Blender blender = new Blender(context.curve());
-    Stop[] stops = frames.stream().map(f -> stop(f, context)).toArray(Stop[]::new);
-    UnaryOperator<Ratio> clock =
+    Moment since = new Moment();
+    Stop[] stops = new Stop[frames.size()];
+    for (int i = 0; i < stops.length; i++) {
+      Keyframe next = frames.get(Math.min(i + 1, stops.length - 1));
+      stops[i] = stop(frames.get(i), next, context);
+    }
+    UnaryOperator<Moment> clock =
         period().isPresent() ? Period.of(this, context)::place : UnaryOperator.identity();
     return (tMs, drives) -> {
-      Ratio place = clock.apply(tMs);
+      Moment place = clock.apply(tMs);
       int right = firstAfter(stops, place);
       Stop a = stops[Math.max(0, right - 1)];
       Stop b = stops[Math.min(right, stops.length - 1)];
       double u = 0;
       if (a != b) {
-        double v = place.minus(a.atMs).over(b.atMs.minus(a.atMs)).doubleValue();
-        u = a.easing.ease(v);
+        since.setDifference(place, a.atMs);
+        u = a.easing.ease(since.over(a.untilNextMs));
       }
       blender.mix(a.mixes, b.mixes, a.level, b.level, u, drives);
     };
   }
 
-  private Stop stop(Keyframe frame, PaintContext context) {
+  private Stop stop(Keyframe frame, Keyframe next, PaintContext context) {
     return new Stop(
         Ratio.of(frame.atMs()),
+        Ratio.of(next.atMs().subtract(frame.atMs())),
         context.mixes(frame.colour().orElse(look.colour())),
         frame.level().orElse(look.level()),
         frame.easing());
   }
 
   // Index of the first stop later than the place; the number of stops if there is none.
-  private static int firstAfter(Stop[] stops, Ratio place) {
+  private static int firstAfter(Stop[] stops, Moment place) {
     int low = 0;
     int high = stops.length;
     while (low < high) {
       int middle = (low + high) >>> 1;
-      if (stops[middle].atMs.compareTo(place) <= 0) {
+      if (place.compareTo(stops[middle].atMs) >= 0) {
         low = middle + 1;
       } else {
         high = middle;
@@ -132,12 +139,14 @@ public record Keyframes(Look look, BigDecimal phase, List<Keyframe> frames, bool
 
   private static final class Stop {
     private final Ratio atMs;
+    private final Ratio untilNextMs;
     private final Mix[] mixes;
     private final double level;
     private final Easing easing;
 
-    Stop(Ratio atMs, Mix[] mixes, double level, Easing easing) {
+    Stop(Ratio atMs, Ratio untilNextMs, Mix[] mixes, double level, Easing easing) {
       this.atMs = atMs;
+      this.untilNextMs = untilNextMs;
       this.mixes = mixes;
       this.level = level;
       this.easing = easing;

@@ -5,14 +5,16 @@ import java.util.function.Function;
 import lampwright.engine.field.DecimalType;
 import lampwright.engine.field.Field;
 import lampwright.engine.field.Unit;
+import lampwright.engine.time.Moment;
 import lampwright.engine.time.Ratio;
 
-/** A repeating time, begun at a share of itself. */
+/** A repeating time, begun at a share of itself. For one thread. */
 final class Period {
   private static final DecimalType PHASE = new DecimalType(Unit.TURNS, -1_000_000, 1_000_000);
 
   private final Ratio lengthMs;
   private final Ratio shiftMs;
+  private final Moment place = new Moment();
 
   /**
    * @param lengthMs above 0
@@ -40,14 +42,16 @@ final class Period {
     return Ratio.of(Times.MINUTE_MS).over(Ratio.of(perMinute));
   }
 
-  /** Place in the period, at least 0 and below its length. */
-  Ratio place(Ratio tMs) {
-    return tMs.plus(shiftMs).modulo(lengthMs);
+  /** Place in the period, at least 0 and below its length; changes with the next call. */
+  Moment place(Moment tMs) {
+    place.setSum(tMs, shiftMs);
+    place.modulo(lengthMs);
+    return place;
   }
 
   /** Place as a share of the period, at least 0 and below 1. */
-  double share(Ratio tMs) {
-    return place(tMs).over(lengthMs).doubleValue();
+  double share(Moment tMs) {
+    return place(tMs).over(lengthMs);
   }
 
   /** The phase of a pattern. */

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import lampwright.engine.facts.TradeNumbers;
+import lampwright.engine.time.Moment;
 import lampwright.engine.time.Ratio;
 
 /**
@@ -100,7 +101,7 @@ public final class Rhythm {
   }
 
   /** Whether it shines at a place within the period. */
-  public boolean lit(Ratio placeMs) {
+  public boolean lit(Moment placeMs) {
     int part = 0;
     while (part < ends.size() - 1 && placeMs.compareTo(ends.get(part)) >= 0) {
       part++;

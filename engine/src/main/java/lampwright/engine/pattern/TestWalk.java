@@ -2,6 +2,7 @@ package lampwright.engine.pattern;
 
 import static lampwright.engine.check.Checks.canonical;
 
+import com.google.common.primitives.Ints;
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -71,13 +72,13 @@ public record TestWalk(Look look, BigDecimal phase, BigDecimal stepMs) implement
 
   @Override
   public Painter painter(PaintContext context) {
-    List<Integer> slots = slots(context.mixers());
+    int[] slots = Ints.toArray(slots(context.mixers()));
     double light = context.curve().light(look.level());
     Ratio step = Ratio.of(stepMs);
     Period period = Period.of(this, context);
     return (tMs, drives) -> {
       Arrays.fill(drives, 0, context.count() * Mixer.SLOTS, 0);
-      drives[slots.get((int) period.place(tMs).over(step).floor())] = light;
+      drives[slots[(int) period.place(tMs).floorOver(step)]] = light;
     };
   }
 }

@@ -66,7 +66,7 @@ public record Tint(Look look, double kelvin, OptionalDouble toKelvin) implements
     double startMired = MIRED / kelvin;
     double endMired = MIRED / end;
     return (tMs, drives) -> {
-      double u = tMs.over(context.lengthMs()).doubleValue();
+      double u = tMs.over(context.lengthMs());
       double now = MIRED / (startMired + (endMired - startMired) * u);
       double within = Math.min(Colour.Kelvin.MAX, Math.max(Colour.Kelvin.MIN, now));
       for (int k = 0; k < mixers.length; k++) {

@@ -2,10 +2,10 @@ package lampwright.engine.render;
 
 import java.util.List;
 import lampwright.engine.light.Curve;
-import lampwright.engine.light.Mixer;
 import lampwright.engine.pattern.Painter;
 import lampwright.engine.scene.Blend;
 import lampwright.engine.scene.Cue;
+import lampwright.engine.time.Moment;
 import lampwright.engine.time.Ratio;
 
 /** One cue made ready: where its light goes and in which frames. */
@@ -13,41 +13,59 @@ final class CuePlayer {
   /** Rows of pixels that the pattern sees alike, painted once for all of them. */
   static final class Row {
     private final Painter painter;
-    private final double[] scratch;
-    private final List<int[]> rows;
+    private final PackageRuns packages;
+    private boolean seen;
 
     /**
      * @param painter the pattern on such a row
-     * @param scratch room for the drives of one row
-     * @param rows the packages of each row
+     * @param packages those of each row
      */
-    Row(Painter painter, double[] scratch, List<int[]> rows) {
+    Row(Painter painter, PackageRuns packages) {
       this.painter = painter;
-      this.scratch = scratch;
-      this.rows = rows;
+      this.packages = packages;
     }
   }
 
   private final Ratio startMs;
-  private final Ratio endMs;
   private final Ratio fadeInMs;
+  private final Ratio lengthMs;
   private final Ratio fadeOutMs;
+  private final Ratio fadesFromMs;
   private final Blend blend;
   private final Curve curve;
-  private final List<Row> rows;
+  private final Row[] rows;
+  private final double[] scratch;
+  private final boolean startsAt0;
+  private final double full;
   private final long firstFrame;
+  private final long fullFrom;
+  private final long fullUntil;
   private final long endFrame;
+  private final Moment sinceStart = new Moment();
+  private final Moment untilEnd = new Moment();
+  private boolean fading;
 
-  CuePlayer(Cue cue, FrameClock clock, Curve curve, List<Row> rows) {
+  /**
+   * A cue made ready.
+   *
+   * @param scratch room for the drives of its longest row
+   */
+  CuePlayer(Cue cue, FrameClock clock, Curve curve, List<Row> rows, double[] scratch) {
     this.startMs = Ratio.of(cue.startMs());
-    this.endMs = Ratio.of(cue.endMs());
+    this.lengthMs = Ratio.of(cue.lengthMs());
     this.fadeInMs = Ratio.of(cue.fadeInMs());
     this.fadeOutMs = Ratio.of(cue.fadeOutMs());
+    this.fadesFromMs = lengthMs.minus(fadeOutMs);
     this.blend = cue.blend();
     this.curve = curve;
-    this.rows = rows;
+    this.scratch = scratch;
+    this.startsAt0 = startMs.signum() == 0;
+    this.rows = rows.toArray(Row[]::new);
+    this.full = curve.light(1);
     this.firstFrame = clock.firstAtOrAfter(startMs);
-    this.endFrame = clock.firstAtOrAfter(endMs);
+    this.fullFrom = clock.firstAtOrAfter(startMs.plus(fadeInMs));
+    this.fullUntil = clock.firstAfter(startMs.plus(fadesFromMs));
+    this.endFrame = clock.firstAtOrAfter(Ratio.of(cue.endMs()));
   }
 
   /** The first frame that the cue covers. */
@@ -60,35 +78,63 @@ final class CuePlayer {
     return endFrame;
   }
 
-  /** Lays the cue's light over the light so far. */
-  void play(Ratio timeMs, double[] light) {
-    Ratio tMs = timeMs.minus(startMs);
-    double a = curve.light(fade(tMs, endMs.minus(timeMs)));
+  /** The first frame after this one at which it begins or ends to fade, or ends. */
+  long nextChange(long frame) {
+    // A long fade in may last into the fade out, or past the end.
+    long change = endFrame;
+    if (frame < fullFrom) {
+      change = Math.min(change, fullFrom);
+    }
+    return frame < fullUntil ? Math.min(change, fullUntil) : change;
+  }
+
+  /**
+   * Learns what is hidden from it, and marks what it hides, until its next change.
+   *
+   * @param hidden the packages that cues above it hide
+   */
+  void arrange(long frame, boolean[] hidden) {
+    fading = frame < fullFrom || frame >= fullUntil;
+    boolean opaque = blend == Blend.COVER && !fading && full == 1;
     for (Row row : rows) {
-      row.painter.paint(tMs, row.scratch);
-      for (int[] packages : row.rows) {
-        lay(row.scratch, packages, a, light);
+      row.seen = !row.packages.allIn(hidden);
+      if (opaque) {
+        row.packages.mark(hidden);
       }
     }
   }
 
-  private void lay(double[] over, int[] packages, double a, double[] light) {
-    for (int k = 0; k < packages.length; k++) {
-      int from = k * Mixer.SLOTS;
-      int to = packages[k] * Mixer.SLOTS;
-      for (int slot = 0; slot < Mixer.SLOTS; slot++) {
-        light[to + slot] = blend.blend(light[to + slot], over[from + slot], a);
+  /** Lays what is seen of the cue's light over the light so far. */
+  void play(Moment timeMs, Light light) {
+    Moment tMs = timeMs;
+    if (!startsAt0) {
+      sinceStart.setDifference(timeMs, startMs);
+      tMs = sinceStart;
+    }
+    double a = fading ? curve.light(fade(tMs)) : full;
+    for (Row row : rows) {
+      if (row.seen) {
+        if (light.isExact()) {
+          row.painter.paint(tMs, scratch);
+        } else {
+          double error = row.painter.paintNearly(tMs, scratch);
+          if (error > 0) {
+            row.packages.addError(error, light);
+          }
+        }
+        row.packages.lay(blend, scratch, a, light.drives());
       }
     }
   }
 
-  private double fade(Ratio sinceStart, Ratio untilEnd) {
+  private double fade(Moment tMs) {
     double v = 1;
-    if (fadeInMs.signum() > 0 && sinceStart.compareTo(fadeInMs) < 0) {
-      v = sinceStart.over(fadeInMs).doubleValue();
+    if (fadeInMs.signum() > 0 && tMs.compareTo(fadeInMs) < 0) {
+      v = tMs.over(fadeInMs);
     }
-    if (fadeOutMs.signum() > 0 && untilEnd.compareTo(fadeOutMs) < 0) {
-      v = Math.min(v, untilEnd.over(fadeOutMs).doubleValue());
+    if (fadeOutMs.signum() > 0 && tMs.compareTo(fadesFromMs) > 0) {
+      untilEnd.setDifference(lengthMs, tMs);
+      v = Math.min(v, untilEnd.over(fadeOutMs));
     }
     return v;
   }

@@ -1,5 +1,7 @@
 package lampwright.engine.render;
 
+import java.util.function.DoubleSupplier;
+
 /**
  * Finds the factor by which drives must be scaled so that the current, after rounding to bytes,
  * meets a limit.
@@ -26,9 +28,10 @@ final class CurrentLimit {
   /**
    * The factor, 0 to 1: 1 if the limit is met anyhow, 0 if the idle current alone is over it.
    *
-   * @param exactMilliamps current before rounding, at factor 1
+   * @param exactMilliamps current before rounding, at factor 1; asked for only if the limit is not
+   *     met
    */
-  double factor(double exactMilliamps, CurrentDraw draw) {
+  double factor(DoubleSupplier exactMilliamps, CurrentDraw draw) {
     double now = draw.milliamps(1);
     if (now <= limitMilliamps) {
       return 1;
@@ -37,7 +40,7 @@ final class CurrentLimit {
     if (room <= 0) {
       return 0;
     }
-    double factor = Math.min(1, room / (exactMilliamps - idleMilliamps));
+    double factor = Math.min(1, room / (exactMilliamps.getAsDouble() - idleMilliamps));
     for (int i = 0; i < TRIES; i++) {
       now = draw.milliamps(factor);
       if (now <= limitMilliamps) {

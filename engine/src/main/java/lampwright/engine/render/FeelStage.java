@@ -9,17 +9,23 @@ import lampwright.engine.rig.Lamp;
 final class FeelStage {
   private static final double LN_10 = StrictMath.log(10);
 
+  // A step of a warm-up rounds by less.
+  private static final double ROUNDING = 0x1p-50;
+
+  private final int[] packages;
+  private final double[] errors;
   private final int[] slots;
   private final double[] rise;
   private final double[] fall;
   private final double[] light;
 
   FeelStage(FrameLayout layout, double frameMs) {
-    int[] packages =
+    packages =
         layout.rig().lamps().stream()
             .filter(lamp -> lamp.feel().isPresent())
             .flatMapToInt(lamp -> Arrays.stream(layout.packagesOf(lamp)))
             .toArray();
+    errors = new double[packages.length];
     slots = new int[packages.length * Mixer.SLOTS];
     rise = new double[slots.length];
     fall = new double[slots.length];
@@ -50,10 +56,27 @@ final class FeelStage {
   /** Cold, as before the first frame of a scene that plays once. */
   void reset() {
     Arrays.fill(light, 0);
+    Arrays.fill(errors, 0);
   }
 
-  /** One frame on: replaces the drives of warm lamps by those that they have reached. */
-  void follow(double[] drives) {
+  /**
+   * One frame on: replaces the drives of warm lamps by those that they have reached. A drive
+   * between two others is off by no more than they are, be it on the way up or down; so what a lamp
+   * is off by is the most that it was told so far, and the rounding of each frame.
+   */
+  void follow(Light light) {
+    follow(light.drives());
+    for (int i = 0; i < packages.length; i++) {
+      double told = light.error(packages[i]);
+      double more = Math.max(told, errors[i]) - told;
+      if (told > 0 || more > 0) {
+        light.addError(packages[i], more + ROUNDING);
+        errors[i] = light.error(packages[i]);
+      }
+    }
+  }
+
+  private void follow(double[] drives) {
     for (int i = 0; i < slots.length; i++) {
       double target = drives[slots[i]];
       double y = light[i];

@@ -1,6 +1,7 @@
 package lampwright.engine.render;
 
 import java.math.BigDecimal;
+import lampwright.engine.time.Moment;
 import lampwright.engine.time.Ratio;
 
 /** Frame i of a scene represents exactly t = i / framesPerSecond seconds. */
@@ -11,14 +12,19 @@ final class FrameClock {
     this.frameMs = Ratio.of(1000).over(Ratio.of(framesPerSecond)).reduced();
   }
 
-  /** The time of a frame, from the start of the scene. */
-  Ratio timeMs(long frame) {
-    return frameMs.times(frame);
+  /** Sets a moment to the time of a frame, from the start of the scene. */
+  void timeMs(long frame, Moment into) {
+    into.setProduct(frameMs, frame);
   }
 
   /** The first frame at or after a time. */
   long firstAtOrAfter(Ratio timeMs) {
     return timeMs.over(frameMs).ceiling();
+  }
+
+  /** The first frame after a time. */
+  long firstAfter(Ratio timeMs) {
+    return timeMs.over(frameMs).floor() + 1;
   }
 
   /** The time between two frames, in ms. */

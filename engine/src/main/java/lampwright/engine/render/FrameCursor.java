@@ -1,19 +1,33 @@
 package lampwright.engine.render;
 
 import java.util.Objects;
+import java.util.Optional;
+import java.util.function.Consumer;
 
-/**
- * Renders the frames of a scene one after another, holding no more than one. Not safe for use by
- * several threads.
- */
+/** Gives the frames of a scene one after another. Not safe for use by several threads. */
 public final class FrameCursor {
-  private final SceneRenderer renderer;
+  private final FrameSource source;
   private final int frameCount;
+  private final int frameBytes;
+  private final Optional<KeptFrames> keep;
+  private final Consumer<KeptFrames> whenKept;
   private int next;
 
-  FrameCursor(SceneRenderer renderer, int frameCount) {
-    this.renderer = renderer;
+  /**
+   * @param keep takes the frames as they come, if they are to be kept
+   * @param whenKept hears when it has all
+   */
+  FrameCursor(
+      FrameSource source,
+      int frameCount,
+      int frameBytes,
+      Optional<KeptFrames> keep,
+      Consumer<KeptFrames> whenKept) {
+    this.source = source;
     this.frameCount = frameCount;
+    this.frameBytes = frameBytes;
+    this.keep = keep;
+    this.whenKept = whenKept;
   }
 
   /** The number of the frame that {@link #next} writes. */
@@ -33,8 +47,15 @@ public final class FrameCursor {
    */
   public void next(byte[] into) {
     Objects.checkIndex(next, frameCount);
-    Objects.checkFromIndexSize(0, renderer.frameBytes(), into.length);
-    renderer.render(next, into);
+    Objects.checkFromIndexSize(0, frameBytes, into.length);
+    source.render(next, into);
+    if (keep.isPresent()) {
+      KeptFrames kept = keep.get();
+      kept.add(next, into, frameBytes);
+      if (kept.isComplete()) {
+        whenKept.accept(kept);
+      }
+    }
     next++;
   }
 
@@ -46,17 +67,17 @@ public final class FrameCursor {
    */
   public void seek(int frame) {
     Objects.checkIndex(frame, frameCount + 1);
-    if (renderer.restsOnThePast()) {
+    if (source.restsOnThePast()) {
       if (frame < next) {
-        renderer.rewind();
+        source.rewind();
         next = 0;
       }
-      byte[] passed = new byte[renderer.frameBytes()];
+      byte[] passed = new byte[frameBytes];
       while (next < frame) {
         next(passed);
       }
     } else {
-      renderer.rewind();
+      source.rewind();
       next = frame;
     }
   }

@@ -71,7 +71,7 @@ public final class FrameStore {
       after.run();
       return;
     }
-    FrameCursor cursor = table.cursor();
+    FrameCursor cursor = table.passingCursor();
     byte[] frame = new byte[frameBytes];
     while (cursor.hasNext()) {
       int at = cursor.position();
@@ -121,7 +121,7 @@ public final class FrameStore {
   public void forEach(FrameReader reader) {
     byte[] frame = new byte[frameBytes];
     if (!kept) {
-      for (FrameCursor cursor = table.cursor(); cursor.hasNext(); ) {
+      for (FrameCursor cursor = table.passingCursor(); cursor.hasNext(); ) {
         int at = cursor.position();
         cursor.next(frame);
         reader.frame(at, frame);
@@ -144,7 +144,7 @@ public final class FrameStore {
     }
     FrameCursor cursor = loose;
     if (cursor == null) {
-      cursor = table.cursor();
+      cursor = table.passingCursor();
       loose = cursor;
     }
     if (cursor.position() != frame) {

@@ -2,10 +2,14 @@ package lampwright.engine.render;
 
 import com.google.common.base.Supplier;
 import com.google.common.base.Suppliers;
+import com.google.common.cache.Cache;
+import com.google.common.cache.CacheBuilder;
+import java.util.Optional;
 import lampwright.engine.rig.CurrentCap;
 import lampwright.engine.rig.Rig;
 import lampwright.engine.scene.Dither;
 import lampwright.engine.scene.Scene;
+import org.jspecify.annotations.Nullable;
 
 /**
  * All frames of a scene, in order, rendered when they are asked for. Immutable and safe for use by
@@ -14,9 +18,19 @@ import lampwright.engine.scene.Scene;
  * frame.
  */
 public final class FrameTable {
+  private static final long MAX_KEPT_BYTES = 32L << 20;
+
+  // A smaller one takes less time than a second renderer and a second thread.
+  private static final long LEAST_BYTES_FOR_TWO = 1L << 18;
+
+  // Scenes are told apart as objects: one that is edited is another one.
+  private static final Cache<Scene, FrameTable> IN_USE =
+      CacheBuilder.newBuilder().weakKeys().weakValues().build();
+
   private final FrameLayout layout;
   private final Scene scene;
   private final Supplier<Double> sceneFactor;
+  private volatile @Nullable KeptFrames kept;
 
   private FrameTable(FrameLayout layout, Scene scene) {
     this.layout = layout;
@@ -25,7 +39,7 @@ public final class FrameTable {
   }
 
   /**
-   * The frame table of a scene.
+   * The frame table of a scene: the same one as long as somebody uses it.
    *
    * @param scene whose tracks name lamps of the rig
    * @throws IllegalArgumentException if a track names a lamp that the rig has not
@@ -38,7 +52,13 @@ public final class FrameTable {
         }
       }
     }
-    return new FrameTable(new FrameLayout(rig), scene);
+    FrameTable known = IN_USE.getIfPresent(scene);
+    if (known != null && known.layout.rig() == rig) {
+      return known;
+    }
+    FrameTable table = new FrameTable(new FrameLayout(rig), scene);
+    IN_USE.put(scene, table);
+    return table;
   }
 
   /** The layout of the bytes of a frame. */
@@ -89,9 +109,51 @@ public final class FrameTable {
     return !felt && scene.dither() == Dither.OFF && layout.rig().currentCap() != CurrentCap.SCENE;
   }
 
-  /** Opens the table at its first frame. */
+  /**
+   * Opens the table at its first frame. The frames of a table that is not too large are kept once a
+   * cursor has gone through them all, for as long as the table is, so that all who ask for them
+   * share one rendering; a larger one is rendered on two threads where frames do not rest on the
+   * past.
+   */
   public FrameCursor cursor() {
-    return new FrameCursor(new SceneRenderer(layout, scene, sceneFactor.get()), frameCount());
+    KeptFrames found = kept;
+    if (found != null) {
+      return cursor(found.source(), Optional.empty());
+    }
+    boolean keep = bytes() <= Math.min(MAX_KEPT_BYTES, Runtime.getRuntime().maxMemory() / 16);
+    return cursor(source(), keep ? Optional.of(new KeptFrames(frameCount())) : Optional.empty());
+  }
+
+  /** Whether all frames are at hand. */
+  boolean isKept() {
+    return kept != null;
+  }
+
+  /** The same for one who keeps the frames, or wants but a few; on one thread. */
+  public FrameCursor passingCursor() {
+    return cursor(SceneRenderer.Way.QUICK);
+  }
+
+  FrameCursor cursor(SceneRenderer.Way way) {
+    return cursor(renderer(way), Optional.empty());
+  }
+
+  private FrameCursor cursor(FrameSource source, Optional<KeptFrames> keep) {
+    return new FrameCursor(source, frameCount(), layout.bytes(), keep, all -> kept = all);
+  }
+
+  private FrameSource source() {
+    SceneRenderer renderer = renderer(SceneRenderer.Way.QUICK);
+    if (renderer.restsOnThePast()
+        || bytes() < LEAST_BYTES_FOR_TWO
+        || Runtime.getRuntime().availableProcessors() == 1) {
+      return renderer;
+    }
+    return new PairRenderer(renderer, renderer(SceneRenderer.Way.QUICK), frameCount());
+  }
+
+  private SceneRenderer renderer(SceneRenderer.Way way) {
+    return new SceneRenderer(layout, scene, sceneFactor.get(), way);
   }
 
   /**
@@ -100,7 +162,7 @@ public final class FrameTable {
    * @throws IndexOutOfBoundsException if there is no such frame
    */
   public byte[] frame(int frame) {
-    FrameCursor cursor = cursor();
+    FrameCursor cursor = passingCursor();
     cursor.seek(frame);
     byte[] bytes = new byte[layout.bytes()];
     cursor.next(bytes);
@@ -122,23 +184,31 @@ public final class FrameTable {
     }
     CurrentLimit limit =
         new CurrentLimit(new FrameCurrent(layout).idleMilliamps(), rig.supplyLimitMilliamps());
-    return limit.factor(peak(1).exactMilliamps, factor -> peak(factor).roundedMilliamps);
+    return limit.factor(this::exactPeak, this::roundedPeak);
   }
 
-  /** The greatest currents of any frame, before and after rounding. */
-  private record Peak(double exactMilliamps, double roundedMilliamps) {}
-
-  private Peak peak(double factor) {
-    FrameCurrent current = new FrameCurrent(layout);
-    SceneRenderer renderer = new SceneRenderer(layout, scene, factor);
+  // The greatest current of any frame, before rounding.
+  private double exactPeak() {
+    SceneRenderer renderer = new SceneRenderer(layout, scene, 1, SceneRenderer.Way.EXACT);
     byte[] frame = new byte[layout.bytes()];
-    double exact = 0;
-    double rounded = 0;
+    double peak = 0;
     for (int i = 0; i < frameCount(); i++) {
       renderer.render(i, frame);
-      exact = Math.max(exact, renderer.exactMilliamps());
-      rounded = Math.max(rounded, current.milliamps(frame));
+      peak = Math.max(peak, renderer.exactMilliamps());
     }
-    return new Peak(exact, rounded);
+    return peak;
+  }
+
+  // The greatest current of any frame as it is sent.
+  private double roundedPeak(double factor) {
+    FrameCurrent current = new FrameCurrent(layout);
+    SceneRenderer renderer = new SceneRenderer(layout, scene, factor, SceneRenderer.Way.QUICK);
+    byte[] frame = new byte[layout.bytes()];
+    double peak = 0;
+    for (int i = 0; i < frameCount(); i++) {
+      renderer.render(i, frame);
+      peak = Math.max(peak, current.milliamps(frame));
+    }
+    return peak;
   }
 }

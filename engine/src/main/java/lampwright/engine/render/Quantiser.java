@@ -1,10 +1,12 @@
 package lampwright.engine.render;
 
 import java.util.Arrays;
+import lampwright.engine.light.Mixer;
 
 /** Turns drives into the bytes of a frame: floor(255 x drive + 0.5). */
 final class Quantiser {
   private static final int FULL = 255;
+  private static final double HALF = 0.5;
 
   private final int[] slots;
   private final boolean dither;
@@ -29,37 +31,56 @@ final class Quantiser {
   }
 
   /**
-   * Writes the bytes of one frame.
+   * Writes the bytes of one frame, if its light decides every byte.
    *
-   * @param drives of every package, 0 to 1
    * @param factor every drive is multiplied by this, 0 to 1
-   * @param into room for a frame
+   * @param into room for a frame; if a byte is undecided, it is not what it has to be
+   * @return whether every byte is the one that exact light has
    */
-  void write(double[] drives, double factor, byte[] into) {
-    for (int i = 0; i < slots.length; i++) {
-      double exact = exact(drives, factor, i);
-      int duty = duty(exact);
-      if (dither) {
-        error[i] = exact - duty;
-      }
-      into[i] = (byte) duty;
-    }
+  boolean write(Light light, double factor, byte[] into) {
+    return dither ? writeDithered(light, factor, into) : writeEach(light, factor, into);
   }
 
   /** The bytes that {@link #write} would write, without carrying anything on. */
-  byte[] tried(double[] drives, double factor) {
+  byte[] tried(Light light, double factor) {
+    double[] drives = light.drives();
     for (int i = 0; i < slots.length; i++) {
-      trial[i] = (byte) duty(exact(drives, factor, i));
+      double exact = FULL * (drives[slots[i]] * factor);
+      trial[i] = (byte) duty((dither ? exact + error[i] : exact) + HALF);
     }
     return trial;
   }
 
-  private double exact(double[] drives, double factor, int column) {
-    double exact = FULL * (drives[slots[column]] * factor);
-    return dither ? exact + error[column] : exact;
+  private boolean writeEach(Light light, double factor, byte[] into) {
+    double[] drives = light.drives();
+    double[] tolerances = light.tolerances();
+    boolean undecided = false;
+    for (int i = 0; i < slots.length; i++) {
+      int slot = slots[i];
+      double raised = FULL * (drives[slot] * factor) + HALF;
+      int duty = (int) raised;
+      double over = raised - duty;
+      double tolerance = tolerances[slot / Mixer.SLOTS];
+      undecided |= over < tolerance | over > 1 - tolerance;
+      into[i] = (byte) Math.min(FULL, Math.max(0, duty));
+    }
+    return !undecided;
   }
 
-  private static int duty(double exact) {
-    return (int) Math.min(FULL, Math.max(0, Math.floor(exact + 0.5)));
+  // Only exact light is dithered: an error would be carried from frame to frame, and grow.
+  private boolean writeDithered(Light light, double factor, byte[] into) {
+    double[] drives = light.drives();
+    for (int i = 0; i < slots.length; i++) {
+      double exact = FULL * (drives[slots[i]] * factor) + error[i];
+      int duty = duty(exact + HALF);
+      error[i] = exact - duty;
+      into[i] = (byte) duty;
+    }
+    return true;
+  }
+
+  // A number below 0 is clamped, so that it does not matter to which side it is cut off.
+  private static int duty(double raised) {
+    return Math.min(FULL, Math.max(0, (int) raised));
   }
 }

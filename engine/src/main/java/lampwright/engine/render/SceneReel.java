@@ -19,7 +19,7 @@ final class SceneReel {
    * @param keep whether its frames may be kept
    */
   SceneReel(FrameTable table, boolean keep) {
-    this.cursor = table.cursor();
+    this.cursor = table.passingCursor();
     this.kept = new byte[keep ? table.frameCount() : 0][];
     this.buffer = new byte[table.layout().bytes()];
   }

@@ -5,7 +5,7 @@ import java.util.Arrays;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.concurrent.CancellationException;
+import java.util.function.DoubleSupplier;
 import lampwright.engine.light.EmitterKind;
 import lampwright.engine.light.FittedEmitter;
 import lampwright.engine.light.Mixer;
@@ -17,30 +17,42 @@ import lampwright.engine.scene.Dither;
 import lampwright.engine.scene.Scene;
 import lampwright.engine.scene.Span;
 import lampwright.engine.scene.Track;
-import lampwright.engine.time.Ratio;
+import lampwright.engine.time.Moment;
 
 /**
  * Light flows through here: tracks in order onto the drives, then feel, then caps, then bytes.
  * Asked for frames in rising order, or rewound in between.
  */
-final class SceneRenderer {
+final class SceneRenderer implements FrameSource {
+  /** How light is worked out. The bytes are the same. */
+  enum Way {
+    /** Quickly where that decides every byte, else exactly. */
+    QUICK,
+    /** As DESIGN's arithmetic has it. */
+    EXACT
+  }
+
   private final FrameLayout layout;
   private final FrameClock clock;
   private final int frameCount;
   private final boolean loop;
   private final boolean dither;
-  private final List<TrackPlayer> tracks = new ArrayList<>();
   private final FeelStage feel;
   private final Quantiser quantiser;
   private final FrameCurrent current;
   private final CurrentLimit limit;
   private final double factor;
-  private final double[] light;
+  private final Light light;
+  private final DoubleSupplier exactSum = this::exactMilliamps;
+  private final CurrentLimit.CurrentDraw draw;
+  private boolean exact;
+  private final Layers layers;
+  private final Moment timeMs = new Moment();
 
   /**
    * @param sceneFactor by which the scene's current cap scales every drive, 0 to 1
    */
-  SceneRenderer(FrameLayout layout, Scene scene, double sceneFactor) {
+  SceneRenderer(FrameLayout layout, Scene scene, double sceneFactor, Way way) {
     this.layout = layout;
     this.current = new FrameCurrent(layout);
     this.limit = new CurrentLimit(current.idleMilliamps(), layout.rig().supplyLimitMilliamps());
@@ -51,11 +63,18 @@ final class SceneRenderer {
     this.dither = scene.dither() == Dither.TEMPORAL;
     this.feel = new FeelStage(layout, clock.frameMs());
     this.quantiser = new Quantiser(layout, dither);
-    this.light = new double[layout.packages() * Mixer.SLOTS];
+    this.light = new Light(layout.packages());
+    this.draw = f -> current.milliamps(quantiser.tried(light, factor * f));
+    this.exact = dither || way == Way.EXACT;
+    double[] scratch = new double[layout.packages() * Mixer.SLOTS];
+    List<TrackPlayer> tracks = new ArrayList<>();
     Mixer[] mixers = mixers(layout.rig());
     for (Track track : scene.tracks()) {
-      tracks.add(new TrackPlayer(track, rows(layout, track), mixers, clock, layout.rig().curve()));
+      tracks.add(
+          new TrackPlayer(
+              track, rows(layout, track), mixers, scratch, clock, layout.rig().curve()));
     }
+    this.layers = new Layers(tracks, layout.packages());
     rewind();
   }
 
@@ -64,13 +83,15 @@ final class SceneRenderer {
   }
 
   /** Whether a frame cannot be rendered without those before it. */
-  boolean restsOnThePast() {
+  @Override
+  public boolean restsOnThePast() {
     return dither || feel.present();
   }
 
   /** Makes ready for any frame, or for the first one if frames rest on the past. */
-  void rewind() {
-    tracks.forEach(TrackPlayer::rewind);
+  @Override
+  public void rewind() {
+    layers.rewind();
     quantiser.reset();
     feel.reset();
     if (loop && feel.present()) {
@@ -78,41 +99,62 @@ final class SceneRenderer {
       for (int frame = 0; frame < frameCount; frame++) {
         shine(frame);
       }
-      tracks.forEach(TrackPlayer::rewind);
+      layers.rewind();
     }
   }
 
   /** Writes the bytes of a frame. */
-  void render(int frame, byte[] into) {
+  @Override
+  public void render(int frame, byte[] into) {
     shine(frame);
-    double frameFactor = layout.rig().currentCap() == CurrentCap.FRAME ? frameFactor() : 1;
-    quantiser.write(light, factor * frameFactor, into);
+    if (!write(into)) {
+      shineExactly(frame);
+      write(into);
+    }
+  }
+
+  // Gives false if exact light could have another byte.
+  private boolean write(byte[] into) {
+    double frameFactor = 1;
+    if (layout.rig().currentCap() == CurrentCap.FRAME) {
+      frameFactor = limit.factor(exactSum, draw);
+      if (frameFactor != 1 && !light.isExact()) {
+        // It rests on the sum of all drives.
+        return false;
+      }
+    }
+    return quantiser.write(light, factor * frameFactor, into);
+  }
+
+  private void shineExactly(int frame) {
+    exact = true;
+    if (restsOnThePast()) {
+      // So do all frames from here on.
+      rewind();
+      for (int before = 0; before < frame; before++) {
+        shine(before);
+      }
+    }
+    shine(frame);
+    exact = restsOnThePast();
   }
 
   /** Current of a frame before rounding, in mA; the frame must have been rendered last. */
   double exactMilliamps() {
     int[] slots = layout.slots();
+    double[] drives = light.drives();
     double sum = current.idleMilliamps();
     for (int i = 0; i < slots.length; i++) {
-      sum += current.fullMilliamps(i) * light[slots[i]] * factor;
+      sum += current.fullMilliamps(i) * drives[slots[i]] * factor;
     }
     return sum;
   }
 
-  private double frameFactor() {
-    return limit.factor(
-        exactMilliamps(), f -> current.milliamps(quantiser.tried(light, factor * f)));
-  }
-
   private void shine(int frame) {
-    if (Thread.currentThread().isInterrupted()) {
-      throw new CancellationException("rendering was interrupted");
-    }
-    Arrays.fill(light, 0);
-    Ratio timeMs = clock.timeMs(frame);
-    for (TrackPlayer track : tracks) {
-      track.play(frame, timeMs, light);
-    }
+    FrameSource.endIfInterrupted();
+    light.clear(exact);
+    clock.timeMs(frame, timeMs);
+    layers.play(frame, timeMs, light);
     feel.follow(light);
   }
 

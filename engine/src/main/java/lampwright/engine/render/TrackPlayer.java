@@ -14,14 +14,22 @@ import lampwright.engine.time.Ratio;
 
 /** One track made ready. Asked for frames in rising order it passes over the cues that are done. */
 final class TrackPlayer {
-  private final List<CuePlayer> cues = new ArrayList<>();
+  private final CuePlayer[] cues;
   private int firstOpen;
 
   /**
    * @param rows the rows of packages that a pattern on this track sees
    * @param mixers the mixer of each package
+   * @param scratch room for the drives of as many pixels as the rig has; one cue after another may
+   *     use it
    */
-  TrackPlayer(Track track, List<int[]> rows, Mixer[] mixers, FrameClock clock, Curve curve) {
+  TrackPlayer(
+      Track track,
+      List<int[]> rows,
+      Mixer[] mixers,
+      double[] scratch,
+      FrameClock clock,
+      Curve curve) {
     Map<List<Mixer>, List<int[]>> alike = new LinkedHashMap<>();
     for (int[] row : rows) {
       List<Mixer> seen = new ArrayList<>(row.length);
@@ -30,8 +38,9 @@ final class TrackPlayer {
       }
       alike.computeIfAbsent(seen, s -> new ArrayList<>()).add(row);
     }
-    Map<List<Mixer>, double[]> scratch = new LinkedHashMap<>();
-    alike.keySet().forEach(seen -> scratch.put(seen, new double[seen.size() * Mixer.SLOTS]));
+    Map<List<Mixer>, PackageRuns> runs = new LinkedHashMap<>();
+    alike.forEach((seen, same) -> runs.put(seen, new PackageRuns(same)));
+    List<CuePlayer> players = new ArrayList<>();
     List<Cue> inOrder = new ArrayList<>(track.cues());
     inOrder.sort(Comparator.comparing(Cue::startMs));
     for (Cue cue : inOrder) {
@@ -39,20 +48,26 @@ final class TrackPlayer {
       alike.forEach(
           (seen, same) -> {
             PaintContext context = new PaintContext(seen, curve, Ratio.of(cue.lengthMs()));
-            painted.add(new CuePlayer.Row(cue.pattern().painter(context), scratch.get(seen), same));
+            painted.add(new CuePlayer.Row(cue.pattern().painter(context), runs.get(seen)));
           });
-      cues.add(new CuePlayer(cue, clock, curve, painted));
+      players.add(new CuePlayer(cue, clock, curve, painted, scratch));
     }
+    cues = players.toArray(CuePlayer[]::new);
   }
 
-  /** Lays the light of every cue that covers a frame. */
-  void play(long frame, Ratio timeMs, double[] light) {
-    while (firstOpen < cues.size() && cues.get(firstOpen).endFrame() <= frame) {
+  /** Adds every cue that covers a frame. */
+  void gather(long frame, Layers layers) {
+    while (firstOpen < cues.length && cues[firstOpen].endFrame() <= frame) {
       firstOpen++;
     }
-    for (int i = firstOpen; i < cues.size() && cues.get(i).firstFrame() <= frame; i++) {
-      if (frame < cues.get(i).endFrame()) {
-        cues.get(i).play(timeMs, light);
+    for (int i = firstOpen; i < cues.length; i++) {
+      if (frame < cues[i].firstFrame()) {
+        layers.changeAt(cues[i].firstFrame());
+        return;
+      }
+      if (frame < cues[i].endFrame()) {
+        layers.add(cues[i]);
+        layers.changeAt(cues[i].nextChange(frame));
       }
     }
   }

@@ -1,5 +1,7 @@
 package lampwright.engine.scene;
 
+import java.util.Objects;
+
 /** How a cue's light meets the light under it, in linear drive. */
 public enum Blend {
   /** under x (1 - a) + over x a. */
@@ -50,4 +52,43 @@ public enum Blend {
    * @param a how far the cue is faded in, 0 to 1
    */
   public abstract double blend(double under, double over, double a);
+
+  /**
+   * Blends a row of drives over others.
+   *
+   * @param over the row, from {@code from}
+   * @param a how far the cue is faded in, 0 to 1
+   * @param under the drives so far, from {@code to}; replaced by those that result
+   */
+  public void lay(double[] over, int from, double a, double[] under, int to, int count) {
+    Objects.checkFromIndexSize(from, count, over.length);
+    Objects.checkFromIndexSize(to, count, under.length);
+    if (this == COVER && a == 1) {
+      System.arraycopy(over, from, under, to, count);
+      return;
+    }
+    // A loop of its own for each, in which the constant's own method is known and comes inline.
+    switch (this) {
+      case COVER -> {
+        for (int i = 0; i < count; i++) {
+          under[to + i] = COVER.blend(under[to + i], over[from + i], a);
+        }
+      }
+      case ADD -> {
+        for (int i = 0; i < count; i++) {
+          under[to + i] = ADD.blend(under[to + i], over[from + i], a);
+        }
+      }
+      case BRIGHTER -> {
+        for (int i = 0; i < count; i++) {
+          under[to + i] = BRIGHTER.blend(under[to + i], over[from + i], a);
+        }
+      }
+      case SCALE -> {
+        for (int i = 0; i < count; i++) {
+          under[to + i] = SCALE.blend(under[to + i], over[from + i], a);
+        }
+      }
+    }
+  }
 }

@@ -22,14 +22,39 @@ public final class Ratio implements Comparable<Ratio> {
 
   private final BigInteger numerator;
   private final BigInteger denominator;
+  // The same as longs where both fit, for a Moment; else 0 over 0.
+  private final long shortNumerator;
+  private final long shortDenominator;
 
   private Ratio(BigInteger numerator, BigInteger denominator) {
     this.numerator = numerator;
     this.denominator = denominator;
+    // One bit less than a long has, so that the negative fits too.
+    boolean fits = numerator.bitLength() < Long.SIZE - 1 && denominator.bitLength() < Long.SIZE - 1;
+    this.shortNumerator = fits ? numerator.longValue() : 0;
+    this.shortDenominator = fits ? denominator.longValue() : 0;
+  }
+
+  /** Whether numerator and denominator fit longs. */
+  boolean isShort() {
+    return shortDenominator != 0;
+  }
+
+  /** Where it {@link #isShort}. */
+  long shortNumerator() {
+    return shortNumerator;
+  }
+
+  /** Where it {@link #isShort}; above 0. */
+  long shortDenominator() {
+    return shortDenominator;
   }
 
   /** The exact value of a decimal number, reduced. */
   public static Ratio of(BigDecimal value) {
+    if (value.signum() == 0) {
+      return ZERO;
+    }
     return value.scale() <= 0
         ? new Ratio(value.toBigIntegerExact(), BigInteger.ONE)
         : new Ratio(value.unscaledValue(), BigInteger.TEN.pow(value.scale())).reduced();
@@ -113,8 +138,11 @@ public final class Ratio implements Comparable<Ratio> {
 
   /** The same value in lowest terms. */
   public Ratio reduced() {
+    if (numerator.signum() == 0) {
+      return ZERO;
+    }
     BigInteger common = numerator.gcd(denominator);
-    return common.signum() == 0 || common.equals(BigInteger.ONE)
+    return common.equals(BigInteger.ONE)
         ? this
         : new Ratio(numerator.divide(common), denominator.divide(common));
   }

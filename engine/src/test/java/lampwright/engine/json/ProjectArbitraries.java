@@ -34,6 +34,11 @@ public final class ProjectArbitraries {
     return Arbitraries.randomValue(random -> new ProjectArbitraries(random, true).project());
   }
 
+  /** A valid project, the same one for the same seed. */
+  public static Project project(long seed) {
+    return new ProjectArbitraries(new Random(seed), true).project();
+  }
+
   /**
    * Projects in direct colour without a current cap: no tint, no kelvin or signal colours, no
    * matching to emitters.

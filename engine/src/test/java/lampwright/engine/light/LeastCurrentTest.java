@@ -188,4 +188,30 @@ class LeastCurrentTest {
       assertThat(next).containsExactly(now, within(1e-4));
     }
   }
+
+  /** Between any two amounts of light, far apart or close. */
+  @Property(tries = 3000)
+  void noDriveChangesBySteeperThanIsSaid(
+      @ForAll("pixels") Map<EmitterKind, FittedEmitter> pixel,
+      @ForAll long seed,
+      @ForAll @DoubleRange(min = 0, max = 1) double light,
+      @ForAll @DoubleRange(min = 0, max = 1) double other,
+      @ForAll boolean close) {
+    Gamut gamut = new Gamut(FittedEmitter.light(pixel));
+    Chromaticity target = inside(pixel, seed);
+    double[] unsplit = new double[4];
+    gamut.unsplit(target.x(), target.y(), Double.POSITIVE_INFINITY, unsplit, 0);
+    LeastCurrent rule = new LeastCurrent(gamut, pixel);
+    double apart = (other - light) * (close ? 1e-6 : 1);
+    double[] one = new double[4];
+    double[] two = new double[4];
+    rule.write(unsplit, 0, light, one, 0);
+    rule.write(unsplit, 0, light + apart, two, 0);
+    double steepness = rule.steepness(unsplit);
+    for (int i = 0; i < 4; i++) {
+      // Besides the light, what is settled at 0 or 1, and rounding.
+      double most = steepness * (Math.abs(apart) + 0x1p-49) + 2e-12;
+      assertThat(Math.abs(one[i] - two[i])).isLessThanOrEqualTo(most);
+    }
+  }
 }

@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
+import lampwright.engine.time.Moment;
 import lampwright.engine.time.Ratio;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -27,7 +28,7 @@ class RhythmTest {
     boolean lit = true;
     int length = 0;
     for (long t = 0; t < period; t += 10) {
-      if (rhythm.lit(Ratio.of(t)) == lit) {
+      if (rhythm.lit(Moment.of(Ratio.of(t))) == lit) {
         length += 10;
       } else {
         parts.add(length);

@@ -136,14 +136,14 @@ class RenderByHandTest {
   @Test
   void limitIsMetByTheGreatestFactorThatRoundingAllows() {
     CurrentLimit limit = new CurrentLimit(100, 600);
-    assertThat(limit.factor(600, f -> 100 + 500 * f)).isEqualTo(1);
+    assertThat(limit.factor(() -> 600, f -> 100 + 500 * f)).isEqualTo(1);
     // Rounded it is just within the limit, though not before.
-    assertThat(limit.factor(605, f -> 600)).isEqualTo(1);
+    assertThat(limit.factor(() -> 605, f -> 600)).isEqualTo(1);
     // Half of 1,000 mA is left, whatever is drawn beyond it.
-    assertThat(limit.factor(1100, f -> 100 + (f > 0.5 ? 2000 : 1000) * f)).isEqualTo(0.5);
+    assertThat(limit.factor(() -> 1100, f -> 100 + (f > 0.5 ? 2000 : 1000) * f)).isEqualTo(0.5);
     // Rounding draws a quarter more than was reckoned, so that 0.4 remains.
-    assertThat(limit.factor(1100, f -> 100 + 1250 * f)).isCloseTo(0.4, within(1e-12));
-    assertThat(limit.factor(1100, f -> 700)).isZero();
+    assertThat(limit.factor(() -> 1100, f -> 100 + 1250 * f)).isCloseTo(0.4, within(1e-12));
+    assertThat(limit.factor(() -> 1100, f -> 700)).isZero();
   }
 
   @Test

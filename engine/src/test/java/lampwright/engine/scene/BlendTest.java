@@ -3,9 +3,11 @@ package lampwright.engine.scene;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import java.util.Random;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.constraints.DoubleRange;
+import net.jqwik.api.constraints.IntRange;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
@@ -50,5 +52,24 @@ class BlendTest {
       @ForAll @DoubleRange(min = 0, max = 1) double over,
       @ForAll @DoubleRange(min = 0, max = 1) double a) {
     assertThat(blend.blend(under, over, a)).isBetween(0.0, 1.0);
+  }
+
+  /** A whole row against the formula for one drive, at any offset and with rows that are hidden. */
+  @Property
+  void rowIsBlendedDriveByDrive(
+      @ForAll Blend blend,
+      @ForAll @IntRange(max = 7) int from,
+      @ForAll @IntRange(max = 7) int to,
+      @ForAll @IntRange(max = 40) int count,
+      @ForAll Random random) {
+    double a = random.nextInt(3) == 0 ? 1 : random.nextDouble();
+    double[] over = random.doubles(60).toArray();
+    double[] under = random.doubles(60).toArray();
+    double[] want = under.clone();
+    for (int i = 0; i < count; i++) {
+      want[to + i] = blend.blend(under[to + i], over[from + i], a);
+    }
+    blend.lay(over, from, a, under, to, count);
+    assertThat(under).containsExactly(want);
   }
 }

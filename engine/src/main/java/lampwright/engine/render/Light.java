@@ -1,0 +1,91 @@
+package lampwright.engine.render;
+
+import java.util.Arrays;
+import lampwright.engine.light.Mixer;
+
+/**
+ * The light of one frame: the drives of every package, and by how much those of each may be off
+ * from what DESIGN's arithmetic gives. Errors add up, since no blend, warm-up or cap makes more of
+ * errors than their sum.
+ */
+final class Light {
+  /** Each blend, warm-up or cap rounds by less, on numbers up to 1. */
+  private static final double ROUNDING = 0x1p-50;
+
+  // The caps, the product with the steps of a byte, and the half that is added.
+  private static final int LAST_STEPS = 4;
+  private static final double STEPS_OF_A_BYTE = 256;
+
+  private final double[] drives;
+  private final double[] errors;
+  private final double[] tolerances;
+  private boolean exact;
+  private boolean anyErrors;
+  private int steps;
+
+  /**
+   * @param packages how many the rig has
+   */
+  Light(int packages) {
+    this.drives = new double[packages * Mixer.SLOTS];
+    this.errors = new double[packages];
+    this.tolerances = new double[packages];
+  }
+
+  /**
+   * Dark again.
+   *
+   * @param exact whether nothing may be off
+   */
+  void clear(boolean exact) {
+    Arrays.fill(drives, 0);
+    if (anyErrors) {
+      Arrays.fill(errors, 0);
+      Arrays.fill(tolerances, 0);
+    }
+    this.exact = exact;
+    anyErrors = false;
+    steps = 0;
+  }
+
+  /** Whether nothing may be off. */
+  boolean isExact() {
+    return exact;
+  }
+
+  /** {@link Mixer#SLOTS} drives a package. */
+  double[] drives() {
+    return drives;
+  }
+
+  /** Counts a step that may round every drive once more. */
+  void addStep() {
+    steps++;
+  }
+
+  /** By how much the drives of a package may be off, but for the rounding of later steps. */
+  double error(int at) {
+    return errors[at];
+  }
+
+  /** Makes the drives of a package be off by more. */
+  void addError(int at, double error) {
+    errors[at] += error;
+    anyErrors = true;
+  }
+
+  /**
+   * The errors in steps of a byte, with all rounding, by packages: a byte that is no farther from
+   * the next one is undecided. 0 where the drives are exact.
+   */
+  double[] tolerances() {
+    if (anyErrors) {
+      for (int i = 0; i < errors.length; i++) {
+        if (errors[i] > 0) {
+          tolerances[i] = STEPS_OF_A_BYTE * (errors[i] + (steps + LAST_STEPS) * ROUNDING);
+        }
+      }
+    }
+    return tolerances;
+  }
+}
