@@ -26,7 +26,7 @@ if "%LAMPWRIGHT_CACHE%"=="none" goto start
 set "lampwright_name=%~dp0%lampwright_kind%"
 set "lampwright_name=%lampwright_name::=%"
 set "lampwright_base=%LAMPWRIGHT_CACHE%\Lampwright\start\%lampwright_name:\=-%"
-set lampwright_archive=-Xlog:disable -Xlog:all=error:stderr "-Dlampwright.archive=%lampwright_base%"
+set lampwright_archive=-Xlog:disable "-Dlampwright.archive=%lampwright_base%"
 if exist "%lampwright_base%.aot" (
   set lampwright_archive=%lampwright_archive% -XX:+IgnoreUnrecognizedVMOptions "-XX:AOTCache=%lampwright_base%.aot"
   goto start
@@ -41,5 +41,5 @@ set "lampwright_classes=%lampwright_base%.%RANDOM%.classes"
 set lampwright_archive=%lampwright_archive% "-XX:DumpLoadedClassList=%lampwright_classes%" "-Dlampwright.classes=%lampwright_classes%"
 
 :start
-"%lampwright_java%" -XX:+UseSerialGC -Xshare:auto %lampwright_compilers% %lampwright_archive% %LAMPWRIGHT_JAVA_OPTIONS% %lampwright_program% %*
+"%lampwright_java%" -XX:+UseSerialGC %lampwright_compilers% %lampwright_archive% %LAMPWRIGHT_JAVA_OPTIONS% %lampwright_program% %*
 exit /b %errorlevel%

@@ -6,6 +6,8 @@ import java.io.UncheckedIOException;
 import java.nio.file.AccessDeniedException;
 import java.nio.file.FileSystemException;
 import java.nio.file.NoSuchFileException;
+import java.util.Optional;
+import java.util.concurrent.Callable;
 import java.util.concurrent.CancellationException;
 import java.util.function.Function;
 import lampwright.engine.check.SafeText;
@@ -19,10 +21,15 @@ import picocli.CommandLine.UnmatchedArgumentException;
 /** The whole command line: reads the words, runs the command, gives the exit code. */
 public final class CommandLineProgram {
   private final Terminal terminal;
+  private final Function<String[], Optional<? extends Callable<Integer>>> plainly;
   private final Function<String[], CommandLine> commands;
 
-  private CommandLineProgram(Terminal terminal, Function<String[], CommandLine> commands) {
+  private CommandLineProgram(
+      Terminal terminal,
+      Function<String[], Optional<? extends Callable<Integer>>> plainly,
+      Function<String[], CommandLine> commands) {
     this.terminal = terminal;
+    this.plainly = plainly;
     this.commands = commands;
   }
 
@@ -55,26 +62,48 @@ public final class CommandLineProgram {
   }
 
   static CommandLineProgram on(Terminal terminal) {
-    return new CommandLineProgram(terminal, arguments -> Commands.of(terminal, arguments));
+    return new CommandLineProgram(
+        terminal,
+        arguments -> Commands.plain(terminal, arguments),
+        arguments -> Commands.of(terminal, arguments));
+  }
+
+  /** The same, whose every command line the library reads. */
+  static CommandLineProgram withoutPlainWords(Terminal terminal) {
+    return new CommandLineProgram(
+        terminal, arguments -> Optional.empty(), arguments -> Commands.of(terminal, arguments));
   }
 
   /** The same with other commands. */
   static CommandLineProgram on(Terminal terminal, Object command) {
     return new CommandLineProgram(
-        terminal, arguments -> new CommandLine(command, new TerminalFactory(terminal)));
+        terminal,
+        arguments -> Optional.empty(),
+        arguments -> new CommandLine(command, new TerminalFactory(terminal)));
   }
 
   /** Runs one command line and returns its exit code. */
   int run(String... arguments) {
     int code;
     try {
-      code = commandLine(arguments).execute(arguments);
+      Optional<? extends Callable<Integer>> plain = plainly.apply(arguments);
+      code = plain.isPresent() ? call(plain.get()) : commandLine(arguments).execute(arguments);
     } catch (RuntimeException | Error fault) {
       code = internalFault(fault);
     }
     terminal.out().flush();
     terminal.err().flush();
     return code;
+  }
+
+  private int call(Callable<Integer> command) {
+    try {
+      return command.call();
+    } catch (ParameterException wrong) {
+      return wrongCommandLine(wrong);
+    } catch (Exception fault) {
+      return failed(fault);
+    }
   }
 
   private int wrongCommandLine(ParameterException wrong) {
