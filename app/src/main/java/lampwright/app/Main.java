@@ -1,6 +1,7 @@
 package lampwright.app;
 
 import lampwright.app.command.CommandLineProgram;
+import lampwright.app.startup.StartArchives;
 
 /** Starts Lampwright. */
 public final class Main {
@@ -8,6 +9,8 @@ public final class Main {
 
   /** Runs the command line and ends the process with its exit code. */
   public static void main(String[] arguments) {
-    System.exit(CommandLineProgram.runOnSystemStreams(arguments));
+    int code = CommandLineProgram.runOnSystemStreams(arguments);
+    StartArchives.refresh();
+    System.exit(code);
   }
 }

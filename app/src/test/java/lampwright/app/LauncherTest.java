@@ -32,14 +32,19 @@ class LauncherTest {
         """
         #!/bin/sh
         options=
-        while [ "$1" != lampwright.app/lampwright.app.Main ]; do
-          case $1 in -Dfile*) options="$options $1" ;; esac
+        printf '%%s\\n' "$@" > '%s'
+        while :; do
+          case $1 in
+            lampwright.app.Main | lampwright.app/lampwright.app.Main) break ;;
+            -Dfile*) options="$options $1" ;;
+          esac
           shift
         done
         shift
         exec '%s' $options -cp '%s' lampwright.app.Main "$@"
         """
             .formatted(
+                folder.resolve("words"),
                 Path.of(System.getProperty("java.home"), "bin", "java"),
                 System.getProperty("java.class.path")));
     assertThat(java.toFile().setExecutable(true)).isTrue();
@@ -56,6 +61,7 @@ class LauncherTest {
     ProcessBuilder builder = new ProcessBuilder(List.of("/bin/sh"));
     builder.environment().keySet().removeIf(name -> name.startsWith("LC_") || name.equals("LANG"));
     builder.environment().put("JAVA_HOME", folder.resolve("java").toString());
+    builder.environment().put("LAMPWRIGHT_CACHE", folder.resolve("cache").toString());
     builder.environment().putAll(environment);
     builder.redirectErrorStream(true).directory(folder.toFile());
     Process process = builder.start();
@@ -117,5 +123,76 @@ class LauncherTest {
 
     assertThat(said).contains("on.bin: could not write: ").doesNotContain("Exception");
     assertThat(folder.resolve("out")).doesNotExist();
+  }
+
+  private List<String> words(Map<String, String> environment, String... arguments)
+      throws IOException, InterruptedException {
+    project();
+    run(environment, arguments);
+    return Files.readAllLines(folder.resolve("words"));
+  }
+
+  private Path archive(String kind, String ending) throws IOException {
+    // The folder as the script finds it, without links.
+    String home = folder.toRealPath() + "";
+    String java = folder.resolve("java") + "";
+    return folder
+        .resolve("cache/lampwright/start")
+        .resolve("java" + java.replace('/', '-'))
+        .resolve(kind + home.replace('/', '-') + ending);
+  }
+
+  private void put(Path file) throws IOException {
+    Files.createDirectories(file.getParent());
+    Files.writeString(file, "");
+  }
+
+  @Test
+  void shortCommandsHaveOneCompilerAndLongOnesBoth() throws IOException, InterruptedException {
+    assertThat(words(Map.of(), "check", "p.json")).contains("-XX:TieredStopAtLevel=1");
+    assertThat(words(Map.of(), "export", "p.json", "--to", "out"))
+        .doesNotContain("-XX:TieredStopAtLevel=1")
+        .contains("lampwright.app.Main");
+  }
+
+  @Test
+  void windowIsOnTheModulePath() throws IOException, InterruptedException {
+    assertThat(words(Map.of(), "none.json"))
+        .contains("--module-path", "lampwright.app/lampwright.app.Main");
+    assertThat(words(Map.of(), "check", "p.json")).doesNotContain("--module-path");
+  }
+
+  @Test
+  void archiveThatIsThereIsTaken() throws IOException, InterruptedException {
+    String option = "-XX:SharedArchiveFile=" + archive("commands", ".jsa");
+    assertThat(words(Map.of(), "check", "p.json"))
+        .doesNotContain(option)
+        .contains("-Dlampwright.archive=" + archive("commands", ""));
+    put(archive("commands", ".jsa"));
+    assertThat(words(Map.of(), "check", "p.json")).contains(option);
+    put(archive("commands", ".aot"));
+    assertThat(words(Map.of(), "check", "p.json"))
+        .doesNotContain(option)
+        .contains("-XX:AOTCache=" + archive("commands", ".aot"));
+  }
+
+  @Test
+  void windowWritesWhatItLoadsWhereThereIsNoArchive() throws IOException, InterruptedException {
+    String list = "-XX:DumpLoadedClassList=";
+    assertThat(words(Map.of(), "open", "none")).noneMatch(word -> word.startsWith(list));
+    put(archive("commands", ".key"));
+    assertThat(words(Map.of(), "open", "none")).anyMatch(word -> word.startsWith(list));
+    put(archive("window", ".jsa"));
+    assertThat(words(Map.of(), "open", "none"))
+        .noneMatch(word -> word.startsWith(list))
+        .contains("-XX:SharedArchiveFile=" + archive("window", ".jsa"));
+  }
+
+  @ParameterizedTest
+  @CsvSource({"LAMPWRIGHT_CACHE, none", "LAMPWRIGHT_CACHE, relative", "LAMPWRIGHT_CACHE, ''"})
+  void withoutACacheThereIsNoArchive(String name, String value)
+      throws IOException, InterruptedException {
+    assertThat(words(Map.of(name, value), "check", "p.json"))
+        .noneMatch(word -> word.contains("archive") || word.contains("Archive"));
   }
 }

@@ -1,10 +1,13 @@
 package lampwright.app.command;
 
 import java.io.IOException;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
+import java.util.Set;
 import java.util.concurrent.Callable;
 import java.util.stream.Collectors;
 import lampwright.app.review.Reviews;
@@ -42,18 +45,34 @@ final class CheckCommand implements Callable<Integer> {
   /** Fields are added, never changed, while this number stays the same. */
   private static final int FORM = 1;
 
+  private static final String JSON = "--json";
+  private static final String STRICT = "--strict";
+
   private final Terminal terminal;
 
   @Mixin private ProjectFile file;
 
-  @Option(names = "--json", description = "print the findings as JSON")
+  @Option(names = JSON, description = "print the findings as JSON")
   private boolean json;
 
-  @Option(names = "--strict", description = "exit code 1 also for dangers and cautions")
+  @Option(names = STRICT, description = "exit code 1 also for dangers and cautions")
   private boolean strict;
 
   CheckCommand(Terminal terminal) {
     this.terminal = terminal;
+  }
+
+  /** The command of a plain command line. */
+  static Optional<CheckCommand> plain(Terminal terminal, String[] arguments) {
+    return PlainWords.of(arguments, Set.of(JSON, STRICT)).map(words -> plain(terminal, words));
+  }
+
+  private static CheckCommand plain(Terminal terminal, PlainWords words) {
+    CheckCommand command = new CheckCommand(terminal);
+    command.file = new ProjectFile(Path.of(words.file()));
+    command.json = words.flags().contains(JSON);
+    command.strict = words.flags().contains(STRICT);
+    return command;
   }
 
   @Override

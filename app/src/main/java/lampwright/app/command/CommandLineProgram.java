@@ -6,7 +6,10 @@ import java.io.UncheckedIOException;
 import java.nio.file.AccessDeniedException;
 import java.nio.file.FileSystemException;
 import java.nio.file.NoSuchFileException;
+import java.util.Optional;
+import java.util.concurrent.Callable;
 import java.util.concurrent.CancellationException;
+import java.util.function.Function;
 import lampwright.engine.check.SafeText;
 import lampwright.exporters.CancelledException;
 import lampwright.exporters.ExportRefusedException;
@@ -18,18 +21,29 @@ import picocli.CommandLine.UnmatchedArgumentException;
 /** The whole command line: reads the words, runs the command, gives the exit code. */
 public final class CommandLineProgram {
   private final Terminal terminal;
-  private final CommandLine commands;
+  private final Function<String[], Optional<? extends Callable<Integer>>> plainly;
+  private final Function<String[], CommandLine> commands;
 
-  private CommandLineProgram(Terminal terminal, Object command) {
+  private CommandLineProgram(
+      Terminal terminal,
+      Function<String[], Optional<? extends Callable<Integer>>> plainly,
+      Function<String[], CommandLine> commands) {
     this.terminal = terminal;
-    this.commands = new CommandLine(command, new TerminalFactory(terminal));
-    commands.setOut(terminal.out());
-    commands.setErr(terminal.err());
-    commands.setColorScheme(CommandLine.Help.defaultColorScheme(Ansi.OFF));
-    commands.setUsageHelpLongOptionsMaxWidth(30);
-    commands.setUsageHelpWidth(100);
-    commands.setParameterExceptionHandler((wrong, arguments) -> wrongCommandLine(wrong));
-    commands.setExecutionExceptionHandler((fault, line, parsed) -> failed(fault));
+    this.plainly = plainly;
+    this.commands = commands;
+  }
+
+  // What is set here is passed on to the commands that are there.
+  private CommandLine commandLine(String... arguments) {
+    CommandLine line = commands.apply(arguments);
+    line.setOut(terminal.out());
+    line.setErr(terminal.err());
+    line.setColorScheme(CommandLine.Help.defaultColorScheme(Ansi.OFF));
+    line.setUsageHelpLongOptionsMaxWidth(30);
+    line.setUsageHelpWidth(100);
+    line.setParameterExceptionHandler((wrong, words) -> wrongCommandLine(wrong));
+    line.setExecutionExceptionHandler((fault, command, parsed) -> failed(fault));
+    return line;
   }
 
   /**
@@ -48,25 +62,48 @@ public final class CommandLineProgram {
   }
 
   static CommandLineProgram on(Terminal terminal) {
-    return on(terminal, new LampwrightCommand(terminal));
+    return new CommandLineProgram(
+        terminal,
+        arguments -> Commands.plain(terminal, arguments),
+        arguments -> Commands.of(terminal, arguments));
+  }
+
+  /** The same, whose every command line the library reads. */
+  static CommandLineProgram withoutPlainWords(Terminal terminal) {
+    return new CommandLineProgram(
+        terminal, arguments -> Optional.empty(), arguments -> Commands.of(terminal, arguments));
   }
 
   /** The same with other commands. */
   static CommandLineProgram on(Terminal terminal, Object command) {
-    return new CommandLineProgram(terminal, command);
+    return new CommandLineProgram(
+        terminal,
+        arguments -> Optional.empty(),
+        arguments -> new CommandLine(command, new TerminalFactory(terminal)));
   }
 
   /** Runs one command line and returns its exit code. */
   int run(String... arguments) {
     int code;
     try {
-      code = commands.execute(arguments);
+      Optional<? extends Callable<Integer>> plain = plainly.apply(arguments);
+      code = plain.isPresent() ? call(plain.get()) : commandLine(arguments).execute(arguments);
     } catch (RuntimeException | Error fault) {
       code = internalFault(fault);
     }
     terminal.out().flush();
     terminal.err().flush();
     return code;
+  }
+
+  private int call(Callable<Integer> command) {
+    try {
+      return command.call();
+    } catch (ParameterException wrong) {
+      return wrongCommandLine(wrong);
+    } catch (Exception fault) {
+      return failed(fault);
+    }
   }
 
   private int wrongCommandLine(ParameterException wrong) {

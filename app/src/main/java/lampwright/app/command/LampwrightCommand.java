@@ -11,24 +11,12 @@ import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 
-/** The program itself: names the commands. */
+/** The program itself; {@link Commands} has its commands. */
 @Command(
-    name = "lampwright",
+    name = Commands.PROGRAM,
     mixinStandardHelpOptions = true,
     versionProvider = ProgramVersion.class,
     synopsisSubcommandLabel = "[COMMAND]",
-    subcommands = {
-      OpenCommand.class,
-      NewCommand.class,
-      CheckCommand.class,
-      MeasureCommand.class,
-      ExportCommand.class,
-      ProveCommand.class,
-      RehearseCommand.class,
-      PictureCommand.class,
-      ModelsCommand.class,
-      PixelsCommand.class
-    },
     description = {
       "Designs the lighting of a scale model, checks that it fits the hardware, and exports it to a"
           + " microcontroller.",

@@ -1,9 +1,11 @@
 package lampwright.app.command;
 
 import java.io.IOException;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.concurrent.Callable;
 import lampwright.app.review.Reviews;
 import lampwright.engine.document.Project;
@@ -33,16 +35,31 @@ import picocli.CommandLine.Option;
       "  lampwright measure samples/harbour-dusk.lampwright.json --json"
     })
 final class MeasureCommand implements Callable<Integer> {
+  private static final String JSON = "--json";
+
   private final Terminal terminal;
 
   @Mixin private ProjectFile file;
   @Mixin private SceneChoice choice;
 
-  @Option(names = "--json", description = "print the figures as JSON")
+  @Option(names = JSON, description = "print the figures as JSON")
   private boolean json;
 
   MeasureCommand(Terminal terminal) {
     this.terminal = terminal;
+  }
+
+  /** The command of a plain command line, which measures every scene. */
+  static Optional<MeasureCommand> plain(Terminal terminal, String[] arguments) {
+    return PlainWords.of(arguments, Set.of(JSON)).map(words -> plain(terminal, words));
+  }
+
+  private static MeasureCommand plain(Terminal terminal, PlainWords words) {
+    MeasureCommand command = new MeasureCommand(terminal);
+    command.file = new ProjectFile(Path.of(words.file()));
+    command.choice = new SceneChoice();
+    command.json = words.flags().contains(JSON);
+    return command;
   }
 
   @Override

@@ -43,7 +43,7 @@ final class PixelsCommand implements Callable<Integer> {
     List<PixelType> found =
         BuiltInPixelTypes.all().stream().filter(type -> type.id().contains(wanted)).toList();
     if (found.isEmpty()) {
-      List<String> known = BuiltInPixelTypes.all().stream().map(PixelType::id).toList();
+      List<String> known = BuiltInPixelTypes.ids();
       throw new ParameterException(spec.commandLine(), UnknownWord.of("WORD", word, known));
     }
     found.forEach(this::print);

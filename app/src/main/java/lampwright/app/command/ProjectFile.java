@@ -14,6 +14,12 @@ final class ProjectFile {
   @Parameters(paramLabel = "PROJECT", description = "the project file (*.lampwright.json)")
   private Path file;
 
+  ProjectFile() {}
+
+  ProjectFile(Path file) {
+    this.file = file;
+  }
+
   /** The file as named on the command line. */
   Path path() {
     return file;

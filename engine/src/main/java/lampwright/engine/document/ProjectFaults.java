@@ -33,7 +33,7 @@ public final class ProjectFaults {
       List<Scene> scenes) {
     Checks checks = Checks.of("project").uniqueIds("pixelTypes", pixelTypes, PixelType::id);
     for (int i = 0; i < pixelTypes.size(); i++) {
-      if (BuiltInPixelTypes.find(pixelTypes.get(i).id()).isPresent()) {
+      if (BuiltInPixelTypes.ids().contains(pixelTypes.get(i).id())) {
         checks.add(
             "pixelTypes[" + i + "].id",
             pixelTypes.get(i).id(),
@@ -43,7 +43,7 @@ public final class ProjectFaults {
     for (int i = 0; i < chains.size(); i++) {
       PixelType type = chains.get(i).type();
       checks.that(
-          pixelTypes.contains(type) || BuiltInPixelTypes.all().contains(type),
+          pixelTypes.contains(type) || BuiltInPixelTypes.has(type),
           "rig.chains[" + i + "].pixelType",
           type.id(),
           "must be a built-in pixel type or one of pixelTypes");

@@ -1,8 +1,7 @@
 package lampwright.engine.field;
 
-import java.lang.invoke.MethodHandle;
-import java.lang.invoke.MethodHandles;
-import java.lang.invoke.MethodType;
+import java.lang.reflect.Constructor;
+import java.lang.reflect.InvocationTargetException;
 import java.lang.reflect.RecordComponent;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -12,7 +11,7 @@ import lampwright.engine.check.Checks;
 /** The components of a record in the order of its canonical constructor. */
 final class Components<R> {
   private final List<Part<R, ?>> inOrder = new ArrayList<>();
-  private final MethodHandle constructor;
+  private final Constructor<R> constructor;
 
   Components(Class<R> type, List<Part<R, ?>> parts) {
     RecordComponent[] components = type.getRecordComponents();
@@ -32,12 +31,13 @@ final class Components<R> {
     constructor = constructor(type, components);
   }
 
-  private static MethodHandle constructor(Class<?> type, RecordComponent[] components) {
+  // No method handle: of those, code is made for each number of components at each start.
+  private static <R> Constructor<R> constructor(Class<R> type, RecordComponent[] components) {
     Class<?>[] types =
         Arrays.stream(components).map(RecordComponent::getType).toArray(Class<?>[]::new);
     try {
-      return MethodHandles.lookup().findConstructor(type, MethodType.methodType(void.class, types));
-    } catch (ReflectiveOperationException hidden) {
+      return type.getConstructor(types);
+    } catch (NoSuchMethodException hidden) {
       throw new IllegalArgumentException(type + " has no public canonical constructor", hidden);
     }
   }
@@ -48,14 +48,21 @@ final class Components<R> {
       values[i] = draft.get(inOrder.get(i));
     }
     try {
-      @SuppressWarnings("unchecked") // the canonical constructor of R
-      R record = (R) constructor.invokeWithArguments(values);
-      return record;
-    } catch (RuntimeException | Error refused) {
-      throw refused;
-    } catch (Throwable other) {
-      throw new IllegalStateException("a record's constructor threw", other);
+      return constructor.newInstance(values);
+    } catch (InvocationTargetException thrown) {
+      throw refusal(thrown.getCause());
+    } catch (ReflectiveOperationException hidden) {
+      throw new IllegalStateException(constructor + " can't be called", hidden);
     }
+  }
+
+  private static RuntimeException refusal(Throwable thrown) {
+    if (thrown instanceof Error error) {
+      throw error;
+    }
+    return thrown instanceof RuntimeException refused
+        ? refused
+        : new IllegalStateException("a record's constructor threw", thrown);
   }
 
   Checks check(Checks checks, Object[] values) {

@@ -23,9 +23,6 @@ import lampwright.engine.rig.Rig;
  * where an object is broken.
  */
 final class RigReader implements NamedReferences {
-  private static final List<String> BUILT_IN =
-      BuiltInPixelTypes.all().stream().map(PixelType::id).toList();
-
   private final ShapeReader reader;
   private final Names typeNames;
   private final List<PixelType> types;
@@ -112,11 +109,10 @@ final class RigReader implements NamedReferences {
   }
 
   private PixelType type(Fields f) {
-    PixelType standIn = BuiltInPixelTypes.standIn();
     Optional<String> id = f.required(Chain.TYPE.name(), ValueKind.TEXT);
     if (id.isEmpty() || typeNames.excuses(id.get())) {
       f.breaks(Chain.TYPE.name());
-      return standIn;
+      return BuiltInPixelTypes.standIn();
     }
     Optional<PixelType> type =
         types.stream()
@@ -127,9 +123,10 @@ final class RigReader implements NamedReferences {
       f.report(
           new Fault(
               Chain.TYPE.name(), id.get(), "must be a built-in pixel type or one of pixelTypes"),
-          References.to(ImmutableList.copyOf(Iterables.concat(BUILT_IN, typeNames.good()))));
+          References.to(
+              ImmutableList.copyOf(Iterables.concat(BuiltInPixelTypes.ids(), typeNames.good()))));
     }
-    return type.orElse(standIn);
+    return type.orElseGet(BuiltInPixelTypes::standIn);
   }
 
   private DriverOutput output(Located at) {

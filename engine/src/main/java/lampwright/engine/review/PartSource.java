@@ -17,9 +17,7 @@ final class PartSource {
    */
   static String of(PixelType type, String... items) {
     List<SourcedNumber> numbers =
-        BuiltInPixelTypes.find(type.id()).filter(type::equals).isPresent()
-            ? BuiltInPixelTypes.numbers(type.id())
-            : List.of();
+        BuiltInPixelTypes.has(type) ? BuiltInPixelTypes.numbers(type.id()) : List.of();
     return Arrays.stream(items)
         .flatMap(item -> numbers.stream().filter(number -> number.item().equals(item)))
         .findFirst()

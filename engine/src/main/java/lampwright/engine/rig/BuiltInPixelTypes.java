@@ -1,14 +1,15 @@
 package lampwright.engine.rig;
 
 import com.google.common.base.Splitter;
-import com.google.common.collect.ImmutableMap;
 import java.util.EnumMap;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.concurrent.ConcurrentHashMap;
+import java.util.concurrent.ConcurrentMap;
 import java.util.regex.Pattern;
-import java.util.stream.Collectors;
 import lampwright.engine.facts.NumberTable;
 import lampwright.engine.facts.SourcedNumber;
 import lampwright.engine.light.Chromaticity;
@@ -23,9 +24,8 @@ public final class BuiltInPixelTypes {
   private static final NumberTable NUMBERS =
       NumberTable.read(
           Objects.requireNonNull(BuiltInPixelTypes.class.getResourceAsStream("pixel-types.csv")));
-  private static final ImmutableMap<String, PixelType> TYPES =
-      NUMBERS.subjects().stream()
-          .collect(ImmutableMap.toImmutableMap(id -> id, id -> type(id, NUMBERS.of(id))));
+  // Each is made when it is asked for: most projects name one.
+  private static final ConcurrentMap<String, PixelType> MADE = new ConcurrentHashMap<>();
 
   private BuiltInPixelTypes() {}
 
@@ -34,17 +34,42 @@ public final class BuiltInPixelTypes {
    * chain asks for.
    */
   public static PixelType standIn() {
-    return all().stream().filter(type -> type.order().size() == 4).findFirst().orElseThrow();
+    for (String id : ids()) {
+      if (NUMBERS.get(id, "order").value().length() == EmitterKind.values().length) {
+        return find(id).orElseThrow();
+      }
+    }
+    throw new IllegalStateException("no built-in pixel type has every emitter");
   }
 
-  /** All of them, in the order in which they are listed to people. */
+  /** The ids of all of them, in the order in which they are listed to people. */
+  public static List<String> ids() {
+    return NUMBERS.subjects();
+  }
+
+  /** All of them, in the same order. */
   public static List<PixelType> all() {
-    return TYPES.values().asList();
+    return ids().stream().map(id -> find(id).orElseThrow()).toList();
   }
 
   /** The type with this id. */
   public static Optional<PixelType> find(String id) {
-    return Optional.ofNullable(TYPES.get(id));
+    if (!ids().contains(id)) {
+      return Optional.empty();
+    }
+    PixelType made = MADE.get(id);
+    if (made == null) {
+      // Two who ask at once may both make it; they get the same one.
+      PixelType mine = type(id, NUMBERS.of(id));
+      PixelType first = MADE.putIfAbsent(id, mine);
+      made = first == null ? mine : first;
+    }
+    return Optional.of(made);
+  }
+
+  /** Whether this type is, as it is, a built-in one. */
+  public static boolean has(PixelType type) {
+    return find(type.id()).filter(type::equals).isPresent();
   }
 
   /** The numbers of a built-in type with their sources; none for another type. */
@@ -53,13 +78,15 @@ public final class BuiltInPixelTypes {
   }
 
   private static PixelType type(String id, List<SourcedNumber> numbers) {
-    Map<String, String> text =
-        numbers.stream().collect(Collectors.toMap(SourcedNumber::item, SourcedNumber::value));
+    Map<String, String> text = new HashMap<>();
+    Map<String, Double> number = new HashMap<>();
+    for (SourcedNumber each : numbers) {
+      text.put(each.item(), each.value());
+      if (NUMBER.matcher(each.value()).matches()) {
+        number.put(each.item(), Double.valueOf(each.value()));
+      }
+    }
     EmitterOrder order = EmitterOrder.parse(text.get("order")).orElseThrow();
-    Map<String, Double> number =
-        numbers.stream()
-            .filter(n -> NUMBER.matcher(n.value()).matches())
-            .collect(Collectors.toMap(SourcedNumber::item, n -> Double.valueOf(n.value())));
     Map<EmitterKind, FittedEmitter> emitters = new EnumMap<>(EmitterKind.class);
     for (EmitterKind kind : order.emitters()) {
       emitters.put(kind, emitter(kind, number));

@@ -1,0 +1,46 @@
+package lampwright.app.startup;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.util.List;
+import java.util.Objects;
+import lampwright.app.command.CommandLineProgram;
+
+/** The commands as they are usually run, one after the other, for the classes that they load. */
+public final class Rehearsal {
+  private static final List<String> SAMPLES =
+      List.of("bench-rgbw", "recovery-tractor", "harbour-dusk");
+
+  private Rehearsal() {}
+
+  /** Runs them in the working folder. */
+  public static void main(String[] arguments) throws IOException {
+    for (String name : SAMPLES) {
+      Path file = Path.of(name + ".lampwright.json");
+      copy(file);
+      run("check", file.toString());
+      run("check", file.toString(), "--json");
+      run("measure", file.toString());
+      run("export", file.toString(), "--to", "out", "--as", "c,bin,packed,hex,csv,firmware");
+    }
+    run("models");
+    run("pixels");
+    run("--version");
+    run("--help");
+  }
+
+  private static void copy(Path file) throws IOException {
+    try (InputStream sample =
+        Objects.requireNonNull(
+            Rehearsal.class.getResourceAsStream("/lampwright/app/samples/" + file))) {
+      Files.copy(sample, file, StandardCopyOption.REPLACE_EXISTING);
+    }
+  }
+
+  private static void run(String... words) {
+    CommandLineProgram.runOnSystemStreams(words);
+  }
+}
