@@ -21,8 +21,13 @@ import lampwright.engine.rig.Rig;
 
 /** An 8-bit AVR: chains by timed loops, outputs by its timers. */
 abstract sealed class AvrTarget extends Target permits Atmega328p, Atmega32u4, Attiny85 {
+  private static final String INPUTS = "src/lampwright_inputs.c";
+
   /** The timer with which a hobby IDE's own functions tell the time. */
   private static final int IDE_TIMER = 0;
+
+  /** An AVR reads a pin as high from this share of its supply (datasheets, from memory). */
+  private static final double HIGH_SHARE = 0.6;
 
   /** From the last bit of a chain to the first of the next, us: measured, rounded up. */
   private static final double BETWEEN_CHAINS_US = 10;
@@ -100,8 +105,13 @@ abstract sealed class AvrTarget extends Target permits Atmega328p, Atmega32u4, A
   }
 
   @Override
-  public final boolean playsSituations() {
-    return true;
+  public final Optional<InputLevels> inputLevels(Rig rig) {
+    double volts = rig.pinVolts();
+    return Optional.of(
+        new InputLevels(
+            HIGH_SHARE * volts,
+            volts,
+            "AVR: high from 0.6 of the supply (datasheets); common practice"));
   }
 
   @Override
@@ -110,8 +120,13 @@ abstract sealed class AvrTarget extends Target permits Atmega328p, Atmega32u4, A
   }
 
   @Override
+  public final List<String> inputSourceNames() {
+    return List.of(INPUTS);
+  }
+
+  @Override
   public final ImmutableMap<String, String> inputSources(Rig rig) {
-    return ImmutableMap.of("src/lampwright_inputs.c", new AvrInputs(this, rig).source());
+    return ImmutableMap.of(INPUTS, new AvrInputs(this, rig).source());
   }
 
   @Override

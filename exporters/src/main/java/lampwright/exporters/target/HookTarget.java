@@ -13,6 +13,7 @@ import lampwright.engine.review.Subject;
 import lampwright.engine.rig.Chain;
 import lampwright.engine.rig.Controller;
 import lampwright.engine.rig.DriverOutput;
+import lampwright.engine.rig.Input;
 import lampwright.engine.rig.Pin;
 import lampwright.engine.rig.Rig;
 
@@ -32,6 +33,9 @@ final class HookTarget extends Target {
           "hook/src/lampwright_outputs.c",
           "hook/src/lampwright_wire.c",
           "hook/src/lampwright_wire_hook.h");
+
+  private static final List<String> READS_INPUTS =
+      List.of("hook/src/lampwright_inputs.c", "hook/src/lampwright_inputs_hook.h");
 
   // One that nothing is known of may be an AVR.
   private static final List<String> OF_ANY =
@@ -138,6 +142,35 @@ final class HookTarget extends Target {
     List<Finding> refusals = new ArrayList<>(pins(rig).refusals());
     size(rig).ramRefusal().ifPresent(refusals::add);
     return refusals;
+  }
+
+  /** Pins that its members don't have; one that is not named is the builder's affair. */
+  @Override
+  public List<Finding> inputRefusals(Rig rig) {
+    List<Finding> refusals = new ArrayList<>();
+    for (int i = 0; i < rig.inputs().size(); i++) {
+      Input input = rig.inputs().get(i);
+      judge(input.pin(), new Subject.OneInput(input.id()), InputPins.path(i), refusals);
+    }
+    return refusals;
+  }
+
+  @Override
+  public List<String> fixedInputSources() {
+    return READS_INPUTS;
+  }
+
+  @Override
+  public Optional<InputLevels> inputLevels(Rig rig) {
+    double volts = rig.pinVolts();
+    return table()
+        .find("inputHighShare")
+        .map(
+            share ->
+                new InputLevels(
+                    Double.parseDouble(share.value()) * volts,
+                    volts,
+                    share.citation() + "; common practice"));
   }
 
   @Override

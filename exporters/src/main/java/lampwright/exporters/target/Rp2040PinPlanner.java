@@ -14,6 +14,7 @@ import lampwright.engine.review.Finding;
 import lampwright.engine.review.Subject;
 import lampwright.engine.rig.Chain;
 import lampwright.engine.rig.DriverOutput;
+import lampwright.engine.rig.Input;
 import lampwright.engine.rig.Pin;
 import lampwright.engine.rig.Rig;
 
@@ -57,6 +58,7 @@ final class Rp2040PinPlanner {
     }
     rig.chains().forEach(chain -> chain.pin().ifPresent(taken::add));
     rig.outputs().forEach(output -> output.pin().ifPresent(taken::add));
+    rig.inputs().forEach(input -> input.pin().ifPresent(taken::add));
     stated();
     List<Optional<Pin>> outputs = outputs();
     List<Optional<Pin>> chains = chains();
@@ -78,6 +80,11 @@ final class Rp2040PinPlanner {
           .pin()
           .filter(pin -> exists(pin, subject, path))
           .ifPresent(pin -> channel(pin, subject, path));
+    }
+    for (int i = 0; i < rig.inputs().size(); i++) {
+      Input input = rig.inputs().get(i);
+      String path = InputPins.path(i);
+      input.pin().ifPresent(pin -> exists(pin, new Subject.OneInput(input.id()), path));
     }
   }
 

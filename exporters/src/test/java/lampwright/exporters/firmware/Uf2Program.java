@@ -69,7 +69,13 @@ public final class Uf2Program {
           .sorted()
           .forEach(words::add);
     }
-    words.addAll(List.of("src/lampwright_show.c", "src/lampwright_player.c", "-lgcc"));
+    words.addAll(
+        List.of(
+            "src/lampwright_show.c",
+            "src/lampwright_player.c",
+            "src/lampwright_react.c",
+            "src/lampwright_situations.c",
+            "-lgcc"));
     byte[] program = binary(words, ".program");
     byte[] boot =
         binary(

@@ -139,7 +139,10 @@ final class Gpio extends Block {
                 | (~enables & ((outsideDriven & outside) | (~outsideDriven & pads.up()))))
             & pads.inputs();
     if (in != inputs[newest]) {
-      newest = (newest + 1) % HISTORY;
+      // Of several changes in one cycle the last is what it is.
+      if (changedAt[newest] != chip.now()) {
+        newest = (newest + 1) % HISTORY;
+      }
       inputs[newest] = in;
       changedAt[newest] = chip.now();
       chip.pio(0).inputsChanged();
