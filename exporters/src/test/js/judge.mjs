@@ -1,8 +1,10 @@
 /*
  * Runs a UF2 file on rp2040js and writes what its pins do.
  *
- *   node judge.mjs FILE.uf2 MILLISECONDS [MOST_EDGES]
+ *   node judge.mjs FILE.uf2 MILLISECONDS [DRIVE]
  *
+ * DRIVE has levels that come to pins from outside: lines of "nanoseconds pin level" in order of time,
+ * counted from the instant at which the program reads its inputs first, which another run finds.
  * Prints a line for each change of a pin, "nanoseconds pin level", and at last "end nanoseconds
  * asleep share stack" with the share of the cycles that the core slept and the bytes of
  * its deepest stack. Exit code 1 and a message where
@@ -22,6 +24,9 @@ const FLASH = 0x10000000;
 const BOOT_RAM = 0x20041f00;
 const RAM_END = 0x20042000;
 const FAMILY = 0xe48bff56;
+const GPIO_IN = 4;
+/* The simulator's number for it, which it doesn't export. */
+const WAIT_FOR_PIN = 1;
 
 function refuse(why) {
   console.error(why);
@@ -125,8 +130,9 @@ function lockStep(pio) {
     }
     pio.checkChangedPins();
   };
+  const sees = (m) => m.waitType === WAIT_FOR_PIN && pio.rp2040.gpio[m.waitIndex].inputValue === m.waitPolarity;
   pio.resting = () =>
-    pio.machines.every((m) => !m.enabled || (m.waiting && m.delay === 0 && m.txFIFO.empty));
+    pio.machines.every((m) => !m.enabled || (m.waiting && !sees(m) && m.delay === 0 && m.txFIFO.empty));
 }
 
 /**
@@ -153,64 +159,112 @@ function keepMasked(core) {
   };
 }
 
-const [path, milliseconds, most = '1e9'] = process.argv.slice(2);
-const { clock, rp2040: mcu } = new Simulator();
-mcu.logger = new ConsoleLogger(LogLevel.Error, false);
-mcu.logger.error = mcu.logger.warn = (name, message) => {
-  /* Its flash interface has no slave select; there is one slave. */
-  if (`${name}: ${message}` !== 'SSI: Unimplemented peripheral write to 0x10: 0x1') {
-    console.error(`${name}: ${message}`);
-    process.exit(2);
-  }
-};
-load(mcu, readFileSync(path));
-boot(mcu);
-mcu.pio.forEach(lockStep);
-keepMasked(mcu.core);
+/** A board with a file in its flash, about to run the second boot stage. */
+function power(file) {
+  const { clock, rp2040: mcu } = new Simulator();
+  mcu.logger = new ConsoleLogger(LogLevel.Error, false);
+  mcu.logger.error = mcu.logger.warn = (name, message) => {
+    /* Its flash interface has no slave select; there is one slave. */
+    if (`${name}: ${message}` !== 'SSI: Unimplemented peripheral write to 0x10: 0x1') {
+      console.error(`${name}: ${message}`);
+      process.exit(2);
+    }
+  };
+  load(mcu, file);
+  boot(mcu);
+  mcu.pio.forEach(lockStep);
+  keepMasked(mcu.core);
+  return { clock, mcu };
+}
 
+/**
+ * Runs a board until a time, in ns, or until something is so.
+ *
+ * @param edges levels from outside, at their times
+ */
+function run({ clock, mcu }, end, edges, done = () => false) {
+  let asleep = 0;
+  let all = 0;
+  let stack = Infinity;
+  let next = 0;
+  while (clock.nanos < end && !done()) {
+    while (next < edges.length && edges[next].ns <= clock.nanos) {
+      mcu.gpio[edges[next].pin].setInputValue(edges[next].high);
+      next++;
+    }
+    let cycles = 1;
+    if (mcu.core.waiting) {
+      if (mcu.pio.every((pio) => pio.resting()) && !mcu.dma.channels.some((c) => c.active)) {
+        const alarm = clock.nextAlarm ? clock.nanosToNextAlarm : Infinity;
+        const edge = next < edges.length ? edges[next].ns - clock.nanos : Infinity;
+        cycles = Math.max(1, Math.floor(Math.min(alarm, edge, end - clock.nanos) / CYCLE_NS));
+        clock.tick(cycles * CYCLE_NS);
+        asleep += cycles;
+        all += cycles;
+        continue;
+      }
+      asleep++;
+    } else {
+      cycles = mcu.core.executeInstruction();
+      /* The second boot stage has none; the program's begins at the end of memory. */
+      if (mcu.core.SP !== BOOT_RAM) {
+        stack = Math.min(stack, mcu.core.SP);
+      }
+    }
+    all += cycles;
+    for (let i = 0; i < cycles; i++) {
+      clock.tick(CYCLE_NS);
+      mcu.pio[0].cycle();
+      mcu.pio[1].cycle();
+    }
+  }
+  return { asleep: asleep / all, stack: RAM_END - stack };
+}
+
+/** When the program reads its inputs first, ns, with their pins at rest. */
+function firstLook(file, end, edges) {
+  const board = power(file);
+  let at;
+  const read = board.mcu.sio.readUint32.bind(board.mcu.sio);
+  board.mcu.sio.readUint32 = (offset) => {
+    at ??= offset === GPIO_IN ? board.clock.nanos : undefined;
+    return read(offset);
+  };
+  run(board, end, edges.filter((edge) => edge.ns < -1e9).map((edge) => ({ ...edge, ns: 0 })), () => at !== undefined);
+  if (at === undefined) {
+    refuse('the inputs are never read');
+  }
+  return at;
+}
+
+function readDrive(name) {
+  return readFileSync(name, 'ascii')
+    .split('\n')
+    .filter((line) => line)
+    .map((line) => line.split(' ').map(Number))
+    .map(([ns, pin, level]) => ({ ns, pin, high: level === 1 }));
+}
+
+const [path, milliseconds, drive] = process.argv.slice(2);
+const file = readFileSync(path);
+const end = Number(milliseconds) * 1e6;
+let edges = drive ? readDrive(drive) : [];
+if (drive) {
+  const from = firstLook(file, end, edges);
+  edges = edges.map((edge) => ({ ...edge, ns: Math.max(0, from + edge.ns) }));
+}
+const board = power(file);
 const lines = [];
-let edges = 0;
-mcu.gpio.forEach((pin, number) => {
+board.mcu.gpio.forEach((pin, number) => {
   let high = false;
   pin.addListener(() => {
     const now = pin.outputEnable && pin.outputValue;
     if (now !== high) {
       high = now;
-      edges++;
-      lines.push(`${Math.round(clock.nanos)} ${number} ${now ? 1 : 0}`);
+      lines.push(`${Math.round(board.clock.nanos)} ${number} ${now ? 1 : 0}`);
     }
   });
 });
-
-const end = Number(milliseconds) * 1e6;
-let asleep = 0;
-let all = 0;
-let stack = Infinity;
-while (clock.nanos < end && edges < Number(most)) {
-  let cycles = 1;
-  if (mcu.core.waiting) {
-    if (mcu.pio.every((pio) => pio.resting()) && !mcu.dma.channels.some((c) => c.active)) {
-      const alarm = clock.nextAlarm ? clock.nanosToNextAlarm : Infinity;
-      cycles = Math.max(1, Math.floor(Math.min(alarm, end - clock.nanos) / CYCLE_NS));
-      clock.tick(cycles * CYCLE_NS);
-      asleep += cycles;
-      all += cycles;
-      continue;
-    }
-    asleep++;
-  } else {
-    cycles = mcu.core.executeInstruction();
-    /* The second boot stage has none; the program's begins at the end of memory. */
-    if (mcu.core.SP !== BOOT_RAM) {
-      stack = Math.min(stack, mcu.core.SP);
-    }
-  }
-  all += cycles;
-  for (let i = 0; i < cycles; i++) {
-    clock.tick(CYCLE_NS);
-    mcu.pio[0].cycle();
-    mcu.pio[1].cycle();
-  }
-}
+const { asleep, stack } = run(board, end, edges);
 process.stdout.write(lines.join('\n') + (lines.length ? '\n' : ''));
-process.stdout.write(`end ${Math.round(clock.nanos)} ${(asleep / all).toFixed(4)} ${RAM_END - stack}\n`);
+process.stdout.write(`end ${Math.round(board.clock.nanos)} ${asleep.toFixed(4)} ${stack}\n`);

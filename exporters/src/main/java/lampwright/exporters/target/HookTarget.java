@@ -13,7 +13,6 @@ import lampwright.engine.review.Subject;
 import lampwright.engine.rig.Chain;
 import lampwright.engine.rig.Controller;
 import lampwright.engine.rig.DriverOutput;
-import lampwright.engine.rig.Input;
 import lampwright.engine.rig.Pin;
 import lampwright.engine.rig.Rig;
 
@@ -147,12 +146,9 @@ final class HookTarget extends Target {
   /** Pins that its members don't have; one that is not named is the builder's affair. */
   @Override
   public List<Finding> inputRefusals(Rig rig) {
-    List<Finding> refusals = new ArrayList<>();
-    for (int i = 0; i < rig.inputs().size(); i++) {
-      Input input = rig.inputs().get(i);
-      judge(input.pin(), new Subject.OneInput(input.id()), InputPins.path(i), refusals);
-    }
-    return refusals;
+    return names
+        .map(k -> InputPins.unknown(rig, pin -> k.find(pin).isPresent(), name(), k.words()))
+        .orElse(List.of());
   }
 
   @Override

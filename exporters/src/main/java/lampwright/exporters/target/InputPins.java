@@ -2,12 +2,14 @@ package lampwright.exporters.target;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.Predicate;
 import lampwright.engine.review.Code;
 import lampwright.engine.review.Figure;
 import lampwright.engine.review.Finding;
 import lampwright.engine.review.Subject;
 import lampwright.engine.rig.Input;
 import lampwright.engine.rig.InputKind;
+import lampwright.engine.rig.Pin;
 import lampwright.engine.rig.Rig;
 
 /** What is asked of the pins of a rig's inputs on every controller that reads them itself. */
@@ -32,6 +34,26 @@ final class InputPins {
         .with("name", Figure.words(name))
         .at(path(number))
         .make();
+  }
+
+  /**
+   * The pins that there are not.
+   *
+   * @param known whether there is one
+   * @param list those that there are, for people
+   */
+  static List<Finding> unknown(Rig rig, Predicate<Pin> known, String name, String list) {
+    List<Finding> found = new ArrayList<>();
+    for (int i = 0; i < rig.inputs().size(); i++) {
+      Input input = rig.inputs().get(i);
+      Subject subject = new Subject.OneInput(input.id());
+      String path = path(i);
+      input
+          .pin()
+          .filter(known.negate())
+          .ifPresent(pin -> found.add(AvrPinPlanner.unknown(pin, subject, path, name, list)));
+    }
+    return found;
   }
 
   static List<Finding> missing(Rig rig, String name) {

@@ -152,6 +152,7 @@ final class Rp2040 extends Target {
   @Override
   public List<Finding> inputRefusals(Rig rig) {
     List<Finding> found = new ArrayList<>(InputPins.missing(rig, name()));
+    found.addAll(InputPins.unknown(rig, pin -> pins.contains(pin), name(), AvrPins.list(pins)));
     int chains = rig.chains().size();
     int channels = InputPins.channels(rig).size();
     // Chains that are too many by themselves are refused in any case.

@@ -14,7 +14,6 @@ import lampwright.engine.review.Finding;
 import lampwright.engine.review.Subject;
 import lampwright.engine.rig.Chain;
 import lampwright.engine.rig.DriverOutput;
-import lampwright.engine.rig.Input;
 import lampwright.engine.rig.Pin;
 import lampwright.engine.rig.Rig;
 
@@ -80,11 +79,6 @@ final class Rp2040PinPlanner {
           .pin()
           .filter(pin -> exists(pin, subject, path))
           .ifPresent(pin -> channel(pin, subject, path));
-    }
-    for (int i = 0; i < rig.inputs().size(); i++) {
-      Input input = rig.inputs().get(i);
-      String path = InputPins.path(i);
-      input.pin().ifPresent(pin -> exists(pin, new Subject.OneInput(input.id()), path));
     }
   }
 

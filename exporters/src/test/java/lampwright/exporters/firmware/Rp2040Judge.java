@@ -9,7 +9,9 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.TreeMap;
+import java.util.stream.Collectors;
 import lampwright.exporters.ExportJob;
 import lampwright.exporters.OutsideTools;
 import lampwright.exporters.Progress;
@@ -93,16 +95,32 @@ public final class Rp2040Judge {
     return out.toByteArray();
   }
 
+  private static String text(DriveSignal drive) {
+    return drive.edges().stream()
+        .map(e -> e.ns() + " " + e.pin().number() + " " + (e.level() ? 1 : 0))
+        .collect(Collectors.joining("\n"));
+  }
+
   /** Runs a file. */
   public Run run(byte[] uf2, int milliseconds) {
+    return run(uf2, milliseconds, Optional.empty());
+  }
+
+  /** Runs a file with a drive on the pins of its inputs. */
+  public Run run(byte[] uf2, int milliseconds, DriveSignal drive) {
+    return run(uf2, milliseconds, Optional.of(drive));
+  }
+
+  private Run run(byte[] uf2, int milliseconds, Optional<DriveSignal> drive) {
     try {
       Path file = Files.write(folder.resolve("judged.uf2"), uf2);
-      OutsideTools.Result result =
-          node.run(
-              FOLDER,
-              FOLDER.resolve("judge.mjs").toString(),
-              file.toString(),
-              Integer.toString(milliseconds));
+      List<String> command = new ArrayList<>(List.of(FOLDER.resolve("judge.mjs").toString()));
+      command.addAll(List.of(file.toString(), Integer.toString(milliseconds)));
+      if (drive.isPresent()) {
+        command.add(
+            Files.writeString(folder.resolve("judged.drive"), text(drive.get())).toString());
+      }
+      OutsideTools.Result result = node.run(FOLDER, command.toArray(String[]::new));
       Map<Integer, List<Edge>> edges = new TreeMap<>();
       double asleep = 0;
       int stackBytes = 0;
