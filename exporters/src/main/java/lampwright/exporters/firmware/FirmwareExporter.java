@@ -103,8 +103,7 @@ public final class FirmwareExporter implements ProjectExporter {
     files.addAll(target.sourceNames());
     if (reacts(job)) {
       files.addAll(REACTS);
-      files.addAll(target.inputSourceNames());
-      target.fixedInputSources().forEach(source -> files.add(Resource.exportedName(source)));
+      files.addAll(target.inputSourceNames(job.project().rig()));
     }
     target.fixedSources().forEach(source -> files.add(Resource.exportedName(source)));
     return files;

@@ -21,8 +21,6 @@ import lampwright.engine.rig.Rig;
 
 /** An 8-bit AVR: chains by timed loops, outputs by its timers. */
 abstract sealed class AvrTarget extends Target permits Atmega328p, Atmega32u4, Attiny85 {
-  private static final String INPUTS = "src/lampwright_inputs.c";
-
   /** The timer with which a hobby IDE's own functions tell the time. */
   private static final int IDE_TIMER = 0;
 
@@ -120,13 +118,8 @@ abstract sealed class AvrTarget extends Target permits Atmega328p, Atmega32u4, A
   }
 
   @Override
-  public final List<String> inputSourceNames() {
-    return List.of(INPUTS);
-  }
-
-  @Override
   public final ImmutableMap<String, String> inputSources(Rig rig) {
-    return ImmutableMap.of(INPUTS, new AvrInputs(this, rig).source());
+    return ImmutableMap.of("src/lampwright_inputs.c", new AvrInputs(this, rig).source());
   }
 
   @Override

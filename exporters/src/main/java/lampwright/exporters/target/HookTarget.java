@@ -152,6 +152,11 @@ final class HookTarget extends Target {
   }
 
   @Override
+  public List<String> inputSourceNames(Rig rig) {
+    return List.of("src/lampwright_inputs.c", "src/lampwright_inputs_hook.h");
+  }
+
+  @Override
   public List<String> fixedInputSources() {
     return READS_INPUTS;
   }

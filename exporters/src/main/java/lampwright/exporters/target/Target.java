@@ -112,17 +112,19 @@ public abstract sealed class Target permits AvrTarget, Rp2040, HookTarget {
   /** Why it can't read the rig's inputs; empty if it can. */
   public abstract List<Finding> inputRefusals(Rig rig);
 
-  /** The names of the sources that are made to read a rig's inputs. */
-  public List<String> inputSourceNames() {
-    return List.of();
-  }
-
-  /** These sources, by name; only where no input is refused. */
+  /**
+   * Those of the sources that read the inputs that are made for a rig; only where none is refused.
+   */
   public ImmutableMap<String, String> inputSources(Rig rig) {
     return ImmutableMap.of();
   }
 
-  /** The sources that read inputs of every rig, by their place in the resources. */
+  /** The names of the sources that read the inputs, also where one is refused. */
+  public List<String> inputSourceNames(Rig rig) {
+    return List.of("src/lampwright_inputs.c");
+  }
+
+  /** Those of them that are the same for every rig, by their place in the resources. */
   public List<String> fixedInputSources() {
     return List.of();
   }

@@ -54,6 +54,36 @@ public record DrivenShow(ProjectJob job, Show show, Drive drive, byte[] frames) 
     }
   }
 
+  /**
+   * One channel and its threshold, one switch, and an output beside a chain, on an RP2040.
+   *
+   * @param inputs more of them, each after a comma
+   */
+  public static Project plain(String inputs, String rate, Path folder) {
+    return onRp2040(
+        """
+        {"lampwright": 1, "rig": {"chains": [{"id": "strip", "pixelType": "ws2812b", "pixels": 3}],
+         "outputs": [{"id": "o", "pin": "GP0"}],
+         "lamps": [{"id": "a", "output": "o"},
+                   {"id": "b", "pixels": [{"chain": "strip", "from": 0, "count": 3}]}],
+         "inputs": [{"id": "c", "kind": "servo-pulse", "pin": "GP7"},
+                    {"id": "s", "kind": "switch", "pin": "GP9"}%s]},
+         "scenes": [{"id": "on", "lengthMs": 2000, "framesPerSecond": %s, "tracks": [
+          {"lamps": ["a"], "cues": [{"lengthMs": 2000, "pattern": {"kind": "steady"}}]}]},
+          {"id": "fade", "lengthMs": 2000, "framesPerSecond": %s, "tracks": [
+          {"lamps": ["b"], "cues": [{"lengthMs": 2000, "pattern":
+           {"kind": "fade", "fromLevel": 0.2, "toLevel": 0.9}}]}]}],
+         "situations": [
+          {"id": "above", "priority": 2, "scene": "on",
+           "all": [{"input": "c", "aboveUs": 1500, "hysteresisUs": 0}]},
+          {"id": "lost", "priority": 3, "scene": "fade", "all": [{"input": "c", "lost": true}]},
+          {"id": "pressed", "priority": 1, "scene": "fade", "start": "shared",
+           "all": [{"input": "s", "is": "on"}]}]}
+        """
+            .formatted(inputs, rate, rate),
+        folder);
+  }
+
   /** A recorded drive of a project. */
   public static Drive recorded(Project project, byte[] csv) {
     return DriveReader.read(csv, project.rig().inputs()).drive().orElseThrow();

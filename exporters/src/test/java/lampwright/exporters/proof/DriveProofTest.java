@@ -91,28 +91,7 @@ class DriveProofTest {
   }
 
   private Project plain(String inputs, String rate) {
-    return DrivenShow.onRp2040(
-        """
-        {"lampwright": 1, "rig": {"chains": [{"id": "strip", "pixelType": "ws2812b", "pixels": 3}],
-         "outputs": [{"id": "o", "pin": "GP0"}],
-         "lamps": [{"id": "a", "output": "o"},
-                   {"id": "b", "pixels": [{"chain": "strip", "from": 0, "count": 3}]}],
-         "inputs": [{"id": "c", "kind": "servo-pulse", "pin": "GP7"},
-                    {"id": "s", "kind": "switch", "pin": "GP9"}%s]},
-         "scenes": [{"id": "on", "lengthMs": 2000, "framesPerSecond": %s, "tracks": [
-          {"lamps": ["a"], "cues": [{"lengthMs": 2000, "pattern": {"kind": "steady"}}]}]},
-          {"id": "fade", "lengthMs": 2000, "framesPerSecond": %s, "tracks": [
-          {"lamps": ["b"], "cues": [{"lengthMs": 2000, "pattern":
-           {"kind": "fade", "fromLevel": 0.2, "toLevel": 0.9}}]}]}],
-         "situations": [
-          {"id": "above", "priority": 2, "scene": "on",
-           "all": [{"input": "c", "aboveUs": 1500, "hysteresisUs": 0}]},
-          {"id": "lost", "priority": 3, "scene": "fade", "all": [{"input": "c", "lost": true}]},
-          {"id": "pressed", "priority": 1, "scene": "fade", "start": "shared",
-           "all": [{"input": "s", "is": "on"}]}]}
-        """
-            .formatted(inputs, rate, rate),
-        folder);
+    return DrivenShow.plain(inputs, rate, folder);
   }
 
   private static Drive.Row row(long ms, int input, int value) {

@@ -37,6 +37,7 @@ import lampwright.engine.situation.Show;
 import lampwright.engine.situation.Situation;
 import lampwright.engine.situation.Start;
 import lampwright.engine.situation.Trigger;
+import lampwright.exporters.ProjectJob;
 
 /** A show by chance: up to 16 situations of four channels and two switches, from a seed. */
 public final class RandomShow {
@@ -104,10 +105,17 @@ public final class RandomShow {
     Rig fitted = Rig.CONTROLLER.with(Rig.INPUTS.with(rig, placed), Controller.find(controller));
     return Project.SHAPE
         .draft()
+        .set(Project.NAME, "By chance")
         .set(Project.RIG, fitted)
         .set(Project.SCENES, scenes)
         .set(Project.SITUATIONS, situations)
         .make();
+  }
+
+  /** All of it to export. */
+  public ProjectJob job(String controller) {
+    Project project = project(controller);
+    return ProjectJob.of(project, project.scenes());
   }
 
   /** A drive by chance that can be on pins: pulses of a channel follow one another. */
