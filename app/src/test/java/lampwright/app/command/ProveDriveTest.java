@@ -163,4 +163,60 @@ class ProveDriveTest {
     assertThat(run.out()).contains("result       proved").contains("wrong        0");
     assertThat(run.out()).contains("outside      0").contains("measured to 0.6 us");
   }
+
+  /** One file more than there are scenes; with a scene left out that a situation needs, none. */
+  @Test
+  void uf2ExportHasAFileWithTheSituations() throws IOException {
+    Path project = onRp2040();
+    Path to = folder.resolve("out");
+    Run all = Run.of("export", project, "--to", to, "--as", "uf2");
+    assertThat(all.code()).isZero();
+    assertThat(to.resolve("with_situations.uf2")).isNotEmptyFile();
+    assertThat(to.resolve("s0.uf2")).isNotEmptyFile();
+    assertThat(all.out()).contains("with_situations.uf2");
+    Path few = folder.resolve("few");
+    assertThat(Run.of("export", project, "--to", few, "--as", "uf2", "--scene", "s0").code())
+        .isZero();
+    assertThat(few.resolve("with_situations.uf2")).doesNotExist();
+    assertThat(few.resolve("s0.uf2")).isNotEmptyFile();
+  }
+
+  /** Nothing is half written where an input can't be read. */
+  @Test
+  void uf2ExportRefusesInputsThatCannotBeRead() throws IOException {
+    Path project = project("rp2040", "", "GP5");
+    String text = Files.readString(project);
+    text = text.replace("PB0", "GP3").replace("PB4", "GP14").replace("PB5", "GP28");
+    Files.writeString(project, text);
+    Path to = folder.resolve("out");
+    Run run = Run.of("export", project, "--to", to, "--as", "uf2");
+    assertThat(run.code()).isEqualTo(1);
+    assertThat(run.err()).contains("input c0: has no pin");
+    assertThat(to).doesNotExist();
+    Run prove = Run.of("prove", project, "--drive", drive(BESIDE_BY_PIO_US));
+    assertThat(prove.code()).isEqualTo(1);
+    assertThat(prove.err()).contains("input c0: has no pin");
+  }
+
+  /** Whose own functions read the inputs: all situations are in the folder. */
+  @Test
+  void boardOfTheBuildersOwnPlaysSituationsToo() throws IOException {
+    Path project = project("esp32", ", \"pin\": \"GPIO4\"", "GPIO5");
+    String text = Files.readString(project);
+    text = text.replace("PB0", "GPIO12").replace("PB4", "GPIO13").replace("PB5", "GPIO14");
+    Files.writeString(project, text);
+    Run check = Run.of("check", project);
+    assertThat(check.code()).isZero();
+    Path to = folder.resolve("out");
+    assertThat(Run.of("export", project, "--to", to, "--as", "firmware").code()).isZero();
+    Path inside = to.resolve("firmware");
+    assertThat(Files.readString(inside.resolve("README.md")))
+        .contains("`lampwright_servo_width`", "| c0 | **GPIO4** | servo-pulse |", "React");
+    assertThat(Files.readString(inside.resolve("src/lampwright_config.h")))
+        .contains("#define LAMPWRIGHT_INPUT_CHANNELS {1, 1, 1, 0, 1}")
+        .contains("#define LAMPWRIGHT_INPUT_0_PIN 4");
+    Run prove = Run.of("prove", project, "--drive", drive(BESIDE_US));
+    assertThat(prove.code()).isEqualTo(1);
+    assertThat(prove.err()).contains("your own code drives the pins");
+  }
 }

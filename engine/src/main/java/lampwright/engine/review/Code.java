@@ -304,7 +304,7 @@ public enum Code {
   STATE_MACHINES_USED_UP(
       "state-machines-used-up",
       ERROR,
-      "{chains} chains and {channels} servo inputs",
+      "{chains} and {channels}",
       "each uses one of the {limit} state machines of the {name}",
       "use fewer chains or receiver channels"),
   OUTPUT_ON_SERVO_TIMER(

@@ -161,8 +161,10 @@ final class Rp2040 extends Target {
         && chains + channels > Rp2040Board.MACHINES) {
       found.add(
           Finding.of(Code.STATE_MACHINES_USED_UP, new Subject.Chip(name()))
-              .with("chains", Figure.count(chains))
-              .with("channels", Figure.count(channels))
+              .with("chains", Figure.words(chains == 1 ? "1 chain" : chains + " chains"))
+              .with(
+                  "channels",
+                  Figure.words(channels == 1 ? "1 servo input" : channels + " servo inputs"))
               .with("limit", Figure.count(Rp2040Board.MACHINES))
               .with("name", Figure.words(name()))
               .at("rig.inputs")

@@ -18,7 +18,6 @@ import lampwright.engine.review.Subject;
 import lampwright.engine.review.Unit;
 import lampwright.engine.rig.Chain;
 import lampwright.engine.rig.InputKind;
-import lampwright.engine.rig.Pin;
 import lampwright.engine.rig.Rig;
 import lampwright.engine.scene.Scene;
 
@@ -70,7 +69,7 @@ public final class TargetFindings implements Reviewer {
         rig.inputs().stream()
             .filter(input -> input.kind() == InputKind.SERVO_PULSE)
             .flatMap(input -> input.pin().stream())
-            .map(Pin::name)
+            .map(pin -> target.named(pin).name())
             .toList();
     Optional<InputLevels> levels = target.inputLevels(rig);
     if (pins.isEmpty() || levels.isEmpty()) {

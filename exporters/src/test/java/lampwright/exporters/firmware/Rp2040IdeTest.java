@@ -18,6 +18,7 @@ import lampwright.exporters.ExportOptions;
 import lampwright.exporters.OutsideTools;
 import lampwright.exporters.Progress;
 import lampwright.exporters.ProjectJob;
+import lampwright.exporters.packed.play.RandomShow;
 import lampwright.exporters.TestJobs;
 import lampwright.exporters.proof.ProofReport;
 import lampwright.exporters.proof.Rp2040Proof;
@@ -95,6 +96,33 @@ class Rp2040IdeTest {
     assertThat(report.figures())
         .containsEntry("/bitsWrong", "0")
         .containsEntry("/dutiesWrong", "0");
+  }
+
+  /** The example that reacts, and the folder's own loop without an IDE: driven on our model. */
+  @Test
+  void foldersThatReactGiveTheFramesOfTheEngine() throws Exception {
+    RandomShow made = new RandomShow(5);
+    DrivenShow driven = DrivenShow.of(made.project("rp2040"), made.drive(1500));
+    new FirmwareExporter().export(driven.job(), this::open, Progress.SILENT);
+    assertProved(driven, uf2(link("React", library())));
+    tools.find("make", "make").run(folder, "-s", "HOST_CC=gcc").out();
+    assertProved(driven, Files.readAllBytes(folder.resolve("show.uf2")));
+  }
+
+  private static void assertProved(DrivenShow driven, byte[] uf2) throws Exception {
+    Rig rig = driven.job().project().rig();
+    PinPlan plan = Target.of(rig).pins(rig);
+    List<Integer> gpios =
+        Stream.concat(plan.chains().stream(), plan.outputs().stream())
+            .map(pin -> pin.orElseThrow().number())
+            .toList();
+    Ratio rate = Ratio.of(driven.show().clock().framesPerSecond());
+    ProofReport report =
+        new Rp2040Proof(rig, gpios, driven.frames(), rate, false)
+            .drive(driven.signal().edges())
+            .run(uf2);
+    assertThat(report.faults()).isEmpty();
+    assertThat(report.passed()).isTrue();
   }
 
   /** The times of the data lines depend on it. */
