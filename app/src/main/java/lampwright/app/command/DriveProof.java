@@ -92,12 +92,16 @@ final class DriveProof {
             List.of("wrong", proof.figure("/framesWrong")),
             List.of("bits", proof.figure("/bitsCompared")),
             List.of("outside", proof.figure("/bitsOutsideLimits")),
+            List.of("mean, cycles", proof.figure("/decode/averageCycles")),
             List.of("max, cycles", proof.figure("/decode/worstCycles")),
             List.of("of frame", proof.figure("/decode/worstShareOfPeriod")),
             List.of("routine, us", proof.figure("/interrupts/longestRoutineUs")),
             List.of("flash", proof.figure("/memory/flash")),
-            List.of("RAM", proof.figure("/memory/ram")))) {
-      terminal.out().printf(Locale.ROOT, "%-12s %s%n", line.get(0), line.get(1));
+            List.of("RAM", proof.figure("/memory/ram")),
+            List.of("stack", proof.figure("/memory/deepestStack")))) {
+      if (!line.get(1).equals(Proof.MISSING)) {
+        terminal.out().printf(Locale.ROOT, "%-12s %s%n", line.get(0), line.get(1));
+      }
     }
     terminal
         .out()

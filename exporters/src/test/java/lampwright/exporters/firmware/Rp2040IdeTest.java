@@ -10,6 +10,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.stream.LongStream;
 import java.util.stream.Stream;
 import lampwright.engine.rig.Rig;
 import lampwright.engine.time.Ratio;
@@ -18,8 +19,8 @@ import lampwright.exporters.ExportOptions;
 import lampwright.exporters.OutsideTools;
 import lampwright.exporters.Progress;
 import lampwright.exporters.ProjectJob;
-import lampwright.exporters.packed.play.RandomShow;
 import lampwright.exporters.TestJobs;
+import lampwright.exporters.packed.play.RandomShow;
 import lampwright.exporters.proof.ProofReport;
 import lampwright.exporters.proof.Rp2040Proof;
 import lampwright.exporters.target.PinPlan;
@@ -101,7 +102,13 @@ class Rp2040IdeTest {
   /** The example that reacts, and the folder's own loop without an IDE: driven on our model. */
   @Test
   void foldersThatReactGiveTheFramesOfTheEngine() throws Exception {
-    RandomShow made = new RandomShow(5);
+    // One whose frames are long enough to measure the pulses of its outputs.
+    RandomShow made =
+        LongStream.range(0, 100)
+            .mapToObj(RandomShow::new)
+            .filter(show -> show.framesPerSecond().intValue() == 50)
+            .findFirst()
+            .orElseThrow();
     DrivenShow driven = DrivenShow.of(made.project("rp2040"), made.drive(1500));
     new FirmwareExporter().export(driven.job(), this::open, Progress.SILENT);
     assertProved(driven, uf2(link("React", library())));

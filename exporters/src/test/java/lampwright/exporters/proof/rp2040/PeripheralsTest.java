@@ -307,7 +307,9 @@ class PeripheralsTest {
     assertThat(bench.chip.cyclesAsleep() - asleep).isBetween(99 * 125L - 20, 100 * 125L);
   }
 
-  /** Levels from outside come at their cycle, several at once too, and to the inputs that are on. */
+  /**
+   * Levels from outside come at their cycle, several at once too, and to the inputs that are on.
+   */
   @Test
   void levelsFromOutsideComeAtTheirCycles() {
     Bench bench = Bench.released();
