@@ -1,16 +1,18 @@
 /*
  * Runs a UF2 file on rp2040js and writes what its pins do.
  *
- *   node judge.mjs FILE.uf2 MILLISECONDS [MOST_EDGES]
+ *   node judge.mjs FILE.uf2 MILLISECONDS [DRIVE]
  *   node judge.mjs
  *
+ * DRIVE has levels that come to pins from outside: lines of "nanoseconds pin level" in order of time,
+ * counted from the instant at which the program reads its inputs first, which another run finds.
  * Prints a line for each change of a pin, "nanoseconds pin level", and at last "end nanoseconds
  * asleep share stack" with the share of the cycles that the core slept and the bytes of
  * its deepest stack. Exit code 1 and a message where
  * the boot ROM would refuse the file, 2 where the program does what the simulator can't.
  *
  * Without a file it runs one after the other that is named on a line of its input, ["FILE",
- * MILLISECONDS], and ends each answer with a line "exit code message". What node has compiled
+ * MILLISECONDS, "DRIVE"], and ends each answer with a line "exit code message". What node has compiled
  * for the first is there for the others: that is most of the time of a short run.
  *
  * As it comes, the simulator runs its state machines without regard to their clock dividers and
@@ -28,6 +30,9 @@ const FLASH = 0x10000000;
 const BOOT_RAM = 0x20041f00;
 const RAM_END = 0x20042000;
 const FAMILY = 0xe48bff56;
+const GPIO_IN = 4;
+/* The simulator's number for it, which it doesn't export. */
+const WAIT_FOR_PIN = 1;
 
 /** What ends a run, with its exit code. */
 class Ended extends Error {
@@ -156,8 +161,9 @@ function lockStep(pio) {
       pio.checkChangedPins();
     }
   };
+  const sees = (m) => m.waitType === WAIT_FOR_PIN && pio.rp2040.gpio[m.waitIndex].inputValue === m.waitPolarity;
   pio.resting = () =>
-    pio.machines.every((m) => !m.enabled || (m.waiting && m.delay === 0 && m.txFIFO.empty));
+    pio.machines.every((m) => !m.enabled || (m.waiting && !sees(m) && m.delay === 0 && m.txFIFO.empty));
 }
 
 /**
@@ -184,8 +190,8 @@ function keepMasked(core) {
   };
 }
 
-/** Runs a file for a time; gives the lines. */
-function run(path, milliseconds, most) {
+/** A board with a file in its flash, about to run the second boot stage. */
+function power(file) {
   const { clock, rp2040: mcu } = new Simulator();
   mcu.logger = new ConsoleLogger(LogLevel.Error, false);
   mcu.logger.error = mcu.logger.warn = (name, message) => {
@@ -194,46 +200,44 @@ function run(path, milliseconds, most) {
       throw new Ended(2, `${name}: ${message}`);
     }
   };
-  load(mcu, readFileSync(path));
+  load(mcu, file);
   boot(mcu);
   mcu.pio.forEach(lockStep);
   keepMasked(mcu.core);
+  return { clock, mcu };
+}
 
-  const lines = [];
-  let edges = 0;
-  mcu.gpio.forEach((pin, number) => {
-    let high = false;
-    pin.addListener(() => {
-      const now = pin.outputEnable && pin.outputValue;
-      if (now !== high) {
-        high = now;
-        edges++;
-        lines.push(`${Math.round(clock.nanos)} ${number} ${now ? 1 : 0}`);
-      }
-    });
-  });
-
-  const ahead = () => Math.min(mcu.pio[0].ahead(), mcu.pio[1].ahead());
-  const untilAlarm = (end) => {
-    const alarm = clock.nextAlarm ? clock.nanosToNextAlarm : Infinity;
-    return Math.max(1, Math.floor(Math.min(alarm, end - clock.nanos) / CYCLE_NS));
-  };
-
-  const end = milliseconds * 1e6;
+/**
+ * Runs a board until a time, in ns, or until something is so.
+ *
+ * @param edges levels from outside, at their times
+ */
+function run({ clock, mcu }, end, edges, done = () => false) {
   let asleep = 0;
   let all = 0;
   let stack = Infinity;
-  while (clock.nanos < end && edges < most) {
+  let next = 0;
+  const ahead = () => Math.min(mcu.pio[0].ahead(), mcu.pio[1].ahead());
+  const untilEvent = () => {
+    const alarm = clock.nextAlarm ? clock.nanosToNextAlarm : Infinity;
+    const edge = next < edges.length ? edges[next].ns - clock.nanos : Infinity;
+    return Math.max(1, Math.floor(Math.min(alarm, edge, end - clock.nanos) / CYCLE_NS));
+  };
+  while (clock.nanos < end && !done()) {
+    while (next < edges.length && edges[next].ns <= clock.nanos) {
+      mcu.gpio[edges[next].pin].setInputValue(edges[next].high);
+      next++;
+    }
     let cycles = 1;
     if (mcu.core.waiting) {
       if (mcu.pio.every((pio) => pio.resting()) && !mcu.dma.channels.some((c) => c.active)) {
-        cycles = untilAlarm(end);
+        cycles = untilEvent();
         clock.tick(cycles * CYCLE_NS);
         asleep += cycles;
         all += cycles;
         continue;
       }
-      cycles = Math.min(untilAlarm(end), ahead());
+      cycles = Math.min(untilEvent(), ahead());
       asleep += cycles;
     } else {
       cycles = mcu.core.executeInstruction();
@@ -251,15 +255,63 @@ function run(path, milliseconds, most) {
       cycles -= step;
     }
   }
-  lines.push(`end ${Math.round(clock.nanos)} ${(asleep / all).toFixed(4)} ${RAM_END - stack}`);
+  return { asleep: asleep / all, stack: RAM_END - stack };
+}
+
+/** When the program reads its inputs first, ns, with their pins at rest. */
+function firstLook(file, end, edges) {
+  const board = power(file);
+  let at;
+  const read = board.mcu.sio.readUint32.bind(board.mcu.sio);
+  board.mcu.sio.readUint32 = (offset) => {
+    at ??= offset === GPIO_IN ? board.clock.nanos : undefined;
+    return read(offset);
+  };
+  run(board, end, edges.filter((edge) => edge.ns < -1e9).map((edge) => ({ ...edge, ns: 0 })), () => at !== undefined);
+  if (at === undefined) {
+    refuse('the inputs are never read');
+  }
+  return at;
+}
+
+function readDrive(name) {
+  return readFileSync(name, 'ascii')
+    .split('\n')
+    .filter((line) => line)
+    .map((line) => line.split(' ').map(Number))
+    .map(([ns, pin, level]) => ({ ns, pin, high: level === 1 }));
+}
+
+/** Runs a file for a time, to a drive if one is named; gives the lines. */
+function judge(path, milliseconds, drive) {
+  const file = readFileSync(path);
+  const end = milliseconds * 1e6;
+  let edges = drive ? readDrive(drive) : [];
+  if (drive) {
+    const from = firstLook(file, end, edges);
+    edges = edges.map((edge) => ({ ...edge, ns: Math.max(0, from + edge.ns) }));
+  }
+  const board = power(file);
+  const lines = [];
+  board.mcu.gpio.forEach((pin, number) => {
+    let high = false;
+    pin.addListener(() => {
+      const now = pin.outputEnable && pin.outputValue;
+      if (now !== high) {
+        high = now;
+        lines.push(`${Math.round(board.clock.nanos)} ${number} ${now ? 1 : 0}`);
+      }
+    });
+  });
+  const { asleep, stack } = run(board, end, edges);
+  lines.push(`end ${Math.round(board.clock.nanos)} ${asleep.toFixed(4)} ${stack}`);
   return lines;
 }
 
 /** The answer to a line of the input. */
 function answer(line) {
-  const [path, milliseconds] = JSON.parse(line);
   try {
-    return [...run(path, milliseconds, Infinity), 'exit 0 '];
+    return [...judge(...JSON.parse(line)), 'exit 0 '];
   } catch (ended) {
     if (!(ended instanceof Ended)) {
       throw ended;
@@ -268,14 +320,14 @@ function answer(line) {
   }
 }
 
-const [path, milliseconds, most = '1e9'] = process.argv.slice(2);
+const [path, milliseconds, drive] = process.argv.slice(2);
 if (path === undefined) {
   for await (const line of createInterface({ input: process.stdin })) {
     process.stdout.write(answer(line).join('\n') + '\n');
   }
 } else {
   try {
-    process.stdout.write(run(path, Number(milliseconds), Number(most)).join('\n') + '\n');
+    process.stdout.write(judge(path, Number(milliseconds), drive).join('\n') + '\n');
   } catch (ended) {
     if (!(ended instanceof Ended)) {
       throw ended;

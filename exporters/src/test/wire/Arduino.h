@@ -9,7 +9,10 @@
 #include <avr/io.h>
 #endif
 
+#define INPUT 0
 #define INPUT_PULLUP 2
+#define CHANGE 1
+#define digitalPinToInterrupt(pin) (pin)
 #define OUTPUT 1
 #define LOW 0
 #define HIGH 1
@@ -28,6 +31,7 @@ int digitalRead(uint8_t pin);
 void analogWrite(uint8_t pin, int value);
 void delayMicroseconds(unsigned int us);
 void noInterrupts();
+void attachInterrupt(int number, void (*routine)(), int mode);
 void interrupts();
 void setup();
 void loop();

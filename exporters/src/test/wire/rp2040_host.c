@@ -1,14 +1,16 @@
 /*
- * The RP2040's wire driver and outputs on this machine: its registers are words of memory that
- * rp2040_host.h looks up by their address. What must be where is from the maker's datasheet and SVD
- * file, written down here a second time.
+ * The RP2040's wire driver, outputs and inputs on this machine: its registers are words of memory
+ * that rp2040_host.h looks up by their address. What must be where is from the maker's datasheet
+ * and SVD file, written down here a second time.
  */
 #include <stdio.h>
 #include <string.h>
 
 #include "lampwright_board.h"
 #include "lampwright_clock.h"
+#include "lampwright_inputs.h"
 #include "lampwright_outputs.h"
+#include "lampwright_situations.h"
 #include "lampwright_wire.h"
 
 #define PLACES 256
@@ -48,8 +50,17 @@ static lampwright_board board = {
     4000,
     254,
     {{7, 10, 10, 11, 11, 0, 5, 300}, {28, 8, 7, 7, 15, 0, 3, 400}, {3, 1, 16, 2, 3, 0, 0, 500}},
-    {4, 5, 22}};
+    {4, 5, 22},
+    3,
+    {0, 0, 0},
+    {{9, 0}, {12, 1}, {13, 2}}};
 const lampwright_board *const lampwright_fitted = &board;
+
+static uint16_t readings[3];
+void lampwright_situations_input(const lampwright_player *player, uint8_t input, uint16_t reading) {
+  (void)player;
+  readings[input] = reading;
+}
 
 static int faults;
 
@@ -118,6 +129,43 @@ int main(void) {
   /* GP4 and GP5 are channels A and B of slice 2, GP22 is A of slice 3. */
   expect(at(0x40050000 + 0x14 * 2 + 12) == (255 | 1UL << 16), "both duties of a slice");
   expect(at(0x40050000 + 0x14 * 3 + 12) == 128, "duty of another");
+
+  waits = 0;
+  lampwright_inputs_begin();
+  /* The last machine of PIO1: wait 0 pin 0; mov x,~null; wait 1 pin 0; jmp x--,29 [1]; jmp 24;
+     jmp pin,27 [2]; mov isr,~x; push noblock */
+  expect(at(0x50300048 + 4 * 24) == 0x2020, "waits for low");
+  expect(at(0x50300048 + 4 * 25) == 0xA02B, "all ones");
+  expect(at(0x50300048 + 4 * 26) == 0x20A0, "waits for high");
+  expect(at(0x50300048 + 4 * 27) == (0x0140 | 29), "counts");
+  expect(at(0x50300048 + 4 * 28) == 24, "too long");
+  expect(at(0x50300048 + 4 * 29) == (0x02C0 | 27), "still high");
+  expect(at(0x50300048 + 4 * 30) == 0xA0C9, "the count");
+  expect(at(0x50300048 + 4 * 31) == 0x8000, "hands it on");
+  expect(at(0x503000C8 + 0x18 * 3) == 5UL << 16, "its divider");
+  expect(at(0x503000CC + 0x18 * 3) == (9UL << 24 | 31UL << 12 | 24UL << 7), "its pin and wrap");
+  expect(at(0x503000D0 + 0x18 * 3) == 1UL << 31, "one FIFO");
+  expect(at(0x503000DC + 0x18 * 3) == 9UL << 15, "the pin that it waits for");
+  expect(at(0x5030212C) == 8 && at(0xE000E100) == 1UL << 9, "its request ends a sleep");
+  /* Output off, input on, Schmitt trigger; pulled down, down and up. */
+  expect(at(0x4001C004 + 4 * 9) == 0xC6 && at(0x4001C004 + 4 * 12) == 0xC6, "pads");
+  expect(at(0x4001C004 + 4 * 13) == 0xCA, "pad of a switch to ground");
+  expect(at(0x40014004 + 8 * 9) == 31 && at(0x40014004 + 8 * 13) == 31, "nobody drives them");
+  expect(waits == 1 && waited[0] == 27000, "waits 25 ms");
+
+  *host_register(0xD0000004) = 1UL << 12;
+  *host_register(0x50300004) = 1UL << 11; /* the FIFO is empty */
+  lampwright_inputs_read(0);
+  expect(readings[0] == 0 && readings[1] == 1 && readings[2] == 0, "levels");
+  *host_register(0x50300004) = 0;
+  *host_register(0x5030002C) = 7501; /* counts of 0.2 us, one of them before the end is seen */
+  *host_register(0xD0000004) = 1UL << 13;
+  lampwright_inputs_read(0);
+  expect(readings[0] == 1500 && readings[1] == 0 && readings[2] == 1, "a width");
+  expect(at(0xE000E280) == (1UL << 7 | 1UL << 9), "requests are answered");
+  *host_register(0x5030002C) = 0xFFFFFFFF;
+  lampwright_inputs_read(0);
+  expect(readings[0] == 1500, "no pulse of a receiver");
   printf("%d faults\n", faults);
   return faults != 0;
 }

@@ -53,11 +53,21 @@ public final class ProjectJob {
    * not of this job, or can't be played together.
    */
   public Optional<Show> show() {
-    boolean all =
-        project.situations().stream()
-            .flatMap(situation -> situation.scene().stream())
-            .allMatch(id -> scenes.stream().anyMatch(scene -> scene.id().equals(id)));
-    return all ? Show.ifPlayable(project.rig(), scenes, project.situations()) : Optional.empty();
+    return hasScenesOfSituations()
+        ? Show.ifPlayable(project.rig(), scenes, project.situations())
+        : Optional.empty();
+  }
+
+  /** Whether situations name scenes, all of them of this job: {@link #show} says if they can. */
+  public boolean asksForSituations() {
+    return hasScenesOfSituations()
+        && project.situations().stream().anyMatch(situation -> situation.scene().isPresent());
+  }
+
+  private boolean hasScenesOfSituations() {
+    return project.situations().stream()
+        .flatMap(situation -> situation.scene().stream())
+        .allMatch(id -> scenes.stream().anyMatch(scene -> scene.id().equals(id)));
   }
 
   @Override

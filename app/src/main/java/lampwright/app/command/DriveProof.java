@@ -12,17 +12,19 @@ import lampwright.engine.situation.Drive;
 import lampwright.engine.situation.Show;
 import lampwright.exporters.CancelledException;
 import lampwright.exporters.ExportRefusedException;
+import lampwright.exporters.ProjectExporter;
 import lampwright.exporters.ProjectJob;
 import lampwright.exporters.firmware.DriveSignal;
 import lampwright.exporters.firmware.FirmwareExporter;
 import lampwright.exporters.firmware.FirmwareProof;
+import lampwright.exporters.firmware.Uf2ShowExporter;
 
 /** Proves the situations of a project with a recorded drive on the pins. */
 final class DriveProof {
   private final Terminal terminal;
-  private final ProofBench bench;
+  private final Prover bench;
 
-  DriveProof(Terminal terminal, ProofBench bench) {
+  DriveProof(Terminal terminal, Prover bench) {
     this.terminal = terminal;
     this.bench = bench;
   }
@@ -31,11 +33,8 @@ final class DriveProof {
   int prove(Project project, Path driveFile)
       throws IOException, CancelledException, InterruptedException {
     FirmwareProof proof = new FirmwareProof(project.rig());
-    if (!proof.reacts()) {
-      return refuse("the firmware for this controller plays no situations yet");
-    }
     ProjectJob job = ProjectJob.of(project, project.scenes());
-    FirmwareExporter exporter = new FirmwareExporter();
+    ProjectExporter exporter = proof.byUf2() ? new Uf2ShowExporter() : new FirmwareExporter();
     var refusals = exporter.facts(job).refusals();
     if (!refusals.isEmpty()) {
       throw new ExportRefusedException(exporter.key(), Optional.empty(), refusals);
@@ -93,12 +92,16 @@ final class DriveProof {
             List.of("wrong", proof.figure("/framesWrong")),
             List.of("bits", proof.figure("/bitsCompared")),
             List.of("outside", proof.figure("/bitsOutsideLimits")),
+            List.of("mean, cycles", proof.figure("/decode/averageCycles")),
             List.of("max, cycles", proof.figure("/decode/worstCycles")),
             List.of("of frame", proof.figure("/decode/worstShareOfPeriod")),
             List.of("routine, us", proof.figure("/interrupts/longestRoutineUs")),
             List.of("flash", proof.figure("/memory/flash")),
-            List.of("RAM", proof.figure("/memory/ram")))) {
-      terminal.out().printf(Locale.ROOT, "%-12s %s%n", line.get(0), line.get(1));
+            List.of("RAM", proof.figure("/memory/ram")),
+            List.of("stack", proof.figure("/memory/deepestStack")))) {
+      if (!line.get(1).equals(Proof.MISSING)) {
+        terminal.out().printf(Locale.ROOT, "%-12s %s%n", line.get(0), line.get(1));
+      }
     }
     terminal
         .out()

@@ -121,13 +121,8 @@ final class ProofBench implements Prover {
     return Proof.of(report.text);
   }
 
-  /**
-   * Exports the situations and plays a drive to them, with its readings on the pins.
-   *
-   * @param signal the drive on the pins
-   * @param frames what must come of it
-   */
-  Proof prove(Project project, ShowClock clock, DriveSignal signal, byte[] frames, int count)
+  @Override
+  public Proof prove(Project project, ShowClock clock, DriveSignal signal, byte[] frames, int count)
       throws IOException, CancelledException, InterruptedException {
     Path firmware = folder.resolve("drive");
     FirmwareProof proof = new FirmwareProof(project.rig());

@@ -61,7 +61,7 @@ final class ProveCommand implements Callable<Integer> {
       description = {
         "a recorded drive (*.csv), as for rehearse: proves the situations instead of the scenes. Its"
             + " readings are put on the pins of the inputs, and all frames up to its last row are"
-            + " compared with those of rehearse (AVR)"
+            + " compared with those of rehearse"
       })
   private @Nullable Path driveFile;
 
@@ -94,11 +94,11 @@ final class ProveCommand implements Callable<Integer> {
     }
     Path folder = Files.createTempDirectory("lampwright-prove");
     try {
-      if (driveFile != null) {
-        return new DriveProof(terminal, new ProofBench(folder)).prove(project, driveFile);
-      }
       boolean byUf2 = new FirmwareProof(project.rig()).byUf2();
-      return prove(project, scenes, byUf2 ? new Uf2Prover(folder) : new ProofBench(folder));
+      Prover bench = byUf2 ? new Uf2Prover(folder) : new ProofBench(folder);
+      return driveFile != null
+          ? new DriveProof(terminal, bench).prove(project, driveFile)
+          : prove(project, scenes, bench);
     } finally {
       MoreFiles.deleteRecursively(folder, RecursiveDeleteOption.ALLOW_INSECURE);
     }

@@ -5,8 +5,10 @@ import java.nio.file.Path;
 import java.util.List;
 import lampwright.engine.document.Project;
 import lampwright.engine.scene.Scene;
+import lampwright.engine.situation.ShowClock;
 import lampwright.exporters.CancelledException;
 import lampwright.exporters.ExportJob;
+import lampwright.exporters.firmware.DriveSignal;
 
 /** What proves the firmware of a controller, in a folder of its own. */
 interface Prover {
@@ -21,6 +23,16 @@ interface Prover {
 
   /** Exports and runs one scene. */
   Proof prove(Project project, Scene scene)
+      throws IOException, CancelledException, InterruptedException;
+
+  /**
+   * Exports the situations and plays a drive to them, with its readings on the pins.
+   *
+   * @param signal the drive on the pins
+   * @param frames what must come of it
+   * @param count how many these are
+   */
+  Proof prove(Project project, ShowClock clock, DriveSignal signal, byte[] frames, int count)
       throws IOException, CancelledException, InterruptedException;
 
   /**

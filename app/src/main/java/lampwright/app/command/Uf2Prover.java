@@ -8,10 +8,13 @@ import java.util.List;
 import java.util.Optional;
 import lampwright.engine.document.Project;
 import lampwright.engine.scene.Scene;
+import lampwright.engine.situation.ShowClock;
 import lampwright.exporters.CancelledException;
 import lampwright.exporters.ExportJob;
 import lampwright.exporters.ExportOptions;
 import lampwright.exporters.ExportRefusedException;
+import lampwright.exporters.ProjectJob;
+import lampwright.exporters.firmware.DriveSignal;
 import lampwright.exporters.firmware.Uf2Exporter;
 import lampwright.exporters.proof.SceneProof;
 
@@ -48,6 +51,13 @@ final class Uf2Prover implements Prover {
     try (Writer out = Files.newBufferedWriter(waveform(scene))) {
       return Proof.of(SceneProof.run(job, Optional.of(out), Prover.framesShown(job)));
     }
+  }
+
+  @Override
+  public Proof prove(Project project, ShowClock clock, DriveSignal signal, byte[] frames, int count)
+      throws IOException, CancelledException {
+    ProjectJob job = ProjectJob.of(project, project.scenes());
+    return Proof.of(SceneProof.ofDrive(job, clock, signal, frames));
   }
 
   @Override

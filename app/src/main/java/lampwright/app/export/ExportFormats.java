@@ -9,6 +9,7 @@ import lampwright.exporters.Exporter;
 import lampwright.exporters.ExporterRegistry;
 import lampwright.exporters.firmware.FirmwareExporter;
 import lampwright.exporters.firmware.Uf2Exporter;
+import lampwright.exporters.firmware.Uf2ShowExporter;
 import lampwright.exporters.packed.encode.PackedExporter;
 import lampwright.exporters.table.TableExporters;
 import lampwright.exporters.target.Target;
@@ -16,6 +17,7 @@ import lampwright.exporters.target.Target;
 /** The formats that can be exported, by the words for them on the command line. */
 public final class ExportFormats {
   static final FirmwareExporter FIRMWARE_EXPORTER = new FirmwareExporter();
+  static final Uf2ShowExporter UF2_SHOW_EXPORTER = new Uf2ShowExporter();
 
   /** The format that writes one folder for all scenes together. */
   public static final String FIRMWARE = FIRMWARE_EXPORTER.key();

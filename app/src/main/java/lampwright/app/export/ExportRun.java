@@ -26,6 +26,8 @@ import lampwright.exporters.Exporter;
 import lampwright.exporters.FileNames;
 import lampwright.exporters.Progress;
 import lampwright.exporters.ProjectJob;
+import lampwright.exporters.firmware.Uf2Exporter;
+import lampwright.exporters.firmware.Uf2ShowExporter;
 
 /** Scenes of a project in some formats into one folder. Immutable; nothing is kept between runs. */
 public final class ExportRun {
@@ -55,10 +57,18 @@ public final class ExportRun {
   private final List<SceneFormat> ofScenes;
   private final Optional<ProjectJob> firmware;
 
-  private ExportRun(Path folder, List<SceneFormat> ofScenes, Optional<ProjectJob> firmware) {
+  /** What is written as one UF2 file with its situations. */
+  private final Optional<ProjectJob> uf2;
+
+  private ExportRun(
+      Path folder,
+      List<SceneFormat> ofScenes,
+      Optional<ProjectJob> firmware,
+      Optional<ProjectJob> uf2) {
     this.folder = folder;
     this.ofScenes = ofScenes;
     this.firmware = firmware;
+    this.uf2 = uf2;
   }
 
   /**
@@ -83,10 +93,13 @@ public final class ExportRun {
       ExportJob job = ExportJob.of(project, scene, options);
       exporters.forEach(exporter -> ofScenes.add(new SceneFormat(job, exporter)));
     }
+    Optional<ProjectJob> together = Optional.of(ProjectJob.of(project, scenes));
+    boolean withUf2 = wanted.contains(Uf2Exporter.KEY);
     return new ExportRun(
         folder,
         List.copyOf(ofScenes),
-        withFirmware ? Optional.of(ProjectJob.of(project, scenes)) : Optional.empty());
+        together.filter(job -> withFirmware),
+        together.filter(job -> withUf2 && Uf2ShowExporter.isFor(job)));
   }
 
   private static Exporter exporter(String key) {
@@ -112,9 +125,20 @@ public final class ExportRun {
         ExportFormats.FIRMWARE, Optional.empty(), ExportFormats.FIRMWARE_EXPORTER.facts(job));
   }
 
-  /** The folder, if it is wanted, and what belongs to one scene each. */
+  private Optional<ExportPart> showPart() {
+    return uf2.map(
+        job ->
+            new ExportPart(
+                ExportFormats.UF2_SHOW_EXPORTER.key(),
+                Optional.empty(),
+                ExportFormats.UF2_SHOW_EXPORTER.facts(job)));
+  }
+
+  /** The folder and the file of situations, if they are wanted, and what is of one scene each. */
   public List<ExportPart> parts() {
-    return Stream.concat(folderPart().stream(), sceneParts().stream()).toList();
+    return Stream.of(folderPart().stream(), showPart().stream(), sceneParts().stream())
+        .flatMap(parts -> parts)
+        .toList();
   }
 
   /** Where something named by {@link ExportPart#names} goes. */
@@ -141,6 +165,11 @@ public final class ExportRun {
       for (SceneFormat each : ofScenes) {
         Progress progress = watcher.begins(each.part());
         cautions.addAll(each.exporter().export(each.job(), files::open, progress));
+        watcher.ends();
+      }
+      if (uf2.isPresent()) {
+        Progress progress = watcher.begins(showPart().orElseThrow());
+        cautions.addAll(ExportFormats.UF2_SHOW_EXPORTER.export(uf2.get(), files::open, progress));
         watcher.ends();
       }
       if (firmware.isPresent()) {

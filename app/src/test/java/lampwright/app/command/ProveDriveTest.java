@@ -21,6 +21,9 @@ class ProveDriveTest {
   /** What README and measurement promise at 16 MHz is 6.2 us; the widths are whole. */
   private static final int BESIDE_US = 7;
 
+  /** Of an RP2040 it is 0.6 us. */
+  private static final int BESIDE_BY_PIO_US = 1;
+
   private static final String TOP =
       """
       {"lampwright": 1, "rig": {"controller": "%s",
@@ -69,7 +72,7 @@ class ProveDriveTest {
   }
 
   // Four channels whose pulses drift against each other, so that edges meet; c1 stops for a while.
-  private Path drive() throws IOException {
+  private Path drive(int besideUs) throws IOException {
     Random random = new Random(36);
     record Row(BigDecimal ms, String text) {}
     List<Row> rows = new ArrayList<>();
@@ -77,7 +80,7 @@ class ProveDriveTest {
       double ms = 3 + 5 * channel;
       int pulses = 0;
       while (ms < 2400) {
-        int side = random.nextBoolean() ? BESIDE_US : -BESIDE_US;
+        int side = random.nextBoolean() ? besideUs : -besideUs;
         int width = (channel == 3 ? 1700 : 1500) + side;
         if (channel == 2 && ++pulses <= 16) {
           width = 1500;
@@ -103,7 +106,11 @@ class ProveDriveTest {
   void pulsesBesideThresholdsGiveTheFramesOfRehearse() throws IOException {
     OutsideTools.onThisMachine().findSimulator();
     Run run =
-        Run.of("prove", project("atmega328p", ", \"pin\": \"PD2\"", "PC0"), "--drive", drive());
+        Run.of(
+            "prove",
+            project("atmega328p", ", \"pin\": \"PD2\"", "PC0"),
+            "--drive",
+            drive(BESIDE_US));
     assertThat(run.err()).doesNotContain("drive:");
     assertThat(run.code()).isZero();
     assertThat(run.out()).contains("result       proved").contains("wrong        0");
@@ -140,16 +147,76 @@ class ProveDriveTest {
         .contains("use one of PB0, PB1");
   }
 
+  /** The same on an RP2040: pins by number, and an output beside the chain. */
+  private Path onRp2040() throws IOException {
+    Path project = project("rp2040", ", \"pin\": \"GP2\"", "GP5");
+    String text = Files.readString(project);
+    text = text.replace("PB0", "GP3").replace("PB4", "GP14").replace("PB5", "GP28");
+    return Files.writeString(project, text);
+  }
+
   @Test
-  void controllerThatPlaysNoSituationsYetSaysSo() throws IOException {
-    Path project = project("rp2040", "", "GP4");
-    String text = Files.readString(project).replaceAll("\"pin\": \"PB\\d\"", "\"pin\": \"GP9\"");
-    text = text.replaceFirst("GP9", "GP10").replaceFirst("GP9", "GP11");
+  void pulsesBesideThresholdsOnAnRp2040GiveTheFramesOfRehearse() throws IOException {
+    Run run = Run.of("prove", onRp2040(), "--drive", drive(BESIDE_BY_PIO_US));
+    assertThat(run.err()).doesNotContain("drive:");
+    assertThat(run.code()).isZero();
+    assertThat(run.out()).contains("result       proved").contains("wrong        0");
+    assertThat(run.out()).contains("outside      0").contains("measured to 0.6 us");
+  }
+
+  /** One file more than there are scenes; with a scene left out that a situation needs, none. */
+  @Test
+  void uf2ExportHasAFileWithTheSituations() throws IOException {
+    Path project = onRp2040();
+    Path to = folder.resolve("out");
+    Run all = Run.of("export", project, "--to", to, "--as", "uf2");
+    assertThat(all.code()).isZero();
+    assertThat(to.resolve("with_situations.uf2")).isNotEmptyFile();
+    assertThat(to.resolve("s0.uf2")).isNotEmptyFile();
+    assertThat(all.out()).contains("with_situations.uf2");
+    Path few = folder.resolve("few");
+    assertThat(Run.of("export", project, "--to", few, "--as", "uf2", "--scene", "s0").code())
+        .isZero();
+    assertThat(few.resolve("with_situations.uf2")).doesNotExist();
+    assertThat(few.resolve("s0.uf2")).isNotEmptyFile();
+  }
+
+  /** Nothing is half written where an input can't be read. */
+  @Test
+  void uf2ExportRefusesInputsThatCannotBeRead() throws IOException {
+    Path project = project("rp2040", "", "GP5");
+    String text = Files.readString(project);
+    text = text.replace("PB0", "GP3").replace("PB4", "GP14").replace("PB5", "GP28");
+    Files.writeString(project, text);
+    Path to = folder.resolve("out");
+    Run run = Run.of("export", project, "--to", to, "--as", "uf2");
+    assertThat(run.code()).isEqualTo(1);
+    assertThat(run.err()).contains("input c0: has no pin");
+    assertThat(to).doesNotExist();
+    Run prove = Run.of("prove", project, "--drive", drive(BESIDE_BY_PIO_US));
+    assertThat(prove.code()).isEqualTo(1);
+    assertThat(prove.err()).contains("input c0: has no pin");
+  }
+
+  /** Whose own functions read the inputs: all situations are in the folder. */
+  @Test
+  void boardOfTheBuildersOwnPlaysSituationsToo() throws IOException {
+    Path project = project("esp32", ", \"pin\": \"GPIO4\"", "GPIO5");
+    String text = Files.readString(project);
+    text = text.replace("PB0", "GPIO12").replace("PB4", "GPIO13").replace("PB5", "GPIO14");
     Files.writeString(project, text);
     Run check = Run.of("check", project);
-    assertThat(check.err() + check.out()).contains("[situations-not-played]");
-    Run prove = Run.of("prove", project, "--drive", drive());
+    assertThat(check.code()).isZero();
+    Path to = folder.resolve("out");
+    assertThat(Run.of("export", project, "--to", to, "--as", "firmware").code()).isZero();
+    Path inside = to.resolve("firmware");
+    assertThat(Files.readString(inside.resolve("README.md")))
+        .contains("`lampwright_servo_width`", "| c0 | **GPIO4** | servo-pulse |", "React");
+    assertThat(Files.readString(inside.resolve("src/lampwright_config.h")))
+        .contains("#define LAMPWRIGHT_INPUT_CHANNELS {1, 1, 1, 0, 1}")
+        .contains("#define LAMPWRIGHT_INPUT_0_PIN 4");
+    Run prove = Run.of("prove", project, "--drive", drive(BESIDE_US));
     assertThat(prove.code()).isEqualTo(1);
-    assertThat(prove.err()).contains("plays no situations yet");
+    assertThat(prove.err()).contains("your own code drives the pins");
   }
 }

@@ -301,6 +301,12 @@ public enum Code {
       "{count} servo inputs",
       "at most {limit}, so that each pulse is measured in time",
       "use fewer receiver channels"),
+  STATE_MACHINES_USED_UP(
+      "state-machines-used-up",
+      ERROR,
+      "{chains} and {channels}",
+      "each uses one of the {limit} state machines of the {name}",
+      "use fewer chains or receiver channels"),
   OUTPUT_ON_SERVO_TIMER(
       "output-on-servo-timer",
       ERROR,
@@ -312,13 +318,7 @@ public enum Code {
       NOTE,
       "{pins} take the signals of a receiver",
       "a signal is high from {level} and must not exceed the controller's {supply}",
-      "put 1 kohm into each signal line, supply the receiver as its maker says, and connect the grounds"),
-  SITUATIONS_NOT_PLAYED(
-      "situations-not-played",
-      CAUTION,
-      "the firmware for the {name} plays single scenes",
-      "situations are not part of it",
-      "use an ATmega328P or ATmega32U4 where lamps must react"),
+      "put {resistors}; supply the receiver as its maker says, and connect the grounds"),
   LINE_IMPOSSIBLE(
       "line-impossible",
       ERROR,

@@ -4,6 +4,8 @@ import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import lampwright.engine.rig.Chain;
+import lampwright.engine.rig.Input;
+import lampwright.engine.rig.InputKind;
 import lampwright.engine.rig.Pin;
 import lampwright.engine.rig.Rig;
 import lampwright.exporters.ProjectJob;
@@ -96,7 +98,7 @@ final class ConfigFile {
     define("LONG_DATA", packed.length > SHORT_DATA ? 1 : 0);
     define("COLUMN_BYTES", frameBytes > BYTE_COLUMNS ? 2 : 1);
     define("PORTABLE", 0);
-    if (FirmwareExporter.reacts(target, job)) {
+    if (FirmwareExporter.reacts(job)) {
       room(ShowRoom.of(packed));
     }
     line("");
@@ -161,6 +163,28 @@ final class ConfigFile {
     define("CONDITION_BYTES", Math.max(1, room.conditionBytes()));
     define("TIME_BYTES", room.timeBytes());
     define("USES", room.uses());
+    if (!target.drivesPins()) {
+      inputs();
+    }
+  }
+
+  private void inputs() {
+    line("");
+    for (int i = 0; i < rig.inputs().size(); i++) {
+      Input input = rig.inputs().get(i);
+      Optional<Pin> pin = input.pin().map(target::named);
+      String on = pin.map(named -> ", on " + named.name()).orElse("");
+      line("/* Input " + i + ": " + input.id() + ", " + input.kind().key() + on + ". */");
+      pin("INPUT_" + i, pin);
+    }
+    define("INPUT_COUNT", rig.inputs().size());
+    line("/* 1 for each input that is a receiver channel, 0 for a switch. */");
+    line("/* clang-format off */");
+    line(
+        rig.inputs().stream()
+            .map(input -> input.kind() == InputKind.SERVO_PULSE ? "1" : "0")
+            .collect(Collectors.joining(", ", PREFIX + "INPUT_CHANNELS {", "}")));
+    line("/* clang-format on */");
   }
 
   private static String on(List<Optional<Pin>> pins, int number) {
@@ -169,10 +193,12 @@ final class ConfigFile {
 
   /** A stated pin, for functions of the builder's own. */
   private void pin(String stem, List<Optional<Pin>> of, int number) {
+    pin(stem, of.get(number));
+  }
+
+  private void pin(String stem, Optional<Pin> pin) {
     if (!target.drivesPins()) {
-      of.get(number)
-          .flatMap(target::inSketch)
-          .ifPresent(word -> line(PREFIX + stem + "_PIN " + word));
+      pin.flatMap(target::inSketch).ifPresent(word -> line(PREFIX + stem + "_PIN " + word));
     }
   }
 

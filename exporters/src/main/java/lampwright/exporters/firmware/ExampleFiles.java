@@ -1,5 +1,6 @@
 package lampwright.exporters.firmware;
 
+import com.google.common.collect.ImmutableList;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -8,6 +9,8 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import lampwright.engine.rig.Chain;
+import lampwright.engine.rig.Input;
+import lampwright.engine.rig.InputKind;
 import lampwright.engine.rig.Pin;
 import lampwright.engine.rig.Rig;
 import lampwright.exporters.target.ChainLimits;
@@ -19,30 +22,43 @@ import lampwright.exporters.target.Target;
 final class ExampleFiles {
   private static final List<String> SKETCHES = List.of("PlayScene", "OwnLoop");
   private static final String PLAY_SCENE = "examples/PlayScene/PlayScene.ino";
+  private static final String REACT = "examples/React/React.ino";
   private static final String OWN_LOOP = "examples/OwnLoop/OwnLoop.ino";
 
   private ExampleFiles() {}
 
   /** The names of these files. */
-  static List<String> names(Target target) {
+  static List<String> names(Target target, boolean reacts) {
     List<String> names = new ArrayList<>(List.of(PLAY_SCENE, OWN_LOOP));
+    if (reacts) {
+      names.add(REACT);
+    }
     if (!target.drivesPins()) {
-      SKETCHES.forEach(sketch -> names.add(driver(sketch)));
+      sketches(reacts).forEach(sketch -> names.add(driver(sketch)));
     }
     return names;
+  }
+
+  private static List<String> sketches(boolean reacts) {
+    return reacts
+        ? ImmutableList.<String>builder().addAll(SKETCHES).add("React").build()
+        : SKETCHES;
   }
 
   private static String driver(String sketch) {
     return "examples/" + sketch + "/driver.ino";
   }
 
-  static Map<String, String> texts(Target target, Rig rig) throws IOException {
+  static Map<String, String> texts(Target target, Rig rig, boolean reacts) throws IOException {
     Map<String, String> texts = new LinkedHashMap<>();
     texts.put(PLAY_SCENE, Resource.text(target.family() + "/examples/PlayScene.ino"));
     texts.put(OWN_LOOP, ownLoop(target, rig));
+    if (reacts) {
+      texts.put(REACT, Resource.text(target.family() + "-react/examples/React.ino"));
+    }
     if (!target.drivesPins()) {
-      String text = driverText(target, rig);
-      SKETCHES.forEach(sketch -> texts.put(driver(sketch), text));
+      String text = driverText(target, rig, reacts);
+      sketches(reacts).forEach(sketch -> texts.put(driver(sketch), text));
     }
     return texts;
   }
@@ -70,7 +86,7 @@ final class ExampleFiles {
   }
 
   /** A worked example of each function that the builder has to write. */
-  private static String driverText(Target target, Rig rig) throws IOException {
+  private static String driverText(Target target, Rig rig, boolean reacts) throws IOException {
     List<Chain> chains = rig.chains();
     String sends =
         chains.isEmpty()
@@ -82,7 +98,38 @@ final class ExampleFiles {
             : Resource.filled(
                 "hook/examples/outputs.ino",
                 Map.of("PINS", String.join(", ", target.sketchPins(rig).outputs())));
-    return Resource.filled("hook/examples/driver.ino", Map.of("CHAINS", sends, "OUTPUTS", outputs));
+    String inputs =
+        reacts && !rig.inputs().isEmpty()
+            ? Resource.filled("hook/examples/inputs.ino", inputWords(target, rig))
+            : "";
+    return Resource.filled(
+        "hook/examples/driver.ino", Map.of("CHAINS", sends, "OUTPUTS", outputs, "INPUTS", inputs));
+  }
+
+  // Each channel has a routine of its own, as routines are told nothing when they are called.
+  private static Map<String, String> inputWords(Target target, Rig rig) {
+    StringBuilder routines = new StringBuilder();
+    StringBuilder begins = new StringBuilder();
+    for (int i = 0; i < rig.inputs().size(); i++) {
+      Input input = rig.inputs().get(i);
+      boolean channel = input.kind() == InputKind.SERVO_PULSE;
+      boolean pull = !channel && input.activeLow();
+      begins.append("  pinMode(INPUT_PINS[").append(i).append("], INPUT");
+      begins.append(pull ? "_PULLUP" : "").append("); /* ").append(input.id()).append(" */\n");
+      if (channel) {
+        routines.append("static void IN_RAM edge_").append(i);
+        routines.append("() { edge(").append(i).append("); }\n");
+        begins.append("  attachInterrupt(digitalPinToInterrupt(INPUT_PINS[").append(i);
+        begins.append("]), edge_").append(i).append(", CHANGE);\n");
+      }
+    }
+    return Map.of(
+        "PINS",
+        String.join(", ", target.sketchPins(rig).inputs()),
+        "ROUTINES",
+        routines.toString().stripTrailing(),
+        "BEGINS",
+        begins.toString().stripTrailing());
   }
 
   // What sends every chain; what none can is left for the builder.

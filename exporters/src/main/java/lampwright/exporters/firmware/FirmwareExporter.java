@@ -47,9 +47,6 @@ public final class FirmwareExporter implements ProjectExporter {
           "src/lampwright_outputs.h",
           "src/lampwright_wire.h");
 
-  private static final String INPUTS_SOURCE = "src/lampwright_inputs.c";
-  private static final String REACT_EXAMPLE = "examples/React/React.ino";
-
   /** Of projects with situations. */
   private static final List<String> REACTS =
       List.of(
@@ -88,7 +85,7 @@ public final class FirmwareExporter implements ProjectExporter {
     } else {
       findings.addAll(ExportFacts.refused(KEY, ScenePacker.faults(job.tables())));
       findings.addAll(target.refusals(rig));
-      if (reacts(target, job)) {
+      if (reacts(job)) {
         findings.addAll(target.inputRefusals(rig));
       }
       job.scenes().forEach(scene -> findings.addAll(TargetFindings.frameTime(target, rig, scene)));
@@ -100,21 +97,21 @@ public final class FirmwareExporter implements ProjectExporter {
   /** Every file of the folder, in the order in which it is written: the README first. */
   static List<String> files(Target target, ProjectJob job) {
     List<String> files = new ArrayList<>(List.of(README, LibraryFile.NAME));
-    files.addAll(ExampleFiles.names(target));
+    files.addAll(ExampleFiles.names(target, reacts(job)));
     files.addAll(SHARED);
     files.addAll(List.of(CONFIG, SCENES, SCENES_SOURCE));
     files.addAll(target.sourceNames());
-    if (reacts(target, job)) {
+    if (reacts(job)) {
       files.addAll(REACTS);
-      files.addAll(List.of(INPUTS_SOURCE, REACT_EXAMPLE));
+      files.addAll(target.inputSourceNames(job.project().rig()));
     }
     target.fixedSources().forEach(source -> files.add(Resource.exportedName(source)));
     return files;
   }
 
   /** Whether the firmware plays the project's situations. */
-  static boolean reacts(Target target, ProjectJob job) {
-    return FirmwareMemory.show(target, job).isPresent();
+  static boolean reacts(ProjectJob job) {
+    return job.show().isPresent();
   }
 
   @Override
@@ -124,7 +121,7 @@ public final class FirmwareExporter implements ProjectExporter {
     refuse(facts.refusals());
     Rig rig = job.project().rig();
     Target target = Target.of(rig);
-    Optional<Show> show = FirmwareMemory.show(target, job);
+    Optional<Show> show = job.show();
     Packed packed = ScenePacker.pack(KEY, job.tables(), show, target.decodeCost(), progress);
     refuse(
         TargetFindings.programMemory(target, rig, packed.size(), show.isPresent()).stream()
@@ -161,23 +158,25 @@ public final class FirmwareExporter implements ProjectExporter {
     Rig rig = job.project().rig();
     Map<String, String> texts = new LinkedHashMap<>();
     texts.put(LibraryFile.NAME, LibraryFile.text(job.project().name()));
-    texts.putAll(ExampleFiles.texts(target, rig));
+    boolean reacts = reacts(job);
+    texts.putAll(ExampleFiles.texts(target, rig, reacts));
     for (String name : SHARED) {
       texts.put(name, Resource.text(name));
     }
     MarkedHeader config = MarkedHeader.of(CONFIG, ConfigFile.of(job, target, packed));
     texts.put(CONFIG, config.header());
     MarkedHeader scenes =
-        MarkedHeader.of(SCENES, ScenesFile.header(job, packed.length, reacts(target, job)), packed);
+        MarkedHeader.of(SCENES, ScenesFile.header(job, packed.length, reacts(job)), packed);
     texts.put(SCENES, scenes.header());
     texts.put(SCENES_SOURCE, ScenesFile.source(packed) + config.check() + scenes.check());
     target.sources(rig).forEach((name, text) -> texts.put(name, checked(name, text, config)));
-    boolean reacts = reacts(target, job);
     if (reacts) {
       for (String name : REACTS) {
         texts.put(name, Resource.text(name));
       }
-      texts.put(REACT_EXAMPLE, Resource.text(target.family() + "-react/examples/React.ino"));
+      for (String source : target.fixedInputSources()) {
+        texts.put(Resource.exportedName(source), Resource.text(source));
+      }
       target
           .inputSources(rig)
           .forEach((name, text) -> texts.put(name, checked(name, text, config)));

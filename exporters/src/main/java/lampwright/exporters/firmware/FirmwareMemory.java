@@ -36,15 +36,6 @@ public final class FirmwareMemory {
   }
 
   /**
-   * What firmware of these scenes does with the project's situations; none if there are none, if
-   * one names another scene, if they can't be played together, or where the controller's firmware
-   * plays none.
-   */
-  public static Optional<Show> show(Target target, ProjectJob job) {
-    return target.playsSituations() ? job.show() : Optional.empty();
-  }
-
-  /**
    * Why they don't fit; empty if they do, or if nothing is known of the controller's memory. Packs
    * only what may be too large.
    *
@@ -61,7 +52,7 @@ public final class FirmwareMemory {
     OptionalInt free = target.memory().freeFlashBytes();
     ProjectJob job = ProjectJob.of(project, scenes);
     List<FrameTable> tables = job.tables();
-    Optional<Show> show = show(target, job);
+    Optional<Show> show = job.show();
     List<Fault> faults = ScenePacker.faults(tables);
     if (!faults.isEmpty()) {
       return ExportFacts.refused("firmware", faults);

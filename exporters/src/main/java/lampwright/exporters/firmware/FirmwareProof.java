@@ -74,11 +74,6 @@ public final class FirmwareProof {
     return words;
   }
 
-  /** Whether a drive can be played to it on the simulator. */
-  public boolean reacts() {
-    return target.playsSituations();
-  }
-
   /** The greatest error of the widths that it measures, us. */
   public double servoErrorUs() {
     return target.servoErrorUs();

@@ -34,6 +34,7 @@ final class ReadmeFile {
           Map.entry("src/lampwright_player.h", "the player: packed scenes in, frames out"),
           Map.entry("src/lampwright_wire.h", "sends a frame to the chains"),
           Map.entry("src/lampwright_wire_hook.h", "the functions that you write"),
+          Map.entry("src/lampwright_inputs_hook.h", "those of them that read the inputs"),
           Map.entry("src/lampwright_outputs.h", "PWM for the driver outputs"),
           Map.entry("src/lampwright_clock.h", "the frame clock"),
           Map.entry("src/lampwright_target.h", "the controller of this export"),
@@ -67,13 +68,13 @@ final class ReadmeFile {
     part(text, "readme/build-" + target.family() + ".md", build());
     part(text, "readme/use.md", use());
     part(text, "readme/wiring.md", new ReadmeWiring(rig).words());
+    if (FirmwareExporter.reacts(job)) {
+      part(text, "readme/inputs-" + target.family() + ".md", ReadmeInputs.words(rig, target));
+    }
     if (target.rp2040()) {
       part(text, "readme/clock-rp2040.md", Map.of());
     } else if (target.drivesPins()) {
       ReadmeInterrupts interrupts = new ReadmeInterrupts(rig, target);
-      if (FirmwareExporter.reacts(target, job)) {
-        part(text, "readme/inputs-" + target.family() + ".md", interrupts.inputWords());
-      }
       if (!rig.chains().isEmpty()) {
         part(text, "readme/interrupts-avr.md", interrupts.words());
       }
@@ -139,7 +140,7 @@ final class ReadmeFile {
     }
     for (int i = 0; i < rig.inputs().size(); i++) {
       Input input = rig.inputs().get(i);
-      row(table, i, "input " + input.id(), input.pin(), input.kind().key());
+      row(table, i, "input " + input.id(), input.pin().map(target::named), input.kind().key());
     }
     return table.toString().stripTrailing();
   }
@@ -194,6 +195,9 @@ final class ReadmeFile {
           "sets the driver outputs",
           "`analogWrite` on a pin each");
     }
+    if (FirmwareExporter.reacts(job) && !rig.inputs().isEmpty()) {
+      inputHooks(hooks);
+    }
     hook(
         hooks,
         "lampwright_microseconds",
@@ -206,6 +210,16 @@ final class ReadmeFile {
         library,
         "BOARDS",
         target.boardNotes());
+  }
+
+  private void inputHooks(StringBuilder hooks) {
+    hook(hooks, "lampwright_begin_inputs", "makes the pins of the inputs ready", "`pinMode`");
+    hook(
+        hooks,
+        "lampwright_servo_width",
+        "returns the width of a channel's last pulse",
+        "a routine on each change of the pin, and `micros()`");
+    hook(hooks, "lampwright_switch_level", "returns the level of a switch", "`digitalRead`");
   }
 
   private static void hook(StringBuilder hooks, String name, String what, String example) {

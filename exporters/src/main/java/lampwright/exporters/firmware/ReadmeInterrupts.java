@@ -8,7 +8,6 @@ import java.util.function.ToDoubleFunction;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import lampwright.engine.rig.Chain;
-import lampwright.engine.rig.Pin;
 import lampwright.engine.rig.Rig;
 import lampwright.exporters.target.FrameClock;
 import lampwright.exporters.target.Line;
@@ -51,31 +50,6 @@ final class ReadmeInterrupts {
         Map.entry("SERVO", number(target.servoErrorUs(), 1)),
         Map.entry("TRAVEL", number(100 * target.servoErrorUs() / STICK_TRAVEL_US, 1)),
         Map.entry("WAIT", waits()));
-  }
-
-  /** What an edge of a pulse takes with four channels at 16 MHz: measured, rounded up, us. */
-  private static final double ROUTINE_US = 8;
-
-  Map<String, String> inputWords() {
-    String table =
-        rig.inputs().stream()
-            .map(
-                input ->
-                    "| "
-                        + input.id()
-                        + " | **"
-                        + input.pin().map(Pin::name).orElse("yours")
-                        + "** | "
-                        + input.kind().key()
-                        + " |")
-            .collect(Collectors.joining("\n", "| input | pin | kind |\n| --- | --- | --- |\n", ""));
-    return Map.of(
-        "INPUTS",
-        table,
-        "SERVO",
-        number(target.servoErrorUs(), 1),
-        "ROUTINE",
-        number(ROUTINE_US * 16 / megahertz, 0));
   }
 
   Map<String, String> clockWords() {

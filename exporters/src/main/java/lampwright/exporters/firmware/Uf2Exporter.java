@@ -74,7 +74,7 @@ public final class Uf2Exporter implements Exporter {
     Rp2040Board board = target.rp2040Board(rig).orElseThrow();
     Packed packed = ScenePacker.pack(KEY, List.of(job.table()), target.decodeCost(), progress);
     refuse(job, TargetFindings.programMemory(target, rig, packed.size(), false).stream().toList());
-    byte[] flash = Uf2Image.of(board, job.scene().framesPerSecond(), packed.data());
+    byte[] flash = Uf2Image.of(board, job.scene().framesPerSecond(), packed.data(), false);
     try (OutputStream out = to.open(job.fileName(KEY))) {
       Uf2File.write(flash, out);
     }

@@ -14,8 +14,9 @@ import lampwright.exporters.target.Rp2040Bits;
 import lampwright.exporters.target.Rp2040Board;
 
 /**
- * The flash of an RP2040 that plays one scene. The program is a resource, built from the sources
- * beside it; what is fitted to the pins is a table behind it. Numbers are unsigned, low byte first.
+ * The flash of an RP2040 that plays one scene, or the situations. The program is a resource, built
+ * from the sources beside it; what is fitted to the pins is a table behind it. Numbers are
+ * unsigned, low byte first.
  *
  * <pre>
  *   0x10000000   second boot stage, 252 bytes
@@ -26,9 +27,10 @@ import lampwright.exporters.target.Rp2040Board;
  *
  *        0   +-------------------------------+
  *            | "LWT1"                        |
- *        4   | CRC-32 of bytes 8 to 147      | u32
- *        8   | version, 1                    | u16
- *       10   | scene of the packed data      | u16
+ *        4   | CRC-32 of bytes 8 to 215      | u32
+ *        8   | version, 2                    | u16
+ *       10   | scene of the packed data, or  | u16
+ *            | FFFF: the situations          |
  *       12   | bytes of packed data          | u32
  *       16   | from frame to frame, us       | u32
  *       20   | and part /                    | u16
@@ -41,7 +43,10 @@ import lampwright.exporters.target.Rp2040Board;
  *       36   | 8 chains of 12 bytes          |  pin, high, high 1, low 0, low, 0: u8;
  *            |                               |  bytes: u16; busy for us: u32
  *      132   | 16 pins of outputs            | u8 each
- *      148   +-------------------------------+
+ *      148   | inputs, to 32; 0, 0, 0        | u8 each
+ *      152   | 32 inputs of 2 bytes          |  pin: u8; 0 receiver channel, 1 switch,
+ *            |                               |  2 switch to ground: u8
+ *      216   +-------------------------------+
  *            | packed data (packed.md)       |
  *            +-------------------------------+   then FF to the end of the sector
  * </pre>
@@ -50,16 +55,19 @@ final class Uf2Image {
   /** Where the table is, from the beginning of flash. */
   static final int TABLE_AT = 0x8000;
 
-  static final int TABLE_BYTES = 148;
+  static final int TABLE_BYTES = 216;
 
   private static final String PROGRAM = "rp2040-image/program.bin";
   private static final int MAGIC = 0x3154_574C;
   private static final int CRC_AT = 4;
   private static final int CHECKED_FROM = 8;
-  private static final int VERSION = 1;
+  private static final int VERSION = 2;
+  private static final int SITUATIONS = 0xFFFF;
   private static final int CHAINS_AT = 36;
   private static final int CHAIN_BYTES = 12;
   private static final int OUTPUTS_AT = 132;
+  private static final int INPUTS_AT = 148;
+  private static final int FIRST_INPUT_AT = 152;
   private static final byte ERASED = (byte) 0xFF;
 
   private static final BigDecimal US_PER_SECOND = BigDecimal.valueOf(1_000_000);
@@ -80,10 +88,11 @@ final class Uf2Image {
   /**
    * The flash contents, whole sectors.
    *
-   * @param framesPerSecond of the scene
-   * @param packed one scene
+   * @param framesPerSecond of the scene, or of the show
+   * @param packed one scene, or the scenes of a show
+   * @param reacts whether the situations are played
    */
-  static byte[] of(Rp2040Board board, BigDecimal framesPerSecond, byte[] packed)
+  static byte[] of(Rp2040Board board, BigDecimal framesPerSecond, byte[] packed, boolean reacts)
       throws IOException {
     byte[] program = program();
     int end = TABLE_AT + TABLE_BYTES + packed.length;
@@ -91,14 +100,17 @@ final class Uf2Image {
     byte[] flash = new byte[sectors * Uf2File.SECTOR];
     Arrays.fill(flash, ERASED);
     System.arraycopy(program, 0, flash, 0, program.length);
-    System.arraycopy(table(board, framesPerSecond, packed.length), 0, flash, TABLE_AT, TABLE_BYTES);
+    byte[] table = table(board, framesPerSecond, packed.length, reacts);
+    System.arraycopy(table, 0, flash, TABLE_AT, TABLE_BYTES);
     System.arraycopy(packed, 0, flash, TABLE_AT + TABLE_BYTES, packed.length);
     return flash;
   }
 
-  private static byte[] table(Rp2040Board board, BigDecimal framesPerSecond, int packedBytes) {
+  private static byte[] table(
+      Rp2040Board board, BigDecimal framesPerSecond, int packedBytes, boolean reacts) {
     ByteBuffer table = ByteBuffer.allocate(TABLE_BYTES).order(ByteOrder.LITTLE_ENDIAN);
-    table.putInt(MAGIC).putInt(0).putShort((short) VERSION).putShort((short) 0).putInt(packedBytes);
+    table.putInt(MAGIC).putInt(0).putShort((short) VERSION);
+    table.putShort((short) (reacts ? SITUATIONS : 0)).putInt(packedBytes);
     period(table, framesPerSecond);
     table.putInt(board.frameBytes());
     table.put((byte) board.chains().size()).put((byte) board.outputPins().size());
@@ -114,6 +126,10 @@ final class Uf2Image {
     }
     table.position(OUTPUTS_AT);
     board.outputPins().forEach(pin -> table.put((byte) (int) pin));
+    if (reacts) {
+      table.put(INPUTS_AT, (byte) board.inputs().size()).position(FIRST_INPUT_AT);
+      board.inputs().forEach(input -> table.put((byte) input.pin()).put((byte) input.kind()));
+    }
     HashCode crc =
         Hashing.crc32().hashBytes(table.array(), CHECKED_FROM, TABLE_BYTES - CHECKED_FROM);
     return table.putInt(CRC_AT, crc.asInt()).array();

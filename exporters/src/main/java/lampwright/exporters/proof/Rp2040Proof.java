@@ -7,6 +7,8 @@ import java.util.List;
 import lampwright.engine.rig.Chain;
 import lampwright.engine.rig.Rig;
 import lampwright.engine.time.Ratio;
+import lampwright.exporters.firmware.DriveSignal;
+import lampwright.exporters.proof.rp2040.Flash;
 import lampwright.exporters.proof.rp2040.PinListener;
 import lampwright.exporters.proof.rp2040.Rp2040;
 import lampwright.exporters.proof.rp2040.Rp2040Fault;
@@ -35,7 +37,8 @@ public final class Rp2040Proof {
   private final BitSet strange = new BitSet();
   private final BitSet high = new BitSet();
   private final AwakeCycles awake = new AwakeCycles();
-  private final long wanted;
+  private long wanted;
+  private List<DriveSignal.Edge> edges = List.of();
   private final Ratio periodCycles;
   private @Nullable Waveform waveform;
   private long waveformFrames;
@@ -96,6 +99,17 @@ public final class Rp2040Proof {
   }
 
   /**
+   * Plays a drive on the pins of the inputs, and looks at the frames of the table alone.
+   *
+   * @param signal in order of time
+   */
+  public Rp2040Proof drive(List<DriveSignal.Edge> signal) {
+    edges = List.copyOf(signal);
+    wanted = expected.frames();
+    return this;
+  }
+
+  /**
    * Runs the file until all frames were seen, or should have been.
    *
    * @throws Uf2Exception if it is no UF2 file for the controller
@@ -105,8 +119,13 @@ public final class Rp2040Proof {
     long end = SECONDS_TO_START * CYCLES_A_SECOND + periodCycles.times(wanted).floor() * 3 / 2;
     boolean done = false;
     try {
+      long from = edges.isEmpty() ? 0 : firstFrameCycle(flash, end);
       Rp2040 running = new Rp2040(flash, this::changed);
       chip = running;
+      for (DriveSignal.Edge edge : edges) {
+        long at = from + Math.round(edge.ns() / NS_PER_CYCLE);
+        running.drive(edge.pin().number(), edge.level(), Math.max(0, at));
+      }
       if (chains.isEmpty() && firstLit < 0) {
         clock.open(0);
       }
@@ -127,6 +146,23 @@ public final class Rp2040Proof {
       waveform.end();
     }
     return report(done, uf2.length);
+  }
+
+  /**
+   * When the first frame begins: when the inputs are read first, found by another run that ends
+   * there. With the inputs at rest, as they are before a drive's first row.
+   */
+  private long firstFrameCycle(Flash flash, long end) {
+    Rp2040 running = new Rp2040(flash, (gpio, level, cycle) -> {});
+    for (DriveSignal.Edge edge : edges) {
+      if (edge.ns() < -CYCLES_A_SECOND * (long) NS_PER_CYCLE) {
+        running.drive(edge.pin().number(), edge.level(), 0);
+      }
+    }
+    if (!running.run(end, () -> running.inputsReadAt() >= 0)) {
+      faults.add("the inputs are never read");
+    }
+    return Math.max(0, running.inputsReadAt());
   }
 
   /** Times are in cycles of a clock that must be right from the first signal on. */

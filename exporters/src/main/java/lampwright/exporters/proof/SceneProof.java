@@ -8,11 +8,15 @@ import java.util.List;
 import java.util.Optional;
 import lampwright.engine.render.FrameTable;
 import lampwright.engine.rig.Rig;
+import lampwright.engine.situation.ShowClock;
 import lampwright.engine.time.Ratio;
 import lampwright.exporters.CancelledException;
 import lampwright.exporters.ExportJob;
 import lampwright.exporters.Progress;
+import lampwright.exporters.ProjectJob;
+import lampwright.exporters.firmware.DriveSignal;
 import lampwright.exporters.firmware.Uf2Exporter;
+import lampwright.exporters.firmware.Uf2ShowExporter;
 import lampwright.exporters.target.Rp2040Board;
 import lampwright.exporters.target.Target;
 
@@ -43,6 +47,32 @@ public final class SceneProof {
     } catch (Uf2Exception wrong) {
       throw new IOException("the exported file is wrong: " + wrong.getMessage(), wrong);
     }
+  }
+
+  /**
+   * Exports the situations of a project as a UF2 file, and proves that very file by a drive on the
+   * pins of its inputs.
+   *
+   * @param job all that the situations need
+   * @param frames what must be sent, one behind another
+   */
+  public static ProofReport ofDrive(
+      ProjectJob job, ShowClock clock, DriveSignal signal, byte[] frames)
+      throws IOException, CancelledException {
+    ByteArrayOutputStream uf2 = new ByteArrayOutputStream();
+    new Uf2ShowExporter().export(job, name -> uf2, Progress.SILENT);
+    try {
+      return ofDrive(job.project().rig(), clock, signal, frames, uf2.toByteArray());
+    } catch (Uf2Exception wrong) {
+      throw new IOException("the exported file is wrong: " + wrong.getMessage(), wrong);
+    }
+  }
+
+  /** The same of a file that is there. */
+  static ProofReport ofDrive(
+      Rig rig, ShowClock clock, DriveSignal signal, byte[] frames, byte[] uf2) throws Uf2Exception {
+    Ratio rate = Ratio.of(clock.framesPerSecond());
+    return new Rp2040Proof(rig, gpios(rig), frames, rate, false).drive(signal.edges()).run(uf2);
   }
 
   private static List<Integer> gpios(Rig rig) {

@@ -12,7 +12,6 @@ import lampwright.engine.review.Finding;
 import lampwright.engine.review.Subject;
 import lampwright.engine.rig.DriverOutput;
 import lampwright.engine.rig.Input;
-import lampwright.engine.rig.InputKind;
 import lampwright.engine.rig.Pin;
 import lampwright.engine.rig.Rig;
 
@@ -55,12 +54,8 @@ final class AvrInputs {
     }
   }
 
-  private static boolean isChannel(Input input) {
-    return input.kind() == InputKind.SERVO_PULSE;
-  }
-
   private List<Input> channels() {
-    return rig.inputs().stream().filter(AvrInputs::isChannel).toList();
+    return InputPins.channels(rig);
   }
 
   private static String port(Pin pin) {
@@ -81,17 +76,12 @@ final class AvrInputs {
     List<Finding> found = new ArrayList<>();
     for (int i = 0; i < rig.inputs().size(); i++) {
       Input input = rig.inputs().get(i);
-      String path = "rig.inputs[" + i + "]";
       if (input.pin().isEmpty()) {
-        found.add(
-            Finding.of(Code.INPUT_WITHOUT_PIN, new Subject.OneInput(input.id()))
-                .with("name", Figure.words(target.name()))
-                .at(path)
-                .make());
-      } else if (isChannel(input)
+        found.add(InputPins.missing(input, i, target.name()));
+      } else if (InputPins.isChannel(input)
           && target.avrPins().all().contains(input.pin().get())
           && !servedPins().contains(input.pin().get())) {
-        found.add(unserved(input, path));
+        found.add(unserved(input, InputPins.path(i)));
       }
     }
     int count = channels().size();
@@ -217,14 +207,14 @@ final class AvrInputs {
       String port = port(pin);
       // The pull-up keeps a pin quiet on which nothing is plugged. A switch to the supply has a
       // resistor of its own to ground.
-      boolean pullUp = isChannel(input) || input.activeLow();
+      boolean pullUp = InputPins.isChannel(input) || input.activeLow();
       lines.add("  /* " + input.id() + ": " + pin.name() + " */");
       lines.add("  DDR" + port + " &= (uint8_t) ~(" + bit(pin) + ");");
       lines.add(
           pullUp
               ? "  PORT" + port + " |= " + bit(pin) + ";"
               : "  PORT" + port + " &= (uint8_t) ~(" + bit(pin) + ");");
-      if (isChannel(input)) {
+      if (InputPins.isChannel(input)) {
         List<String> words = groups.get(port);
         lines.add("  " + words.get(1) + " |= " + bit(pin) + ";");
       }
@@ -282,7 +272,7 @@ final class AvrInputs {
     }
     for (int i = 0; i < rig.inputs().size(); i++) {
       Input input = rig.inputs().get(i);
-      if (!isChannel(input)) {
+      if (!InputPins.isChannel(input)) {
         Pin pin = input.pin().orElseThrow();
         lines.add(
             "  lampwright_situations_input(player, "

@@ -24,6 +24,9 @@ abstract sealed class AvrTarget extends Target permits Atmega328p, Atmega32u4, A
   /** The timer with which a hobby IDE's own functions tell the time. */
   private static final int IDE_TIMER = 0;
 
+  /** An AVR reads a pin as high from this share of its supply (datasheets, from memory). */
+  private static final double HIGH_SHARE = 0.6;
+
   /** From the last bit of a chain to the first of the next, us: measured, rounded up. */
   private static final double BETWEEN_CHAINS_US = 10;
 
@@ -100,8 +103,13 @@ abstract sealed class AvrTarget extends Target permits Atmega328p, Atmega32u4, A
   }
 
   @Override
-  public final boolean playsSituations() {
-    return true;
+  public final Optional<InputLevels> inputLevels(Rig rig) {
+    double volts = rig.pinVolts();
+    return Optional.of(
+        new InputLevels(
+            HIGH_SHARE * volts,
+            volts,
+            "AVR: high from 0.6 of the supply (datasheets); common practice"));
   }
 
   @Override

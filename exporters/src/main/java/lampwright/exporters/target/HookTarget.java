@@ -33,6 +33,9 @@ final class HookTarget extends Target {
           "hook/src/lampwright_wire.c",
           "hook/src/lampwright_wire_hook.h");
 
+  private static final List<String> READS_INPUTS =
+      List.of("hook/src/lampwright_inputs.c", "hook/src/lampwright_inputs_hook.h");
+
   // One that nothing is known of may be an AVR.
   private static final List<String> OF_ANY =
       ImmutableList.<String>builder().addAll(FIXED).add("src/lampwright_player_avr.S").build();
@@ -138,6 +141,37 @@ final class HookTarget extends Target {
     List<Finding> refusals = new ArrayList<>(pins(rig).refusals());
     size(rig).ramRefusal().ifPresent(refusals::add);
     return refusals;
+  }
+
+  /** Pins that its members don't have; one that is not named is the builder's affair. */
+  @Override
+  public List<Finding> inputRefusals(Rig rig) {
+    return names
+        .map(k -> InputPins.unknown(rig, pin -> k.find(pin).isPresent(), name(), k.words()))
+        .orElse(List.of());
+  }
+
+  @Override
+  public List<String> inputSourceNames(Rig rig) {
+    return List.of("src/lampwright_inputs.c", "src/lampwright_inputs_hook.h");
+  }
+
+  @Override
+  public List<String> fixedInputSources() {
+    return READS_INPUTS;
+  }
+
+  @Override
+  public Optional<InputLevels> inputLevels(Rig rig) {
+    double volts = rig.pinVolts();
+    return table()
+        .find("inputHighShare")
+        .map(
+            share ->
+                new InputLevels(
+                    Double.parseDouble(share.value()) * volts,
+                    volts,
+                    share.citation() + "; common practice"));
   }
 
   @Override

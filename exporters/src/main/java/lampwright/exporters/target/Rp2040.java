@@ -38,6 +38,8 @@ final class Rp2040 extends Target {
           "rp2040/src/lampwright_wire.c",
           "rp2040/src/lampwright_outputs.c");
 
+  private static final List<String> READS_INPUTS = List.of("rp2040/src/lampwright_inputs.c");
+
   /** The frame as the player has it, and as it is on its way. */
   private static final int FRAMES_KEPT = 2;
 
@@ -145,6 +147,44 @@ final class Rp2040 extends Target {
     }
     size(rig).ramRefusal().ifPresent(refusals::add);
     return refusals;
+  }
+
+  @Override
+  public List<Finding> inputRefusals(Rig rig) {
+    List<Finding> found = new ArrayList<>(InputPins.missing(rig, name()));
+    found.addAll(InputPins.unknown(rig, pin -> pins.contains(pin), name(), AvrPins.list(pins)));
+    int chains = rig.chains().size();
+    int channels = InputPins.channels(rig).size();
+    // Chains that are too many by themselves are refused in any case.
+    if (channels > 0
+        && chains <= Rp2040Board.MAX_CHAINS
+        && chains + channels > Rp2040Board.MACHINES) {
+      found.add(
+          Finding.of(Code.STATE_MACHINES_USED_UP, new Subject.Chip(name()))
+              .with("chains", Figure.words(chains == 1 ? "1 chain" : chains + " chains"))
+              .with(
+                  "channels",
+                  Figure.words(channels == 1 ? "1 servo input" : channels + " servo inputs"))
+              .with("limit", Figure.count(Rp2040Board.MACHINES))
+              .with("name", Figure.words(name()))
+              .at("rig.inputs")
+              .make());
+    }
+    return found;
+  }
+
+  @Override
+  public List<String> fixedInputSources() {
+    return READS_INPUTS;
+  }
+
+  @Override
+  public Optional<InputLevels> inputLevels(Rig rig) {
+    return Optional.of(
+        new InputLevels(
+            Double.parseDouble(table().text("inputHighVolts")),
+            rig.pinVolts(),
+            table().item("inputHighVolts").citation() + "; common practice"));
   }
 
   /** What is fitted to its pins; only for a rig that it does not refuse. */

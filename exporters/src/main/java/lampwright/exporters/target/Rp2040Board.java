@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import lampwright.engine.rig.Chain;
+import lampwright.engine.rig.Input;
 import lampwright.engine.rig.Pin;
 import lampwright.engine.rig.Rig;
 
@@ -12,14 +13,26 @@ import lampwright.engine.rig.Rig;
  *
  * @param chains in rig order
  * @param outputPins GP numbers of the outputs, in rig order
+ * @param inputs in rig order; none if they can't be read
  * @param pioDivider whole divider of the state machines' clock
  * @param pwmDivider divider of the PWM's clock, in sixteenths
  * @param pwmTop where the PWM's count begins anew
  */
 public record Rp2040Board(
-    List<Line> chains, List<Integer> outputPins, int pioDivider, int pwmDivider, int pwmTop) {
+    List<Line> chains,
+    List<Integer> outputPins,
+    List<InputPin> inputs,
+    int pioDivider,
+    int pwmDivider,
+    int pwmTop) {
   /** Two PIO blocks have four state machines each (RP2040 datasheet). */
   public static final int MAX_CHAINS = 8;
+
+  /** Of which each chain and each receiver channel has one. */
+  public static final int MACHINES = 8;
+
+  /** As many as a rig can have. */
+  public static final int MAX_INPUTS = 32;
 
   /** Eight PWM slices have two channels each (RP2040 datasheet). */
   public static final int MAX_OUTPUTS = 16;
@@ -42,9 +55,23 @@ public record Rp2040Board(
    */
   public record Line(int pin, Rp2040Bits bits, int bytes, int busyUs) {}
 
+  /**
+   * One input.
+   *
+   * @param pin GP number
+   * @param kind 0 receiver channel, 1 switch, 2 switch to ground
+   */
+  public record InputPin(int pin, int kind) {
+    static InputPin of(Input input) {
+      int kind = InputPins.isChannel(input) ? 0 : input.activeLow() ? 2 : 1;
+      return new InputPin(input.pin().orElseThrow().number(), kind);
+    }
+  }
+
   public Rp2040Board {
     chains = List.copyOf(chains);
     outputPins = List.copyOf(outputPins);
+    inputs = List.copyOf(inputs);
   }
 
   /** Bytes of a frame. */
@@ -70,6 +97,9 @@ public record Rp2040Board(
     return new Rp2040Board(
         lines,
         plan.outputs().stream().map(Rp2040Board::number).toList(),
+        target.inputRefusals(rig).isEmpty()
+            ? rig.inputs().stream().map(InputPin::of).toList()
+            : List.of(),
         target.table().number("pioDivider"),
         target.table().number("pwmDividerSixteenths"),
         target.table().number("pwmTop"));
@@ -96,9 +126,17 @@ public record Rp2040Board(
     for (int i = 0; i < MAX_OUTPUTS; i++) {
       text.append(i == 0 ? "" : ", ").append(i < outputPins.size() ? outputPins.get(i) : 0);
     }
+    text.append("},\n    ").append(inputs.size()).append(", {0, 0, 0},\n    {");
+    for (int i = 0; i < MAX_INPUTS; i++) {
+      InputPin input = i < inputs.size() ? inputs.get(i) : NO_INPUT;
+      text.append(i == 0 ? "" : ", ");
+      text.append('{').append(input.pin).append(", ").append(input.kind).append('}');
+    }
     text.append("},\n};\n/* clang-format on */\n\n");
     return text.append("const lampwright_board *const lampwright_fitted = &fitted;\n").toString();
   }
+
+  private static final InputPin NO_INPUT = new InputPin(0, 0);
 
   private static final String NO_CHAIN = "0, 0, 0, 0, 0, 0, 0, 0";
 

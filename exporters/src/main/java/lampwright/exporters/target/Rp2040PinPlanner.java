@@ -57,6 +57,7 @@ final class Rp2040PinPlanner {
     }
     rig.chains().forEach(chain -> chain.pin().ifPresent(taken::add));
     rig.outputs().forEach(output -> output.pin().ifPresent(taken::add));
+    rig.inputs().forEach(input -> input.pin().ifPresent(taken::add));
     stated();
     List<Optional<Pin>> outputs = outputs();
     List<Optional<Pin>> chains = chains();

@@ -9,6 +9,7 @@ import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import lampwright.engine.rig.Chain;
 import lampwright.engine.rig.DriverOutput;
+import lampwright.engine.rig.Input;
 import lampwright.engine.rig.Pin;
 import lampwright.engine.rig.Rig;
 
@@ -18,9 +19,11 @@ import lampwright.engine.rig.Rig;
  *
  * @param chains one for each, in rig order
  * @param outputs one for each, in rig order
+ * @param inputs one for each, in rig order
  * @param switchPin for an example's switch
  */
-public record SketchPins(List<String> chains, List<String> outputs, String switchPin) {
+public record SketchPins(
+    List<String> chains, List<String> outputs, List<String> inputs, String switchPin) {
   /** Usual serial ports are on pins 0 and 1. */
   private static final int FIRST = 2;
 
@@ -29,6 +32,7 @@ public record SketchPins(List<String> chains, List<String> outputs, String switc
   public SketchPins {
     chains = List.copyOf(chains);
     outputs = List.copyOf(outputs);
+    inputs = List.copyOf(inputs);
   }
 
   /**
@@ -39,9 +43,11 @@ public record SketchPins(List<String> chains, List<String> outputs, String switc
    */
   static SketchPins of(Rig rig, Function<Pin, Optional<String>> word, List<Pin> usual) {
     List<Optional<Pin>> stated =
-        Stream.concat(
+        Stream.of(
                 rig.chains().stream().map(Chain::pin),
-                rig.outputs().stream().map(DriverOutput::pin))
+                rig.outputs().stream().map(DriverOutput::pin),
+                rig.inputs().stream().map(Input::pin))
+            .flatMap(pins -> pins)
             .toList();
     List<Pin> open =
         usual.isEmpty()
@@ -58,9 +64,11 @@ public record SketchPins(List<String> chains, List<String> outputs, String switc
       words.add(known.orElseGet(() -> next(free, pin)));
     }
     int chains = rig.chains().size();
+    int outputs = chains + rig.outputs().size();
     return new SketchPins(
         words.subList(0, chains),
-        words.subList(chains, words.size()),
+        words.subList(chains, outputs),
+        words.subList(outputs, words.size()),
         next(free, Optional.empty()));
   }
 

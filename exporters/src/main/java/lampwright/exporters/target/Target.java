@@ -109,20 +109,28 @@ public abstract sealed class Target permits AvrTarget, Rp2040, HookTarget {
     return false;
   }
 
-  /** Whether its firmware works out situations from inputs that it reads itself. */
-  public boolean playsSituations() {
-    return false;
-  }
+  /** Why it can't read the rig's inputs; empty if it can. */
+  public abstract List<Finding> inputRefusals(Rig rig);
 
-  /** Why it can't read the rig's inputs; empty if it can, or if it reads none. */
-  public List<Finding> inputRefusals(Rig rig) {
-    return List.of();
-  }
-
-  /** The sources that read the rig's inputs, by name; only where none is refused. */
+  /**
+   * Those of the sources that read the inputs that are made for a rig; only where none is refused.
+   */
   public ImmutableMap<String, String> inputSources(Rig rig) {
     return ImmutableMap.of();
   }
+
+  /** The names of the sources that read the inputs, also where one is refused. */
+  public List<String> inputSourceNames(Rig rig) {
+    return List.of("src/lampwright_inputs.c");
+  }
+
+  /** Those of them that are the same for every rig, by their place in the resources. */
+  public List<String> fixedInputSources() {
+    return List.of();
+  }
+
+  /** What levels its inputs take from a receiver; none if nothing is known of them. */
+  public abstract Optional<InputLevels> inputLevels(Rig rig);
 
   /** Whether it is an RP2040. */
   public final boolean rp2040() {
@@ -160,6 +168,11 @@ public abstract sealed class Target permits AvrTarget, Rp2040, HookTarget {
 
   /** The same, with the names that the project has. */
   abstract PinPlan plan(Rig rig);
+
+  /** A pin of the project, named as its makers do. */
+  public final Pin named(Pin pin) {
+    return written(pin);
+  }
 
   /** A pin as the makers of this controller write it: {@code GP2}, {@code PB0}. */
   Pin written(Pin pin) {

@@ -18,7 +18,6 @@ import lampwright.engine.review.Subject;
 import lampwright.engine.review.Unit;
 import lampwright.engine.rig.Chain;
 import lampwright.engine.rig.InputKind;
-import lampwright.engine.rig.Pin;
 import lampwright.engine.rig.Rig;
 import lampwright.engine.scene.Scene;
 
@@ -28,8 +27,17 @@ public final class TargetFindings implements Reviewer {
   private static final double US_PER_MS = 1000;
   private static final int BITS_PER_BYTE = 8;
 
-  /** An AVR reads a pin as high from this share of its supply (datasheets, from memory). */
-  private static final double HIGH_SHARE = 0.6;
+  /** Levels of a receiver that need a divider before a pin that takes less, V: common practice. */
+  private static final double RECEIVER_VOLTS = 5;
+
+  /** By how much a supply of 5 V may be lower without a divider being asked for, V. */
+  private static final double RECEIVER_TOLERANCE_VOLTS = 0.5;
+
+  private static final String RESISTORS = "1 kohm into each signal line";
+
+  /** Two thirds of 5 V are 3.3 V. */
+  private static final String RESISTORS_FOR_5_VOLTS =
+      RESISTORS + ", and 2 kohm from the pin to ground if the receiver sends 5 V";
 
   /** Program memory of situations, with all that any of them needs: docs/performance.md. */
   private static final int SITUATIONS_BYTES = 2800;
@@ -43,15 +51,9 @@ public final class TargetFindings implements Reviewer {
     Target target = Target.of(rig);
     List<Finding> refusals = new ArrayList<>(target.refusals(rig));
     boolean reacts = project.situations().stream().anyMatch(s -> s.scene().isPresent());
-    if (reacts && target.playsSituations()) {
+    if (reacts) {
       refusals.addAll(target.inputRefusals(rig));
-      receiver(rig).ifPresent(found);
-    } else if (reacts && rig.controller().isPresent()) {
-      found.accept(
-          Finding.of(Code.SITUATIONS_NOT_PLAYED, new Subject.Chip(target.name()))
-              .with("name", Figure.words(target.name()))
-              .at("situations")
-              .make());
+      receiver(target, rig).ifPresent(found);
     }
     if (rig.controller().isPresent()) {
       refusals.forEach(found);
@@ -62,24 +64,26 @@ public final class TargetFindings implements Reviewer {
     }
   }
 
-  private static Optional<Finding> receiver(Rig rig) {
+  private static Optional<Finding> receiver(Target target, Rig rig) {
     List<String> pins =
         rig.inputs().stream()
             .filter(input -> input.kind() == InputKind.SERVO_PULSE)
             .flatMap(input -> input.pin().stream())
-            .map(Pin::name)
+            .map(pin -> target.named(pin).name())
             .toList();
-    if (pins.isEmpty()) {
+    Optional<InputLevels> levels = target.inputLevels(rig);
+    if (pins.isEmpty() || levels.isEmpty()) {
       return Optional.empty();
     }
-    double volts = rig.pinVolts();
+    boolean divided = levels.get().mostVolts() < RECEIVER_VOLTS - RECEIVER_TOLERANCE_VOLTS;
     return Optional.of(
-        Finding.of(Code.RECEIVER_WIRING, new Subject.Chip(Target.of(rig).name()))
+        Finding.of(Code.RECEIVER_WIRING, new Subject.Chip(target.name()))
             .with("pins", Figure.words(String.join(", ", pins)))
-            .with("level", Figure.of(HIGH_SHARE * volts, 2, Unit.VOLTS))
-            .with("supply", Figure.of(volts, 2, Unit.VOLTS))
+            .with("level", Figure.of(levels.get().highVolts(), 2, Unit.VOLTS))
+            .with("supply", Figure.of(levels.get().mostVolts(), 2, Unit.VOLTS))
+            .with("resistors", Figure.words(divided ? RESISTORS_FOR_5_VOLTS : RESISTORS))
             .at("rig.inputs")
-            .source("AVR: high from 0.6 of the supply (datasheets); common practice")
+            .source(levels.get().source())
             .make());
   }
 
@@ -231,7 +235,9 @@ public final class TargetFindings implements Reviewer {
    * @param reacts whether it plays situations
    */
   public static int programBytes(Target target, Rig rig, boolean reacts) {
-    return target.size(rig).programBytes() + (reacts ? SITUATIONS_BYTES : 0);
+    // What is kept for the program of an RP2040 has room for them.
+    boolean more = reacts && !target.rp2040();
+    return target.size(rig).programBytes() + (more ? SITUATIONS_BYTES : 0);
   }
 
   private static Figure milliseconds(double us) {

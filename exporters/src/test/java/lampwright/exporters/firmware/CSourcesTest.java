@@ -14,11 +14,13 @@ import lampwright.engine.json.ProjectReader;
 import lampwright.exporters.OutsideTools;
 import lampwright.exporters.Progress;
 import lampwright.exporters.ProjectJob;
+import lampwright.exporters.packed.play.RandomShow;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;
 import org.junit.jupiter.params.provider.MethodSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** The C sources that builders get, and the prover's: one format, nothing for cppcheck to say. */
 class CSourcesTest {
@@ -85,6 +87,18 @@ class CSourcesTest {
     assertThat(Files.readString(folder.resolve("src/lampwright_inputs.c"))).contains("PCINT2_vect");
     tools.find("make", "make").run(folder, "-s").out();
     assertThat(folder.resolve("show.hex")).exists();
+  }
+
+  /** The same for an RP2040, built by its Makefile, and for a board whose inputs hooks read. */
+  @ParameterizedTest
+  @ValueSource(strings = {"rp2040", "esp32"})
+  void otherFoldersThatReactAreFormattedAndClean(String controller) throws Exception {
+    ProjectJob job = new RandomShow(4).job(controller);
+    exportsCleanly(controller, 0, "", job);
+    if (controller.equals("rp2040")) {
+      tools.find("make", "make").run(folder, "-s", "HOST_CC=gcc").out();
+      assertThat(folder.resolve("show.uf2")).exists();
+    }
   }
 
   private void exportsCleanly(String controller, int clock, String name, ProjectJob job)

@@ -10,6 +10,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.stream.LongStream;
 import java.util.stream.Stream;
 import lampwright.engine.rig.Rig;
 import lampwright.engine.time.Ratio;
@@ -19,6 +20,7 @@ import lampwright.exporters.OutsideTools;
 import lampwright.exporters.Progress;
 import lampwright.exporters.ProjectJob;
 import lampwright.exporters.TestJobs;
+import lampwright.exporters.packed.play.RandomShow;
 import lampwright.exporters.proof.ProofReport;
 import lampwright.exporters.proof.Rp2040Proof;
 import lampwright.exporters.target.PinPlan;
@@ -95,6 +97,39 @@ class Rp2040IdeTest {
     assertThat(report.figures())
         .containsEntry("/bitsWrong", "0")
         .containsEntry("/dutiesWrong", "0");
+  }
+
+  /** The example that reacts, and the folder's own loop without an IDE: driven on our model. */
+  @Test
+  void foldersThatReactGiveTheFramesOfTheEngine() throws Exception {
+    // One whose frames are long enough to measure the pulses of its outputs.
+    RandomShow made =
+        LongStream.range(0, 100)
+            .mapToObj(RandomShow::new)
+            .filter(show -> show.framesPerSecond().intValue() == 50)
+            .findFirst()
+            .orElseThrow();
+    DrivenShow driven = DrivenShow.of(made.project("rp2040"), made.drive(1500));
+    new FirmwareExporter().export(driven.job(), this::open, Progress.SILENT);
+    assertProved(driven, uf2(link("React", library())));
+    tools.find("make", "make").run(folder, "-s", "HOST_CC=gcc").out();
+    assertProved(driven, Files.readAllBytes(folder.resolve("show.uf2")));
+  }
+
+  private static void assertProved(DrivenShow driven, byte[] uf2) throws Exception {
+    Rig rig = driven.job().project().rig();
+    PinPlan plan = Target.of(rig).pins(rig);
+    List<Integer> gpios =
+        Stream.concat(plan.chains().stream(), plan.outputs().stream())
+            .map(pin -> pin.orElseThrow().number())
+            .toList();
+    Ratio rate = Ratio.of(driven.show().clock().framesPerSecond());
+    ProofReport report =
+        new Rp2040Proof(rig, gpios, driven.frames(), rate, false)
+            .drive(driven.signal().edges())
+            .run(uf2);
+    assertThat(report.faults()).isEmpty();
+    assertThat(report.passed()).isTrue();
   }
 
   /** The times of the data lines depend on it. */

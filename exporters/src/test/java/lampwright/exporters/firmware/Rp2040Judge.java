@@ -11,8 +11,10 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.TreeMap;
 import java.util.concurrent.ConcurrentHashMap;
+import java.util.stream.Collectors;
 import lampwright.exporters.ExportJob;
 import lampwright.exporters.OutsideTools;
 import lampwright.exporters.Progress;
@@ -99,14 +101,39 @@ public final class Rp2040Judge {
     return out.toByteArray();
   }
 
+  private static String text(DriveSignal drive) {
+    return drive.edges().stream()
+        .map(e -> e.ns() + " " + e.pin().number() + " " + (e.level() ? 1 : 0))
+        .collect(Collectors.joining("\n"));
+  }
+
   /** Runs a file. */
   public Run run(byte[] uf2, int milliseconds) {
+    return run(uf2, milliseconds, Optional.empty());
+  }
+
+  /** Runs a file with a drive on the pins of its inputs. */
+  public Run run(byte[] uf2, int milliseconds, DriveSignal drive) {
+    return run(uf2, milliseconds, Optional.of(drive));
+  }
+
+  private Run run(byte[] uf2, int milliseconds, Optional<DriveSignal> drive) {
     try {
-      Path file = Files.write(folder.resolve("judged.uf2"), uf2);
-      return JUDGING.computeIfAbsent(node, Rp2040Judge::start).run(file, milliseconds);
+      List<String> order = new ArrayList<>();
+      order.add(quoted(Files.write(folder.resolve("judged.uf2"), uf2)));
+      order.add(Integer.toString(milliseconds));
+      if (drive.isPresent()) {
+        order.add(
+            quoted(Files.writeString(folder.resolve("judged.drive"), text(drive.get()))));
+      }
+      return JUDGING.computeIfAbsent(node, Rp2040Judge::start).run(order.toString());
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
+  }
+
+  private static String quoted(Path file) {
+    return "\"" + file.toAbsolutePath() + "\"";
   }
 
   private static Judging start(OutsideTools.Tool node) {
@@ -133,8 +160,8 @@ public final class Rp2040Judge {
       this.orders = process.outputWriter(UTF_8);
     }
 
-    synchronized Run run(Path file, int milliseconds) throws IOException {
-      orders.write("[\"" + file.toAbsolutePath() + "\", " + milliseconds + "]\n");
+    synchronized Run run(String order) throws IOException {
+      orders.write(order + "\n");
       orders.flush();
       Map<Integer, List<Edge>> edges = new TreeMap<>();
       double asleep = 0;

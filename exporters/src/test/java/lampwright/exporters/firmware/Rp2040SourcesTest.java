@@ -50,6 +50,8 @@ class Rp2040SourcesTest {
         #define LAMPWRIGHT_CHAINS 8
         #define LAMPWRIGHT_OUTPUTS 3
         #define LAMPWRIGHT_FRAME_BYTES 11
+        #define LAMPWRIGHT_LONG_DATA 0
+        #define LAMPWRIGHT_MAX_LAMPS 1
         """);
     OutsideTools.Result result =
         compile(
@@ -63,6 +65,7 @@ class Rp2040SourcesTest {
                 "-I" + SOURCES.resolve("src"),
                 WIRE.resolve("rp2040_host.c").toString(),
                 SOURCES.resolve("rp2040/src/lampwright_wire.c").toString(),
+                SOURCES.resolve("rp2040/src/lampwright_inputs.c").toString(),
                 SOURCES.resolve("rp2040/src/lampwright_outputs.c").toString())
             .run(folder);
     assertThat(new String(result.out(), StandardCharsets.UTF_8))

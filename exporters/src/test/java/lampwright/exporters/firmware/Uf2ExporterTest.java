@@ -79,14 +79,14 @@ class Uf2ExporterTest {
                 .chain("ws2812b", 300, "GP28")
                 .output("GP9")
                 .rate("29.97"));
-    ByteBuffer table = flash(job).slice(0x8000, 148).order(ByteOrder.LITTLE_ENDIAN);
-    byte[] all = new byte[148];
+    ByteBuffer table = flash(job).slice(0x8000, 216).order(ByteOrder.LITTLE_ENDIAN);
+    byte[] all = new byte[216];
     table.get(0, all);
     assertThat(new String(all, 0, 4, "US-ASCII")).isEqualTo("LWT1");
     CRC32 crc = new CRC32();
-    crc.update(all, 8, 140);
+    crc.update(all, 8, 208);
     assertThat(table.getInt(4)).isEqualTo((int) crc.getValue());
-    assertThat(table.getShort(8)).isEqualTo((short) 1);
+    assertThat(table.getShort(8)).isEqualTo((short) 2);
     assertThat(table.getShort(10)).isZero();
     // 1,000,000,000 / 29,970 = 33,366 and 20,980 / 29,970.
     assertThat(table.getInt(16)).isEqualTo(33_366);
@@ -112,7 +112,7 @@ class Uf2ExporterTest {
     ByteBuffer flash = flash(job);
     assertThat(flash.getInt(0x800C)).isEqualTo(packed.size());
     byte[] bytes = new byte[packed.size()];
-    flash.get(0x8000 + 148, bytes);
+    flash.get(0x8000 + 216, bytes);
     assertThat(bytes).isEqualTo(packed.toByteArray());
   }
 

@@ -69,7 +69,13 @@ public final class Uf2Program {
           .sorted()
           .forEach(words::add);
     }
-    words.addAll(List.of("src/lampwright_show.c", "src/lampwright_player.c", "-lgcc"));
+    words.addAll(
+        List.of(
+            "src/lampwright_show.c",
+            "src/lampwright_player.c",
+            "src/lampwright_react.c",
+            "src/lampwright_situations.c",
+            "-lgcc"));
     byte[] program = binary(words, ".program");
     byte[] boot =
         binary(
@@ -83,6 +89,40 @@ public final class Uf2Program {
                 "rp2040/lampwright_boot.S"),
             ".boot");
     return image(boot, program);
+  }
+
+  /** What a change of a source gives, built. */
+  public record Changed(byte[] program) {
+    /** Puts it into an exported file in place of what is there. */
+    public void into(byte[] uf2) {
+      for (int i = 0; i < program.length; i++) {
+        uf2[i / 256 * 512 + 32 + i % 256] = program[i];
+      }
+    }
+  }
+
+  /**
+   * Builds the program with a text of a source changed.
+   *
+   * @param folder for the changed sources and what is built
+   */
+  public static Changed changed(String source, String text, String other, Path folder)
+      throws Exception {
+    Path sources = folder.resolve("sources");
+    try (Stream<Path> all = Files.walk(SOURCES)) {
+      for (Path file : all.filter(Files::isRegularFile).toList()) {
+        Path copy = sources.resolve(SOURCES.relativize(file).toString());
+        Files.createDirectories(copy.resolveSibling("."));
+        Files.copy(file, copy);
+      }
+    }
+    Path file = sources.resolve(source);
+    String whole = Files.readString(file);
+    if (!whole.contains(text)) {
+      throw new IllegalArgumentException(source + ": has no " + text);
+    }
+    Files.writeString(file, whole.replace(text, other));
+    return new Changed(new Uf2Program(sources, folder).build());
   }
 
   /** A second boot stage and a program as they are in flash, with their checksums. */

@@ -42,7 +42,7 @@ class DamagedUf2Test {
   private static final int PROGRAM_CRC_AT = 260;
   private static final int PROGRAM_AT = 264;
   private static final int TABLE_AT = 0x8000;
-  private static final int TABLE_BYTES = 148;
+  private static final int TABLE_BYTES = 216;
   private static final int PACKED_AT = TABLE_AT + TABLE_BYTES;
 
   /** GP0 has an output, GP1 a chain. */
@@ -182,7 +182,8 @@ class DamagedUf2Test {
    */
   @ParameterizedTest
   @CsvSource({
-    "8, 2, 2",
+    "8, 2, 1",
+    "8, 2, 3",
     "12, 4, 16744301",
     "24, 4, 0",
     "24, 4, 9",
@@ -199,9 +200,13 @@ class DamagedUf2Test {
     "39, 1, 17",
     "40, 1, 0",
     "42, 2, 10",
-    "132, 1, 30"
+    "132, 1, 30",
+    "148, 1, 33",
+    "148, 1, 8", // channels beside a chain
+    "148, 6, 128849018881", // an input on pin 30
+    "148, 6, 3298534883329" // one of kind 3
   })
-  void signedTableThatCannotBePlayedTouchesNoPin(int at, int bytes, int value) {
+  void signedTableThatCannotBePlayedTouchesNoPin(int at, int bytes, long value) {
     assertEquals(Seen.NOTHING, run(signed(at, bytes, value)));
   }
 
@@ -217,7 +222,7 @@ class DamagedUf2Test {
     assertThat(run(signed(10, 2, 0))).isEqualTo(run(image));
   }
 
-  private static byte[] signed(int at, int bytes, int value) {
+  private static byte[] signed(int at, int bytes, long value) {
     byte[] changed = image.clone();
     for (int i = 0; i < bytes; i++) {
       changed[TABLE_AT + at + i] = (byte) (value >> (8 * i));

@@ -4,9 +4,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 
-import java.io.IOException;
-import java.io.UncheckedIOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
@@ -122,36 +119,10 @@ class Rp2040ProofTest {
           """)
   void wrongFirmwareIsFound(String source, String text, String other, String found)
       throws Exception {
-    Path sources = copy();
-    Path file = sources.resolve(source);
-    String whole = Files.readString(file);
-    assertThat(whole).contains(text);
-    Files.writeString(file, whole.replace(text, other));
     byte[] uf2 = Rp2040Judge.uf2(job());
-    byte[] program = new Uf2Program(sources, folder).build();
-    for (int i = 0; i < program.length; i++) {
-      uf2[i / 256 * 512 + 32 + i % 256] = program[i];
-    }
+    Uf2Program.changed(source, text, other, folder).into(uf2);
     ProofReport report = prove(uf2, TestJobs.table(job()));
     assertFalse(report.passed());
     assertThat(String.join("\n", report.faults())).contains(found);
-  }
-
-  private Path copy() throws IOException {
-    Path to = folder.resolve("sources");
-    try (Stream<Path> all = Files.walk(Uf2Program.SOURCES)) {
-      all.filter(Files::isRegularFile)
-          .forEach(
-              file -> {
-                try {
-                  Path copy = to.resolve(Uf2Program.SOURCES.relativize(file).toString());
-                  Files.createDirectories(copy.resolveSibling("."));
-                  Files.copy(file, copy);
-                } catch (IOException e) {
-                  throw new UncheckedIOException(e);
-                }
-              });
-    }
-    return to;
   }
 }

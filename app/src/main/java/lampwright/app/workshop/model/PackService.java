@@ -21,7 +21,6 @@ import lampwright.exporters.CancelledException;
 import lampwright.exporters.ExportFacts;
 import lampwright.exporters.ExportRefusedException;
 import lampwright.exporters.ProjectJob;
-import lampwright.exporters.firmware.FirmwareMemory;
 import lampwright.exporters.packed.encode.ScenePacker;
 import lampwright.exporters.target.Target;
 import lampwright.exporters.target.TargetFindings;
@@ -123,7 +122,7 @@ public final class PackService implements AutoCloseable {
     List<FrameTable> tables = job.tables();
     Rig rig = job.project().rig();
     Target target = Target.of(rig);
-    Optional<Show> show = FirmwareMemory.show(target, job);
+    Optional<Show> show = job.show();
     List<Fault> faults = ScenePacker.faults(tables);
     if (!faults.isEmpty()) {
       return new Packed(0, show.isPresent(), ExportFacts.refused("firmware", faults));

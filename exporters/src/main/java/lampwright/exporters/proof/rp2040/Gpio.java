@@ -1,5 +1,7 @@
 package lampwright.exporters.proof.rp2040;
 
+import java.util.Arrays;
+
 /** The bank of pins: who drives each, and what comes in. */
 final class Gpio extends Block {
   static final int PINS = 30;
@@ -52,6 +54,8 @@ final class Gpio extends Block {
     super(chip, "IO_BANK0", Resets.IO_BANK0);
     this.listener = listener;
     this.pads = new Pads(chip, this);
+    // Before the first change it was always so.
+    Arrays.fill(changedAt, Long.MIN_VALUE);
     readsEach("GPIO0_CTRL", pin -> control[pin]);
     writesEach("GPIO0_CTRL", this::control);
     aliased("GPIO0_CTRL");
@@ -139,7 +143,10 @@ final class Gpio extends Block {
                 | (~enables & ((outsideDriven & outside) | (~outsideDriven & pads.up()))))
             & pads.inputs();
     if (in != inputs[newest]) {
-      newest = (newest + 1) % HISTORY;
+      // Of several changes in one cycle the last is what it is.
+      if (changedAt[newest] != chip.now()) {
+        newest = (newest + 1) % HISTORY;
+      }
       inputs[newest] = in;
       changedAt[newest] = chip.now();
       chip.pio(0).inputsChanged();

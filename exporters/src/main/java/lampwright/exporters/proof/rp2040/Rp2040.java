@@ -17,6 +17,7 @@ public final class Rp2040 {
   private final Clocks clocks;
   private final Timer timer;
   private final Gpio gpio;
+  private final Outside outside;
   private final Dma dma;
   private final Pwm pwm;
   private final Pio[] pio;
@@ -27,6 +28,7 @@ public final class Rp2040 {
   private long now;
   private long horizon;
   private long asleep;
+  private long inputsReadAt = -1;
 
   /**
    * Powers up and lets the boot ROM run.
@@ -55,7 +57,8 @@ public final class Rp2040 {
     pwm = add(new Pwm(this));
     add(new FlashInterface(this));
     add(new XipControl(this));
-    clocked = new Clocked[] {pio[0], pio[1], dma, pwm, timer, nvic.systemTick()};
+    outside = new Outside(gpio);
+    clocked = new Clocked[] {outside, pio[0], pio[1], dma, pwm, timer, nvic.systemTick()};
     blocks.forEach(Block::reset);
     new BootRom(this, flash).run();
     reschedule();
@@ -111,6 +114,24 @@ public final class Rp2040 {
   public void drive(int pin, boolean high) {
     gpio.drive(pin, high);
     reschedule();
+  }
+
+  /** Puts a level on a pin from outside at a cycle, or at once if that is over. */
+  public void drive(int pin, boolean high, long atCycle) {
+    outside.add(pin, high, atCycle);
+    reschedule();
+  }
+
+  /** The cycle at which the core read a level or a word of a state machine first; -1: never. */
+  public long inputsReadAt() {
+    return inputsReadAt;
+  }
+
+  /** The core reads what came in from outside. */
+  void inputsRead() {
+    if (inputsReadAt < 0) {
+      inputsReadAt = now;
+    }
   }
 
   /** Runs until something is so, or a cycle is reached. Returns whether it is so. */

@@ -19,7 +19,7 @@ final class Sio extends Block {
   Sio(Rp2040 chip) {
     super(chip, "SIO", -1);
     reads("CPUID", () -> 0);
-    reads("GPIO_IN", () -> chip.gpio().inputs(chip.now() - Pio.INPUT_DELAY));
+    reads("GPIO_IN", this::levels);
     reads("GPIO_OUT", () -> out);
     reads("GPIO_OE", () -> enable);
     port("", (old, value) -> value);
@@ -34,6 +34,11 @@ final class Sio extends Block {
     out = 0;
     enable = 0;
     chip.gpio().put(Gpio.SIO, out, enable);
+  }
+
+  private int levels() {
+    chip.inputsRead();
+    return chip.gpio().inputs(chip.now() - Pio.INPUT_DELAY);
   }
 
   private void port(String suffix, IntBinaryOperator change) {

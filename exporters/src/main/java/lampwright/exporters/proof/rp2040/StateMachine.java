@@ -213,6 +213,7 @@ final class StateMachine {
   }
 
   int receive() {
+    chip.inputsRead();
     if (rx.isEmpty()) {
       throw chip.fault(
           pio.base(), "PIO" + pio.number() + " RXF" + number + " is read while it is empty");

@@ -16,6 +16,15 @@
 #define LAMPWRIGHT_LONG_DATA 1
 #define LAMPWRIGHT_COLUMN_BYTES 0
 #define LAMPWRIGHT_PORTABLE 0
+
+/* As much of everything as the format has room for. */
+#define LAMPWRIGHT_INPUTS 32
+#define LAMPWRIGHT_CENTRES 8
+#define LAMPWRIGHT_SITUATIONS 254
+#define LAMPWRIGHT_SLOTS 254
+#define LAMPWRIGHT_CONDITION_BYTES 255
+#define LAMPWRIGHT_TIME_BYTES 4
+
 #define LAMPWRIGHT_DATA
 #define LAMPWRIGHT_READ(address) (*(address))
 

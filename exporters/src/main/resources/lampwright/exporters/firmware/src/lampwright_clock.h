@@ -37,6 +37,9 @@ lampwright_ticks lampwright_clock_now(void);
 #if LAMPWRIGHT_CLOCK_WAITS
 /* Sleeps until an instant that lies less than half of the range away. */
 void lampwright_clock_wait(lampwright_ticks until);
+
+/* The same, but an input that has something to read ends the sleep too. */
+void lampwright_clock_sleep(lampwright_ticks until);
 #endif
 
 #ifdef __cplusplus

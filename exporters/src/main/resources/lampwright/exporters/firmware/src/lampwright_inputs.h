@@ -10,11 +10,13 @@ extern "C" {
 #endif
 
 /*
- * Reads the inputs of the model: servo pulses by interrupt routines, switches by their pins. Pins
- * of receiver channels and of switches to ground have their pull-up on.
+ * Reads the inputs of the model: servo pulses by interrupt routines (AVR) or state machines
+ * (RP2040), switches by their pins; on other controllers by the functions of
+ * lampwright_inputs_hook.h. Pins of switches to ground have their pull-up on.
  */
 
-/* Makes the pins ready. Call once, after lampwright_show_begin, before interrupts are enabled. */
+/* Makes the pins ready. Call once, after lampwright_show_begin; on AVR before interrupts are
+ * enabled. */
 void lampwright_inputs_begin(void);
 
 /*

@@ -143,5 +143,5 @@ uint8_t lampwright_show_due(lampwright_ticks ticks, uint16_t part, uint16_t miss
 }
 
 #if LAMPWRIGHT_CLOCK_WAITS
-void lampwright_show_wait(void) { lampwright_clock_wait(due); }
+void lampwright_show_wait(void) { lampwright_clock_sleep(due); }
 #endif

@@ -98,7 +98,7 @@ void lampwright_show_frame(void);
 uint8_t lampwright_show_due(lampwright_ticks ticks, uint16_t part, uint16_t missing);
 
 #if LAMPWRIGHT_CLOCK_WAITS
-/* Sleeps until the next frame is due. */
+/* Sleeps until the next frame is due, or an input has something to read. */
 void lampwright_show_wait(void);
 #endif
 

@@ -89,13 +89,15 @@ typedef const uint8_t *flash;
 #define NOINLINE
 #endif
 
+struct input_state {
+  uint16_t value; /* a width, or their sum while the centre is learnt; bits of a switch */
+  frames left;    /* frames until a channel is lost */
+};
+
 /* One piece, so that it is cleared in one go. */
 static struct {
   uint32_t now; /* the frame that is next */
-  struct input {
-    uint16_t value; /* a width, or their sum while the centre is learnt; bits of a switch */
-    frames left;    /* frames until a channel is lost */
-  } inputs[LAMPWRIGHT_INPUTS];
+  struct input_state inputs[LAMPWRIGHT_INPUTS];
   uint16_t centre[LAMPWRIGHT_CENTRES]; /* widths learnt from so far, then the centre */
   uint8_t state[LAMPWRIGHT_SITUATIONS];
   frames slots[LAMPWRIGHT_SLOTS];
@@ -229,7 +231,7 @@ uint8_t lampwright_situations_open(lampwright_player *player) {
 
 void lampwright_situations_input(const lampwright_player *player, uint8_t input, uint16_t reading) {
   flash head = begin(player);
-  struct input *in;
+  struct input_state *in;
   uint8_t kind;
   uint16_t middle = MIDDLE;
   if (head == 0 || input >= U8(head + 1)) {
@@ -318,7 +320,7 @@ static uint8_t condition(uint8_t inputs, uint8_t situation) {
       on = (uint8_t)(duration() < *ago && !on);
     }
   } else if (kind != NEVER) {
-    struct input *in;
+    struct input_state *in;
     if (subject >= inputs) {
       REFUSE();
       subject = 0;
@@ -498,7 +500,7 @@ uint8_t lampwright_situations_frame(lampwright_player *player) {
   inputs = U8(head + 1);
   count = U8(head + 3);
   for (i = 0; i < inputs; i++) {
-    struct input *in = &show.inputs[i];
+    struct input_state *in = &show.inputs[i];
     if (KIND(next()) < SWITCH || !USES_SWITCHES) {
       (void)down(&in->left);
     } else {

@@ -4,10 +4,12 @@ import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.util.ArrayList;
 import java.util.Collections;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.Random;
+import lampwright.engine.document.Project;
 import lampwright.engine.light.Colour;
 import lampwright.engine.pattern.Easing;
 import lampwright.engine.pattern.Fade;
@@ -16,10 +18,12 @@ import lampwright.engine.render.FrameTable;
 import lampwright.engine.rig.BuiltInPixelTypes;
 import lampwright.engine.rig.Centre;
 import lampwright.engine.rig.Chain;
+import lampwright.engine.rig.Controller;
 import lampwright.engine.rig.DriverOutput;
 import lampwright.engine.rig.Input;
 import lampwright.engine.rig.InputKind;
 import lampwright.engine.rig.Lamp;
+import lampwright.engine.rig.Pin;
 import lampwright.engine.rig.PixelRun;
 import lampwright.engine.rig.Rig;
 import lampwright.engine.scene.Cue;
@@ -27,15 +31,22 @@ import lampwright.engine.scene.Scene;
 import lampwright.engine.scene.Track;
 import lampwright.engine.situation.Condition;
 import lampwright.engine.situation.Criterion;
+import lampwright.engine.situation.Drive;
 import lampwright.engine.situation.Join;
 import lampwright.engine.situation.Show;
 import lampwright.engine.situation.Situation;
 import lampwright.engine.situation.Start;
 import lampwright.engine.situation.Trigger;
+import lampwright.exporters.ProjectJob;
 
 /** A show by chance: up to 16 situations of four channels and two switches, from a seed. */
-final class RandomShow {
+public final class RandomShow {
   static final int INPUTS = 6;
+
+  /** A receiver sends a pulse every 20 ms or so; some send more. */
+  private static final int LEAST_PULSE_MS = 8;
+
+  private static final int LONGEST_PULSE_US = 5000;
   private static final int CHANNELS = 4;
   private static final int LAMPS = 5;
   private static final int SCENES = 4;
@@ -48,7 +59,8 @@ final class RandomShow {
   final List<Situation> situations = new ArrayList<>();
   final Show show;
 
-  RandomShow(long seed) {
+  /** The show of a seed. */
+  public RandomShow(long seed) {
     random = new Random(seed);
     fps = new BigDecimal(of("1", "7", "10", "12.5", "25", "29.97", "50", "60", "1000"));
     for (int i = 0; i < INPUTS; i++) {
@@ -77,6 +89,51 @@ final class RandomShow {
       situations.add(situation(i, priorities.get(i)));
     }
     show = Show.of(rig, scenes, situations).orElseThrow();
+  }
+
+  /** Frames a second. */
+  public BigDecimal framesPerSecond() {
+    return fps;
+  }
+
+  /** The project, for a controller with numbered pins. */
+  public Project project(String controller) {
+    List<Input> placed = new ArrayList<>();
+    for (int i = 0; i < INPUTS; i++) {
+      placed.add(Input.PIN.with(inputs.get(i), Optional.of(new Pin("GP" + (10 + 3 * i)))));
+    }
+    Rig fitted = Rig.CONTROLLER.with(Rig.INPUTS.with(rig, placed), Controller.find(controller));
+    return Project.SHAPE
+        .draft()
+        .set(Project.NAME, "By chance")
+        .set(Project.RIG, fitted)
+        .set(Project.SCENES, scenes)
+        .set(Project.SITUATIONS, situations)
+        .make();
+  }
+
+  /** All of it to export. */
+  public ProjectJob job(String controller) {
+    Project project = project(controller);
+    return ProjectJob.of(project, project.scenes());
+  }
+
+  /** A drive by chance that can be on pins: pulses of a channel follow one another. */
+  public Drive drive(int lengthMs) {
+    List<Drive.Row> rows = new ArrayList<>();
+    for (int i = 0; i < INPUTS; i++) {
+      boolean channel = i < CHANNELS;
+      double ms = channel ? random.nextInt(40) : 1 + random.nextInt(200);
+      while (ms < lengthMs) {
+        BigDecimal at = BigDecimal.valueOf(Math.round(ms * 1000), 3);
+        rows.add(new Drive.Row(at, i, Math.min(LONGEST_PULSE_US, reading(i))));
+        boolean pauses = random.nextInt(30) == 0;
+        double wait = channel ? LEAST_PULSE_MS + random.nextInt(16) : 3 + random.nextInt(300);
+        ms += random.nextDouble() + (pauses ? 400 : wait);
+      }
+    }
+    rows.sort(Comparator.comparing(Drive.Row::ms));
+    return new Drive(rows);
   }
 
   List<FrameTable> tables() {

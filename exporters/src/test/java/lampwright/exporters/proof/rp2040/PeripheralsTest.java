@@ -10,6 +10,8 @@ import org.junit.jupiter.api.Test;
 
 /** Times of clocks, timer, PIO, DMA and PWM, reckoned by hand from the datasheet's rules. */
 class PeripheralsTest {
+  private static final int SIO_GPIO_IN = 0xD0000004;
+
   private static final int TIMER = 0x40054000;
 
   /** Cycles of a pin's changes from its first rise on. */
@@ -303,5 +305,58 @@ class PeripheralsTest {
     bench.run(200 * 125);
     assertEquals(9, bench.chip.cpu().register(7));
     assertThat(bench.chip.cyclesAsleep() - asleep).isBetween(99 * 125L - 20, 100 * 125L);
+  }
+
+  /**
+   * Levels from outside come at their cycle, several at once too, and to the inputs that are on.
+   */
+  @Test
+  void levelsFromOutsideComeAtTheirCycles() {
+    Bench bench = Bench.released();
+    for (int pin = 2; pin < 12; pin++) {
+      bench.write(0x4001C004 + 4 * pin, pin == 11 ? 0x82 : 0xC2);
+      bench.chip.drive(pin, true, 1000);
+    }
+    bench.chip.drive(3, false, 1005);
+    bench.run(1000 - bench.chip.cycle());
+    assertEquals(0, bench.read(SIO_GPIO_IN));
+    bench.run(4);
+    // GP11 has its input off.
+    assertEquals(0x7FC, bench.read(SIO_GPIO_IN));
+    bench.run(6);
+    assertEquals(0x7F4, bench.read(SIO_GPIO_IN));
+  }
+
+  /**
+   * The program by which firmware measures pulses, at 40 ns a step: a pulse of so many microseconds
+   * has five counts for each and one more, whenever it comes.
+   */
+  @Test
+  void pulsesAreMeasuredByAStateMachine() {
+    Bench bench = Bench.released();
+    int[] program = {0x2020, 0xA02B, 0x20A0, 0x0145, 0x0000, 0x02C3, 0xA0C9, 0x8000};
+    for (int i = 0; i < program.length; i++) {
+      bench.write(Bench.PIO0 + 0x48 + 4 * i, program[i]);
+    }
+    bench.write(0x4001C004 + 4 * 9, 0xC6);
+    bench.write(Bench.PIO0 + 0xC8, 5 << 16);
+    bench.write(Bench.PIO0 + 0xCC, 9 << 24 | 7 << 12);
+    bench.write(Bench.PIO0 + 0xD0, 1 << 31);
+    bench.write(Bench.PIO0 + 0xDC, 9 << 15);
+    bench.write(Bench.PIO0 + Bench.SET, 0x10 | 0x100);
+    bench.write(Bench.PIO0 + Bench.SET, 1);
+    long at = bench.chip.cycle() + 100;
+    int[] widths = {800, 1500, 1501, 2200, 10, 1};
+    for (int i = 0; i < widths.length; i++) {
+      bench.chip.drive(9, true, at + i);
+      at += i + 125L * widths[i];
+      bench.chip.drive(9, false, at);
+      at += 1000;
+    }
+    bench.run(at + 100 - bench.chip.cycle());
+    for (int width : widths) {
+      assertEquals(5 * width + 1, bench.read(Bench.PIO0 + 0x20));
+    }
+    assertEquals(1 << 8, bench.read(Bench.PIO0 + 4) & 1 << 8);
   }
 }

@@ -10,6 +10,6 @@
 #endif
 
 #include <lampwright_wire_hook.h>
-@CHAINS@@OUTPUTS@
+@CHAINS@@OUTPUTS@@INPUTS@
 /* In a hobby IDE micros() is used instead; elsewhere, read a timer here. */
 uint32_t lampwright_microseconds(void) { return micros(); }

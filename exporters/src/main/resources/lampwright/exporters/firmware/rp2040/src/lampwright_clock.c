@@ -17,6 +17,9 @@ void lampwright_clock_wait(lampwright_ticks until) {
   }
 }
 
+/* Of an IDE's interrupts we know none. */
+void lampwright_clock_sleep(lampwright_ticks until) { lampwright_clock_wait(until); }
+
 #else
 
 #include "lampwright_rp2040_registers.h"
@@ -37,16 +40,23 @@ static uint8_t is_over(lampwright_ticks instant) {
   return (lampwright_ticks)(lampwright_clock_now() - instant) < LAMPWRIGHT_HALF_TICKS;
 }
 
+void lampwright_clock_sleep(lampwright_ticks until) {
+  if (is_over(until)) {
+    return;
+  }
+  REGISTER(TIMER_ALARM0) = until;
+  /* An alarm set too late would come after 71 minutes. */
+  if (!is_over(until)) {
+    __asm__ volatile("wfi" ::: "memory");
+  }
+  REGISTER(TIMER_ARMED) = 1;
+  REGISTER(TIMER_INTR) = 1;
+  REGISTER(NVIC_ICPR) = IRQ_TIMER_0;
+}
+
 void lampwright_clock_wait(lampwright_ticks until) {
   while (!is_over(until)) {
-    REGISTER(TIMER_ALARM0) = until;
-    /* An alarm set too late would come after 71 minutes. */
-    if (!is_over(until)) {
-      __asm__ volatile("wfi" ::: "memory");
-    }
-    REGISTER(TIMER_ARMED) = 1;
-    REGISTER(TIMER_INTR) = 1;
-    REGISTER(NVIC_ICPR) = IRQ_TIMER_0;
+    lampwright_clock_sleep(until);
   }
 }
 

@@ -62,6 +62,8 @@
 #define NVIC_ISER 0xE000E100UL
 #define NVIC_ICPR 0xE000E280UL
 #define IRQ_TIMER_0 (1UL << 0)
+#define IRQ_PIO0_0 (1UL << 7)
+#define IRQ_PIO1_0 (1UL << 9)
 
 #define IO_BANK0_CTRL(pin) (0x40014004UL + 8UL * (pin))
 #define FUNCTION_PWM 4UL
@@ -70,8 +72,13 @@
 #define PADS_BANK0_PAD(pin) (0x4001C004UL + 4UL * (pin))
 #define PAD_SCHMITT (1UL << 1)
 #define PAD_PULL_DOWN (1UL << 2)
+#define PAD_PULL_UP (1UL << 3)
 #define PAD_4_MILLIAMPS (1UL << 4)
 #define PAD_12_MILLIAMPS (3UL << 4)
+#define PAD_INPUT (1UL << 6)
+#define PAD_NO_OUTPUT (1UL << 7)
+
+#define SIO_GPIO_IN 0xD0000004UL
 
 #define PWM_SLICE(slice) (0x40050000UL + 0x14UL * (slice))
 #define PWM_CSR(slice) (PWM_SLICE(slice) + 0x00UL)
@@ -96,8 +103,11 @@
 
 #define PIO(number) (0x50200000UL + 0x100000UL * (number))
 #define PIO_CTRL(pio) (PIO(pio) + 0x000UL)
+#define PIO_FSTAT(pio) (PIO(pio) + 0x004UL)
 #define PIO_TXF(pio, machine) (PIO(pio) + 0x010UL + 4UL * (machine))
+#define PIO_RXF(pio, machine) (PIO(pio) + 0x020UL + 4UL * (machine))
 #define PIO_INSTR_MEM(pio, place) (PIO(pio) + 0x048UL + 4UL * (place))
+#define PIO_IRQ0_INTE(pio) (PIO(pio) + 0x12CUL)
 #define PIO_MACHINE(pio, machine) (PIO(pio) + 0x18UL * (machine))
 #define PIO_CLKDIV(pio, machine) (PIO_MACHINE(pio, machine) + 0x0C8UL)
 #define PIO_EXECCTRL(pio, machine) (PIO_MACHINE(pio, machine) + 0x0CCUL)
@@ -107,6 +117,8 @@
 #define PIO_ENABLE(machine) (1UL << (machine))
 #define PIO_RESTART(machine) (1UL << (4 + (machine)))
 #define PIO_CLKDIV_RESTART(machine) (1UL << (8 + (machine)))
+#define PIO_RX_EMPTY(machine) (1UL << (8 + (machine)))
+#define PIO_RX_WAITS(machine) (1UL << (machine))
 #define PIO_REQUEST_TX(pio, machine) (8UL * (pio) + (machine))
 
 #endif

@@ -1,0 +1,20 @@
+/*
+ * Plays the situations of the project: the lamps react to the receiver and the switches.
+ */
+#include <lampwright_inputs.h>
+#include <lampwright_react.h>
+#include <lampwright_scenes.h>
+
+void setup() {
+  driver_begin();
+  lampwright_show_begin();
+  lampwright_inputs_begin();
+  lampwright_react_open(lampwright_packed, LAMPWRIGHT_PACKED_SIZE);
+}
+
+void loop() {
+  lampwright_react_read();
+  if (lampwright_show_due(LAMPWRIGHT_RATE(LAMPWRIGHT_SHOW_MILLIHERTZ))) {
+    lampwright_react_frame();
+  }
+}
