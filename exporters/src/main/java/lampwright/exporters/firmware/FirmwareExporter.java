@@ -3,6 +3,7 @@ package lampwright.exporters.firmware;
 import static java.nio.charset.StandardCharsets.UTF_8;
 
 import com.google.common.collect.ImmutableMap;
+import com.google.common.collect.Iterables;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.util.ArrayList;
@@ -106,6 +107,7 @@ public final class FirmwareExporter implements ProjectExporter {
     files.addAll(target.sourceNames());
     if (reacts(target, job)) {
       files.addAll(REACTS);
+      files.addAll(target.reactingSources());
       files.addAll(List.of(INPUTS_SOURCE, REACT_EXAMPLE));
     }
     target.fixedSources().forEach(source -> files.add(Resource.exportedName(source)));
@@ -174,7 +176,7 @@ public final class FirmwareExporter implements ProjectExporter {
     target.sources(rig).forEach((name, text) -> texts.put(name, checked(name, text, config)));
     boolean reacts = reacts(target, job);
     if (reacts) {
-      for (String name : REACTS) {
+      for (String name : Iterables.concat(REACTS, target.reactingSources())) {
         texts.put(name, Resource.text(name));
       }
       texts.put(REACT_EXAMPLE, Resource.text(target.family() + "-react/examples/React.ino"));

@@ -115,6 +115,11 @@ abstract sealed class AvrTarget extends Target permits Atmega328p, Atmega32u4, A
   }
 
   @Override
+  public final List<String> reactingSources() {
+    return List.of("src/lampwright_situations_avr.S");
+  }
+
+  @Override
   public final Line line(Chain chain) {
     LineLimits limits = LineLimits.of(chain.type().line());
     return wave(chain)

@@ -124,6 +124,11 @@ public abstract sealed class Target permits AvrTarget, Rp2040, HookTarget {
     return ImmutableMap.of();
   }
 
+  /** Sources of firmware that plays situations, beside those of all controllers. */
+  public List<String> reactingSources() {
+    return List.of();
+  }
+
   /** Whether it is an RP2040. */
   public final boolean rp2040() {
     return this instanceof Rp2040;

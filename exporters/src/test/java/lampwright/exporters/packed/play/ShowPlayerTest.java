@@ -26,8 +26,9 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /**
- * Three machines, one drive: the engine's, which a plain reading of the rules judges, the player of
- * the tables in Java, and the C code under gcc's sanitizers. Shows and drives are by chance.
+ * Four machines, one drive: the engine's, which a plain reading of the rules judges, the player of
+ * the tables in Java, the C code under gcc's sanitizers, and the assembler on a simulated
+ * ATmega328P. Shows and drives are by chance.
  */
 class ShowPlayerTest {
   private static final String SOURCES = "src/main/resources/lampwright/exporters/firmware/src";
@@ -77,29 +78,35 @@ class ShowPlayerTest {
     return all.toByteArray();
   }
 
+  /** Cases of as many shows in the form of situations_check.c, and what must come of them. */
+  private record Trials(byte[] in, List<byte[]> wanted, long firstSeed) {
+    static Trials of(long firstSeed, int shows, int rounds) throws CancelledException {
+      ByteSink in = new ByteSink();
+      List<byte[]> wanted = new ArrayList<>();
+      for (long seed = firstSeed; seed < firstSeed + shows; seed++) {
+        wanted.add(trial(seed, rounds, in));
+      }
+      return new Trials(in.toBytes(), wanted, firstSeed);
+    }
+
+    void judge(byte[] out) {
+      int at = 0;
+      for (int i = 0; i < wanted.size(); i++) {
+        byte[] want = wanted.get(i);
+        int end = Math.min(at + want.length, out.length);
+        byte[] got = Arrays.copyOfRange(out, at, end);
+        assertThat(Arrays.mismatch(got, want)).as("seed %d", firstSeed + i).isEqualTo(-1);
+        at = end;
+      }
+      assertThat(at).isEqualTo(out.length);
+    }
+  }
+
   @Test
   void tablesInJavaAndInCShowWhatTheEngineShows()
       throws IOException, InterruptedException, CancelledException {
-    int shows = Integer.getInteger("lampwright.shows", 300);
     int rounds = Integer.getInteger("lampwright.damages", 40);
-    ByteSink in = new ByteSink();
-    List<byte[]> wanted = new ArrayList<>();
-    for (long seed = 0; seed < shows; seed++) {
-      wanted.add(trial(seed, rounds, in));
-    }
-    byte[] out = run(in.toBytes());
-    int at = 0;
-    for (int seed = 0; seed < shows; seed++) {
-      byte[] want = wanted.get(seed);
-      int end = Math.min(at + want.length, out.length);
-      byte[] got = Arrays.copyOfRange(out, at, end);
-      assertThat(Arrays.mismatch(got, want)).as("seed %d", seed).isEqualTo(-1);
-      at = end;
-    }
-    assertThat(at).isEqualTo(out.length);
-  }
-
-  private byte[] run(byte[] in) throws IOException, InterruptedException {
+    Trials trials = Trials.of(0, Integer.getInteger("lampwright.shows", 300), rounds);
     OutsideTools.onThisMachine().find("gcc", "gcc");
     Path program = dir.resolve("situations");
     List<String> build = new ArrayList<>(List.of("gcc", "-std=c99", "-O1", "-g", "-Wall"));
@@ -109,7 +116,67 @@ class ShowPlayerTest {
     build.addAll(List.of(SOURCES + "/lampwright_player.c", SOURCES + "/lampwright_situations.c"));
     build.addAll(List.of("-o", program.toString()));
     execute(build, new byte[0]);
-    return execute(List.of(program.toString()), in);
+    trials.judge(execute(List.of(program.toString()), trials.in()));
+  }
+
+  /** With room for any of the shows, for times of each width. */
+  @Test
+  void assemblerShowsWhatTheEngineShowsAndWritesItsOwnAloneWhenTablesAreDamaged()
+      throws IOException, InterruptedException, CancelledException {
+    int rounds = Integer.getInteger("lampwright.damages", 5);
+    Trials trials = Trials.of(0, Integer.getInteger("lampwright.shows", 100), rounds);
+    List<String> run = new ArrayList<>(List.of(simulator().toString()));
+    for (int timeBytes : new int[] {1, 2, 4}) {
+      ShowRoom most = new ShowRoom(timeBytes, RandomShow.INPUTS, 4, 16, 150, 8, 0xFFFF);
+      run.add(firmware(most).toString());
+    }
+    trials.judge(execute(run, trials.in()));
+    System.out.print(Files.readString(dir.resolve("err")));
+  }
+
+  /** With the room and the parts that a show needs and no more, as firmware has them. */
+  @Test
+  void assemblerOfPartsShowsWhatTheEngineShows()
+      throws IOException, InterruptedException, CancelledException {
+    Path simulator = simulator();
+    for (long seed = 500; seed < 512; seed++) {
+      Trials trials = Trials.of(seed, 1, 10);
+      ShowRoom room = ShowRoom.of(packed(new RandomShow(seed)));
+      Path firmware = firmware(room);
+      trials.judge(execute(List.of(simulator.toString(), firmware.toString()), trials.in()));
+    }
+  }
+
+  private Path simulator() throws IOException, InterruptedException {
+    OutsideTools.onThisMachine().findSimulator();
+    Path program = dir.resolve("avr_situations");
+    String source = "src/test/c/avr_situations.c";
+    List<String> build = new ArrayList<>(List.of("gcc", "-O2", "-Wall", "-Wextra", source));
+    build.addAll(List.of("-o", program.toString(), "-lsimavr", "-lelf"));
+    execute(build, new byte[0]);
+    return program;
+  }
+
+  private Path firmware(ShowRoom room) throws IOException, InterruptedException {
+    Path elf = dir.resolve("situations" + room.timeBytes() + ".elf");
+    List<String> build = new ArrayList<>(List.of("avr-gcc", "-std=c99", "-Os", "-Wall"));
+    build.addAll(List.of("-Wextra", "-Wpedantic", "-Werror", "-Isrc/test/c", "-I" + SOURCES));
+    build.addAll(List.of("-mmcu=atmega328p", "-DPACKED_BYTES=12000", "-DFRAME_BYTES=64"));
+    build.add("-DLAMPWRIGHT_INPUTS=" + Math.max(1, room.inputs()));
+    build.add("-DLAMPWRIGHT_CENTRES=" + Math.max(1, room.centres()));
+    build.add("-DLAMPWRIGHT_SITUATIONS=" + room.situations());
+    build.add("-DLAMPWRIGHT_SLOTS=" + Math.max(1, room.slots()));
+    build.add("-DLAMPWRIGHT_CONDITION_BYTES=" + Math.max(1, room.conditionBytes()));
+    build.add("-DLAMPWRIGHT_TIME_BYTES=" + room.timeBytes());
+    build.add("-DLAMPWRIGHT_USES=" + room.uses());
+    build.add("src/test/c/avr_situations_main.c");
+    for (String name :
+        new String[] {"player.c", "player_avr.S", "situations.c", "situations_avr.S"}) {
+      build.add(SOURCES + "/lampwright_" + name);
+    }
+    build.addAll(List.of("-o", elf.toString()));
+    execute(build, new byte[0]);
+    return elf;
   }
 
   private byte[] execute(List<String> command, byte[] in) throws IOException, InterruptedException {
