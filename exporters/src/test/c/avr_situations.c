@@ -19,10 +19,10 @@
 #define GPIOR2 0x4B
 #define SPL 0x5D
 #define SREG 0x5F
-#define STACK_BYTES 200
+#define STACK_BYTES 120
 #define FRAME_CYCLES 80000000u
 #define MOST_READINGS 16
-enum { PACKED, BUFFER, PLAYER, PLAYER_BYTES, ROOM, ROOM_END, SIZE, FRAME_BYTES, WORDS };
+enum { PACKED, BUFFER, PLAYER, PLAYER_BYTES, ROOM, ROOM_END, SIZE, FRAME_BYTES, FRAME_CODE, LAMP_CODE, WORDS };
 #define STATUS (2 * WORDS)
 #define READINGS (STATUS + 1)
 #define QUEUE (STATUS + 2)
@@ -34,9 +34,8 @@ typedef struct {
   uint32_t least_stack;
 } machine;
 
-static avr_cycle_count_t worst, longest_open;
+static avr_cycle_count_t quiet, busy, longest_open;
 static uint32_t deepest;
-static uint64_t frames_played, cycles_played;
 
 static void marked(avr_t *avr, avr_io_addr_t addr, uint8_t mark, void *param) {
   machine *m = param;
@@ -61,9 +60,20 @@ static void set_word(machine *m, int n, uint32_t value) {
 /* Runs to the next mark. */
 static void go(machine *m) {
   avr_cycle_count_t from = m->avr->cycle;
+  uint32_t lamp = 2 * word(m, LAMP_CODE), frame = 2 * word(m, FRAME_CODE);
+  int starts = 0;
   m->mark = 0;
   while (!m->mark) {
     int state = avr_run(m->avr);
+    if (m->avr->pc == lamp) {
+      starts = 1;
+    } else if (m->avr->pc == frame) {
+      /* All before is readings and situations, all behind is decoding. */
+      avr_cycle_count_t *most = starts ? &busy : &quiet;
+      if (m->avr->cycle - from > *most) {
+        *most = m->avr->cycle - from;
+      }
+    }
     uint32_t stack = (uint32_t)(m->avr->data[SPL] | m->avr->data[SPL + 1] << 8);
     if (stack > 0x100 && stack < m->least_stack) {
       m->least_stack = stack;
@@ -117,16 +127,10 @@ static void queue(machine *m, int n, uint32_t input, uint32_t reading) {
 static int frame(machine *m, int readings) {
   static uint8_t before[0x1000];
   avr_t *avr = m->avr;
-  avr_cycle_count_t from = avr->cycle;
   uint32_t at, stack;
   avr->data[m->exchange + READINGS] = (uint8_t)readings;
   memcpy(before, avr->data, avr->ramend + 1u);
   go(m);
-  if (avr->cycle - from > worst) {
-    worst = avr->cycle - from;
-  }
-  cycles_played += avr->cycle - from;
-  frames_played++;
   stack = (uint32_t)(avr->data[SPL] | avr->data[SPL + 1] << 8);
   for (at = 0x20; at <= avr->ramend; at++) {
     int allowed = (at >= word(m, BUFFER) && at < word(m, BUFFER) + word(m, FRAME_BYTES)) ||
@@ -200,9 +204,8 @@ static uint32_t number(int bytes) {
     int c = getchar();
     if (c == EOF) {
       if (i == 0 && bytes == 4) {
-        fprintf(stderr, "%d faults, %d played; %llu frames of %llu cycles, worst %llu, open %llu, stack %u\n",
-                faults, played, (unsigned long long)frames_played,
-                (unsigned long long)(cycles_played / frames_played), (unsigned long long)worst,
+        fprintf(stderr, "%d faults, %d played; cycles: quiet %llu, busy %llu, open %llu; stack %u\n",
+                faults, played, (unsigned long long)quiet, (unsigned long long)busy,
                 (unsigned long long)longest_open, deepest);
         exit(0);
       }

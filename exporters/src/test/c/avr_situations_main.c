@@ -10,6 +10,7 @@
 
 #define READINGS 16
 
+extern void lampwright_avr_lamp(void);
 extern uint8_t lampwright_situations_room[], lampwright_situations_room_end[];
 
 static const uint8_t packed[PACKED_BYTES] LAMPWRIGHT_DATA = {1};
@@ -26,6 +27,8 @@ static volatile struct {
   uint16_t room_end;
   uint16_t size;
   uint16_t frame_bytes;
+  uint16_t frame_code; /* in words */
+  uint16_t lamp_code;
   uint8_t status;
   uint8_t readings;
   struct {
@@ -39,6 +42,8 @@ int main(void) {
   exchange.buffer = (uint16_t)(uintptr_t)buffer;
   exchange.player = (uint16_t)(uintptr_t)&player;
   exchange.player_bytes = sizeof player;
+  exchange.frame_code = (uint16_t)(uintptr_t)lampwright_player_frame;
+  exchange.lamp_code = (uint16_t)(uintptr_t)lampwright_avr_lamp;
   exchange.room = (uint16_t)(uintptr_t)lampwright_situations_room;
   exchange.room_end = (uint16_t)(uintptr_t)lampwright_situations_room_end;
   memset(buffer, 0x55, sizeof buffer);

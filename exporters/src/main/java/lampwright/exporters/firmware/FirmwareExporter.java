@@ -48,7 +48,6 @@ public final class FirmwareExporter implements ProjectExporter {
           "src/lampwright_outputs.h",
           "src/lampwright_wire.h");
 
-  private static final String INPUTS_SOURCE = "src/lampwright_inputs.c";
   private static final String REACT_EXAMPLE = "examples/React/React.ino";
 
   /** Of projects with situations. */
@@ -108,7 +107,8 @@ public final class FirmwareExporter implements ProjectExporter {
     if (reacts(target, job)) {
       files.addAll(REACTS);
       files.addAll(target.reactingSources());
-      files.addAll(List.of(INPUTS_SOURCE, REACT_EXAMPLE));
+      files.addAll(target.inputSourceNames(job.project().rig()));
+      files.add(REACT_EXAMPLE);
     }
     target.fixedSources().forEach(source -> files.add(Resource.exportedName(source)));
     return files;

@@ -31,7 +31,13 @@ abstract sealed class AvrTarget extends Target permits Atmega328p, Atmega32u4, A
   private static final int CLOCK_DIVIDER = 1024;
 
   /** That of the timer that tells the time of servo pulses. */
-  private static final int SERVO_DIVIDER = 8;
+  static final int SERVO_DIVIDER = 8;
+
+  /**
+   * A tick of the frame clock, us, where that timer counts frames: as short as can be where half of
+   * 65,536 are to be more than a second.
+   */
+  static final int SERVO_TICK_US = 32;
 
   /** Program memory of what calls a chain's routine and sets an output: measured with avr-size. */
   private static final int CHAIN_BYTES = 45;
@@ -111,7 +117,19 @@ abstract sealed class AvrTarget extends Target permits Atmega328p, Atmega32u4, A
 
   @Override
   public final ImmutableMap<String, String> inputSources(Rig rig) {
-    return ImmutableMap.of("src/lampwright_inputs.c", new AvrInputs(this, rig).source());
+    AvrInputs inputs = new AvrInputs(this, rig);
+    List<String> names = inputSourceNames(rig);
+    return names.size() == 1
+        ? ImmutableMap.of(names.get(0), inputs.source())
+        : ImmutableMap.of(names.get(0), inputs.source(), names.get(1), inputs.assembly());
+  }
+
+  @Override
+  public final List<String> inputSourceNames(Rig rig) {
+    List<String> names = super.inputSourceNames(rig);
+    return servoTimer(rig).isPresent()
+        ? List.of(names.get(0), "src/lampwright_inputs_avr.S")
+        : names;
   }
 
   @Override
@@ -237,8 +255,8 @@ abstract sealed class AvrTarget extends Target permits Atmega328p, Atmega32u4, A
   @Override
   public final FrameClock frameClock(Rig rig) {
     int timer = pins(rig).clockTimer().orElseThrow();
-    int divider = servoTimer(rig).isPresent() ? SERVO_DIVIDER : CLOCK_DIVIDER;
-    return new FrameClock(timer, divider * 1.0 / megahertz(), pins.timers().get(timer).wide());
+    double tickUs = servoTimer(rig).isPresent() ? SERVO_TICK_US : CLOCK_DIVIDER * 1.0 / megahertz();
+    return new FrameClock(timer, tickUs, pins.timers().get(timer).wide());
   }
 
   @Override

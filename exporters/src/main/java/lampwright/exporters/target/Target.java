@@ -124,6 +124,11 @@ public abstract sealed class Target permits AvrTarget, Rp2040, HookTarget {
     return ImmutableMap.of();
   }
 
+  /** The names of these, also where one is refused. */
+  public List<String> inputSourceNames(Rig rig) {
+    return List.of("src/lampwright_inputs.c");
+  }
+
   /** Sources of firmware that plays situations, beside those of all controllers. */
   public List<String> reactingSources() {
     return List.of();

@@ -5,7 +5,6 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -115,8 +114,8 @@ class ShowPlayerTest {
     build.addAll(List.of("-DLAMPWRIGHT_MAX_LAMPS=255", "src/test/c/situations_check.c"));
     build.addAll(List.of(SOURCES + "/lampwright_player.c", SOURCES + "/lampwright_situations.c"));
     build.addAll(List.of("-o", program.toString()));
-    execute(build, new byte[0]);
-    trials.judge(execute(List.of(program.toString()), trials.in()));
+    AvrSituations.execute(dir, build, new byte[0]);
+    trials.judge(AvrSituations.execute(dir, List.of(program.toString()), trials.in()));
   }
 
   /** With room for any of the shows, for times of each width. */
@@ -125,73 +124,25 @@ class ShowPlayerTest {
       throws IOException, InterruptedException, CancelledException {
     int rounds = Integer.getInteger("lampwright.damages", 5);
     Trials trials = Trials.of(0, Integer.getInteger("lampwright.shows", 100), rounds);
-    List<String> run = new ArrayList<>(List.of(simulator().toString()));
+    AvrSituations avr = new AvrSituations(dir);
+    List<Path> firmware = new ArrayList<>();
     for (int timeBytes : new int[] {1, 2, 4}) {
-      ShowRoom most = new ShowRoom(timeBytes, RandomShow.INPUTS, 4, 16, 150, 8, 0xFFFF);
-      run.add(firmware(most).toString());
+      firmware.add(avr.build(new ShowRoom(timeBytes, RandomShow.INPUTS, 4, 16, 150, 8, 0xFFFF)));
     }
-    trials.judge(execute(run, trials.in()));
-    System.out.print(Files.readString(dir.resolve("err")));
+    trials.judge(avr.run(trials.in(), firmware));
+    System.out.print(avr.report());
   }
 
   /** With the room and the parts that a show needs and no more, as firmware has them. */
   @Test
   void assemblerOfPartsShowsWhatTheEngineShows()
       throws IOException, InterruptedException, CancelledException {
-    Path simulator = simulator();
+    AvrSituations avr = new AvrSituations(dir);
     for (long seed = 500; seed < 512; seed++) {
       Trials trials = Trials.of(seed, 1, 10);
-      ShowRoom room = ShowRoom.of(packed(new RandomShow(seed)));
-      Path firmware = firmware(room);
-      trials.judge(execute(List.of(simulator.toString(), firmware.toString()), trials.in()));
+      Path firmware = avr.build(ShowRoom.of(packed(new RandomShow(seed))));
+      trials.judge(avr.run(trials.in(), List.of(firmware)));
     }
-  }
-
-  private Path simulator() throws IOException, InterruptedException {
-    OutsideTools.onThisMachine().findSimulator();
-    Path program = dir.resolve("avr_situations");
-    String source = "src/test/c/avr_situations.c";
-    List<String> build = new ArrayList<>(List.of("gcc", "-O2", "-Wall", "-Wextra", source));
-    build.addAll(List.of("-o", program.toString(), "-lsimavr", "-lelf"));
-    execute(build, new byte[0]);
-    return program;
-  }
-
-  private Path firmware(ShowRoom room) throws IOException, InterruptedException {
-    Path elf = dir.resolve("situations" + room.timeBytes() + ".elf");
-    List<String> build = new ArrayList<>(List.of("avr-gcc", "-std=c99", "-Os", "-Wall"));
-    build.addAll(List.of("-Wextra", "-Wpedantic", "-Werror", "-Isrc/test/c", "-I" + SOURCES));
-    build.addAll(List.of("-mmcu=atmega328p", "-DPACKED_BYTES=12000", "-DFRAME_BYTES=64"));
-    build.add("-DLAMPWRIGHT_INPUTS=" + Math.max(1, room.inputs()));
-    build.add("-DLAMPWRIGHT_CENTRES=" + Math.max(1, room.centres()));
-    build.add("-DLAMPWRIGHT_SITUATIONS=" + room.situations());
-    build.add("-DLAMPWRIGHT_SLOTS=" + Math.max(1, room.slots()));
-    build.add("-DLAMPWRIGHT_CONDITION_BYTES=" + Math.max(1, room.conditionBytes()));
-    build.add("-DLAMPWRIGHT_TIME_BYTES=" + room.timeBytes());
-    build.add("-DLAMPWRIGHT_USES=" + room.uses());
-    build.add("src/test/c/avr_situations_main.c");
-    for (String name :
-        new String[] {"player.c", "player_avr.S", "situations.c", "situations_avr.S"}) {
-      build.add(SOURCES + "/lampwright_" + name);
-    }
-    build.addAll(List.of("-o", elf.toString()));
-    execute(build, new byte[0]);
-    return elf;
-  }
-
-  private byte[] execute(List<String> command, byte[] in) throws IOException, InterruptedException {
-    Path input = Files.write(dir.resolve("in"), in);
-    Path output = dir.resolve("out");
-    Path errors = dir.resolve("err");
-    int code =
-        new ProcessBuilder(command)
-            .redirectInput(input.toFile())
-            .redirectOutput(output.toFile())
-            .redirectError(errors.toFile())
-            .start()
-            .waitFor();
-    assertThat(code).as("%s%n%s", command, Files.readString(errors)).isZero();
-    return Files.readAllBytes(output);
   }
 
   /** Without a show the data is to the byte what it was before there were shows. */
