@@ -97,7 +97,8 @@ final class DriveProof {
             List.of("of frame", proof.figure("/decode/worstShareOfPeriod")),
             List.of("routine, us", proof.figure("/interrupts/longestRoutineUs")),
             List.of("flash", proof.figure("/memory/flash")),
-            List.of("RAM", proof.figure("/memory/ram")))) {
+            List.of("RAM", proof.figure("/memory/ram")),
+            List.of("stack", proof.figure("/memory/deepestStack")))) {
       terminal.out().printf(Locale.ROOT, "%-12s %s%n", line.get(0), line.get(1));
     }
     terminal

@@ -128,9 +128,7 @@ public final class FirmwareExporter implements ProjectExporter {
     Target target = Target.of(rig);
     Optional<Show> show = FirmwareMemory.show(target, job);
     Packed packed = ScenePacker.pack(KEY, job.tables(), show, target.decodeCost(), progress);
-    refuse(
-        TargetFindings.programMemory(target, rig, packed.size(), show.isPresent()).stream()
-            .toList());
+    refuse(FirmwareMemory.refusals(target, job, packed.data()));
     List<Finding> plain = ScenePacker.findings(packed);
     List<Finding> all = new ArrayList<>(findings(job, facts));
     all.addAll(plain);
@@ -189,7 +187,8 @@ public final class FirmwareExporter implements ProjectExporter {
           reacts && source.endsWith("/main.c") ? target.family() + "-react/main.c" : source;
       texts.put(Resource.exportedName(source), Resource.filled(from, target.words()));
     }
-    texts.put(README, new ReadmeFile(job, target, findings).text());
+    boolean dims = target.size(rig, FirmwareMemory.room(target, job, packed)).dims();
+    texts.put(README, new ReadmeFile(job, target, dims, findings).text());
     return ImmutableMap.copyOf(texts);
   }
 

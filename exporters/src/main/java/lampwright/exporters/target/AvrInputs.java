@@ -104,6 +104,8 @@ final class AvrInputs {
   /** Names of inputs in one line of a comment, in characters. */
   private static final int MOST_NAMES = 80;
 
+  private static final int CLOCK_RAM = 2;
+
   private final AvrTarget target;
   private final Rig rig;
   private final Map<String, List<String>> groups = new TreeMap<>();
@@ -282,7 +284,17 @@ final class AvrInputs {
 
   /** Ports with channels, in the order of their levels in memory. */
   private List<String> channelPorts() {
-    return channels().stream().map(c -> port(c.pin().orElseThrow())).distinct().sorted().toList();
+    return channels().stream()
+        .flatMap(c -> c.pin().stream())
+        .flatMap(pin -> pin.port().stream())
+        .distinct()
+        .sorted()
+        .toList();
+  }
+
+  /** Working memory that it takes, with that of the clock. */
+  int ramBytes() {
+    return channels().isEmpty() ? 0 : 2 * channels().size() + 2 + channelPorts().size() + CLOCK_RAM;
   }
 
   private int ticksPerUs() {

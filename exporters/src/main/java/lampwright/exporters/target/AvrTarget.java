@@ -18,6 +18,7 @@ import lampwright.engine.rig.Controller;
 import lampwright.engine.rig.InputKind;
 import lampwright.engine.rig.Pin;
 import lampwright.engine.rig.Rig;
+import lampwright.exporters.packed.play.ShowRoom;
 
 /** An 8-bit AVR: chains by timed loops, outputs by its timers. */
 abstract sealed class AvrTarget extends Target permits Atmega328p, Atmega32u4, Attiny85 {
@@ -43,6 +44,12 @@ abstract sealed class AvrTarget extends Target permits Atmega328p, Atmega32u4, A
   private static final int CHAIN_BYTES = 45;
 
   private static final int OUTPUT_BYTES = 30;
+
+  /** Likewise of situations: times of 4 bytes, four channels on three ports. */
+  private static final int SITUATIONS_BYTES = 1550;
+
+  /** What lampwright_situations_frame takes of the stack, and the routine of a pulse. */
+  private static final int SITUATIONS_STACK = 32;
 
   private final AvrPins pins;
   private final int hertz;
@@ -235,6 +242,17 @@ abstract sealed class AvrTarget extends Target permits Atmega328p, Atmega32u4, A
         + AvrSendings.of(this, rig).bytes()
         + CHAIN_BYTES * rig.chains().size()
         + OUTPUT_BYTES * rig.outputs().size();
+  }
+
+  @Override
+  final int situationsBytes() {
+    return SITUATIONS_BYTES;
+  }
+
+  @Override
+  final int situationsRam(Rig rig, ShowRoom room) {
+    AvrInputs inputs = new AvrInputs(this, rig);
+    return room.assemblerBytes() + inputs.ramBytes() + SITUATIONS_STACK;
   }
 
   @Override

@@ -31,9 +31,6 @@ public final class TargetFindings implements Reviewer {
   /** An AVR reads a pin as high from this share of its supply (datasheets, from memory). */
   private static final double HIGH_SHARE = 0.6;
 
-  /** Program memory of situations, with all that any of them needs: docs/performance.md. */
-  private static final int SITUATIONS_BYTES = 2800;
-
   /** Keeps nothing, so one serves all. */
   public TargetFindings() {}
 
@@ -231,7 +228,7 @@ public final class TargetFindings implements Reviewer {
    * @param reacts whether it plays situations
    */
   public static int programBytes(Target target, Rig rig, boolean reacts) {
-    return target.size(rig).programBytes() + (reacts ? SITUATIONS_BYTES : 0);
+    return target.size(rig).programBytes() + (reacts ? target.situationsBytes() : 0);
   }
 
   private static Figure milliseconds(double us) {

@@ -23,7 +23,9 @@ import lampwright.exporters.ProjectJob;
 import lampwright.exporters.firmware.FirmwareExporter;
 import lampwright.exporters.packed.encode.ScenePacker;
 import lampwright.exporters.packed.format.ByteSink;
+import lampwright.exporters.target.FirmwareSize;
 import lampwright.exporters.target.Target;
+import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -40,11 +42,22 @@ class SituationsFitTest {
   private static final double MOST_OF_A_FRAME = 0.05;
   private static final int CYCLES_OF_A_FRAME = 16_000_000 / 50;
   private static final int FRAMES = 1000;
+
+  /** What is reckoned for the stack of firmware with situations. */
+  private static final int STACK_RAM = 96 + 32;
+
   private static final Pattern SIZES = Pattern.compile("\\n *(\\d+)\\s+(\\d+)\\s+(\\d+)");
   private static final Pattern CYCLES =
       Pattern.compile("quiet (\\d+), busy (\\d+), .* stack (\\d+)");
 
   @TempDir private Path folder;
+
+  private static byte[] packed;
+
+  @BeforeAll
+  static void pack() throws Exception {
+    packed = packed(project());
+  }
 
   private record Sizes(int flash, int ram) {}
 
@@ -63,19 +76,26 @@ class SituationsFitTest {
     Sizes least = built("without", without);
     int flash = most.flash() - least.flash();
     int ram = most.ram() - least.ram();
-    byte[] packed = packed(with);
     int tables = packed.length - new Unpacker(packed).data().showAt;
     System.out.printf(
         "16 situations, 4 inputs: %d bytes of flash, of which tables %d; %d of RAM%n",
         flash, tables, ram);
     assertThat(flash).isLessThanOrEqualTo(MOST_FLASH);
     assertThat(ram).isLessThanOrEqualTo(MOST_RAM);
+    // What check reckons with is never less than what is linked, and not much more.
+    Target target = Target.of(with.rig());
+    FirmwareSize said = target.size(with.rig(), Optional.of(ShowRoom.of(packed)));
+    FirmwareSize saidPlain = target.size(with.rig());
+    assertThat(flash - tables)
+        .isBetween(
+            (said.programBytes() - saidPlain.programBytes()) * 3 / 4,
+            said.programBytes() - saidPlain.programBytes());
+    assertThat(said.ramBytes() - STACK_RAM).isBetween(most.ram(), most.ram() + 10);
   }
 
   /** Readings at every frame, near what conditions ask about; without decoding. */
   @Test
   void situationsTakeATwentiethOfAFrameAtMost() throws Exception {
-    byte[] packed = packed(project());
     ShowPlayer player = new ShowPlayer(packed);
     ByteSink in = new ByteSink().number(packed.length, 4).all(packed).u16(player.frameBytes());
     in.number(FRAMES, 4).u16(0);
