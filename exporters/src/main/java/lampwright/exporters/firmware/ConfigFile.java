@@ -80,10 +80,11 @@ final class ConfigFile {
     define("FRAME_BYTES", frameBytes);
     line("");
     line("/* 1: light can be dimmed, for which a copy of the longest chain is kept. */");
+    Optional<ShowRoom> room = FirmwareMemory.room(target, job, packed);
     int dimmed =
         Math.max(
             rig.chains().stream().mapToInt(Chain::bytes).max().orElse(0), rig.outputs().size());
-    define("DIMMING", target.size(rig).dims() ? 1 : 0);
+    define("DIMMING", target.size(rig, room).dims() ? 1 : 0);
     define("DIMMED_BYTES", dimmed);
     if (target.interruptsBits()) {
       line("");
@@ -98,9 +99,7 @@ final class ConfigFile {
     define("LONG_DATA", packed.length > SHORT_DATA ? 1 : 0);
     define("COLUMN_BYTES", frameBytes > BYTE_COLUMNS ? 2 : 1);
     define("PORTABLE", 0);
-    if (FirmwareExporter.reacts(job)) {
-      room(ShowRoom.of(packed));
-    }
+    room.ifPresent(this::room);
     line("");
     line("/* How packed data is declared and how one byte of it is read. */");
     line("#if defined(__ASSEMBLER__)");

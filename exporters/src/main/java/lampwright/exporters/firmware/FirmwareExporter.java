@@ -3,6 +3,7 @@ package lampwright.exporters.firmware;
 import static java.nio.charset.StandardCharsets.UTF_8;
 
 import com.google.common.collect.ImmutableMap;
+import com.google.common.collect.Iterables;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.util.ArrayList;
@@ -103,6 +104,7 @@ public final class FirmwareExporter implements ProjectExporter {
     files.addAll(target.sourceNames());
     if (reacts(job)) {
       files.addAll(REACTS);
+      files.addAll(target.reactingSources());
       files.addAll(target.inputSourceNames(job.project().rig()));
     }
     target.fixedSources().forEach(source -> files.add(Resource.exportedName(source)));
@@ -123,9 +125,7 @@ public final class FirmwareExporter implements ProjectExporter {
     Target target = Target.of(rig);
     Optional<Show> show = job.show();
     Packed packed = ScenePacker.pack(KEY, job.tables(), show, target.decodeCost(), progress);
-    refuse(
-        TargetFindings.programMemory(target, rig, packed.size(), show.isPresent()).stream()
-            .toList());
+    refuse(FirmwareMemory.refusals(target, job, packed.data()));
     List<Finding> plain = ScenePacker.findings(packed);
     List<Finding> all = new ArrayList<>(findings(job, facts));
     all.addAll(plain);
@@ -171,7 +171,7 @@ public final class FirmwareExporter implements ProjectExporter {
     texts.put(SCENES_SOURCE, ScenesFile.source(packed) + config.check() + scenes.check());
     target.sources(rig).forEach((name, text) -> texts.put(name, checked(name, text, config)));
     if (reacts) {
-      for (String name : REACTS) {
+      for (String name : Iterables.concat(REACTS, target.reactingSources())) {
         texts.put(name, Resource.text(name));
       }
       for (String source : target.fixedInputSources()) {
@@ -186,7 +186,8 @@ public final class FirmwareExporter implements ProjectExporter {
           reacts && source.endsWith("/main.c") ? target.family() + "-react/main.c" : source;
       texts.put(Resource.exportedName(source), Resource.filled(from, target.words()));
     }
-    texts.put(README, new ReadmeFile(job, target, findings).text());
+    boolean dims = target.size(rig, FirmwareMemory.room(target, job, packed)).dims();
+    texts.put(README, new ReadmeFile(job, target, dims, findings).text());
     return ImmutableMap.copyOf(texts);
   }
 

@@ -1,5 +1,6 @@
 package lampwright.exporters.firmware;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
@@ -16,6 +17,7 @@ import lampwright.exporters.ExportRefusedException;
 import lampwright.exporters.Progress;
 import lampwright.exporters.ProjectJob;
 import lampwright.exporters.packed.encode.ScenePacker;
+import lampwright.exporters.packed.play.ShowRoom;
 import lampwright.exporters.target.Target;
 import lampwright.exporters.target.TargetFindings;
 
@@ -33,6 +35,26 @@ public final class FirmwareMemory {
   /** Whether a rig names a controller whose program memory is known. */
   public static boolean isKnown(Rig rig) {
     return rig.controller().isPresent() && Target.of(rig).memory().freeFlashBytes().isPresent();
+  }
+
+  /** Room for the situations that firmware with this data plays; none if it plays none. */
+  static Optional<ShowRoom> room(Target target, ProjectJob job, byte[] packed) {
+    return job.show().map(show -> ShowRoom.of(packed));
+  }
+
+  /** Why firmware with this data fits neither program nor working memory; empty if it fits both. */
+  public static List<Finding> refusals(Target target, ProjectJob job, byte[] packed) {
+    Rig rig = job.project().rig();
+    Optional<ShowRoom> room = room(target, job, packed);
+    List<Finding> found =
+        new ArrayList<>(
+            TargetFindings.programMemory(target, rig, packed.length, room.isPresent()).stream()
+                .toList());
+    // Without situations it is refused for the rig alone.
+    if (target.size(rig).ramRefusal().isEmpty()) {
+      target.size(rig, room).ramRefusal().ifPresent(found::add);
+    }
+    return found;
   }
 
   /**
@@ -64,8 +86,10 @@ public final class FirmwareMemory {
       return List.of();
     }
     try {
-      int packed = ScenePacker.pack("firmware", tables, show, target.decodeCost(), progress).size();
-      return TargetFindings.programMemory(target, rig, packed, show.isPresent()).stream().toList();
+      return refusals(
+          target,
+          job,
+          ScenePacker.pack("firmware", tables, show, target.decodeCost(), progress).data());
     } catch (ExportRefusedException tooLong) {
       return tooLong.refusals();
     }

@@ -52,10 +52,12 @@ final class ReadmeFile {
 
   private final ProjectJob job;
   private final Target target;
+  private final boolean dims;
   private final Rig rig;
   private final List<Finding> findings;
 
-  ReadmeFile(ProjectJob job, Target target, List<Finding> findings) {
+  ReadmeFile(ProjectJob job, Target target, boolean dims, List<Finding> findings) {
+    this.dims = dims;
     this.job = job;
     this.target = target;
     this.rig = job.project().rig();
@@ -229,7 +231,7 @@ final class ReadmeFile {
 
   private Map<String, String> use() {
     String dimming =
-        target.size(rig).dims()
+        dims
             ? "| `lampwright_show_brightness(level)` | master brightness: 255 as exported, 0 dark |\n"
                 + "| `lampwright_show_dark(1)`, `(0)` | blanks the lamps while the scenes run; shows them again |"
             : "\nBrightness can't be changed in this export: the controller has no working memory left"

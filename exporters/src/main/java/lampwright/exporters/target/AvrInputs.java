@@ -1,11 +1,13 @@
 package lampwright.exporters.target;
 
+import com.google.common.collect.Lists;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
+import java.util.function.Predicate;
+import java.util.stream.Collectors;
 import lampwright.engine.review.Code;
 import lampwright.engine.review.Figure;
 import lampwright.engine.review.Finding;
@@ -26,21 +28,82 @@ final class AvrInputs {
   /** A pulse that lasts longer is none: the timer's count would come round again, us. */
   private static final int LONGEST_US = 4000;
 
-  /** What a routine does for a channel, as a macro. */
-  private static final List<String> EDGE =
-      List.of(
-          "#define EDGE(channel, pin)",
-          "  if (changed & (pin)) {",
-          "    if (levels & (pin)) {",
-          "      ticks[channel] = now;",
-          "      is_high |= 1 << (channel);",
-          "      has_ended &= (uint8_t) ~(1 << (channel));",
-          "    } else if (is_high & 1 << (channel)) {",
-          "      ticks[channel] = (uint16_t)(now - ticks[channel]);",
-          "      is_high &= (uint8_t) ~(1 << (channel));",
-          "      has_ended |= 1 << (channel);",
-          "    }",
-          "  }");
+  /**
+   * What a routine does for an edge of a channel: the count at which it came in r24:25, the level
+   * in T, the channel's bit in r20, where its ticks are in Z.
+   */
+  private static final String EDGE =
+      """
+      edge:	brtc	1f
+      	st	Z, r24
+      	std	Z + 1, r25
+      	or	r22, r20
+      	com	r20
+      	and	r23, r20
+      	ret
+      1:	mov	r21, r22
+      	and	r21, r20
+      	breq	2f
+      	eor	r22, r20
+      	or	r23, r20
+      	movw	r20, r24
+      	ld	r0, Z
+      	sub	r20, r0
+      	ldd	r0, Z + 1
+      	sbc	r21, r0
+      	st	Z, r20
+      	std	Z + 1, r21
+      2:	ret
+      """;
+
+  /**
+   * Hands on the width of a channel: its bit in r18, where its ticks are in Z, its input in r22.
+   */
+  private static final String HAND_ON =
+      """
+      /* A pulse that has ended is handed on. One that lasts too long is none: the count would come round. */
+      width:	in	r0, _SFR_IO_ADDR(SREG)
+      	cli
+      	lds	r19, lampwright_pulses + ENDED
+      	ld	r20, Z
+      	ldd	r21, Z + 1
+      	mov	r23, r19
+      	and	r23, r18
+      	breq	1f
+      	eor	r19, r18
+      	sts	lampwright_pulses + ENDED, r19
+      	out	_SFR_IO_ADDR(SREG), r0
+      #if TICKS_PER_US == 2
+      	subi	r20, 255		; ticks of half a microsecond
+      	sbci	r21, 255
+      	lsr	r21
+      	ror	r20
+      #endif
+      	movw	r24, r16
+      	JUMP	lampwright_situations_input
+      1:	lds	r24, _SFR_MEM_ADDR(COUNT_LOW)
+      	lds	r25, _SFR_MEM_ADDR(COUNT_HIGH)
+      	sub	r24, r20
+      	sbc	r25, r21
+      	cpi	r24, lo8(LONGEST + 1)
+      	ldi	r24, hi8(LONGEST + 1)
+      	cpc	r25, r24
+      	brlo	2f
+      	lds	r19, lampwright_pulses + HIGH
+      	com	r18
+      	and	r19, r18
+      	sts	lampwright_pulses + HIGH, r19
+      2:	out	_SFR_IO_ADDR(SREG), r0
+      	ret
+      """;
+
+  /** What a routine saves after it has looked at count and pins. */
+  private static final List<Integer> SAVED = List.of(0, 20, 21, 22, 23, 30, 31);
+
+  /** Names of inputs in one line of a comment, in characters. */
+  private static final int MOST_NAMES = 80;
+
+  private static final int CLOCK_RAM = 2;
 
   private final AvrTarget target;
   private final Rig rig;
@@ -125,7 +188,7 @@ final class AvrInputs {
     }
   }
 
-  /** The driver; only for a rig that is not refused. */
+  /** The driver in C; only for a rig that is not refused. */
   String source() {
     List<String> lines = new ArrayList<>();
     lines.add("#include \"lampwright_inputs.h\"");
@@ -135,61 +198,152 @@ final class AvrInputs {
     lines.add("");
     lines.add("#if LAMPWRIGHT_FITS_BOARD");
     lines.add("");
-    lines.add("#include <avr/interrupt.h>");
     lines.add("#include <avr/io.h>");
     lines.add("");
     if (!channels().isEmpty()) {
-      routines(lines);
+      lines.add(
+          "/* In lampwright_inputs_avr.S: ticks, channels in a pulse and ended, levels of ports. */");
+      lines.add("extern uint8_t lampwright_pulses[];");
+      lines.add("");
     }
     begin(lines);
-    read(lines);
+    if (channels().isEmpty()) {
+      lines.add("");
+      readSwitches(lines);
+    }
     lines.add("");
     lines.add("#endif");
     return String.join("\n", lines) + "\n";
   }
 
-  private void routines(List<String> lines) {
-    int timer = target.servoTimer(rig).orElseThrow();
-    lines.add("#define CHANNELS " + channels().size());
-    lines.add("#define COUNT TCNT" + timer);
-    lines.add("#define TICKS_PER_US (F_CPU / 8000000)");
-    lines.add("");
+  /** The driver in assembler: pulses and how inputs are read; only if there are channels. */
+  String assembly() {
+    List<String> lines = new ArrayList<>();
+    lines.add("/*");
     lines.add(
-        "/* By channel: the count when its pin rose, then the width of the pulse, in ticks. */");
-    lines.add("static volatile uint16_t ticks[CHANNELS];");
-    lines.add("static volatile uint8_t high;  /* channels in a pulse, a bit each */");
-    lines.add("static volatile uint8_t ended; /* channels whose width was not read yet */");
+        " * Inputs: a change of a channel's pin calls a routine, which keeps the count of the timer at which a");
+    lines.add(
+        " * pulse began, then its width. They are handed on when the inputs are read, and switches are looked at.");
+    lines.add(" */");
+    lines.add("#include \"lampwright_config.h\"");
     lines.add("");
-    for (String line : EDGE) {
-      lines.add(line.equals("  }") ? line : String.format(Locale.ROOT, "%-99s\\", line));
+    lines.add("#if defined(" + target.macro() + ")");
+    lines.add("");
+    lines.add("#include <avr/io.h>");
+    lines.add("");
+    String timer = "TCNT" + target.servoTimer(rig).orElseThrow();
+    lines.add("#define COUNT_LOW " + timer + "L");
+    lines.add("#define COUNT_HIGH " + timer + "H");
+    lines.add("#define LONGEST " + LONGEST_US * ticksPerUs());
+    lines.add("#define TICKS_PER_US " + ticksPerUs());
+    lines.add("#define CHANNELS " + channels().size());
+    lines.add(
+        "/* in lampwright_pulses, behind the ticks of the channels: a bit each, and levels of ports */");
+    lines.add("#define HIGH (2 * CHANNELS)");
+    lines.add("#define ENDED (2 * CHANNELS + 1)");
+    lines.add("#define LEVELS (2 * CHANNELS + 2)");
+    lines.add("");
+    lines.add("#if defined(__AVR_HAVE_JMP_CALL__)");
+    lines.add("#define CALL call");
+    lines.add("#define JUMP jmp");
+    lines.add("#else");
+    lines.add("#define CALL rcall");
+    lines.add("#define JUMP rjmp");
+    lines.add("#endif");
+    lines.add("");
+    lines.add("\t.section .bss.lampwright_pulses,\"aw\",@nobits");
+    lines.add("\t.global\tlampwright_pulses");
+    lines.add("lampwright_pulses:");
+    lines.add("\t.space\tLEVELS + " + channelPorts().size());
+    lines.add("");
+    lines.add("\t.section .text.lampwright_inputs_avr,\"ax\",@progbits");
+    lines.add("");
+    for (String port : channelPorts()) {
+      routine(lines, port);
     }
-    groups.forEach(
-        (port, words) -> {
-          List<String> edges = new ArrayList<>();
-          for (int c = 0; c < channels().size(); c++) {
-            Pin pin = channels().get(c).pin().orElseThrow();
-            if (port(pin).equals(port)) {
-              edges.add("  EDGE(" + c + ", " + bit(pin) + ")");
-            }
-          }
-          if (!edges.isEmpty()) {
-            lines.add("");
-            lines.add("static uint8_t before_" + port + "; /* levels of port " + port + " */");
-            lines.add("");
-            lines.add("ISR(" + words.get(0) + ") {");
-            lines.add("  uint16_t now = COUNT;");
-            lines.add("  uint8_t levels = PIN" + port + ";");
-            lines.add("  uint8_t changed = levels ^ before_" + port + ";");
-            lines.add("  uint8_t is_high = high;");
-            lines.add("  uint8_t has_ended = ended;");
-            lines.add("  before_" + port + " = levels;");
-            lines.addAll(edges);
-            lines.add("  high = is_high;");
-            lines.add("  ended = has_ended;");
-            lines.add("}");
-          }
-        });
+    lines.add(
+        "/* An edge at r24:25, its level in T: channel r20, its ticks at Z, r22 high, r23 ended. */");
+    lines.addAll(EDGE.lines().toList());
     lines.add("");
+    read(lines);
+    lines.addAll(HAND_ON.lines().toList());
+    lines.add("");
+    lines.add("#endif");
+    return String.join("\n", lines) + "\n";
+  }
+
+  /** Ports with channels, in the order of their levels in memory. */
+  private List<String> channelPorts() {
+    return channels().stream()
+        .flatMap(c -> c.pin().stream())
+        .flatMap(pin -> pin.port().stream())
+        .distinct()
+        .sorted()
+        .toList();
+  }
+
+  /** Working memory that it takes, with that of the clock. */
+  int ramBytes() {
+    return channels().isEmpty() ? 0 : 2 * channels().size() + 2 + channelPorts().size() + CLOCK_RAM;
+  }
+
+  private int ticksPerUs() {
+    return target.megahertz() / AvrTarget.SERVO_DIVIDER;
+  }
+
+  private void routine(List<String> lines, String port) {
+    String levels = "lampwright_pulses + LEVELS + " + channelPorts().indexOf(port);
+    lines.add("\t.global\t" + groups.get(port).get(0));
+    lines.add(groups.get(port).get(0) + ":");
+    lines.add("\tpush\tr18");
+    lines.add("\tin\tr18, _SFR_IO_ADDR(SREG)");
+    lines.add("\tpush\tr18");
+    lines.add("\tpush\tr19");
+    lines.add("\tpush\tr24");
+    lines.add("\tpush\tr25");
+    lines.add("\tlds\tr24, _SFR_MEM_ADDR(COUNT_LOW)");
+    lines.add("\tlds\tr25, _SFR_MEM_ADDR(COUNT_HIGH)");
+    lines.add("\tin\tr18, _SFR_IO_ADDR(PIN" + port + ")");
+    SAVED.forEach(r -> lines.add("\tpush\tr" + r));
+    lines.add("\tlds\tr19, " + levels);
+    lines.add("\tsts\t" + levels + ", r18");
+    lines.add("\teor\tr19, r18");
+    lines.add("\tlds\tr22, lampwright_pulses + HIGH");
+    lines.add("\tlds\tr23, lampwright_pulses + ENDED");
+    for (int c = 0; c < channels().size(); c++) {
+      Pin pin = channels().get(c).pin().orElseThrow();
+      if (port(pin).equals(port)) {
+        lines.add("\tsbrs\tr19, " + pin.number() + "\t\t\t; " + channels().get(c).id());
+        lines.add("\trjmp\t1f");
+        lines.add("\tbst\tr18, " + pin.number());
+        lines.add("\tldi\tr20, 1 << " + c);
+        ticks(lines, c);
+        lines.add("\trcall\tedge");
+        lines.add("1:");
+      }
+    }
+    if (channelPorts().indexOf(port) > 0) {
+      lines.add("\trjmp\tdone");
+      lines.add("");
+      return;
+    }
+    lines.add("done:");
+    lines.add("\tsts\tlampwright_pulses + HIGH, r22");
+    lines.add("\tsts\tlampwright_pulses + ENDED, r23");
+    Lists.reverse(SAVED).forEach(r -> lines.add("\tpop\tr" + r));
+    lines.add("\tpop\tr25");
+    lines.add("\tpop\tr24");
+    lines.add("\tpop\tr19");
+    lines.add("\tpop\tr18");
+    lines.add("\tout\t_SFR_IO_ADDR(SREG), r18");
+    lines.add("\tpop\tr18");
+    lines.add("\treti");
+    lines.add("");
+  }
+
+  private static void ticks(List<String> lines, int channel) {
+    lines.add("\tldi\tr30, lo8(lampwright_pulses + " + 2 * channel + ")");
+    lines.add("\tldi\tr31, hi8(lampwright_pulses + " + 2 * channel + ")");
   }
 
   private void begin(List<String> lines) {
@@ -202,87 +356,105 @@ final class AvrInputs {
                   .text("timer", Integer.toString(target.servoTimer(rig).orElseThrow()), "servo")
                   .replace("; ", ";\n  "));
     }
-    for (Input input : rig.inputs()) {
-      Pin pin = input.pin().orElseThrow();
-      String port = port(pin);
-      // The pull-up keeps a pin quiet on which nothing is plugged. A switch to the supply has a
-      // resistor of its own to ground.
-      boolean pullUp = InputPins.isChannel(input) || input.activeLow();
-      lines.add("  /* " + input.id() + ": " + pin.name() + " */");
-      lines.add("  DDR" + port + " &= (uint8_t) ~(" + bit(pin) + ");");
-      lines.add(
-          pullUp
-              ? "  PORT" + port + " |= " + bit(pin) + ";"
-              : "  PORT" + port + " &= (uint8_t) ~(" + bit(pin) + ");");
-      if (InputPins.isChannel(input)) {
-        List<String> words = groups.get(port);
-        lines.add("  " + words.get(1) + " |= " + bit(pin) + ";");
-      }
-    }
+    rig.inputs().stream()
+        .map(input -> port(input.pin().orElseThrow()))
+        .distinct()
+        .sorted()
+        .forEach(port -> beginPort(lines, port));
     // A pulse that is under way is none: its beginning was not seen.
-    groups.forEach(
-        (port, words) -> {
-          if (channels().stream().anyMatch(c -> port(c.pin().orElseThrow()).equals(port))) {
-            lines.add("  before_" + port + " = PIN" + port + ";");
-            lines.add("  PCICR |= 1 << " + words.get(2) + ";");
-          }
-        });
+    for (int i = 0; i < channelPorts().size(); i++) {
+      String port = channelPorts().get(i);
+      int at = 2 * channels().size() + 2 + i;
+      lines.add("  lampwright_pulses[" + at + "] = PIN" + port + ";");
+    }
+    for (String port : channelPorts()) {
+      lines.add("  " + groups.get(port).get(1) + " |= " + bits(port, InputPins::isChannel) + ";");
+    }
+    if (!channels().isEmpty()) {
+      lines.add(
+          "  PCICR |= "
+              + channelPorts().stream()
+                  .map(port -> "1 << " + groups.get(port).get(2))
+                  .collect(Collectors.joining(" | "))
+              + ";");
+    }
     lines.add("}");
-    lines.add("");
+  }
+
+  private void beginPort(List<String> lines, String port) {
+    String names =
+        rig.inputs().stream()
+            .filter(input -> port(input.pin().orElseThrow()).equals(port))
+            .map(input -> input.id() + " " + input.pin().orElseThrow().name())
+            .collect(Collectors.joining(", "));
+    if (names.length() <= MOST_NAMES) {
+      lines.add("  /* " + names + " */");
+    }
+    // The pull-up keeps a pin quiet on which nothing is plugged. A switch to the supply has a
+    // resistor of its own to ground.
+    String pulledUp = bits(port, input -> InputPins.isChannel(input) || input.activeLow());
+    String others = bits(port, input -> !InputPins.isChannel(input) && !input.activeLow());
+    lines.add("  DDR" + port + " &= (uint8_t) ~(" + bits(port, input -> true) + ");");
+    if (!pulledUp.isEmpty()) {
+      lines.add("  PORT" + port + " |= " + pulledUp + ";");
+    }
+    if (!others.isEmpty()) {
+      lines.add("  PORT" + port + " &= (uint8_t) ~(" + others + ");");
+    }
+  }
+
+  /** The bits of the pins of inputs on a port; empty if there are none. */
+  private String bits(String port, Predicate<Input> which) {
+    return rig.inputs().stream()
+        .filter(which)
+        .map(input -> input.pin().orElseThrow())
+        .filter(pin -> port(pin).equals(port))
+        .map(AvrInputs::bit)
+        .collect(Collectors.joining(" | "));
   }
 
   private void read(List<String> lines) {
-    lines.add("void lampwright_inputs_read(const lampwright_player *player) {");
-    if (!channels().isEmpty()) {
-      boolean inOrder =
-          rig.inputs().indexOf(channels().get(channels().size() - 1)) == channels().size() - 1;
-      if (!inOrder) {
-        List<String> numbers =
-            channels().stream().map(c -> Integer.toString(rig.inputs().indexOf(c))).toList();
-        lines.add(
-            "  static const uint8_t input[CHANNELS] LAMPWRIGHT_DATA = {"
-                + String.join(", ", numbers)
-                + "};");
-      }
-      lines.add("  uint8_t channel;");
-      lines.add("  uint8_t bit = 1;");
-      lines.add("  for (channel = 0; channel < CHANNELS; channel++) {");
-      lines.add("    uint16_t width;");
-      lines.add("    uint8_t is;");
-      lines.add("    uint8_t saved = SREG;");
-      lines.add("    cli();");
-      lines.add("    width = ticks[channel];");
-      lines.add("    is = ended & bit;");
-      lines.add("    ended ^= is;");
-      lines.add("    if ((uint16_t)(COUNT - width) > " + LONGEST_US + " * TICKS_PER_US) {");
-      lines.add("      /* no pulse, or too long for one: the count would come round */");
-      lines.add("      high &= (uint8_t)~bit;");
-      lines.add("    }");
-      lines.add("    SREG = saved;");
-      lines.add("    if (is) {");
-      lines.add(
-          "      lampwright_situations_input(player, "
-              + (inOrder ? "channel" : "LAMPWRIGHT_READ(input + channel)")
-              + ",");
-      lines.add(
-          "                                  (uint16_t)((width + TICKS_PER_US / 2) / TICKS_PER_US));");
-      lines.add("    }");
-      lines.add("    bit = (uint8_t)(bit << 1);");
-      lines.add("  }");
-    }
+    lines.add("\t.global\tlampwright_inputs_read");
+    lines.add("lampwright_inputs_read:");
+    lines.add("\tpush\tr16");
+    lines.add("\tpush\tr17");
+    lines.add("\tmovw\tr16, r24");
     for (int i = 0; i < rig.inputs().size(); i++) {
       Input input = rig.inputs().get(i);
-      if (!InputPins.isChannel(input)) {
+      lines.add("\tldi\tr22, " + i + "\t\t\t; " + input.id());
+      if (InputPins.isChannel(input)) {
+        int channel = channels().indexOf(input);
+        lines.add("\tldi\tr18, 1 << " + channel);
+        ticks(lines, channel);
+        lines.add("\trcall\twidth");
+      } else {
         Pin pin = input.pin().orElseThrow();
-        lines.add(
-            "  lampwright_situations_input(player, "
-                + i
-                + ", (PIN"
-                + port(pin)
-                + " & "
-                + bit(pin)
-                + ") != 0);");
+        lines.add("\tldi\tr20, 0");
+        lines.add("\tsbic\t_SFR_IO_ADDR(PIN" + port(pin) + "), " + pin.number());
+        lines.add("\tldi\tr20, 1");
+        lines.add("\tldi\tr21, 0");
+        lines.add("\tmovw\tr24, r16");
+        lines.add("\tCALL\tlampwright_situations_input");
       }
+    }
+    lines.add("\tpop\tr17");
+    lines.add("\tpop\tr16");
+    lines.add("\tret");
+    lines.add("");
+  }
+
+  private void readSwitches(List<String> lines) {
+    lines.add("void lampwright_inputs_read(const lampwright_player *player) {");
+    for (int i = 0; i < rig.inputs().size(); i++) {
+      Pin pin = rig.inputs().get(i).pin().orElseThrow();
+      lines.add(
+          "  lampwright_situations_input(player, "
+              + i
+              + ", (PIN"
+              + port(pin)
+              + " & "
+              + bit(pin)
+              + ") != 0);");
     }
     lines.add("}");
   }

@@ -24,6 +24,8 @@ final class AvrSources {
           "src/lampwright_wire_avr.S",
           "src/lampwright_outputs.c");
 
+  private static final long MILLIHERTZ_OF_1_US = 1_000_000_000;
+
   /** The names of chains that are put into one line of a comment, in characters. */
   private static final int MAX_NAMES = 30;
 
@@ -93,10 +95,10 @@ final class AvrSources {
         "#if defined(ARDUINO)",
         "#define LAMPWRIGHT_TICK_MILLIHERTZ 15625000",
         "#else",
-        target.servoTimer(rig).isPresent()
-            ? "#define LAMPWRIGHT_TICKS uint32_t\n"
-                + "#define LAMPWRIGHT_TICK_MILLIHERTZ (F_CPU * 1000ULL / 8)"
-            : "#define LAMPWRIGHT_TICK_MILLIHERTZ (F_CPU * 1000ULL / 1024)",
+        "#define LAMPWRIGHT_TICK_MILLIHERTZ "
+            + (target.servoTimer(rig).isPresent()
+                ? MILLIHERTZ_OF_1_US / AvrTarget.SERVO_TICK_US
+                : "(F_CPU * 1000ULL / 1024)"),
         "#endif",
         "",
         "/*",
@@ -148,15 +150,19 @@ final class AvrSources {
     if (servo) {
       add(
           lines,
-          "/* The count comes round in 32 ms at 16 MHz: call it at least as often. */",
-          "uint32_t lampwright_clock_now(void) {",
-          "  static uint32_t now; /* its low half is the count when it was last read */",
+          "#define COUNTS_PER_TICK (uint16_t)(F_CPU / "
+              + Target.MHZ / AvrTarget.SERVO_TICK_US * AvrTarget.SERVO_DIVIDER
+              + ")",
+          "",
+          "/* The count comes round in " + comesRoundMs() + " ms: call it at least as often. */",
+          "uint16_t lampwright_clock_now(void) {",
+          "  static uint16_t now; /* its low bits are the count's high ones when it was last read */",
           "  uint8_t saved = SREG;",
           "  uint16_t count;",
           "  cli();",
           "  count = " + count + ";",
           "  SREG = saved;",
-          "  now += (uint16_t)(count - (uint16_t)now);",
+          "  now += (uint16_t)(count / COUNTS_PER_TICK - now) & (0xFFFF / COUNTS_PER_TICK);",
           "  return now;",
           "}");
     } else if (timer.wide()) {
@@ -182,6 +188,11 @@ final class AvrSources {
     }
     add(lines, "", "#endif", "", "#endif");
     return text(lines.toArray(String[]::new));
+  }
+
+  private int comesRoundMs() {
+    int countUs = 65_536 / (target.megahertz() / AvrTarget.SERVO_DIVIDER);
+    return countUs / 1000;
   }
 
   private String wire() {

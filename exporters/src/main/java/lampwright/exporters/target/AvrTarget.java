@@ -18,6 +18,7 @@ import lampwright.engine.rig.Controller;
 import lampwright.engine.rig.InputKind;
 import lampwright.engine.rig.Pin;
 import lampwright.engine.rig.Rig;
+import lampwright.exporters.packed.play.ShowRoom;
 
 /** An 8-bit AVR: chains by timed loops, outputs by its timers. */
 abstract sealed class AvrTarget extends Target permits Atmega328p, Atmega32u4, Attiny85 {
@@ -34,12 +35,24 @@ abstract sealed class AvrTarget extends Target permits Atmega328p, Atmega32u4, A
   private static final int CLOCK_DIVIDER = 1024;
 
   /** That of the timer that tells the time of servo pulses. */
-  private static final int SERVO_DIVIDER = 8;
+  static final int SERVO_DIVIDER = 8;
+
+  /**
+   * A tick of the frame clock, us, where that timer counts frames: as short as can be where half of
+   * 65,536 are to be more than a second.
+   */
+  static final int SERVO_TICK_US = 32;
 
   /** Program memory of what calls a chain's routine and sets an output: measured with avr-size. */
   private static final int CHAIN_BYTES = 45;
 
   private static final int OUTPUT_BYTES = 30;
+
+  /** Likewise of situations: times of 4 bytes, four channels on three ports. */
+  private static final int SITUATIONS_BYTES = 1550;
+
+  /** What lampwright_situations_frame takes of the stack, and the routine of a pulse. */
+  private static final int SITUATIONS_STACK = 32;
 
   private final AvrPins pins;
   private final int hertz;
@@ -119,7 +132,24 @@ abstract sealed class AvrTarget extends Target permits Atmega328p, Atmega32u4, A
 
   @Override
   public final ImmutableMap<String, String> inputSources(Rig rig) {
-    return ImmutableMap.of("src/lampwright_inputs.c", new AvrInputs(this, rig).source());
+    AvrInputs inputs = new AvrInputs(this, rig);
+    List<String> names = inputSourceNames(rig);
+    return names.size() == 1
+        ? ImmutableMap.of(names.get(0), inputs.source())
+        : ImmutableMap.of(names.get(0), inputs.source(), names.get(1), inputs.assembly());
+  }
+
+  @Override
+  public final List<String> inputSourceNames(Rig rig) {
+    List<String> names = super.inputSourceNames(rig);
+    return servoTimer(rig).isPresent()
+        ? List.of(names.get(0), "src/lampwright_inputs_avr.S")
+        : names;
+  }
+
+  @Override
+  public final List<String> reactingSources() {
+    return List.of("src/lampwright_situations_avr.S");
   }
 
   @Override
@@ -223,6 +253,17 @@ abstract sealed class AvrTarget extends Target permits Atmega328p, Atmega32u4, A
   }
 
   @Override
+  final int situationsBytes() {
+    return SITUATIONS_BYTES;
+  }
+
+  @Override
+  final int situationsRam(Rig rig, ShowRoom room) {
+    AvrInputs inputs = new AvrInputs(this, rig);
+    return room.assemblerBytes() + inputs.ramBytes() + SITUATIONS_STACK;
+  }
+
+  @Override
   public final List<String> proofWords(Rig rig) {
     return new AvrProof(this, rig, false).words();
   }
@@ -240,8 +281,8 @@ abstract sealed class AvrTarget extends Target permits Atmega328p, Atmega32u4, A
   @Override
   public final FrameClock frameClock(Rig rig) {
     int timer = pins(rig).clockTimer().orElseThrow();
-    int divider = servoTimer(rig).isPresent() ? SERVO_DIVIDER : CLOCK_DIVIDER;
-    return new FrameClock(timer, divider * 1.0 / megahertz(), pins.timers().get(timer).wide());
+    double tickUs = servoTimer(rig).isPresent() ? SERVO_TICK_US : CLOCK_DIVIDER * 1.0 / megahertz();
+    return new FrameClock(timer, tickUs, pins.timers().get(timer).wide());
   }
 
   @Override

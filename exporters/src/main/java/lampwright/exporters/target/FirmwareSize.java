@@ -8,6 +8,7 @@ import lampwright.engine.review.Subject;
 import lampwright.engine.review.Unit;
 import lampwright.engine.rig.Chain;
 import lampwright.engine.rig.Rig;
+import lampwright.exporters.packed.play.ShowRoom;
 
 /**
  * What a rig's firmware takes of a controller beside the packed scenes. The constants are measured
@@ -23,15 +24,17 @@ public final class FirmwareSize {
   private final Rig rig;
   private final int frameBytes;
   private final int longestChain;
+  private final Optional<ShowRoom> situations;
 
-  FirmwareSize(Target target, Rig rig) {
+  FirmwareSize(Target target, Rig rig, Optional<ShowRoom> situations) {
     this.target = target;
     this.rig = rig;
+    this.situations = situations;
     this.longestChain = rig.chains().stream().mapToInt(Chain::bytes).max().orElse(0);
     this.frameBytes = rig.chains().stream().mapToInt(Chain::bytes).sum() + rig.outputs().size();
   }
 
-  /** Working memory of frame, player and stack. */
+  /** Working memory of frame, player, situations and stack. */
   public int ramBytes() {
     return leastRam() + (dims() ? dimmingRam() : 0);
   }
@@ -44,12 +47,13 @@ public final class FirmwareSize {
 
   /** Program memory of player, driver and loop; 0 where these are the builder's affair. */
   public int programBytes() {
-    return target.codeBytes(rig);
+    return target.codeBytes(rig) + (situations.isPresent() ? target.situationsBytes() : 0);
   }
 
   private int leastRam() {
     return target.ramBytes(frameBytes, Math.max(1, rig.lamps().size()))
-        + target.driverRamBytes(longestChain);
+        + target.driverRamBytes(longestChain)
+        + situations.map(room -> target.situationsRam(rig, room)).orElse(0);
   }
 
   private int dimmingRam() {
@@ -57,7 +61,7 @@ public final class FirmwareSize {
   }
 
   /** Why frame and player don't fit the working memory; none if they do. */
-  Optional<Finding> ramRefusal() {
+  public Optional<Finding> ramRefusal() {
     int ram = target.memory().ramBytes().orElse(Integer.MAX_VALUE);
     int over = leastRam() - ram;
     if (over <= 0) {

@@ -16,6 +16,7 @@ import lampwright.engine.rig.Chain;
 import lampwright.engine.rig.Controller;
 import lampwright.engine.rig.Pin;
 import lampwright.engine.rig.Rig;
+import lampwright.exporters.packed.play.ShowRoom;
 
 /** The RP2040: chains by state machines and DMA, all at once; outputs by PWM. */
 final class Rp2040 extends Target {
@@ -205,6 +206,17 @@ final class Rp2040 extends Target {
   @Override
   int ramBytes(int frameBytes, int lamps) {
     return table().number("programRamBytes") + FRAMES_KEPT * frameBytes + LAMP_RAM * lamps;
+  }
+
+  // The program that is kept has its room for situations whether they are played or not.
+  @Override
+  int situationsBytes() {
+    return 0;
+  }
+
+  @Override
+  int situationsRam(Rig rig, ShowRoom room) {
+    return 0;
   }
 
   @Override

@@ -16,6 +16,7 @@ import lampwright.engine.rig.Controller;
 import lampwright.engine.rig.Pin;
 import lampwright.engine.rig.Rig;
 import lampwright.exporters.packed.play.DecodeCost;
+import lampwright.exporters.packed.play.ShowRoom;
 
 /**
  * A controller as the firmware sees it, at one clock. Everything that the program knows of a
@@ -132,6 +133,11 @@ public abstract sealed class Target permits AvrTarget, Rp2040, HookTarget {
   /** What levels its inputs take from a receiver; none if nothing is known of them. */
   public abstract Optional<InputLevels> inputLevels(Rig rig);
 
+  /** Sources of firmware that plays situations, beside those of all controllers. */
+  public List<String> reactingSources() {
+    return List.of();
+  }
+
   /** Whether it is an RP2040. */
   public final boolean rp2040() {
     return this instanceof Rp2040;
@@ -160,6 +166,11 @@ public abstract sealed class Target permits AvrTarget, Rp2040, HookTarget {
   }
 
   static final int MHZ = 1_000_000;
+
+  private static final int PORTABLE_SITUATIONS_BYTES = 2800;
+
+  /** Pointers, and stack. */
+  private static final int PORTABLE_SITUATIONS_RAM = 128;
 
   /** Which pin each chain and output is on, named as its makers do. */
   public final PinPlan pins(Rig rig) {
@@ -205,7 +216,16 @@ public abstract sealed class Target permits AvrTarget, Rp2040, HookTarget {
 
   /** What the rig's firmware takes of its memory. */
   public final FirmwareSize size(Rig rig) {
-    return new FirmwareSize(this, rig);
+    return size(rig, Optional.empty());
+  }
+
+  /**
+   * The same with what situations take.
+   *
+   * @param situations room for those that it plays
+   */
+  public final FirmwareSize size(Rig rig, Optional<ShowRoom> situations) {
+    return new FirmwareSize(this, rig, situations);
   }
 
   /**
@@ -277,6 +297,16 @@ public abstract sealed class Target permits AvrTarget, Rp2040, HookTarget {
         + FirmwareSize.LAMP_RAM * lamps
         + FirmwareSize.SHOW_RAM
         + FirmwareSize.STACK_RAM;
+  }
+
+  /** Program memory of situations, with all that any of them needs: docs/performance.md. */
+  int situationsBytes() {
+    return PORTABLE_SITUATIONS_BYTES;
+  }
+
+  /** Working memory of situations, with what reads the rig's inputs and more stack. */
+  int situationsRam(Rig rig, ShowRoom room) {
+    return room.portableBytes() + PORTABLE_SITUATIONS_RAM;
   }
 
   /** The refusal of a stated clock that its driver is not made for. */

@@ -39,9 +39,6 @@ public final class TargetFindings implements Reviewer {
   private static final String RESISTORS_FOR_5_VOLTS =
       RESISTORS + ", and 2 kohm from the pin to ground if the receiver sends 5 V";
 
-  /** Program memory of situations, with all that any of them needs: docs/performance.md. */
-  private static final int SITUATIONS_BYTES = 2800;
-
   /** Keeps nothing, so one serves all. */
   public TargetFindings() {}
 
@@ -235,9 +232,7 @@ public final class TargetFindings implements Reviewer {
    * @param reacts whether it plays situations
    */
   public static int programBytes(Target target, Rig rig, boolean reacts) {
-    // What is kept for the program of an RP2040 has room for them.
-    boolean more = reacts && !target.rp2040();
-    return target.size(rig).programBytes() + (more ? SITUATIONS_BYTES : 0);
+    return target.size(rig).programBytes() + (reacts ? target.situationsBytes() : 0);
   }
 
   private static Figure milliseconds(double us) {

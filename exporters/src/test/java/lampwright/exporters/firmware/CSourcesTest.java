@@ -84,7 +84,7 @@ class CSourcesTest {
             .project()
             .orElseThrow();
     exportsCleanly("atmega328p", 16, "ATmega328P", ProjectJob.of(project, project.scenes()));
-    assertThat(Files.readString(folder.resolve("src/lampwright_inputs.c"))).contains("PCINT2_vect");
+    assertThat(folder.resolve("src/lampwright_inputs_avr.S")).content().contains("PCINT2_vect");
     tools.find("make", "make").run(folder, "-s").out();
     assertThat(folder.resolve("show.hex")).exists();
   }

@@ -123,8 +123,7 @@ public final class Rp2040Judge {
       order.add(quoted(Files.write(folder.resolve("judged.uf2"), uf2)));
       order.add(Integer.toString(milliseconds));
       if (drive.isPresent()) {
-        order.add(
-            quoted(Files.writeString(folder.resolve("judged.drive"), text(drive.get()))));
+        order.add(quoted(Files.writeString(folder.resolve("judged.drive"), text(drive.get()))));
       }
       return JUDGING.computeIfAbsent(node, Rp2040Judge::start).run(order.toString());
     } catch (IOException e) {

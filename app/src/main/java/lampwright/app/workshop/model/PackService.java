@@ -21,9 +21,9 @@ import lampwright.exporters.CancelledException;
 import lampwright.exporters.ExportFacts;
 import lampwright.exporters.ExportRefusedException;
 import lampwright.exporters.ProjectJob;
+import lampwright.exporters.firmware.FirmwareMemory;
 import lampwright.exporters.packed.encode.ScenePacker;
 import lampwright.exporters.target.Target;
-import lampwright.exporters.target.TargetFindings;
 
 /**
  * Packs all scenes of the project in the background, a little after the last edit, to know what
@@ -129,7 +129,7 @@ public final class PackService implements AutoCloseable {
     }
     int[] shown = {0};
     try {
-      int bytes =
+      byte[] data =
           ScenePacker.pack(
                   "packed",
                   tables,
@@ -145,18 +145,12 @@ public final class PackService implements AutoCloseable {
                       turn.show(() -> progress.set(percent / 100.0));
                     }
                   })
-              .size();
-      return new Packed(bytes, show.isPresent(), tooLarge(rig, bytes, show.isPresent()));
+              .data();
+      List<Finding> tooLarge =
+          rig.controller().isPresent() ? FirmwareMemory.refusals(target, job, data) : List.of();
+      return new Packed(data.length, show.isPresent(), tooLarge);
     } catch (ExportRefusedException tooLong) {
       return new Packed(0, show.isPresent(), tooLong.refusals());
     }
-  }
-
-  private static List<Finding> tooLarge(Rig rig, int bytes, boolean reacts) {
-    return rig
-        .controller()
-        .flatMap(named -> TargetFindings.programMemory(Target.of(named), rig, bytes, reacts))
-        .stream()
-        .toList();
   }
 }

@@ -1,5 +1,6 @@
 package lampwright.exporters.packed.encode;
 
+import com.google.common.collect.Lists;
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.HashMap;
@@ -104,7 +105,7 @@ final class ShowCoder {
       List<Integer> wanting =
           lamp < show.rig().lamps().size() ? show.wanting(lamp) : List.<Integer>of();
       out.u8(wanting.size());
-      wanting.forEach(out::u8);
+      Lists.reverse(wanting).forEach(out::u8);
     }
   }
 
@@ -223,12 +224,13 @@ final class ShowCoder {
   }
 
   private void taps(int taps) {
-    out.u8(slot()).u8(slot()).u8(taps);
     int tap = show.clock().floor(LONGEST_TAP_MS);
     // The player counts one further.
     longest = Math.max(longest, tap + 1);
+    out.u8(slot());
     time(tap);
-    time(frames(TAP_PAUSE_MS));
+    out.u8(slot());
+    time(frames(TAP_PAUSE_MS)).u8(taps);
   }
 
   private int input(Criterion criterion) {

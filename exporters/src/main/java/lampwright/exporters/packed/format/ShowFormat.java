@@ -15,8 +15,8 @@ package lampwright.exporters.packed.format;
  *              | CLOCK: slot (1), last frame (T) | ASKED: slot (1), frames (T) }
  *   condition  kind (1) | input, situation or 0 (1) | WIDTH: from (2, signed), to (2, signed),
  *              width of the hysteresis (2) | ENDED: slot (1), frames left (T)
- *              | TAPS: slot (1), slot of the count (1), taps (1), longest tap (T), pause after (T)
- *   lamps      lamps x { situations (1) | situations, the highest priority first (1 each) }
+ *              | TAPS: slot (1), longest tap (T), slot of the count (1), pause after (T), taps (1)
+ *   lamps      lamps x { situations (1) | situations, the highest priority last (1 each) }
  * </pre>
  */
 public final class ShowFormat {

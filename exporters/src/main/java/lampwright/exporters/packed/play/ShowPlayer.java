@@ -136,12 +136,11 @@ public final class ShowPlayer {
   }
 
   private int owner(int lamp, boolean[] of) {
+    int owner = ShowFormat.NONE;
     for (int situation : tables.lamps.get(lamp)) {
-      if (of[situation]) {
-        return situation;
-      }
+      owner = of[situation] ? situation : owner;
     }
-    return ShowFormat.NONE;
+    return owner;
   }
 
   private void start(int lamp, int situation, byte[] buffer) {

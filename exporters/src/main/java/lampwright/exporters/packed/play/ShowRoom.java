@@ -32,6 +32,27 @@ public record ShowRoom(
     return new ShowPlayer(packed).room();
   }
 
+  /** Working memory that lampwright_situations_avr.S keeps it in. */
+  public int assemblerBytes() {
+    return Math.max(1, conditionBytes)
+        + Math.max(1, inputs) * (2 + timeBytes)
+        + centres
+        + situations
+        + Math.max(1, slots) * timeBytes
+        + Integer.BYTES;
+  }
+
+  /** Working memory that lampwright_situations.c keeps it in, at most. */
+  public int portableBytes() {
+    int input = timeBytes == Integer.BYTES ? 2 * Integer.BYTES : 2 * Short.BYTES;
+    return Math.max(1, conditionBytes)
+        + Math.max(1, inputs) * input
+        + Math.max(1, centres) * Short.BYTES
+        + situations
+        + Math.max(1, slots) * timeBytes
+        + Integer.BYTES;
+  }
+
   static ShowRoom of(ShowTables tables) {
     int uses = tables.centres > 0 ? CENTRES : 0;
     for (ShowTables.TableInput input : tables.inputTables) {

@@ -13,7 +13,7 @@ final class ShowTables {
   final List<TableInput> inputTables = new ArrayList<>();
   final List<TableSituation> situations = new ArrayList<>();
 
-  /** For each lamp the situations that may have it, the highest priority first. */
+  /** For each lamp the situations that may have it, the highest priority last. */
   final List<List<Integer>> lamps = new ArrayList<>();
 
   final int conditionBits;
@@ -33,7 +33,7 @@ final class ShowTables {
   record Width(int from, int to, int hysteresis) {}
 
   /** A count of short spells. */
-  record Taps(int slot, int countSlot, int count, int longest, int pause) {}
+  record Taps(int slot, int longest, int countSlot, int pause, int count) {}
 
   /** A condition; its bit is -1 if it has no memory. */
   record TableCondition(
@@ -184,7 +184,7 @@ final class ShowTables {
     Optional<Timer> ended =
         kind == ShowFormat.ENDED ? Optional.of(new Timer(slot(), time())) : Optional.empty();
     Optional<Taps> taps =
-        counts ? Optional.of(new Taps(slot(), slot(), u8(), time(), time())) : Optional.empty();
+        counts ? Optional.of(new Taps(slot(), time(), slot(), time(), u8())) : Optional.empty();
     boolean remembers = counts || kind == ShowFormat.WIDTH;
     must(!remembers || bits < conditionBits);
     return new TableCondition(kind, not, subject, width, ended, taps, remembers ? bits++ : -1);

@@ -117,9 +117,14 @@ static uint16_t u16(flash at) { return (uint16_t)(U8(at) | (uint16_t)(U8(at + 1)
 extern uint8_t lampwright_avr_start(const player *p, voice *v, flash lamp, flash program,
                                     uint8_t count);
 extern uint8_t lampwright_avr_advance(const player *p, voice *v, flash lamp, uint8_t count);
+extern uint8_t lampwright_avr_lamp(const player *p, uint8_t lamp, flash program, uint32_t frame);
+extern uintptr_t lampwright_avr_scene(const player *p, uint8_t scene);
+extern uint32_t lampwright_avr_checksum(flash from, uint16_t bytes);
 
 #define start lampwright_avr_start
-#define advance(p, v, lamp) lampwright_avr_advance(p, v, lamp, 1)
+#define start_at lampwright_avr_lamp
+#define scene_address lampwright_avr_scene
+#define checksum lampwright_avr_checksum
 
 /* Shows the next frame of all lamps; 0 after a fault. */
 static uint8_t show_frame(player *p) {
@@ -694,8 +699,7 @@ static uint8_t show_frame(player *p) {
 
 /* ---- opening and choosing ---- */
 
-/* Makes all dark for good. */
-static NOINLINE uint8_t fault(player *p) {
+NOINLINE uint8_t lampwright_player_dark(player *p) {
   p->lamps = 0;
   memset(p->buffer, 0, BYTES_OF_FRAME(p));
   return LAMPWRIGHT_FAULT;
@@ -703,18 +707,14 @@ static NOINLINE uint8_t fault(player *p) {
 
 uint8_t lampwright_player_frame(player *p) {
   if (!show_frame(p)) {
-    return fault(p);
+    return lampwright_player_dark(p);
   }
   return LAMPWRIGHT_OK;
 }
 
-#if LAMPWRIGHT_BY_ASSEMBLER
+static uint32_t u24(flash at) { return u16(at) | (uint32_t)U8(at + 2) << 16; }
 
-extern uint32_t lampwright_avr_checksum(flash from, uint16_t bytes);
-
-#define checksum lampwright_avr_checksum
-
-#else
+#if !LAMPWRIGHT_BY_ASSEMBLER
 
 static uint32_t checksum(flash from, place bytes) {
   uint32_t crc = 0xFFFFFFFFu;
@@ -732,10 +732,6 @@ static uint32_t checksum(flash from, place bytes) {
   return ~crc;
 }
 
-#endif
-
-static uint32_t u24(flash at) { return u16(at) | (uint32_t)U8(at + 2) << 16; }
-
 /* Steps over a place for each lamp. Apart, so that controllers that can't multiply needn't. */
 static NOINLINE uintptr_t over_places(const player *p, uintptr_t at) {
   return at + (uint16_t)(p->lamps * PLACE_BYTES(p));
@@ -750,6 +746,63 @@ static uintptr_t scene_address(const player *p, uint8_t scene) {
   }
   return at;
 }
+
+/*
+ * Goes on from the start of a program until the next frame is the given one; 0 after a fault. Steps
+ * over each entry twice at most.
+ */
+static uint8_t seek(player *p, voice *v, flash lamp, uint32_t ahead) {
+  uint32_t round = 0; /* frames of all entries stepped over */
+  flash first;
+  flash at;
+  if (v->entry == 0) {
+    return 1;
+  }
+  first = v->entry + ENTRY_BYTES(p);
+  at = first;
+  for (;;) {
+    if (at >= p->tables) {
+      return 0;
+    }
+    if (U8(at) < REST) {
+      uint16_t frames = (uint16_t)(U8(at) << 8 | U8(at + 1));
+      if (frames == 0 || frames > MAX_FRAMES) {
+        return 0;
+      }
+      if (frames > ahead) {
+        break;
+      }
+      ahead -= frames;
+      round += frames;
+      at += ENTRY_BYTES(p);
+    } else if (U8(at) == REST || at == first) {
+      ahead = 0;
+      break;
+    } else {
+      ahead %= round;
+      at = first;
+    }
+  }
+  v->entry = at - ENTRY_BYTES(p);
+  for (; (uint16_t)ahead != 0; ahead--) {
+    if (!advance(p, v, lamp)) {
+      return 0;
+    }
+  }
+  return 1;
+}
+
+/*
+ * Starts the program of a lamp whose place is in the data, if there is one, such that the next
+ * frame is the given one; 0 after a fault.
+ */
+static uint8_t start_at(player *p, uint8_t lamp, flash program, uint32_t frame) {
+  voice *v = &p->voices[lamp];
+  flash table = p->tables + (uint16_t)(lamp * LAMP_BYTES(p));
+  return start(p, v, table, program, 1) && seek(p, v, table, frame);
+}
+
+#endif
 
 #define SCENE_AT(p, scene) ((flash)scene_address(p, scene))
 
@@ -845,6 +898,7 @@ uint8_t lampwright_player_open(player *p, flash data, place size, uint8_t *buffe
   memset(buffer, 0, buffer_bytes);
   p->data = data;
   p->buffer = buffer;
+  p->end = buffer;
   if (size >= LEAST_BYTES) {
     status = look(p, size, buffer_bytes);
   }
@@ -854,60 +908,11 @@ uint8_t lampwright_player_open(player *p, flash data, place size, uint8_t *buffe
   return status;
 }
 
-/*
- * Goes on from the start of a program until the next frame is the given one; 0 after a fault. Steps
- * over each entry twice at most.
- */
-static uint8_t seek(player *p, voice *v, flash lamp, uint32_t ahead) {
-  uint32_t round = 0; /* frames of all entries stepped over */
-  flash first;
-  flash at;
-  if (v->entry == 0) {
-    return 1;
-  }
-  first = v->entry + ENTRY_BYTES(p);
-  at = first;
-  for (;;) {
-    if (at >= p->tables) {
-      return 0;
-    }
-    if (U8(at) < REST) {
-      uint16_t frames = (uint16_t)(U8(at) << 8 | U8(at + 1));
-      if (frames == 0 || frames > MAX_FRAMES) {
-        return 0;
-      }
-      if (frames > ahead) {
-        break;
-      }
-      ahead -= frames;
-      round += frames;
-      at += ENTRY_BYTES(p);
-    } else if (U8(at) == REST || at == first) {
-      ahead = 0;
-      break;
-    } else {
-      ahead %= round;
-      at = first;
-    }
-  }
-  v->entry = at - ENTRY_BYTES(p);
-  for (; (uint16_t)ahead != 0; ahead--) {
-    if (!advance(p, v, lamp)) {
-      return 0;
-    }
-  }
-  return 1;
-}
-
 uint8_t lampwright_player_lamp(player *p, uint8_t lamp, uint8_t scene, uint32_t frame) {
-  voice *v;
-  flash table;
   flash program = 0;
   if (lamp >= p->lamps) {
     return LAMPWRIGHT_ARGUMENT;
   }
-  v = &p->voices[lamp];
-  table = p->tables + (uint16_t)(lamp * LAMP_BYTES(p));
   if (scene != LAMPWRIGHT_DARK) {
     if (scene >= U8(p->data + SCENES_AT)) {
       return LAMPWRIGHT_ARGUMENT;
@@ -918,8 +923,8 @@ uint8_t lampwright_player_lamp(player *p, uint8_t lamp, uint8_t scene, uint32_t 
     }
     program += 6 + (uint16_t)(lamp * PLACE_BYTES(p));
   }
-  if (!start(p, v, table, program, 1) || !seek(p, v, table, frame)) {
-    return fault(p);
+  if (!start_at(p, lamp, program, frame)) {
+    return lampwright_player_dark(p);
   }
   return LAMPWRIGHT_OK;
 }
@@ -929,7 +934,7 @@ uint8_t lampwright_player_scene(player *p, uint8_t scene) {
     return LAMPWRIGHT_ARGUMENT;
   }
   if (!start(p, p->voices, p->tables, SCENE_AT(p, scene) + 6, p->lamps)) {
-    return fault(p);
+    return lampwright_player_dark(p);
   }
   return LAMPWRIGHT_OK;
 }

@@ -115,6 +115,9 @@ uint8_t lampwright_player_lamp(lampwright_player *player, uint8_t lamp, uint8_t 
 /* The tables of situations in program memory, for lampwright_situations.c; 0 if there are none. */
 const uint8_t *lampwright_player_show(const lampwright_player *player);
 
+/* Makes all dark until the next lampwright_player_open, and returns LAMPWRIGHT_FAULT. */
+uint8_t lampwright_player_dark(lampwright_player *player);
+
 /* The end of the data. */
 const uint8_t *lampwright_player_end(const lampwright_player *player);
 

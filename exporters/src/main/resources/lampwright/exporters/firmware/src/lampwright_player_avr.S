@@ -1,6 +1,6 @@
 /*
  * Lampwright player: playing on AVR. Does what the part of lampwright_player.c between "playing"
- * and "opening" does, in half the cycles and a third of the program memory. Each write is proved to be
+ * and "opening" does, and starts single lamps, in half the cycles and a third of the program memory. Each write is proved to be
  * in the frame, as in C. Reading program memory anywhere does no harm on an AVR, so what is read is
  * looked at group by group: a row that ran on into the tables is dark in the same frame.
  *
@@ -33,7 +33,12 @@
 #define HIGH 6
 #define VOICE_BYTES 7
 
+/* lampwright_player */
+#define LAMPS 8
+#define VOICES 9
+
 #define ENTRY_BYTES 4
+#define SCENE_BYTES 6
 #define LAMP_BYTES (LAMPWRIGHT_COLUMN_BYTES + 2)
 
 /* bits of HIGH */
@@ -110,7 +115,9 @@
 	sbc	r31, r25
 	.endm
 
-/* Saves what C wants kept, and loads r2:3 and r6:9 from the player in r24:25. */
+/* Saves what C wants kept, and loads r2:3 and r6:9 from the player in r24:25; X behind them. */
+	.global	lampwright_avr_enter
+lampwright_avr_enter:
 enter:
 	pop	r31
 	pop	r30
@@ -138,13 +145,15 @@ enter:
 	ld	r6, X+
 	ld	r7, X+
 	ld	r8, X+
-	ld	r9, X
+	ld	r9, X+
 	ijmp
 
 /* Gives 1 if all went well, 0 after a fault, and goes back to C. */
 leave:
 	ldi	r24, 1
 	sbc	r24, r1
+	.global	lampwright_avr_leave
+lampwright_avr_leave:
 	pop	r29
 	pop	r28
 	pop	r17
@@ -202,16 +211,36 @@ lampwright_avr_checksum:
 	ret
 
 /*
- * uint8_t lampwright_avr_start(player *, voice *, flash lamp, flash program, uint8_t count): clears
- * lamps that follow one another and starts the programs whose places are in the data, if there are any.
+ * uint16_t lampwright_avr_scene(player *, uint8_t scene): address of a scene's table, also in Z; the carry
+ * is set. Keeps r19 to r21 and r23.
  */
-	.global	lampwright_avr_start
-lampwright_avr_start:
-	rcall	enter
-	movw	r28, r22
-	mov	r15, r16
-	movw	r16, r20
-6:	std	Y + ENTRY, r1
+	.global	lampwright_avr_scene
+lampwright_avr_scene:
+	movw	r30, r24
+	ld	r24, Z
+	ldd	r25, Z + 1
+	ldd	r18, Z + LAMPS
+	mov	r26, r18
+	ldi	r27, 0
+	lsl	r26
+	rol	r27
+	adiw	r26, SCENE_BYTES
+1:	adiw	r24, LAMP_BYTES
+	dec	r18
+	brne	1b
+2:	subi	r22, 1
+	brcs	3f
+	add	r24, r26
+	adc	r25, r27
+	rjmp	2b
+3:	movw	r30, r24
+	ret
+
+/*
+ * Clears the lamp at Y and r16:17 and starts the program whose place is at r18:19, if that isn't 0. Keeps
+ * r10 to r19.
+ */
+open:	std	Y + ENTRY, r1
 	std	Y + ENTRY + 1, r1
 	std	Y + LEFT, r1
 	std	Y + ROUND, r1
@@ -239,7 +268,6 @@ lampwright_avr_start:
 	cpc	r9, r25
 	brcs	stop
 	rjmp	3f
-stop:	rjmp	leave
 1:	sbiw	r24, 0			; 0: clears all from there on
 	breq	3f
 	rcall	patches
@@ -260,16 +288,10 @@ stop:	rjmp	leave
 	sbiw	r30, ENTRY_BYTES - 1
 	std	Y + ENTRY, r30
 	std	Y + ENTRY + 1, r31
-5:	adiw	r28, VOICE_BYTES
-	subi	r16, -LAMP_BYTES
-	sbci	r17, -1
-	subi	r18, -2
-	sbci	r19, -1
-	dec	r15
-	breq	7f
-	rjmp	6b
-7:	clc
-	rjmp	leave
+5:	clc
+	ret
+stop:	sec
+	ret
 
 /*
  * uint8_t lampwright_avr_advance(player *, voice *, flash lamp, uint8_t count): shows the next
@@ -281,7 +303,9 @@ lampwright_avr_advance:
 	movw	r28, r22
 	movw	r16, r20
 	mov	r15, r18
-/* A lamp that holds on: 17 cycles. */
+	rcall	lamp
+	rjmp	leave
+/* Shows the next frame of r15 lamps from Y and r16:17 on. A lamp that holds on: 17 cycles. */
 lamp:	ldd	r20, Y + LEFT
 	ldd	r25, Y + HIGH
 	sbrc	r25, MOVES
@@ -295,7 +319,7 @@ next:	adiw	r28, VOICE_BYTES
 	dec	r15
 	brne	lamp
 	clc
-	rjmp	leave
+	ret
 held:	ldi	r20, 0
 	ldd	r18, Y + ENTRY
 	ldd	r19, Y + ENTRY + 1
@@ -348,7 +372,7 @@ shown:	sbrs	r14, WAVE
 	brcc	next			; else ran on into the tables
 bad:	clr	r1			; may be the sign of a stride
 	sec
-	rjmp	leave
+	ret
 
 /* Starts an instruction, and an entry if need be. */
 due:	ldd	r18, Y + ROUND
@@ -894,5 +918,148 @@ scaled:	sbrs	r21, SCALED
 	add	r22, r18
 #endif
 	rjmp	put
+
+/*
+ * uint8_t lampwright_avr_start(player *, voice *, flash lamp, flash program, uint8_t count): clears
+ * lamps that follow one another and starts the programs whose places are in the data.
+ */
+	.section .text.lampwright_avr_start,"ax",@progbits
+	.global	lampwright_avr_start
+lampwright_avr_start:
+	rcall	enter
+	movw	r28, r22
+	mov	r15, r16
+	movw	r16, r20
+1:	rcall	open
+	brcs	2f
+	adiw	r28, VOICE_BYTES
+	subi	r16, -LAMP_BYTES
+	sbci	r17, -1
+	subi	r18, -2
+	sbci	r19, -1
+	dec	r15
+	brne	1b
+	clc
+2:	rjmp	leave
+
+/*
+ * uint8_t lampwright_avr_lamp(player *, uint8_t lamp, flash program, uint32_t frame): clears a lamp and
+ * starts the program whose place is at an address in the data, if that isn't 0, such that its next frame
+ * is the given one; the last if the program ends before. Steps over each entry twice at most.
+ */
+	.section .text.lampwright_avr_lamp,"ax",@progbits
+	.global	lampwright_avr_lamp
+lampwright_avr_lamp:
+	rcall	enter
+	adiw	r26, VOICES - 6
+	movw	r28, r26
+	movw	r10, r16		; frames to step over
+	movw	r12, r18
+	movw	r18, r20
+	movw	r16, r2
+1:	subi	r22, 1
+	brcs	2f
+	adiw	r28, VOICE_BYTES
+	subi	r16, -LAMP_BYTES
+	sbci	r17, -1
+	rjmp	1b
+2:	rcall	open
+	brcc	4f
+3:	rjmp	leave
+4:	ldd	r30, Y + ENTRY
+	ldd	r31, Y + ENTRY + 1
+	sbiw	r30, 0
+	breq	3b			; at rest: no frames to step over
+	adiw	r30, ENTRY_BYTES
+	movw	r22, r30		; the first entry
+	ldi	r18, 0			; frames of all entries stepped over
+	ldi	r19, 0
+	movw	r20, r18
+5:	cp	r30, r2
+	cpc	r31, r3
+	brsh	12f
+	lpm	r25, Z+
+	lpm	r24, Z
+	cpi	r25, MOST_FRAMES + 1
+	brsh	6f
+	sbiw	r24, 0
+	breq	12f
+	cp	r10, r24
+	cpc	r11, r25
+	cpc	r12, r1
+	cpc	r13, r1
+	brlo	10f
+	sub	r10, r24
+	sbc	r11, r25
+	sbc	r12, r1
+	sbc	r13, r1
+	add	r18, r24
+	adc	r19, r25
+	adc	r20, r1
+	adc	r21, r1
+	adiw	r30, ENTRY_BYTES - 1
+	rjmp	5b
+12:	sec
+	rjmp	leave
+6:	sbiw	r30, 1
+	cp	r30, r22
+	cpc	r31, r23
+	breq	3b			; no entry at all
+	cpi	r25, REST
+	brne	7f
+	sbiw	r30, ENTRY_BYTES	; the last entry's last frame
+	lpm	r11, Z+
+	lpm	r10, Z
+	ldi	r24, 1
+	sub	r10, r24
+	sbc	r11, r1
+	rjmp	10f
+7:	ldi	r24, 0			; goes back: less all whole rounds
+	ldi	r25, 0
+	movw	r26, r24
+	ldi	r30, 32
+8:	lsl	r10
+	rol	r11
+	rol	r12
+	rol	r13
+	rol	r24
+	rol	r25
+	rol	r26
+	rol	r27
+	cp	r24, r18
+	cpc	r25, r19
+	cpc	r26, r20
+	cpc	r27, r21
+	brlo	9f
+	sub	r24, r18
+	sbc	r25, r19
+	sbc	r26, r20
+	sbc	r27, r21
+9:	dec	r30
+	brne	8b
+	movw	r10, r24
+	movw	r12, r26
+	movw	r30, r22
+	rjmp	5b
+10:	sbiw	r30, ENTRY_BYTES + 1
+	std	Y + ENTRY, r30
+	std	Y + ENTRY + 1, r31
+	movw	r24, r10
+11:	sbiw	r24, 1
+	brcs	13f
+	push	r24
+	push	r25
+	clr	r15
+	inc	r15
+	rcall	lamp
+	pop	r25
+	pop	r24
+	brcs	14f
+	sbiw	r28, VOICE_BYTES
+	subi	r16, LAMP_BYTES
+	sbci	r17, 0
+	rjmp	11b
+13:	clc
+14:	rjmp	leave
 
 #endif

@@ -3,9 +3,11 @@
  * lampwright_situations.h.
  *
  * Nothing in the tables is trusted: what is written to is compared with the room that there is, and
- * what is read with the end of the data (but not on AVR, where reading does no harm).
+ * what is read with the end of the data. On AVR, lampwright_situations_avr.S does it.
  */
 #include "lampwright_situations.h"
+
+#if !LAMPWRIGHT_BY_ASSEMBLER
 
 #include <string.h>
 
@@ -106,28 +108,17 @@ static struct {
   flash at;
   uint8_t bit;
   uint8_t mask;
-#if !LAMPWRIGHT_BY_ASSEMBLER
   flash end;
   uint8_t bad;
-#endif
 } show;
 
-#if LAMPWRIGHT_BY_ASSEMBLER
-/* Whatever is read, nothing is written that isn't ours. */
-#define REFUSE() ((void)0)
-#define REFUSED 0
-#else
 #define REFUSE() (show.bad = 1)
-#define REFUSED show.bad
-#endif
 
 static NOINLINE uint8_t next(void) {
-#if !LAMPWRIGHT_BY_ASSEMBLER
   if (show.at >= show.end) {
     REFUSE();
     return 0;
   }
-#endif
   return U8(show.at++);
 }
 
@@ -177,8 +168,7 @@ static NOINLINE frames down(frames *left) {
 
 /* Makes all dark for good. */
 static NOINLINE uint8_t dark(lampwright_player *player, uint8_t status) {
-  (void)lampwright_player_open(player, player->data, 0, player->buffer,
-                               (uint16_t)(player->end - player->buffer));
+  (void)lampwright_player_dark(player);
   return status;
 }
 
@@ -187,9 +177,7 @@ static NOINLINE flash begin(const lampwright_player *player) {
   flash head = lampwright_player_show(player);
   if (head != 0) {
     show.at = head + HEAD_BYTES;
-#if !LAMPWRIGHT_BY_ASSEMBLER
     show.end = lampwright_player_end(player);
-#endif
   }
   return head;
 }
@@ -210,7 +198,6 @@ uint8_t lampwright_situations_open(lampwright_player *player) {
     return dark(player, LAMPWRIGHT_FAULT);
   }
 #endif
-#if !LAMPWRIGHT_BY_ASSEMBLER
   {
     uint32_t bytes = (uint32_t)(lampwright_player_end(player) - head);
     if (bytes < HEAD_BYTES ||
@@ -218,7 +205,6 @@ uint8_t lampwright_situations_open(lampwright_player *player) {
       return dark(player, LAMPWRIGHT_FAULT);
     }
   }
-#endif
   for (i = 0; i < HEAD_BYTES; i++) {
     uint8_t asked = U8(head + i);
     uint8_t most = U8(room + i);
@@ -271,10 +257,10 @@ void lampwright_situations_input(const lampwright_player *player, uint8_t input,
 /* Counts short spells; 1 in the frame after the last in which there were so many. */
 static uint8_t taps(uint8_t on, uint8_t before) {
   frames *spell = slot();
-  frames *count = slot();
-  uint8_t wanted = next();
   frames longest = duration();
+  frames *count = slot();
   frames pause = duration();
+  uint8_t wanted = next();
   uint8_t counted = 0;
   if (on != before) {
     if (!on) {
@@ -342,11 +328,9 @@ static uint8_t condition(uint8_t inputs, uint8_t situation) {
       }
     }
   }
-#if !LAMPWRIGHT_BY_ASSEMBLER
   if (kind > ENDED || ((flags & NOT) && kind != CONTACT && kind != OTHER)) {
     REFUSE();
   }
-#endif
   if (flags & NOT) {
     on ^= 1;
   }
@@ -463,10 +447,10 @@ static uint8_t lamps(lampwright_player *player, flash directory, uint8_t count) 
         return 0;
       }
       s = show.state[number];
-      if ((s & IS) && is == NONE) {
+      if (s & IS) {
         is = number;
       }
-      if ((s & WAS) && was == NONE) {
+      if (s & WAS) {
         was = number;
       }
     }
@@ -492,9 +476,7 @@ uint8_t lampwright_situations_frame(lampwright_player *player) {
   if (head == 0) {
     return LAMPWRIGHT_FAULT;
   }
-#if !LAMPWRIGHT_BY_ASSEMBLER
   show.bad = 0;
-#endif
   show.bit = 0;
   show.mask = 1;
   inputs = U8(head + 1);
@@ -518,9 +500,11 @@ uint8_t lampwright_situations_frame(lampwright_player *player) {
   for (i = 0; i < count; i++) {
     changed |= situation(inputs, i);
   }
-  if ((changed && !lamps(player, directory, count)) || REFUSED) {
+  if ((changed && !lamps(player, directory, count)) || show.bad) {
     return dark(player, LAMPWRIGHT_FAULT);
   }
   show.now++;
   return lampwright_player_frame(player);
 }
+
+#endif

@@ -5,7 +5,6 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -26,8 +25,9 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /**
- * Three machines, one drive: the engine's, which a plain reading of the rules judges, the player of
- * the tables in Java, and the C code under gcc's sanitizers. Shows and drives are by chance.
+ * Four machines, one drive: the engine's, which a plain reading of the rules judges, the player of
+ * the tables in Java, the C code under gcc's sanitizers, and the assembler on a simulated
+ * ATmega328P. Shows and drives are by chance.
  */
 class ShowPlayerTest {
   private static final String SOURCES = "src/main/resources/lampwright/exporters/firmware/src";
@@ -77,29 +77,35 @@ class ShowPlayerTest {
     return all.toByteArray();
   }
 
+  /** Cases of as many shows in the form of situations_check.c, and what must come of them. */
+  private record Trials(byte[] in, List<byte[]> wanted, long firstSeed) {
+    static Trials of(long firstSeed, int shows, int rounds) throws CancelledException {
+      ByteSink in = new ByteSink();
+      List<byte[]> wanted = new ArrayList<>();
+      for (long seed = firstSeed; seed < firstSeed + shows; seed++) {
+        wanted.add(trial(seed, rounds, in));
+      }
+      return new Trials(in.toBytes(), wanted, firstSeed);
+    }
+
+    void judge(byte[] out) {
+      int at = 0;
+      for (int i = 0; i < wanted.size(); i++) {
+        byte[] want = wanted.get(i);
+        int end = Math.min(at + want.length, out.length);
+        byte[] got = Arrays.copyOfRange(out, at, end);
+        assertThat(Arrays.mismatch(got, want)).as("seed %d", firstSeed + i).isEqualTo(-1);
+        at = end;
+      }
+      assertThat(at).isEqualTo(out.length);
+    }
+  }
+
   @Test
   void tablesInJavaAndInCShowWhatTheEngineShows()
       throws IOException, InterruptedException, CancelledException {
-    int shows = Integer.getInteger("lampwright.shows", 300);
     int rounds = Integer.getInteger("lampwright.damages", 40);
-    ByteSink in = new ByteSink();
-    List<byte[]> wanted = new ArrayList<>();
-    for (long seed = 0; seed < shows; seed++) {
-      wanted.add(trial(seed, rounds, in));
-    }
-    byte[] out = run(in.toBytes());
-    int at = 0;
-    for (int seed = 0; seed < shows; seed++) {
-      byte[] want = wanted.get(seed);
-      int end = Math.min(at + want.length, out.length);
-      byte[] got = Arrays.copyOfRange(out, at, end);
-      assertThat(Arrays.mismatch(got, want)).as("seed %d", seed).isEqualTo(-1);
-      at = end;
-    }
-    assertThat(at).isEqualTo(out.length);
-  }
-
-  private byte[] run(byte[] in) throws IOException, InterruptedException {
+    Trials trials = Trials.of(0, Integer.getInteger("lampwright.shows", 300), rounds);
     OutsideTools.onThisMachine().find("gcc", "gcc");
     Path program = dir.resolve("situations");
     List<String> build = new ArrayList<>(List.of("gcc", "-std=c99", "-O1", "-g", "-Wall"));
@@ -108,23 +114,35 @@ class ShowPlayerTest {
     build.addAll(List.of("-DLAMPWRIGHT_MAX_LAMPS=255", "src/test/c/situations_check.c"));
     build.addAll(List.of(SOURCES + "/lampwright_player.c", SOURCES + "/lampwright_situations.c"));
     build.addAll(List.of("-o", program.toString()));
-    execute(build, new byte[0]);
-    return execute(List.of(program.toString()), in);
+    AvrSituations.execute(dir, build, new byte[0]);
+    trials.judge(AvrSituations.execute(dir, List.of(program.toString()), trials.in()));
   }
 
-  private byte[] execute(List<String> command, byte[] in) throws IOException, InterruptedException {
-    Path input = Files.write(dir.resolve("in"), in);
-    Path output = dir.resolve("out");
-    Path errors = dir.resolve("err");
-    int code =
-        new ProcessBuilder(command)
-            .redirectInput(input.toFile())
-            .redirectOutput(output.toFile())
-            .redirectError(errors.toFile())
-            .start()
-            .waitFor();
-    assertThat(code).as("%s%n%s", command, Files.readString(errors)).isZero();
-    return Files.readAllBytes(output);
+  /** With room for any of the shows, for times of each width. */
+  @Test
+  void assemblerShowsWhatTheEngineShowsAndWritesItsOwnAloneWhenTablesAreDamaged()
+      throws IOException, InterruptedException, CancelledException {
+    int rounds = Integer.getInteger("lampwright.damages", 5);
+    Trials trials = Trials.of(0, Integer.getInteger("lampwright.shows", 100), rounds);
+    AvrSituations avr = new AvrSituations(dir);
+    List<Path> firmware = new ArrayList<>();
+    for (int timeBytes : new int[] {1, 2, 4}) {
+      firmware.add(avr.build(new ShowRoom(timeBytes, RandomShow.INPUTS, 4, 16, 150, 8, 0xFFFF)));
+    }
+    trials.judge(avr.run(trials.in(), firmware));
+    System.out.print(avr.report());
+  }
+
+  /** With the room and the parts that a show needs and no more, as firmware has them. */
+  @Test
+  void assemblerOfPartsShowsWhatTheEngineShows()
+      throws IOException, InterruptedException, CancelledException {
+    AvrSituations avr = new AvrSituations(dir);
+    for (long seed = 500; seed < 512; seed++) {
+      Trials trials = Trials.of(seed, 1, 10);
+      Path firmware = avr.build(ShowRoom.of(packed(new RandomShow(seed))));
+      trials.judge(avr.run(trials.in(), List.of(firmware)));
+    }
   }
 
   /** Without a show the data is to the byte what it was before there were shows. */

@@ -1,0 +1,164 @@
+package lampwright.exporters.packed.play;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.io.OutputStream;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import java.util.Random;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import lampwright.engine.document.Project;
+import lampwright.engine.json.ProjectReader;
+import lampwright.engine.rig.InputKind;
+import lampwright.engine.rig.Rig;
+import lampwright.engine.situation.Show;
+import lampwright.exporters.OutsideTools;
+import lampwright.exporters.Progress;
+import lampwright.exporters.ProjectJob;
+import lampwright.exporters.firmware.FirmwareExporter;
+import lampwright.exporters.packed.encode.ScenePacker;
+import lampwright.exporters.packed.format.ByteSink;
+import lampwright.exporters.target.FirmwareSize;
+import lampwright.exporters.target.Target;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/**
+ * What situations may take of an ATmega328P, counted from what avr-gcc links and simavr runs: the
+ * limits that were set for 16 situations and 4 inputs. The project has every kind of condition.
+ */
+class SituationsFitTest {
+  private static final Path PROJECT =
+      Path.of("src/test/resources/lampwright/exporters/firmware/situations-16.lampwright.json");
+
+  private static final int MOST_FLASH = 1536;
+  private static final int MOST_RAM = 64;
+  private static final double MOST_OF_A_FRAME = 0.05;
+  private static final int CYCLES_OF_A_FRAME = 16_000_000 / 50;
+  private static final int FRAMES = 1000;
+
+  /** What is reckoned for the stack of firmware with situations. */
+  private static final int STACK_RAM = 96 + 32;
+
+  private static final Pattern SIZES = Pattern.compile("\\n *(\\d+)\\s+(\\d+)\\s+(\\d+)");
+  private static final Pattern CYCLES =
+      Pattern.compile("quiet (\\d+), busy (\\d+), .* stack (\\d+)");
+
+  @TempDir private Path folder;
+
+  private static byte[] packed;
+
+  @BeforeAll
+  static void pack() throws Exception {
+    packed = packed(project());
+  }
+
+  private record Sizes(int flash, int ram) {}
+
+  private static Project project() throws IOException {
+    return ProjectReader.read(PROJECT).project().orElseThrow();
+  }
+
+  @Test
+  void sixteenSituationsAndFourInputsKeepTheirLimits() throws Exception {
+    Project with = project();
+    assertThat(with.situations()).hasSize(16);
+    assertThat(with.rig().inputs()).hasSize(4);
+    Project without = Project.SITUATIONS.with(with, List.of());
+    without = Project.RIG.with(without, Rig.INPUTS.with(with.rig(), List.of()));
+    Sizes most = built("with", with);
+    Sizes least = built("without", without);
+    int flash = most.flash() - least.flash();
+    int ram = most.ram() - least.ram();
+    int tables = packed.length - new Unpacker(packed).data().showAt;
+    System.out.printf(
+        "16 situations, 4 inputs: %d bytes of flash, of which tables %d; %d of RAM%n",
+        flash, tables, ram);
+    assertThat(flash).isLessThanOrEqualTo(MOST_FLASH);
+    assertThat(ram).isLessThanOrEqualTo(MOST_RAM);
+    // What check reckons with is never less than what is linked, and not much more.
+    Target target = Target.of(with.rig());
+    FirmwareSize said = target.size(with.rig(), Optional.of(ShowRoom.of(packed)));
+    FirmwareSize saidPlain = target.size(with.rig());
+    assertThat(flash - tables)
+        .isBetween(
+            (said.programBytes() - saidPlain.programBytes()) * 3 / 4,
+            said.programBytes() - saidPlain.programBytes());
+    assertThat(said.ramBytes() - STACK_RAM).isBetween(most.ram(), most.ram() + 10);
+  }
+
+  /** Readings at every frame, near what conditions ask about; without decoding. */
+  @Test
+  void situationsTakeATwentiethOfAFrameAtMost() throws Exception {
+    ShowPlayer player = new ShowPlayer(packed);
+    ByteSink in = new ByteSink().number(packed.length, 4).all(packed).u16(player.frameBytes());
+    in.number(FRAMES, 4).u16(0);
+    Random random = new Random(40);
+    int[] about = {1200, 1350, 1400, 1440, 1460, 1500, 1530, 1540, 1600, 1800};
+    int[] held = new int[4];
+    ByteSink want = new ByteSink();
+    byte[] frame = new byte[player.frameBytes()];
+    for (int f = 0; f < FRAMES; f++) {
+      in.u16(held.length);
+      for (int i = 0; i < held.length; i++) {
+        if (f < 16) {
+          held[i] = 1500;
+        } else if (random.nextInt(20) == 0) {
+          held[i] = about[random.nextInt(about.length)] + random.nextInt(61) - 30;
+        }
+        boolean isSwitch = project().rig().inputs().get(i).kind() == InputKind.SWITCH;
+        int reading = isSwitch ? held[i] & 1 : held[i];
+        in.u8(i).u16(reading);
+        player.take(i, reading);
+      }
+      player.frame(frame);
+      want.u8(0).all(frame);
+    }
+    AvrSituations avr = new AvrSituations(folder);
+    Path firmware =
+        avr.build(ShowRoom.of(packed), "-DLAMPWRIGHT_COLUMN_BYTES=2", "-DLAMPWRIGHT_MAX_LAMPS=11");
+    assertThat(avr.run(in.toBytes(), List.of(firmware))).isEqualTo(want.toBytes());
+    Matcher cycles = CYCLES.matcher(avr.report());
+    assertThat(cycles.find()).isTrue();
+    int quiet = Integer.parseInt(cycles.group(1));
+    System.out.printf(
+        "cycles of a frame: %d, %.1f %% of it; with starts of lamps %s; stack %s%n",
+        quiet, 100.0 * quiet / CYCLES_OF_A_FRAME, cycles.group(2), cycles.group(3));
+    assertThat(quiet).isLessThanOrEqualTo((int) (MOST_OF_A_FRAME * CYCLES_OF_A_FRAME));
+  }
+
+  private static byte[] packed(Project project) throws Exception {
+    ProjectJob job = ProjectJob.of(project, project.scenes());
+    Optional<Show> show = job.show();
+    return ScenePacker.pack(
+            "packed", job.tables(), show, Target.of(project.rig()).decodeCost(), Progress.SILENT)
+        .data();
+  }
+
+  private Sizes built(String name, Project project) throws Exception {
+    OutsideTools tools = OutsideTools.onThisMachine();
+    tools.findSimulator();
+    Path to = folder.resolve(name);
+    new FirmwareExporter()
+        .export(ProjectJob.of(project, project.scenes()), file -> open(to, file), Progress.SILENT);
+    tools.find("make", "make").run(to, "-s", "show.elf");
+    byte[] counted = tools.find("avr-size", "binutils-avr").run(to, "show.elf").out();
+    Matcher sizes = SIZES.matcher(new String(counted, StandardCharsets.UTF_8));
+    assertThat(sizes.find()).isTrue();
+    int data = Integer.parseInt(sizes.group(2));
+    return new Sizes(
+        Integer.parseInt(sizes.group(1)) + data, Integer.parseInt(sizes.group(3)) + data);
+  }
+
+  private static OutputStream open(Path folder, String name) throws IOException {
+    Path file = folder.resolve(name);
+    Files.createDirectories(file.resolveSibling(""));
+    return Files.newOutputStream(file);
+  }
+}
