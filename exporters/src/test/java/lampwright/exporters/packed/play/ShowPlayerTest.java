@@ -20,6 +20,7 @@ import lampwright.exporters.Progress;
 import lampwright.exporters.packed.encode.ScenePacker;
 import lampwright.exporters.packed.format.ByteSink;
 import lampwright.exporters.packed.format.Format;
+import lampwright.exporters.packed.format.ShowFormat;
 import lampwright.exporters.target.Target;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -139,10 +140,46 @@ class ShowPlayerTest {
       throws IOException, InterruptedException, CancelledException {
     AvrSituations avr = new AvrSituations(dir);
     for (long seed = 500; seed < 512; seed++) {
-      Trials trials = Trials.of(seed, 1, 10);
+      Trials trials = Trials.of(seed, 1, 20);
       Path firmware = avr.build(ShowRoom.of(packed(new RandomShow(seed))));
       trials.judge(avr.run(trials.in(), List.of(firmware)));
     }
+  }
+
+  /** More than there is memory for, so that bits would be kept beyond all that situations have. */
+  @Test
+  void conditionsBeyondTheMemoryMakeAllDarkOnAvr()
+      throws IOException, InterruptedException, CancelledException {
+    int situations = 6;
+    byte[] scenes =
+        ScenePacker.pack(
+                "packed", new RandomShow(1).tables(), Target.slowestDecodeCost(), Progress.SILENT)
+            .data();
+    ByteSink data = new ByteSink().all(scenes).u8(1).u8(0).u8(0).u8(situations).u8(2).u8(1);
+    for (int i = 0; i < situations; i++) {
+      data.u8(ShowFormat.NONE).u8(ShowFormat.NONE);
+    }
+    for (int i = 0; i < situations; i++) {
+      data.u8(0).u8(255);
+      for (int c = 0; c < 255; c++) {
+        data.u8(ShowFormat.TAPS | ShowFormat.NEVER).u8(0).u8(0).u8(1).u8(1).u8(1).u8(1);
+      }
+    }
+    for (int lamp = 0; lamp < scenes[Format.LAMPS_AT]; lamp++) {
+      data.u8(0);
+    }
+    byte[] bad = data.toBytes();
+    bad[Format.FLAGS_AT] |= Format.SHOW;
+    bad[Format.SIZE_AT] = (byte) bad.length;
+    bad[Format.SIZE_AT + 1] = (byte) (bad.length >> 8);
+    int frameBytes = new Unpacker(scenes).frameBytes();
+    ByteSink in = new ByteSink().number(bad.length, 4).all(signed(bad)).u16(frameBytes);
+    AvrSituations avr = new AvrSituations(dir);
+    Path firmware = avr.build(new ShowRoom(1, 1, 0, situations, 2, 1, 0xFFFF));
+    byte[] out = avr.run(in.number(1, 4).u16(0).u16(0).toBytes(), List.of(firmware));
+    byte[] dark = new byte[1 + frameBytes];
+    dark[0] = 6; // LAMPWRIGHT_FAULT
+    assertThat(out).isEqualTo(dark);
   }
 
   /** Without a show the data is to the byte what it was before there were shows. */

@@ -1,6 +1,7 @@
 package lampwright.exporters.packed.play;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.io.IOException;
 import java.io.OutputStream;
@@ -14,13 +15,17 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import lampwright.engine.document.Project;
 import lampwright.engine.json.ProjectReader;
+import lampwright.engine.review.Code;
+import lampwright.engine.review.Finding;
 import lampwright.engine.rig.InputKind;
 import lampwright.engine.rig.Rig;
 import lampwright.engine.situation.Show;
+import lampwright.exporters.ExportRefusedException;
 import lampwright.exporters.OutsideTools;
 import lampwright.exporters.Progress;
 import lampwright.exporters.ProjectJob;
 import lampwright.exporters.firmware.FirmwareExporter;
+import lampwright.exporters.firmware.FirmwareMemory;
 import lampwright.exporters.packed.encode.ScenePacker;
 import lampwright.exporters.packed.format.ByteSink;
 import lampwright.exporters.target.FirmwareSize;
@@ -131,6 +136,29 @@ class SituationsFitTest {
         "cycles of a frame: %d, %.1f %% of it; with starts of lamps %s; stack %s%n",
         quiet, 100.0 * quiet / CYCLES_OF_A_FRAME, cycles.group(2), cycles.group(3));
     assertThat(quiet).isLessThanOrEqualTo((int) (MOST_OF_A_FRAME * CYCLES_OF_A_FRAME));
+  }
+
+  /** 610 pixels of 3 bytes, 96 of stack and 100 of the player are 2,026 of 2,048 bytes. */
+  @Test
+  void rigThatFitsWithoutSituationsAloneIsRefusedByCheckAndExport() throws Exception {
+    Path large = folder.resolve("large.lampwright.json");
+    Files.writeString(
+        large, Files.readString(PROJECT).replace("\"pixels\": 144", "\"pixels\": 610"));
+    Project whole = ProjectReader.read(large).project().orElseThrow();
+    Project with = Project.SITUATIONS.with(whole, whole.situations().subList(0, 1));
+    with = Project.SCENES.with(with, whole.scenes().subList(0, 1));
+    Project without = Project.SITUATIONS.with(with, List.of());
+    assertThat(FirmwareMemory.findings(without, without.scenes(), Progress.SILENT)).isEmpty();
+    assertThat(FirmwareMemory.findings(with, with.scenes(), Progress.SILENT))
+        .extracting(Finding::code)
+        .containsExactly(Code.WORKING_MEMORY);
+    ProjectJob job = ProjectJob.of(with, with.scenes());
+    assertThatThrownBy(
+            () ->
+                new FirmwareExporter()
+                    .export(job, file -> open(folder.resolve("large"), file), Progress.SILENT))
+        .isInstanceOf(ExportRefusedException.class);
+    assertThat(folder.resolve("large")).doesNotExist();
   }
 
   private static byte[] packed(Project project) throws Exception {
