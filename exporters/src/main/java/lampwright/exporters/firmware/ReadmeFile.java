@@ -43,7 +43,7 @@ final class ReadmeFile {
           Map.entry(
               "examples/PlayScene/driver.ino", "a worked example of the functions that you write"),
           Map.entry("src/lampwright_board.h", "pins and times of the chains; they are in `.c`"),
-          Map.entry("main.c", "the same as PlayScene, without an IDE"),
+          Map.entry("main.c", "the same as PlayScene (or React, if it is there), without an IDE"),
           Map.entry("Makefile", "builds it"),
           Map.entry("lampwright_start.c", "from reset to `main`: clocks, memory"),
           Map.entry("lampwright_boot.S", "second boot stage"),

@@ -208,7 +208,7 @@ public final class ExportModel {
             String what =
                 part.scene()
                     .map(id -> texts.get("writing.scene", id, part.format()))
-                    .orElse(texts.get("writing.folder", part.format()));
+                    .orElseGet(() -> texts.get(ofAllScenes(part), part.format()));
             turn.show(() -> stage.set(new Stage.Writing(what)));
             return progress(turn);
           }
@@ -226,6 +226,10 @@ public final class ExportModel {
     } catch (CancelledException cancelled) {
       return new Stage.Failed(texts.get("cancelled"));
     }
+  }
+
+  private static String ofAllScenes(ExportPart part) {
+    return part.format().equals(ExportFormats.FIRMWARE) ? "writing.folder" : "writing.situations";
   }
 
   // Called for each frame, so the screen hears of each percent alone.
