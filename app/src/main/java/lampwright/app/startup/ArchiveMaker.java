@@ -37,6 +37,10 @@ public final class ArchiveMaker {
     Optional<StartArchive> named = StartArchive.ofThisProcess();
     if (named.isPresent()) {
       new ArchiveMaker(named.get()).makeAlone(StartArchive.key());
+      Optional<Path> list = StartArchive.listOfThisProcess();
+      if (list.isPresent()) {
+        Files.deleteIfExists(list.get());
+      }
     }
   }
 

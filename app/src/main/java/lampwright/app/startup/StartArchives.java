@@ -25,6 +25,9 @@ public final class StartArchives {
       if (!archive.current(StartArchive.key())) {
         Files.createDirectories(archive.folder());
         ProgramStart.start(ProgramStart.of(ArchiveMaker.class, options(archive)), archive.folder());
+      } else if (StartArchive.listOfThisProcess().isPresent()) {
+        // Another window was closed before this one.
+        Files.deleteIfExists(StartArchive.listOfThisProcess().get());
       }
     } catch (IOException | UnsupportedOperationException notHere) {
       // As on a disk that can't be written to: each start takes its time.

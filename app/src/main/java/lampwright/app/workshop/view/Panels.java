@@ -1,6 +1,8 @@
 package lampwright.app.workshop.view;
 
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import javafx.scene.Node;
 import javafx.scene.control.Tab;
@@ -9,12 +11,17 @@ import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.VBox;
 
-/** The panels below the sheet: tabs, of which one is in sight, and what is always beside them. */
+/**
+ * The panels below the sheet: tabs, of which one is in sight, and what is always beside them. A
+ * panel on a tab is made when it is first shown, and is part of the window only while it is in
+ * sight: JavaFX goes through every node of a window at every frame, seen or not.
+ */
 final class Panels {
   private static final String TAB = "tab-";
   private static final double BESIDE_EM = 31;
 
   private final List<Panel> all;
+  private final Map<String, Node> made = new HashMap<>();
   private final TabPane tabs = new TabPane();
   private final VBox beside = new VBox();
   private final HBox row = new HBox(tabs, beside);
@@ -31,20 +38,29 @@ final class Panels {
     beside.setMaxWidth(BESIDE_EM * Theme.LEAST_SIZE);
     HBox.setHgrow(tabs, Priority.ALWAYS);
     for (Panel panel : panels) {
-      Node node = panel.node().get();
       if (panel.where() == Panel.Where.TAB) {
-        Tab tab = new Tab();
-        tab.textProperty().bind(panel.words());
-        tab.setContent(node);
-        tab.setId(tabId(panel.id()));
-        tabs.getTabs().add(tab);
+        tabs.getTabs().add(tab(panel));
       } else {
+        Node node = panel.node().get();
         node.setId(tabId(panel.id()));
         VBox.setVgrow(node, Priority.ALWAYS);
         beside.getChildren().add(node);
       }
     }
     beside.getChildren().add(foot);
+  }
+
+  private Tab tab(Panel panel) {
+    Tab tab = new Tab();
+    tab.textProperty().bind(panel.words());
+    tab.setId(tabId(panel.id()));
+    tab.selectedProperty()
+        .addListener((of, before, now) -> tab.setContent(now ? content(panel) : null));
+    return tab;
+  }
+
+  private Node content(Panel panel) {
+    return made.computeIfAbsent(panel.id(), id -> panel.node().get());
   }
 
   List<Panel> all() {

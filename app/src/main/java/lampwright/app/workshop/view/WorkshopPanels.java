@@ -1,11 +1,12 @@
 package lampwright.app.workshop.view;
 
 import java.util.List;
+import java.util.function.Supplier;
 import javafx.beans.property.ReadOnlyStringWrapper;
 import javafx.beans.value.ObservableValue;
+import javafx.scene.Node;
 import lampwright.app.workshop.view.cue.CueSettingsView;
 import lampwright.app.workshop.view.rig.RigView;
-import lampwright.app.workshop.view.shelf.ShelfView;
 import lampwright.app.workshop.view.situation.DriveView;
 import lampwright.app.workshop.view.situation.SituationsView;
 import lampwright.app.workshop.words.Texts;
@@ -21,10 +22,10 @@ final class WorkshopPanels {
 
   private WorkshopPanels() {}
 
-  static List<Panel> of(WorkshopParts parts, CueSettingsView cues, ShelfView shelf) {
+  static List<Panel> of(WorkshopParts parts, CueSettingsView cues, Supplier<? extends Node> shelf) {
     return List.of(
         new Panel(CUE, words(CUE), Panel.Where.TAB, () -> cues),
-        new Panel(SHELF, words(SHELF), Panel.Where.TAB, () -> shelf),
+        new Panel(SHELF, words(SHELF), Panel.Where.TAB, shelf::get),
         new Panel(
             RIG, words(RIG), Panel.Where.TAB, () -> new RigView(parts.rig(), parts.rigCommands())),
         new Panel(

@@ -1,9 +1,11 @@
 package lampwright.app.workshop.view;
 
+import com.google.common.base.Suppliers;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Supplier;
 import javafx.application.Platform;
 import javafx.beans.property.BooleanProperty;
 import javafx.beans.property.SimpleBooleanProperty;
@@ -75,7 +77,7 @@ public final class WorkshopWindow {
   private final SplitPane halves = new SplitPane();
   private final CueSettingsView cueSettings;
   private final RibbonsView ribbons;
-  private final ShelfView shelf;
+  private final Supplier<ShelfView> shelf;
   private final DrawingView drawing;
   private final TitleBlock title;
   private final Panels panels;
@@ -105,7 +107,7 @@ public final class WorkshopWindow {
                     parts.files().document().changedProperty().get()
                         ? "title.file.changed"
                         : "title.file.saved"));
-    shelf = new ShelfView(parts.shelf(), this::leaveShelf);
+    shelf = Suppliers.memoize(() -> new ShelfView(parts.shelf(), this::leaveShelf));
     panels = new Panels(WorkshopPanels.of(parts, cueSettings, shelf), title);
     commands =
         WorkshopCommands.of(
@@ -298,7 +300,7 @@ public final class WorkshopWindow {
 
   private void showShelf() {
     panels.show(WorkshopPanels.SHELF);
-    shelf.focusSearch();
+    shelf.get().focusSearch();
   }
 
   private void leaveShelf() {

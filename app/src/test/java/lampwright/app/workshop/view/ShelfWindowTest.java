@@ -129,9 +129,10 @@ class ShelfWindowTest {
 
   @Test
   void stripsAreRenderedAndMoveOnlyWhereTheyAreSeen(FxRobot robot) throws TimeoutException {
-    ShelfView shelf = (ShelfView) robot.lookup("#shelf").query();
-    assertThat(shelf.isMoving()).isFalse();
+    // It is no part of the window before it is shown.
+    assertThat(robot.lookup("#shelf").tryQuery()).isEmpty();
     robot.type(KeyCode.F4);
+    ShelfView shelf = (ShelfView) robot.lookup("#shelf").query();
     assertThat(shelf.isMoving()).isTrue();
     robot.interact(() -> window.parts().shelf().motionProperty().set(false));
     assertThat(shelf.isMoving()).isFalse();
@@ -148,6 +149,10 @@ class ShelfWindowTest {
     assertThat(light.stripes()).hasSize(ShelfLight.PIXELS);
     robot.interact(() -> window.panels().show(WorkshopPanels.RIG));
     assertThat(shelf.isMoving()).isFalse();
+    assertThat(robot.lookup("#shelf").tryQuery()).isEmpty();
+    robot.interact(() -> window.panels().show(WorkshopPanels.SHELF));
+    assertThat(robot.lookup("#shelf").tryQuery()).contains(shelf);
+    assertThat(shelf.isMoving()).isTrue();
   }
 
   @Test
@@ -157,6 +162,7 @@ class ShelfWindowTest {
           var bench = window.parts().bench();
           bench.select(bench.selection().withScene("work").withCues(List.of(new CueRef(0, 0))));
         });
+    robot.interact(() -> window.panels().show(WorkshopPanels.CUE));
     robot.interact(() -> ((javafx.scene.control.Button) robot.lookup("#palette-1").query()).fire());
     Colour taken = scene("work").tracks().get(0).cues().get(0).pattern().look().colour();
     assertThat(taken).isInstanceOf(Colour.Signal.class);

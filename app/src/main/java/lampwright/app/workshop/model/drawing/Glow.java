@@ -28,6 +28,8 @@ public final class Glow {
   private final int tilesWide;
   private final float[] background;
   private final float[] light;
+  // What is painted where no light falls, which is most of a tile that a lamp reaches into.
+  private final int[] unlit;
   private final int[] argb;
   private final boolean[] dirty;
   private final boolean[] lit;
@@ -56,6 +58,10 @@ public final class Glow {
     }
     this.light = new float[background.length];
     this.argb = new int[width * height];
+    this.unlit = new int[width * height];
+    for (int i = 0; i < unlit.length; i++) {
+      unlit[i] = over(background, 3 * i, 0, 0, 0);
+    }
   }
 
   public int width() {
@@ -184,6 +190,10 @@ public final class Glow {
         int x1 = Math.min(width, x0 + TILE);
         for (int y = y0; y < Math.min(height, y0 + TILE); y++) {
           for (int at = y * width + x0; at < y * width + x1; at++) {
+            if (light[3 * at] == 0 && light[3 * at + 1] == 0 && light[3 * at + 2] == 0) {
+              argb[at] = unlit[at];
+              continue;
+            }
             // Where lamps stand close their light adds up.
             limit(light, 3 * at, 1, most);
             argb[at] =
