@@ -1,5 +1,6 @@
 package lampwright.app.packaged;
 
+import static java.nio.charset.StandardCharsets.UTF_8;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
@@ -54,7 +55,7 @@ class StartTest {
   private String run(Path program, String options) throws IOException, InterruptedException {
     Path errors = Files.createTempFile(temp, "errors", "");
     Process process = check(program, options).redirectError(errors.toFile()).start();
-    String said = new String(process.getInputStream().readAllBytes());
+    String said = new String(process.getInputStream().readAllBytes(), UTF_8);
     assertThat(process.waitFor()).isZero();
     assertThat(errors).isEmptyFile();
     return said;

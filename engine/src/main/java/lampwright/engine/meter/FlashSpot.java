@@ -12,7 +12,7 @@ import java.util.OptionalInt;
  */
 public record FlashSpot(Optional<String> lamp, OptionalInt pixel, FlashCaution.Worst worst) {
   /** Of two that are equal the first. */
-  public FlashSpot orWorse(FlashSpot other) {
+  FlashSpot orWorse(FlashSpot other) {
     return other.worst.flashes() > worst.flashes() ? other : this;
   }
 

@@ -44,6 +44,8 @@ public final class FrameTable {
    * @param scene whose tracks name lamps of the rig
    * @throws IllegalArgumentException if a track names a lamp that the rig has not
    */
+  // A rig that is another is seldom equal, and finding that out takes as long as a new table.
+  @SuppressWarnings("ReferenceEquality")
   public static FrameTable of(Rig rig, Scene scene) {
     for (var track : scene.tracks()) {
       for (String lamp : track.lamps()) {

@@ -51,6 +51,8 @@ final class Quantiser {
     return trial;
   }
 
+  // Both sides are cheaper than a branch.
+  @SuppressWarnings("ShortCircuitBoolean")
   private boolean writeEach(Light light, double factor, byte[] into) {
     double[] drives = light.drives();
     double[] tolerances = light.tolerances();

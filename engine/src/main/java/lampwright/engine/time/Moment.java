@@ -183,7 +183,7 @@ public final class Moment {
   }
 
   private static boolean fits(long a, long b) {
-    return Math.multiplyHigh(a, b) == a * b >> 63;
+    return Math.multiplyHigh(a, b) == (a * b) >> 63;
   }
 
   private static boolean sumFits(long a, long b) {

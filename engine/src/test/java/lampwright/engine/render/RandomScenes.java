@@ -205,7 +205,7 @@ final class RandomScenes {
     return switch (random.nextInt(6)) {
       case 0 -> new Colour.Kelvin(1667 + random.nextInt(8000));
       case 1 -> new Colour.Hue(random.nextInt(361), level());
-      case 2 -> new Colour.Signal(SignalColour.values()[random.nextInt(6)]);
+      case 2 -> new Colour.Signal(List.of(SignalColour.values()).get(random.nextInt(6)));
       case 3 -> new Colour.Drive(level(), level(), level(), level());
       default -> new Colour.Srgb(code(), code(), code());
     };

@@ -184,7 +184,8 @@ public final class StripChart {
   /** A bracket over the worst second. */
   private void flashes(DisplayList.Builder list, LightReport light, int top) {
     FlashSpot general = light.worstGeneral();
-    FlashSpot worst = general.orWorse(light.worstRed());
+    boolean red = light.worstRed().worst().flashes() > general.worst().flashes();
+    FlashSpot worst = red ? light.worstRed() : general;
     if (worst.worst().passes()) {
       return;
     }
@@ -196,12 +197,7 @@ public final class StripChart {
     list.line(to, top - 2, to, top + MARK, stroke);
     list.add(
         new Mark.Label(
-            (from + to) / 2,
-            top - 3,
-            words(worst, worst != general),
-            SMALL,
-            ChartInk.WARNING,
-            ChartInk.PAPER));
+            (from + to) / 2, top - 3, words(worst, red), SMALL, ChartInk.WARNING, ChartInk.PAPER));
   }
 
   private static String words(FlashSpot spot, boolean red) {

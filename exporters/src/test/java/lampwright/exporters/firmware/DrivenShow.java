@@ -22,6 +22,7 @@ import lampwright.exporters.ProjectJob;
  *
  * @param frames one behind another
  */
+@SuppressWarnings("ArrayRecordComponent")
 public record DrivenShow(ProjectJob job, Show show, Drive drive, byte[] frames) {
   /** The frames up to the drive's last row. */
   public static DrivenShow of(Project project, Drive drive) {

@@ -92,6 +92,7 @@ public final class Uf2Program {
   }
 
   /** What a change of a source gives, built. */
+  @SuppressWarnings("ArrayRecordComponent")
   public record Changed(byte[] program) {
     /** Puts it into an exported file in place of what is there. */
     public void into(byte[] uf2) {

@@ -79,6 +79,7 @@ class ShowPlayerTest {
   }
 
   /** Cases of as many shows in the form of situations_check.c, and what must come of them. */
+  @SuppressWarnings("ArrayRecordComponent")
   private record Trials(byte[] in, List<byte[]> wanted, long firstSeed) {
     static Trials of(long firstSeed, int shows, int rounds) throws CancelledException {
       ByteSink in = new ByteSink();
