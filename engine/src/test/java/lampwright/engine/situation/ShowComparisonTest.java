@@ -19,7 +19,7 @@ import net.jqwik.api.Property;
 class ShowComparisonTest {
   private static final int FRAMES = 90;
 
-  @Property(tries = 3000, seed = "15")
+  @Property(tries = 1500, seed = "15")
   void framesAreThoseOfThePlainReading(@ForAll Random random) {
     ShowChance chance = new ShowChance(random);
     List<Drive.Row> rows = chance.rows(FRAMES);

@@ -61,7 +61,7 @@ class Rp2040DriveJudgeTest {
   @ValueSource(longs = {2, 5})
   void randomShowsGiveTheFramesOfTheEngine(long seed) throws Exception {
     RandomShow made = new RandomShow(seed);
-    assertShows(DrivenShow.of(made.project("rp2040"), made.drive(600)));
+    assertShows(DrivenShow.of(made.project("rp2040"), made.drive(200)));
   }
 
   @Test

@@ -17,7 +17,7 @@ import org.junit.jupiter.api.Test;
  * run, all 5,000 with {@code -Dlampwright.mixedProjects=5000}.
  */
 public class MixedProjectsTest {
-  private static final int PROJECTS = Integer.getInteger("lampwright.mixedProjects", 300);
+  private static final int PROJECTS = Integer.getInteger("lampwright.mixedProjects", 200);
 
   /** The flash whose wave was checked over one period and played on though it did not close. */
   @Test
