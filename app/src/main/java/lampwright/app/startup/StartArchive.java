@@ -104,7 +104,7 @@ record StartArchive(Path base) {
         written, keyFile(), StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
   }
 
-  /** What an archive hangs on: the JVM, and every jar by its place, size and time. */
+  /** What an archive depends on: the JVM, and every jar by its place, size and time. */
   static String key() {
     StringBuilder key = new StringBuilder(FORM);
     for (String name :

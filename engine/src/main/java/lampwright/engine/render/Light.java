@@ -53,7 +53,7 @@ final class Light {
     return exact;
   }
 
-  /** {@link Mixer#SLOTS} drives a package. */
+  /** {@link Mixer#SLOTS} drives of a package. */
   double[] drives() {
     return drives;
   }
