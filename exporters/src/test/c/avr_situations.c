@@ -22,7 +22,7 @@
 #define STACK_BYTES 120
 #define FRAME_CYCLES 80000000u
 #define MOST_READINGS 16
-enum { PACKED, BUFFER, PLAYER, PLAYER_BYTES, ROOM, ROOM_END, SIZE, FRAME_BYTES, FRAME_CODE, LAMP_CODE, WORDS };
+enum { PACKED, BUFFER, PLAYER, PLAYER_BYTES, ROOM, ROOM_END, SIZE, FRAME_BYTES, FRAME_CODE, LAMP_CODE, FACTOR, WORDS };
 #define STATUS (2 * WORDS)
 #define READINGS (STATUS + 1)
 #define QUEUE (STATUS + 2)
@@ -32,9 +32,10 @@ typedef struct {
   uint32_t exchange;
   int mark;
   uint32_t least_stack;
+  avr_cycle_count_t limits_from;
 } machine;
 
-static avr_cycle_count_t quiet, busy, longest_open;
+static avr_cycle_count_t quiet, busy, longest_open, limiting;
 static uint32_t deepest;
 
 static void marked(avr_t *avr, avr_io_addr_t addr, uint8_t mark, void *param) {
@@ -42,6 +43,13 @@ static void marked(avr_t *avr, avr_io_addr_t addr, uint8_t mark, void *param) {
   avr->data[addr] = mark;
   if (mark == 1) {
     m->exchange = avr->data[GPIOR1] | (uint32_t)avr->data[GPIOR2] << 8;
+  }
+  if (mark == 4) {
+    m->limits_from = avr->cycle;
+    return;
+  }
+  if (mark == 3 && m->limits_from != 0 && avr->cycle - m->limits_from > limiting) {
+    limiting = avr->cycle - m->limits_from;
   }
   m->mark = mark;
 }
@@ -137,6 +145,7 @@ static int frame(machine *m, int readings) {
                   (at >= word(m, PLAYER) && at < word(m, PLAYER) + word(m, PLAYER_BYTES)) ||
                   (at >= word(m, ROOM) && at < word(m, ROOM_END)) ||
                   (at <= stack && at + STACK_BYTES > stack) || at == m->exchange + STATUS ||
+                  at == m->exchange + 2 * FACTOR || at == m->exchange + 2 * FACTOR + 1 ||
                   at == GPIOR0 || at == SREG;
     if (!allowed && before[at] != avr->data[at]) {
       fprintf(stderr, "byte %04x of RAM changed\n", at);
@@ -204,9 +213,9 @@ static uint32_t number(int bytes) {
     int c = getchar();
     if (c == EOF) {
       if (i == 0 && bytes == 4) {
-        fprintf(stderr, "%d faults, %d played; cycles: quiet %llu, busy %llu, open %llu; stack %u\n",
+        fprintf(stderr, "%d faults, %d played; cycles: quiet %llu, busy %llu, open %llu, ceiling %llu; stack %u\n",
                 faults, played, (unsigned long long)quiet, (unsigned long long)busy,
-                (unsigned long long)longest_open, deepest);
+                (unsigned long long)longest_open, (unsigned long long)limiting, deepest);
         exit(0);
       }
       exit(2);
@@ -254,7 +263,9 @@ int main(int argc, char **argv) {
       }
       status = frame(m, (int)n);
       putc(status, out);
-      fwrite(m->avr->data + word(m, BUFFER), 1, frame_bytes, out);
+      for (size_t b = 0; b < frame_bytes; b++) {
+        putc(m->avr->data[word(m, BUFFER) + b] * word(m, FACTOR) >> 8, out);
+      }
     }
     for (f = 0; f < rounds; f++) {
       damaged(m, data, size, show, frame_bytes);

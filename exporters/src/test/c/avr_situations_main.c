@@ -6,6 +6,9 @@
 #include <stdint.h>
 #include <string.h>
 
+#if LAMPWRIGHT_CEILING
+#include "lampwright_ceiling.h"
+#endif
 #include "lampwright_situations.h"
 
 #define READINGS 16
@@ -29,6 +32,7 @@ static volatile struct {
   uint16_t frame_bytes;
   uint16_t frame_code; /* in words */
   uint16_t lamp_code;
+  uint16_t factor; /* of the frame as it is sent, in 256ths */
   uint8_t status;
   uint8_t readings;
   struct {
@@ -64,6 +68,11 @@ int main(void) {
     if (exchange.status == LAMPWRIGHT_OK) {
       exchange.status = lampwright_situations_frame(&player);
     }
+    exchange.factor = 256;
+#if LAMPWRIGHT_CEILING
+    GPIOR0 = 4; /* looks at the ceiling */
+    exchange.factor = lampwright_ceiling(&player);
+#endif
     GPIOR0 = 3; /* has the frame */
   }
 }

@@ -6,7 +6,7 @@
  * damage (2) | frames x { readings (2) | readings x { input (1) | reading (2) }
  * }
  *
- * and writes for each case and frame the status (1) and the frame. The rounds
+ * and writes for each case and frame the status (1) and the frame as it is sent. The rounds
  * change bytes of the show, put the checksum right, and play that with readings
  * by chance.
  */
@@ -15,6 +15,7 @@
 #include <string.h>
 
 #include "damage.h"
+#include "lampwright_ceiling.h"
 #include "lampwright_situations.h"
 
 static uint32_t number(int bytes) {
@@ -93,6 +94,12 @@ static void damaged(const uint8_t *data, size_t size, size_t show,
                                     reading);
       }
       status = lampwright_situations_frame(&player);
+      if (lampwright_ceiling(&player) > 256) {
+        exit(6);
+      }
+      if (lampwright_player_show(&player) == 0 && !is_dark(out, frame_bytes)) {
+        exit(7);
+      }
     }
     if (status != LAMPWRIGHT_OK && !is_dark(out, frame_bytes)) {
       exit(4);
@@ -113,6 +120,8 @@ int main(void) {
     uint8_t status;
     size_t frame_bytes;
     uint32_t frames, i, rounds, show = 0;
+    uint16_t factor;
+    size_t b;
     take(data, size);
     frame_bytes = number(2);
     frames = number(4);
@@ -135,8 +144,11 @@ int main(void) {
       if (status == LAMPWRIGHT_OK) {
         status = lampwright_situations_frame(&player);
       }
+      factor = lampwright_ceiling(&player);
       putchar(status);
-      fwrite(buffer, 1, frame_bytes, stdout);
+      for (b = 0; b < frame_bytes; b++) {
+        putchar((uint8_t)(buffer[b] * factor >> 8));
+      }
     }
     for (i = 0; i < rounds && show != 0; i++) {
       damaged(data, size, show, frame_bytes);

@@ -25,6 +25,7 @@ final class ShowJson {
     json.writeObjectPropertyStart("supply");
     bound(show.supply());
     number.accept("limitMilliamps", rig.supplyLimitMilliamps());
+    show.ceilingShare(rig).ifPresent(share -> number.accept("ceilingShare", share));
     json.writeEndObject();
     json.writeArrayPropertyStart("chains");
     for (ShowMeasure.Bound chain : show.chains()) {

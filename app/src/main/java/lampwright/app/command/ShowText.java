@@ -27,6 +27,12 @@ final class ShowText {
         limit,
         100 * show.supply().milliamps() / limit,
         names(show.supply().situations()));
+    show.ceilingShare(rig)
+        .ifPresent(
+            share ->
+                say(
+                    "  Ceiling    frames over %.0f mA are dimmed, at worst to about %.0f %%",
+                    limit, 100 * share));
     for (ShowMeasure.Bound chain : show.chains()) {
       say(
           "  Chain      %s  %s%s",

@@ -219,6 +219,47 @@ class ProveDriveTest {
     assertThat(run.out()).contains("outside      0").contains("measured to 0.6 us");
   }
 
+  /** 24 pixels of white together are more than that, so that many frames are dimmed. */
+  private static void limit(Path project) throws IOException {
+    String text = Files.readString(project);
+    String limited = "\"rig\": {\"supplyLimitMilliamps\": 900, \"ceiling\": true, ";
+    Files.writeString(project, text.replace("\"rig\": {", limited));
+  }
+
+  private byte[] rehearsed(Path project, Path drive) throws IOException {
+    Path to = folder.resolve("frames.bin");
+    assertThat(Run.of("rehearse", project, "--drive", drive, "--to", to).code()).isZero();
+    return Files.readAllBytes(to);
+  }
+
+  private void provesLimited(Path project, Path drive) throws IOException {
+    byte[] plain = rehearsed(project, drive);
+    limit(project);
+    Files.delete(folder.resolve("frames.bin"));
+    assertThat(rehearsed(project, drive)).isNotEqualTo(plain);
+    Run check = Run.of("check", project);
+    assertThat(check.out() + check.err())
+        .contains("[situations-ceiling]")
+        .doesNotContain("[situations-current]");
+    assertThat(Run.of("measure", project).out()).contains("  Ceiling    frames over 900 mA");
+    assertThat(Run.of("measure", project, "--json").out()).contains("ceilingShare");
+    Run run = Run.of("prove", project, "--drive", drive);
+    assertThat(run.code()).as(run.err() + run.out()).isZero();
+    assertThat(run.out()).contains("result       proved").contains("wrong        0");
+    System.out.print(run.out());
+  }
+
+  @Test
+  void ceilingOfAnAtmega328pGivesTheFramesOfRehearse() throws IOException {
+    OutsideTools.onThisMachine().findSimulator();
+    provesLimited(project("atmega328p", ", \"pin\": \"PD2\"", "PC0"), drive(BESIDE_US));
+  }
+
+  @Test
+  void ceilingOfAnRp2040GivesTheFramesOfRehearse() throws IOException {
+    provesLimited(onRp2040(), drive(BESIDE_BY_PIO_US));
+  }
+
   /** One file more than there are scenes; with a scene left out that a situation needs, none. */
   @Test
   void uf2ExportHasAFileWithTheSituations() throws IOException {

@@ -2,6 +2,10 @@ package lampwright.engine.meter;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
+import lampwright.engine.render.FrameCurrent;
+import lampwright.engine.render.FrameLayout;
+import lampwright.engine.rig.Rig;
 import lampwright.engine.situation.Show;
 
 /**
@@ -10,7 +14,7 @@ import lampwright.engine.situation.Show;
  * of the others, some may never come, and scenes that start by themselves may never meet in the
  * phase that is looked at. So a figure is a bound, unless it is exact.
  *
- * @param supply the most that everything draws together
+ * @param supply the most that everything draws together; the ceiling is left out of it
  * @param chains the most that each chain draws, its idle current included
  * @param flashes the most general flashes of all lamps together in any second while the same
  *     situations are active; none if that is too much to work out
@@ -69,6 +73,30 @@ public record ShowMeasure(
    */
   public static ShowMeasure of(Show show) {
     return new ShowMeter(show, ShowMeter.MAX_FREE).measure();
+  }
+
+  /**
+   * The share to which the rig's ceiling dims the worst frame, 0 to 1; none if there is no ceiling,
+   * no frame is over the limit, or what all pixels draw when dark already is.
+   */
+  public OptionalDouble ceilingShare(Rig rig) {
+    double idle = new FrameCurrent(new FrameLayout(rig)).idleMilliamps();
+    double limit = rig.supplyLimitMilliamps();
+    return rig.ceiling() && idle <= limit && supply.milliamps() > limit * (1 + ROUNDING)
+        ? OptionalDouble.of((limit - idle) / (supply.milliamps() - idle))
+        : OptionalDouble.empty();
+  }
+
+  /** What is left of a bound below the rig's ceiling. */
+  public Bound sent(Rig rig, Bound bound) {
+    return ceilingShare(rig).isEmpty()
+        ? bound
+        : new Bound(
+            bound.id(),
+            Math.min(bound.milliamps(), rig.supplyLimitMilliamps()),
+            false,
+            bound.situations(),
+            bound.sceneMilliamps());
   }
 
   /** The most that a chain draws. */

@@ -8,6 +8,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Optional;
 import java.util.OptionalInt;
 import lampwright.engine.scene.Scene;
 import lampwright.engine.situation.Change;
@@ -17,7 +18,7 @@ import lampwright.engine.situation.Start;
 
 /**
  * The frames of a show, one after another as its inputs are read: for each lamp the bytes of the
- * scene whose situation has it. Not safe for use by several threads.
+ * scene whose situation has it, below the rig's ceiling. Not safe for use by several threads.
  */
 public final class ShowFrames {
   /** The most bytes of scenes that are kept in all. */
@@ -25,6 +26,7 @@ public final class ShowFrames {
 
   private final Show show;
   private final FrameLayout layout;
+  private final Optional<Ceiling> ceiling;
   private final int[][] bytesOfLamp;
   private final SceneReel[] reels;
   private ShowMachine machine;
@@ -33,6 +35,7 @@ public final class ShowFrames {
     this.show = show;
     this.machine = show.machine();
     this.layout = new FrameLayout(show.rig());
+    this.ceiling = Ceiling.of(layout);
     this.bytesOfLamp = bytesOfLamps(layout);
     this.reels = reels(show);
   }
@@ -131,5 +134,6 @@ public final class ShowFrames {
         }
       }
     }
+    ceiling.ifPresent(limit -> limit.apply(into));
   }
 }

@@ -502,6 +502,14 @@ public enum Code {
       "lower the levels in these scenes, let fewer of their lamps be on together, or use a larger"
           + " supply and thicker wire; the current limit of the project applies to each scene alone;"
           + " an overloaded supply or wire overheats"),
+  SITUATIONS_CEILING(
+      "situations-ceiling",
+      NOTE,
+      "situations {situations} together would draw {bound} {current}: such frames are dimmed to"
+          + " {bottom} {share} as they are sent",
+      "limit {limit}",
+      "lower the levels in these scenes, or use a larger supply, to see them undimmed; only the"
+          + " exported firmware and the rehearsed frames have this limit"),
   SITUATIONS_FUSE(
       "situations-fuse",
       CAUTION,

@@ -60,7 +60,21 @@ final class ShowFindings {
 
   private void supply() {
     ShowMeasure.Bound bound = measure.supply();
-    if (bound.exceeds(rig.supplyLimitMilliamps())) {
+    if (!bound.exceeds(rig.supplyLimitMilliamps())) {
+      return;
+    }
+    OptionalDouble share = measure.ceilingShare(rig);
+    if (share.isPresent()) {
+      found.accept(
+          draft(Code.SITUATIONS_CEILING, new Subject.Supply(), bound)
+              .with("current", Figure.milliamps(bound.milliamps()))
+              .with("bottom", Figure.words(bound.exact() ? "about" : "at worst about"))
+              .with("share", Figure.percent(share.getAsDouble()))
+              .with("limit", Figure.milliamps(rig.supplyLimitMilliamps()))
+              .at("rig.supplyLimitMilliamps")
+              .source("supply current limit of the rig")
+              .make());
+    } else {
       found.accept(
           draft(Code.SITUATIONS_CURRENT, new Subject.Supply(), bound)
               .with("current", Figure.milliamps(bound.milliamps()))
@@ -78,11 +92,12 @@ final class ShowFindings {
       return;
     }
     Battery battery = rig.battery().orElseThrow();
-    double amps = MILLI * battery.packCurrent(measure.supply().milliamps(), rig.supplyVolts());
+    ShowMeasure.Bound bound = measure.sent(rig, measure.supply());
+    double amps = MILLI * battery.packCurrent(bound.milliamps(), rig.supplyVolts());
     double alone =
         MILLI * battery.packCurrent(measure.supply().sceneMilliamps(), rig.supplyVolts());
     if (Fuses.carries(fuse.getAsDouble(), alone)) {
-      fuse(new Subject.Pack(), measure.supply(), fuse.getAsDouble(), amps, "rig.battery.fuseAmps");
+      fuse(new Subject.Pack(), bound, fuse.getAsDouble(), amps, "rig.battery.fuseAmps");
     }
   }
 
@@ -108,7 +123,7 @@ final class ShowFindings {
   }
 
   private void lead(Chain chain, Feed feed, String path) {
-    ShowMeasure.Bound bound = measure.chain(chain.id());
+    ShowMeasure.Bound bound = measure.sent(rig, measure.chain(chain.id()));
     Subject subject = new Subject.OneChain(chain.id());
     // Of one pixel nothing goes on along the strip.
     double limit = chain.pixels() == 1 ? Wiring.leadLimitAmps(feed) : Wiring.limitAmps(feed);

@@ -7,6 +7,7 @@ import lampwright.engine.document.Project;
 import lampwright.engine.rig.Input;
 import lampwright.engine.rig.InputKind;
 import lampwright.engine.rig.Lamp;
+import lampwright.engine.rig.Rig;
 import lampwright.engine.scene.Scene;
 import lampwright.engine.situation.Criterion;
 import lampwright.engine.situation.ShowConflicts;
@@ -27,6 +28,14 @@ final class SituationFindings implements Reviewer {
     }
     if (project.situations().stream().anyMatch(s -> s.scene().isPresent())) {
       lamps(project, found);
+    } else if (project.rig().ceiling()) {
+      found.accept(
+          withoutEffect(
+              new Subject.Supply(),
+              "rig",
+              Rig.CEILING.name(),
+              "the current limit of situations",
+              "no situation has a scene"));
     }
   }
 

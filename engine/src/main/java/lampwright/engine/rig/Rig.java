@@ -29,7 +29,9 @@ import lampwright.engine.light.Curves;
  * @param colourMatching how sRGB and hue colours become drives
  * @param whiteFromRgb whether direct colour moves the least of three drives to the white emitter
  * @param brightnessCap every drive is multiplied by this, 0 to 1
- * @param currentCap how the supply's limit bounds the light
+ * @param currentCap how the supply's limit bounds the light of a scene
+ * @param ceiling whether a frame of situations that would draw more than the supply's limit is
+ *     scaled as it is sent
  * @param feed the supply wires of each chain that states none of its own, if stated
  * @param battery what the supply runs from, if stated
  * @param controller what plays the exported data, if stated
@@ -47,6 +49,7 @@ public record Rig(
     boolean whiteFromRgb,
     double brightnessCap,
     CurrentCap currentCap,
+    boolean ceiling,
     Optional<Feed> feed,
     Optional<Battery> battery,
     Optional<Controller> controller,
@@ -102,6 +105,8 @@ public record Rig(
               Rig::currentCap,
               CurrentCap.OFF)
           .alwaysWritten();
+  public static final Field<Rig, Boolean> CEILING =
+      Field.usual("ceiling", new FlagType(), Rig::ceiling, false);
   public static final Field<Rig, Optional<Feed>> FEED =
       Field.optional("feed", OptionalType.of(RecordType.of(Feed.SHAPE)), Rig::feed);
   public static final Field<Rig, Optional<Battery>> BATTERY =
@@ -141,6 +146,7 @@ public record Rig(
           WHITE_FROM_RGB,
           BRIGHTNESS_CAP,
           CURRENT_CAP,
+          CEILING,
           FEED,
           BATTERY,
           CONTROLLER,
@@ -164,6 +170,7 @@ public record Rig(
             whiteFromRgb,
             brightnessCap,
             currentCap,
+            ceiling,
             feed,
             battery,
             controller,
@@ -202,6 +209,7 @@ public record Rig(
         whiteFromRgb,
         brightnessCap,
         currentCap,
+        false,
         Optional.empty(),
         Optional.empty(),
         Optional.empty(),

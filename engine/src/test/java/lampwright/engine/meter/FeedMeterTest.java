@@ -46,6 +46,7 @@ class FeedMeterTest {
             false,
             1,
             CurrentCap.OFF,
+            false,
             feed,
             Optional.empty(),
             Optional.empty(),

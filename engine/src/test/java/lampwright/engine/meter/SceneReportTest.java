@@ -85,6 +85,7 @@ class SceneReportTest {
             false,
             1,
             CurrentCap.OFF,
+            false,
             feed,
             battery,
             controller,

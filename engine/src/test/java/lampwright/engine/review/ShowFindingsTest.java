@@ -61,6 +61,38 @@ class ShowFindingsTest {
     assertThat(findings("\"supplyLimitMilliamps\": 800", pair("one", "two", "shared"))).isEmpty();
   }
 
+  // (400 - 0) / 800 = 50 %; of pixels that draw nothing, idle is nothing.
+  @Test
+  void ceilingMakesOfTheDangerANoteOfHowFarFramesAreDimmed() {
+    String limit = "\"supplyLimitMilliamps\": 400, \"ceiling\": true";
+    assertThat(findings(limit, pair("one", "two", "shared")))
+        .containsExactly(
+            "note: rig.supplyLimitMilliamps: supply: situations a, b together would draw at most"
+                + " 800 mA: such frames are dimmed to at worst about 50 % as they are sent; limit"
+                + " 400 mA (supply current limit of the rig): lower the levels in these scenes, or"
+                + " use a larger supply, to see them undimmed; only the exported firmware and the"
+                + " rehearsed frames have this limit [situations-ceiling]");
+    // The chip of each pixel alone draws more: nothing can be dimmed below it.
+    String idle =
+        "\"chains\": [{\"id\": \"c\", \"pixelType\": \"ws2812b\", \"pixels\": 500}],"
+            + " \"supplyLimitMilliamps\": 400, \"ceiling\": true";
+    assertThat(findings(idle, pair("one", "two", "shared")))
+        .singleElement()
+        .asString()
+        .startsWith("danger: ");
+  }
+
+  // 1.25 x 0.6 A = 0.75 A.
+  @Test
+  void fuseOfTheBatteryHasToCarryNoMoreThanTheCeilingLetsThrough() {
+    String rig =
+        "\"supplyLimitMilliamps\": 600, \"ceiling\": true,"
+            + " \"battery\": {\"milliampHours\": 1000, \"fuseAmps\": %s}";
+    assertThat(findings(rig.formatted("0.75"), pair("one", "two", "shared"))).hasSize(1);
+    assertThat(findings(rig.formatted("0.7"), pair("one", "two", "shared")))
+        .anySatisfy(f -> assertThat(f).contains("together draw at most 0.60 A"));
+  }
+
   // What a scene alone exceeds is told of the scene.
   @Test
   void whatASceneExceedsAloneIsNotToldAgain() {

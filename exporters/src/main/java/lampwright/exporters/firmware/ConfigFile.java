@@ -162,6 +162,10 @@ final class ConfigFile {
     define("CONDITION_BYTES", Math.max(1, room.conditionBytes()));
     define("TIME_BYTES", room.timeBytes());
     define("USES", room.uses());
+    if (rig.ceiling()) {
+      line("/* 1: frames are dimmed where situations together would exceed the supply limit. */");
+      define("CEILING", 1);
+    }
     if (!target.drivesPins()) {
       inputs();
     }

@@ -57,6 +57,10 @@ public final class FirmwareExporter implements ProjectExporter {
           "src/lampwright_react.h",
           "src/lampwright_react.c");
 
+  /** Of those with a ceiling over them. */
+  private static final List<String> LIMITS =
+      List.of("src/lampwright_ceiling.h", "src/lampwright_ceiling.c");
+
   /** Keeps nothing, so one serves all. */
   public FirmwareExporter() {}
 
@@ -104,11 +108,16 @@ public final class FirmwareExporter implements ProjectExporter {
     files.addAll(target.sourceNames());
     if (reacts(job)) {
       files.addAll(REACTS);
+      files.addAll(limits(job));
       files.addAll(target.reactingSources());
       files.addAll(target.inputSourceNames(job.project().rig()));
     }
     target.fixedSources().forEach(source -> files.add(Resource.exportedName(source)));
     return files;
+  }
+
+  private static List<String> limits(ProjectJob job) {
+    return job.project().rig().ceiling() ? LIMITS : List.of();
   }
 
   /** Whether the firmware plays the project's situations. */
@@ -171,7 +180,7 @@ public final class FirmwareExporter implements ProjectExporter {
     texts.put(SCENES_SOURCE, ScenesFile.source(packed) + config.check() + scenes.check());
     target.sources(rig).forEach((name, text) -> texts.put(name, checked(name, text, config)));
     if (reacts) {
-      for (String name : Iterables.concat(REACTS, target.reactingSources())) {
+      for (String name : Iterables.concat(REACTS, limits(job), target.reactingSources())) {
         texts.put(name, Resource.text(name));
       }
       for (String source : target.fixedInputSources()) {

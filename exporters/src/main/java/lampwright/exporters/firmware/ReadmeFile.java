@@ -29,6 +29,7 @@ final class ReadmeFile {
           Map.entry("src/lampwright_show.h", "the functions for your sketch"),
           Map.entry("src/lampwright_react.h", "plays the situations"),
           Map.entry("src/lampwright_situations.h", "works out the situations, frame by frame"),
+          Map.entry("src/lampwright_ceiling.h", "dims frames that would exceed the supply limit"),
           Map.entry("src/lampwright_inputs.h", "reads receiver and switches"),
           Map.entry("examples/React/React.ino", "the lamps react to receiver and switches"),
           Map.entry("src/lampwright_player.h", "the player: packed scenes in, frames out"),

@@ -36,24 +36,30 @@ public final class FirmwareSize {
 
   /** Working memory of frame, player, situations and stack. */
   public int ramBytes() {
-    return leastRam() + (dims() ? dimmingRam() : 0);
+    return leastRam() + (dims() && !limits() ? dimmingRam() : 0);
   }
 
   /** Whether there is working memory for a dimmed copy of the longest chain. */
   public boolean dims() {
     int room = target.memory().ramBytes().orElse(Integer.MAX_VALUE);
-    return leastRam() + dimmingRam() <= room;
+    return leastRam() + (limits() ? 0 : dimmingRam()) <= room;
+  }
+
+  /** Whether frames are limited as they are sent, for which there is such a copy too. */
+  private boolean limits() {
+    return situations.isPresent() && rig.ceiling();
   }
 
   /** Program memory of player, driver and loop; 0 where these are the builder's affair. */
   public int programBytes() {
-    return target.codeBytes(rig) + (situations.isPresent() ? target.situationsBytes() : 0);
+    return target.codeBytes(rig) + (situations.isPresent() ? target.situationsBytes(rig) : 0);
   }
 
   private int leastRam() {
     return target.ramBytes(frameBytes, Math.max(1, rig.lamps().size()))
         + target.driverRamBytes(longestChain)
-        + situations.map(room -> target.situationsRam(rig, room)).orElse(0);
+        + situations.map(room -> target.situationsRam(rig, room)).orElse(0)
+        + (limits() ? dimmingRam() : 0);
   }
 
   private int dimmingRam() {

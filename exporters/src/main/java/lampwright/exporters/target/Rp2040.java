@@ -215,6 +215,11 @@ final class Rp2040 extends Target {
   }
 
   @Override
+  int ceilingBytes() {
+    return 0;
+  }
+
+  @Override
   int situationsRam(Rig rig, ShowRoom room) {
     return 0;
   }

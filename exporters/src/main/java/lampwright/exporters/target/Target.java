@@ -168,6 +168,7 @@ public abstract sealed class Target permits AvrTarget, Rp2040, HookTarget {
   static final int MHZ = 1_000_000;
 
   private static final int PORTABLE_SITUATIONS_BYTES = 2800;
+  private static final int CEILING_BYTES = 1100;
 
   /** Pointers, and stack. */
   private static final int PORTABLE_SITUATIONS_RAM = 128;
@@ -297,6 +298,16 @@ public abstract sealed class Target permits AvrTarget, Rp2040, HookTarget {
         + FirmwareSize.LAMP_RAM * lamps
         + FirmwareSize.SHOW_RAM
         + FirmwareSize.STACK_RAM;
+  }
+
+  /** Program memory of situations and the ceiling over them, if the rig has one. */
+  final int situationsBytes(Rig rig) {
+    return situationsBytes() + (rig.ceiling() ? ceilingBytes() : 0);
+  }
+
+  /** Program memory of the ceiling: docs/performance.md. */
+  int ceilingBytes() {
+    return CEILING_BYTES;
   }
 
   /** Program memory of situations, with all that any of them needs: docs/performance.md. */

@@ -232,7 +232,7 @@ public final class TargetFindings implements Reviewer {
    * @param reacts whether it plays situations
    */
   public static int programBytes(Target target, Rig rig, boolean reacts) {
-    return target.size(rig).programBytes() + (reacts ? target.situationsBytes() : 0);
+    return target.size(rig).programBytes() + (reacts ? target.situationsBytes(rig) : 0);
   }
 
   private static Figure milliseconds(double us) {

@@ -74,6 +74,7 @@ public final class Uf2Program {
             "src/lampwright_show.c",
             "src/lampwright_player.c",
             "src/lampwright_react.c",
+            "src/lampwright_ceiling.c",
             "src/lampwright_situations.c",
             "-lgcc"));
     byte[] program = binary(words, ".program");

@@ -59,6 +59,6 @@ class Uf2ProgramTest {
   /** What the data file of the controller says of the program's working memory. */
   @Test
   void programIsAsLongAsIsSaid() throws Exception {
-    assertThat(Uf2Image.program().length - 264).isBetween(8200, 8700);
+    assertThat(Uf2Image.program().length - 264).isBetween(8900, 9300);
   }
 }

@@ -64,12 +64,14 @@ public final class Packer {
    * Packs scenes with a show, whatever that takes: lamps that can't be played apart would be none.
    *
    * @param show gives the tables of the show for so many lamps
+   * @param ceiling the table of its ceiling, of no bytes if there is none
    */
   static Packed packShow(
       PackLayout layout,
       List<PackScene> scenes,
       DecodeCost cost,
       IntFunction<byte[]> show,
+      byte[] ceiling,
       PackProgress progress) {
     Packed packed = pack(layout, scenes, cost, SceneCoder::part, true, progress);
     int lamps = new Unpacker(packed.data()).lamps();
@@ -81,7 +83,7 @@ public final class Packer {
               "must be one for each lamp where there are situations; this is a fault of the"
                   + " program, and other formats are not concerned"));
     }
-    byte[] data = PackedShow.append(packed.data(), show.apply(lamps));
+    byte[] data = PackedShow.append(packed.data(), show.apply(lamps), ceiling);
     return new Packed(data, packed.standIns());
   }
 

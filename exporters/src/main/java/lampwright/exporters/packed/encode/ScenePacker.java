@@ -13,8 +13,10 @@ import java.util.concurrent.CancellationException;
 import lampwright.engine.check.Checks;
 import lampwright.engine.check.Fault;
 import lampwright.engine.meter.WireTime;
+import lampwright.engine.render.Ceiling;
 import lampwright.engine.render.Column;
 import lampwright.engine.render.FrameCursor;
+import lampwright.engine.render.FrameLayout;
 import lampwright.engine.render.FrameTable;
 import lampwright.engine.review.Code;
 import lampwright.engine.review.Figure;
@@ -113,7 +115,12 @@ public final class ScenePacker {
       return show.isEmpty()
           ? Packer.pack(layout, scenes, cost, meter)
           : Packer.packShow(
-              layout, scenes, cost, lamps -> show(show.get(), layout, scenes, lamps), meter);
+              layout,
+              scenes,
+              cost,
+              lamps -> show(show.get(), layout, scenes, lamps),
+              ceiling(tables.get(0).layout()),
+              meter);
     } catch (CancellationException stopped) {
       throw meter.wanted(stopped);
     } catch (PackRefusedException refused) {
@@ -129,6 +136,12 @@ public final class ScenePacker {
         ids,
         lamps,
         scene -> isSteady(scenes.get(ids.indexOf(scene.id())), layout.frameBytes()));
+  }
+
+  private static byte[] ceiling(FrameLayout layout) {
+    return Ceiling.of(layout)
+        .map(ceiling -> CeilingCoder.code(ceiling, layout.bytes()))
+        .orElse(new byte[0]);
   }
 
   private static boolean isSteady(PackScene scene, int frameBytes) {

@@ -30,6 +30,7 @@ import com.google.common.hash.Hashing;
  *             all from base on }
  *             | scenes x { frames (3) | period in us, + LOOP (3) | lamps x P of program or 0 }
  *   show      only with the flag SHOW: see {@link ShowFormat}
+ *   ceiling   only with the flag CEILING: see {@link CeilingFormat}
  * </pre>
  */
 public final class Format {
@@ -43,8 +44,13 @@ public final class Format {
   /** Behind the scenes' tables there is a show, of {@link ShowFormat}. */
   public static final int SHOW = 4;
 
+  /**
+   * Behind the show there is a ceiling of the current, of {@link CeilingFormat}; with a show only.
+   */
+  public static final int CEILING = 8;
+
   /** All flags. */
-  public static final int FLAGS = WIDE_COLUMNS | WIDE_PLACES | SHOW;
+  public static final int FLAGS = WIDE_COLUMNS | WIDE_PLACES | SHOW | CEILING;
 
   /** Where the checked part begins, after magic and CRC. */
   public static final int CHECKED_FROM = 6;

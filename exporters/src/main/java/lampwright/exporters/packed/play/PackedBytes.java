@@ -1,5 +1,6 @@
 package lampwright.exporters.packed.play;
 
+import lampwright.exporters.packed.format.CeilingFormat;
 import lampwright.exporters.packed.format.Format;
 
 /**
@@ -19,6 +20,9 @@ final class PackedBytes {
 
   /** Where the show begins, or the data ends. */
   final int showAt;
+
+  /** Where the ceiling begins, or the data ends. */
+  final int ceilingAt;
 
   PackedBytes(byte[] data) {
     this.data = data.clone();
@@ -60,6 +64,15 @@ final class PackedBytes {
         || scenes == 0
         || (show ? showAt >= size : showAt != size)) {
       throw badContents(Format.SIZE_AT + placeBytes);
+    }
+    boolean ceiling = (flags & Format.CEILING) != 0;
+    if (ceiling && !show) {
+      throw badContents(Format.FLAGS_AT);
+    }
+    int sizeAt = size - CeilingFormat.SIZE_BYTES;
+    ceilingAt = ceiling ? size - table(Math.max(sizeAt, 0), CeilingFormat.SIZE_BYTES) : size;
+    if (ceiling && (ceilingAt <= showAt || ceilingAt > sizeAt - CeilingFormat.LIMIT_BYTES)) {
+      throw badContents(sizeAt);
     }
   }
 

@@ -3,6 +3,7 @@ package lampwright.exporters.packed.play;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 import lampwright.exporters.packed.format.ShowFormat;
 
 /**
@@ -23,6 +24,7 @@ public final class ShowPlayer {
 
   private final Unpacker unpacker;
   private final ShowTables tables;
+  private final Optional<CeilingTable> ceiling;
   // Of a channel its width, and their sum while its centre is learnt; three bits of a switch.
   private final int[] value;
   private final int[] left;
@@ -48,6 +50,7 @@ public final class ShowPlayer {
     int[] frames = new int[unpacker.scenes()];
     Arrays.setAll(frames, unpacker::frames);
     tables = new ShowTables(data, frames);
+    ceiling = data.ceilingAt < data.size() ? Optional.of(new CeilingTable(data)) : Optional.empty();
     value = new int[tables.inputs];
     left = new int[tables.inputs];
     centre = new int[tables.centres];
@@ -128,6 +131,17 @@ public final class ShowPlayer {
     }
     unpacker.frame(buffer);
     frame++;
+  }
+
+  /**
+   * A frame as it is sent: below the ceiling, if the data has one.
+   *
+   * @param buffer that {@link #frame} brought to the frame; stays as it is
+   */
+  public byte[] sent(byte[] buffer) {
+    byte[] sent = Arrays.copyOf(buffer, frameBytes());
+    ceiling.ifPresent(limit -> limit.apply(sent));
+    return sent;
   }
 
   /** Whether a situation is active in the frame played last. */

@@ -93,7 +93,7 @@ final class ShowTables {
       }
       lamps.add(List.copyOf(wanting));
     }
-    must(at == data.size());
+    must(at == data.ceilingAt);
   }
 
   private void must(boolean holds) {
@@ -103,6 +103,7 @@ final class ShowTables {
   }
 
   private int number(int bytes) {
+    must(at <= data.ceilingAt - bytes);
     int value = data.table(at, bytes);
     at += bytes;
     return value;

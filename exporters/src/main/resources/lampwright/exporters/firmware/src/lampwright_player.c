@@ -27,6 +27,8 @@
 /* On AVR, a player without situations refuses data that has them. */
 #if LAMPWRIGHT_BY_ASSEMBLER && !defined(LAMPWRIGHT_SITUATIONS)
 #define KNOWN_FLAGS 3
+#elif LAMPWRIGHT_CEILING
+#define KNOWN_FLAGS 15
 #else
 #define KNOWN_FLAGS 7
 #endif

@@ -1,5 +1,8 @@
 #include "lampwright_react.h"
 
+#if LAMPWRIGHT_CEILING
+#include "lampwright_ceiling.h"
+#endif
 #include "lampwright_inputs.h"
 #include "lampwright_situations.h"
 #include "lampwright_target.h"
@@ -17,9 +20,18 @@ uint8_t lampwright_react_open(const uint8_t *data, lampwright_place size) {
 void lampwright_react_read(void) { lampwright_inputs_read(&lampwright_show_player); }
 
 void lampwright_react_frame(void) {
+#if LAMPWRIGHT_CEILING
+  uint16_t factor;
+#endif
   LAMPWRIGHT_MARK(1);
   lampwright_react_read();
   (void)lampwright_situations_frame(&lampwright_show_player);
+#if LAMPWRIGHT_CEILING
+  factor = lampwright_ceiling(&lampwright_show_player);
+  LAMPWRIGHT_MARK(2);
+  lampwright_show_send_scaled(factor);
+#else
   LAMPWRIGHT_MARK(2);
   lampwright_show_send();
+#endif
 }

@@ -16,11 +16,24 @@ static uint8_t paused;
 #if LAMPWRIGHT_DIMMING
 static uint8_t brightness = 255;
 static uint8_t dark;
+#define BRIGHTNESS (dark ? 1 : brightness + 1U)
+#else
+#define BRIGHTNESS 256
+#endif
+
+#if LAMPWRIGHT_CEILING
+static uint16_t ceiling = 256; /* 256ths of the frame that is sent */
+#define TIMES (uint16_t)((uint32_t)ceiling * BRIGHTNESS >> 8)
+#else
+#define TIMES BRIGHTNESS
+#endif
+
+#if LAMPWRIGHT_DIMMING || LAMPWRIGHT_CEILING
 static uint8_t dimmed_bytes[LAMPWRIGHT_DIMMED_BYTES];
 
 /* The bytes as they are sent: scaled in a copy, as the player goes by what it has left. */
 static const uint8_t *dimmed(const uint8_t *bytes, uint16_t count) {
-  uint16_t times = dark ? 1 : brightness + 1U;
+  uint16_t times = TIMES;
   uint16_t i;
   if (times == 256) {
     return bytes;
@@ -30,12 +43,14 @@ static const uint8_t *dimmed(const uint8_t *bytes, uint16_t count) {
   }
   return dimmed_bytes;
 }
+#else
+#define dimmed(bytes, count) (bytes)
+#endif
 
+#if LAMPWRIGHT_DIMMING
 void lampwright_show_brightness(uint8_t level) { brightness = level; }
 
 void lampwright_show_dark(uint8_t on) { dark = on; }
-#else
-#define dimmed(bytes, count) (bytes)
 #endif
 
 void lampwright_show_begin(void) {
@@ -117,6 +132,14 @@ void lampwright_show_send(void) {
 #endif
   LAMPWRIGHT_MARK(3);
 }
+
+#if LAMPWRIGHT_CEILING
+void lampwright_show_send_scaled(uint16_t factor) {
+  ceiling = factor;
+  lampwright_show_send();
+  ceiling = 256;
+}
+#endif
 
 void lampwright_show_frame(void) {
   lampwright_show_next();

@@ -85,7 +85,12 @@ void lampwright_show_next(void);
 /* Sends lampwright_show_bytes to the chains and driver outputs. */
 void lampwright_show_send(void);
 
-/* The two above, one after the other: the whole of a frame. */
+#if LAMPWRIGHT_CEILING
+/* The same with every byte scaled by 256ths, 0 to 256, beside brightness: lampwright_react.h. */
+void lampwright_show_send_scaled(uint16_t factor);
+#endif
+
+/* lampwright_show_next and lampwright_show_send, one after the other: the whole of a frame. */
 void lampwright_show_frame(void);
 
 /*

@@ -330,7 +330,7 @@ class PackerTest {
     byte[] packed = PackedCorpus.packed(PackedCorpus.table("hazards"));
     assertThat(faultOf(packed, 0, 'X')).isEqualTo(PackedDataException.Damage.NOT_PACKED);
     assertThat(faultOf(packed, 6, 1)).isEqualTo(PackedDataException.Damage.VERSION);
-    assertThat(faultOf(packed, 7, 8)).isEqualTo(PackedDataException.Damage.VERSION);
+    assertThat(faultOf(packed, 7, 16)).isEqualTo(PackedDataException.Damage.VERSION);
     assertThat(faultOf(packed, 12, packed[12] ^ 1)).isEqualTo(PackedDataException.Damage.SIZE);
     assertThat(faultOf(packed, 40, packed[40] ^ 1)).isEqualTo(PackedDataException.Damage.CHECKSUM);
   }

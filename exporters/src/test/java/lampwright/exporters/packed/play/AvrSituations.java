@@ -42,7 +42,9 @@ final class AvrSituations {
     build.add("-DLAMPWRIGHT_USES=" + room.uses());
     build.add("src/test/c/avr_situations_main.c");
     for (String name :
-        new String[] {"player.c", "player_avr.S", "situations.c", "situations_avr.S"}) {
+        new String[] {
+          "player.c", "player_avr.S", "situations.c", "situations_avr.S", "ceiling.c"
+        }) {
       build.add(SOURCES + "/lampwright_" + name);
     }
     build.addAll(List.of("-o", elf.toString()));

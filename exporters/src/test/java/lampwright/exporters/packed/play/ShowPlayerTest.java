@@ -33,6 +33,7 @@ import org.junit.jupiter.api.io.TempDir;
 class ShowPlayerTest {
   private static final String SOURCES = "src/main/resources/lampwright/exporters/firmware/src";
   private static final int FRAMES = 250;
+  private static final String CEILING = "-DLAMPWRIGHT_CEILING=1";
 
   @TempDir Path dir;
 
@@ -71,7 +72,7 @@ class ShowPlayerTest {
       }
       frames.next(want);
       player.frame(got);
-      assertThat(got).as("seed %d, frame %d", seed, f).isEqualTo(want);
+      assertThat(player.sent(got)).as("seed %d, frame %d", seed, f).isEqualTo(want);
       all.write(0);
       all.writeBytes(want);
     }
@@ -115,6 +116,7 @@ class ShowPlayerTest {
     build.addAll(List.of("-fsanitize=address,undefined", "-fno-sanitize-recover=all"));
     build.addAll(List.of("-DLAMPWRIGHT_MAX_LAMPS=255", "src/test/c/situations_check.c"));
     build.addAll(List.of(SOURCES + "/lampwright_player.c", SOURCES + "/lampwright_situations.c"));
+    build.addAll(List.of("-DLAMPWRIGHT_CEILING=1", SOURCES + "/lampwright_ceiling.c"));
     build.addAll(List.of("-o", program.toString()));
     AvrSituations.execute(dir, build, new byte[0]);
     trials.judge(AvrSituations.execute(dir, List.of(program.toString()), trials.in()));
@@ -129,7 +131,8 @@ class ShowPlayerTest {
     AvrSituations avr = new AvrSituations(dir);
     List<Path> firmware = new ArrayList<>();
     for (int timeBytes : new int[] {1, 2, 4}) {
-      firmware.add(avr.build(new ShowRoom(timeBytes, RandomShow.INPUTS, 4, 16, 150, 8, 0xFFFF)));
+      firmware.add(
+          avr.build(new ShowRoom(timeBytes, RandomShow.INPUTS, 4, 16, 150, 8, 0xFFFF), CEILING));
     }
     trials.judge(avr.run(trials.in(), firmware));
     System.out.print(avr.report());
@@ -142,7 +145,9 @@ class ShowPlayerTest {
     AvrSituations avr = new AvrSituations(dir);
     for (long seed = 500; seed < 512; seed++) {
       Trials trials = Trials.of(seed, 1, 20);
-      Path firmware = avr.build(ShowRoom.of(packed(new RandomShow(seed))));
+      RandomShow made = new RandomShow(seed);
+      String ceiling = CEILING.replace('1', made.rig.ceiling() ? '1' : '0');
+      Path firmware = avr.build(ShowRoom.of(packed(made)), ceiling);
       trials.judge(avr.run(trials.in(), List.of(firmware)));
     }
   }
@@ -238,6 +243,36 @@ class ShowPlayerTest {
       byte[] whole = signed(cut);
       assertThatThrownBy(() -> new ShowPlayer(whole)).isInstanceOf(PackedDataException.class);
     }
+  }
+
+  // Of a frame of 18 bytes: limit, a run of 15 columns of 3 weights, runs of an output each.
+  @Test
+  void ceilingsThatBreakTheRulesAreRefused() throws CancelledException {
+    byte[] packed = packed(new RandomShow(1));
+    assertThat(packed[Format.FLAGS_AT]).isEqualTo((byte) (Format.SHOW | Format.CEILING));
+    int at = new Unpacker(packed).data().ceilingAt;
+    new ShowPlayer(packed);
+    assertRefused(packed, at + 4, 0); // a run of no columns
+    assertRefused(packed, at + 4, 14); // one column has no weight
+    assertRefused(packed, at + 4, 16); // one too many
+    assertRefused(packed, at + 6, 0); // no period
+    assertRefused(packed, at + 6, 255); // runs over the end
+    assertRefused(packed, packed.length - 2, 0); // no bytes
+    assertRefused(packed, packed.length - 2, 5);
+    assertRefused(packed, packed.length - 1, 255); // begins before the show
+    assertRefused(packed, packed.length - 2, packed[packed.length - 2] - 1);
+    byte[] alone = packed.clone();
+    alone[Format.FLAGS_AT] = Format.CEILING;
+    assertThatThrownBy(() -> new Unpacker(signed(alone))).isInstanceOf(PackedDataException.class);
+  }
+
+  private static void assertRefused(byte[] packed, int at, int value) {
+    byte[] bad = packed.clone();
+    assertThat(bad[at]).isNotEqualTo((byte) value);
+    bad[at] = (byte) value;
+    assertThatThrownBy(() -> new ShowPlayer(signed(bad)))
+        .as("byte %d made %d", at, value)
+        .isInstanceOf(PackedDataException.class);
   }
 
   private static boolean playsToTheEnd(byte[] data, Random random) {

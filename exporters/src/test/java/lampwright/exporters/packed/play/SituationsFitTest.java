@@ -8,6 +8,7 @@ import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.Random;
@@ -30,6 +31,7 @@ import lampwright.exporters.packed.encode.ScenePacker;
 import lampwright.exporters.packed.format.ByteSink;
 import lampwright.exporters.target.FirmwareSize;
 import lampwright.exporters.target.Target;
+import lampwright.exporters.target.TargetFindings;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -136,6 +138,79 @@ class SituationsFitTest {
         "cycles of a frame: %d, %.1f %% of it; with starts of lamps %s; stack %s%n",
         quiet, 100.0 * quiet / CYCLES_OF_A_FRAME, cycles.group(2), cycles.group(3));
     assertThat(quiet).isLessThanOrEqualTo((int) (MOST_OF_A_FRAME * CYCLES_OF_A_FRAME));
+  }
+
+  private static Project limited() throws IOException {
+    Project plain = project();
+    Rig rig =
+        Rig.SHAPE
+            .draft(plain.rig())
+            .set(Rig.CEILING, true)
+            .set(Rig.SUPPLY_LIMIT_MILLIAMPS, 300.0)
+            .make();
+    return Project.RIG.with(plain, rig);
+  }
+
+  @Test
+  void ceilingTakesNoMoreThanIsReckoned() throws Exception {
+    Project with = limited();
+    byte[] limitedData = packed(with);
+    Sizes most = built("limited", with);
+    Sizes least = built("unlimited", project());
+    int flash = most.flash() - least.flash() - (limitedData.length - packed.length);
+    Target target = Target.of(with.rig());
+    int reckoned =
+        TargetFindings.programBytes(target, with.rig(), true)
+            - TargetFindings.programBytes(target, project().rig(), true);
+    System.out.printf(
+        "ceiling: %d bytes of flash, table %d, %d of RAM%n",
+        flash, limitedData.length - packed.length, most.ram() - least.ram());
+    assertThat(flash).isBetween(reckoned * 3 / 4, reckoned);
+    FirmwareSize said = target.size(with.rig(), Optional.of(ShowRoom.of(limitedData)));
+    assertThat(said.ramBytes() - STACK_RAM).isBetween(most.ram(), most.ram() + 10);
+  }
+
+  /** Of 432 bytes, many of them lit. */
+  @Test
+  void ceilingTakesATwentiethOfAFrameAtMost() throws Exception {
+    byte[] data = packed(limited());
+    ShowPlayer player = new ShowPlayer(data);
+    ByteSink in = new ByteSink().number(data.length, 4).all(data).u16(player.frameBytes());
+    in.number(FRAMES, 4).u16(0);
+    ByteSink want = new ByteSink();
+    byte[] frame = new byte[player.frameBytes()];
+    Random random = new Random(43);
+    int changed = 0;
+    for (int f = 0; f < FRAMES; f++) {
+      in.u16(4);
+      for (int i = 0; i < 4; i++) {
+        int width = f < 16 ? 1500 : 1150 + 10 * (f / 40 * 7 % 70) + random.nextInt(3);
+        boolean isSwitch = project().rig().inputs().get(i).kind() == InputKind.SWITCH;
+        int reading = isSwitch ? f / 100 & 1 : width;
+        in.u8(i).u16(reading);
+        player.take(i, reading);
+      }
+      player.frame(frame);
+      byte[] sent = player.sent(frame);
+      changed += Arrays.equals(sent, frame) ? 0 : 1;
+      want.u8(0).all(sent);
+    }
+    assertThat(changed).isPositive();
+    AvrSituations avr = new AvrSituations(folder);
+    Path firmware =
+        avr.build(
+            ShowRoom.of(data),
+            "-DLAMPWRIGHT_COLUMN_BYTES=2",
+            "-DLAMPWRIGHT_MAX_LAMPS=11",
+            "-DLAMPWRIGHT_CEILING=1");
+    assertThat(avr.run(in.toBytes(), List.of(firmware))).isEqualTo(want.toBytes());
+    Matcher cycles = Pattern.compile("ceiling (\\d+)").matcher(avr.report());
+    assertThat(cycles.find()).isTrue();
+    int most = Integer.parseInt(cycles.group(1));
+    System.out.printf(
+        "cycles of the ceiling over %d bytes: %d, %.1f %% of a frame%n",
+        frame.length, most, 100.0 * most / CYCLES_OF_A_FRAME);
+    assertThat(most).isLessThanOrEqualTo((int) (MOST_OF_A_FRAME * CYCLES_OF_A_FRAME));
   }
 
   /** 610 pixels of 3 bytes, 96 of stack and 100 of the player are 2,026 of 2,048 bytes. */
