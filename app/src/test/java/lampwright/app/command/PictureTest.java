@@ -23,7 +23,9 @@ import org.w3c.dom.NodeList;
 
 /** Strip charts, read by the image and XML readers of the Java library. */
 class PictureTest {
-  /** Where the first lamp's strips begin: a lamp of one pixel has a row of 30, and 16 to the next. */
+  /**
+   * Where the first lamp's strips begin: a lamp of one pixel has a row of 30, and 16 to the next.
+   */
   private static final int FIRST = 78;
 
   private static final int SCALE = 2;

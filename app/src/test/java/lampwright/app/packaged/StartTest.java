@@ -29,7 +29,7 @@ class StartTest {
    * Classes that {@code check} of a sample may load: what a start takes is mostly these. A count,
    * since a time says more about the machine. It was 3,225 before decision 42.
    */
-  private static final int MOST_CLASSES = 2600;
+  private static final int MOST_CLASSES = 2750;
 
   private static final Duration LONGEST = Duration.ofMinutes(5);
 

@@ -113,6 +113,8 @@ final class WorkshopParts implements AutoCloseable {
             packs.packedProperty(),
             searcher);
     transmitter = new Transmitter(bench, sheet, dialogs);
+    // Whichever panels are there: a drive plays without the situations in sight.
+    Ticker.run(transmitter.playingProperty(), transmitter::tick);
     situations = new SituationsModel(bench, dialogs, transmitter);
     drive = new DriveModel(bench, transmitter, dialogs, reader, screen);
     rig.findingsProperty().bind(problems.findings());

@@ -63,6 +63,8 @@ class DriveWindowTest {
           drive().open(Projects4Tests.DRIVE);
         });
     TestWindow.await(() -> drive().runProperty().get().isPresent());
+    // Until it has its place: what is clicked is looked up there.
+    WaitForAsyncUtils.waitForFxEvents();
   }
 
   @Test

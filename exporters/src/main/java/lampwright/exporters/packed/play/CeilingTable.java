@@ -58,7 +58,7 @@ final class CeilingTable {
     if (sum > limit) {
       long factor = limit / ((sum + FULL) / WHOLE);
       for (int i = 0; i < weights.length; i++) {
-        frame[i] = (byte) ((frame[i] & FULL) * factor >> Byte.SIZE);
+        frame[i] = (byte) (((frame[i] & FULL) * factor) >> Byte.SIZE);
       }
     }
   }

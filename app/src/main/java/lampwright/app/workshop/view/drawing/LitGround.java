@@ -190,10 +190,7 @@ final class LitGround {
     WritableImage drawn = canvas.snapshot(parameters, new WritableImage(width, height));
     PixelBuffer<IntBuffer> buffer =
         new PixelBuffer<>(
-            width,
-            height,
-            IntBuffer.allocate(width * height),
-            PixelFormat.getIntArgbPreInstance());
+            width, height, IntBuffer.allocate(width * height), PixelFormat.getIntArgbPreInstance());
     shown = buffer;
     glowing.setImage(new WritableImage(buffer));
     glowing.setFitWidth(width / scale);

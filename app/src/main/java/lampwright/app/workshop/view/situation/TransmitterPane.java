@@ -16,7 +16,6 @@ import javafx.scene.layout.Priority;
 import javafx.scene.layout.VBox;
 import lampwright.app.workshop.model.situation.InputControl;
 import lampwright.app.workshop.model.situation.Transmitter;
-import lampwright.app.workshop.view.Ticker;
 import lampwright.app.workshop.words.Texts;
 
 /** The stand-in transmitter: sticks and switches, and what the selected lamp shows, and why. */
@@ -68,7 +67,6 @@ final class TransmitterPane extends VBox {
     set(lamp, "");
     transmitter.controlsProperty().addListener((of, before, now) -> lay());
     lay();
-    Ticker.run(transmitter.playingProperty(), transmitter::tick);
   }
 
   private static Label line(String id, String style) {
