@@ -1,6 +1,5 @@
 package lampwright.app.workshop.view.drawing;
 
-import java.nio.IntBuffer;
 import java.util.List;
 import java.util.Optional;
 import javafx.application.Platform;
@@ -10,7 +9,6 @@ import javafx.scene.canvas.Canvas;
 import javafx.scene.canvas.GraphicsContext;
 import javafx.scene.image.Image;
 import javafx.scene.image.ImageView;
-import javafx.scene.image.PixelBuffer;
 import javafx.scene.image.PixelFormat;
 import javafx.scene.image.WritableImage;
 import javafx.scene.paint.Color;
@@ -41,9 +39,6 @@ import org.jspecify.annotations.Nullable;
 final class LitGround {
   private static final double MARGIN = 34;
 
-  /** Of a buffer of pixels, that all of them may have changed. */
-  private static final @Nullable Rectangle2D WHOLE = null;
-
   private final DrawingModel model;
   private final Player player;
   private final PaintingJudge judge;
@@ -51,8 +46,7 @@ final class LitGround {
   private final ProjectPictures pictures;
   private final ImageView glowing = new ImageView();
   private final GlowPainter painter = new GlowPainter(Platform::runLater, this::show);
-  // What is shown; its pixels are written without being converted.
-  private @Nullable PixelBuffer<IntBuffer> shown;
+  private @Nullable WritableImage image;
   private @Nullable Glow glow;
   private Dots.Frame frame = new Dots.Frame(0, 0, 1, 1);
   private double scale = 1;
@@ -188,11 +182,8 @@ final class LitGround {
     parameters.setFill(Color.TRANSPARENT);
     parameters.setViewport(new Rectangle2D(0, 0, width, height));
     WritableImage drawn = canvas.snapshot(parameters, new WritableImage(width, height));
-    PixelBuffer<IntBuffer> buffer =
-        new PixelBuffer<>(
-            width, height, IntBuffer.allocate(width * height), PixelFormat.getIntArgbPreInstance());
-    shown = buffer;
-    glowing.setImage(new WritableImage(buffer));
+    image = drawn;
+    glowing.setImage(drawn);
     glowing.setFitWidth(width / scale);
     glowing.setFitHeight(height / scale);
     int[] argb = new int[width * height];
@@ -267,13 +258,24 @@ final class LitGround {
   }
 
   private void show(int[] argb) {
-    PixelBuffer<IntBuffer> to = shown;
-    if (to != null && argb.length == to.getBuffer().capacity()) {
-      to.updateBuffer(
-          buffer -> {
-            buffer.getBuffer().put(0, argb);
-            return WHOLE;
-          });
+    WritableImage to = image;
+    if (to != null && argb.length == pixels(to)) {
+      to.getPixelWriter()
+          .setPixels(
+              0,
+              0,
+              (int) to.getWidth(),
+              (int) to.getHeight(),
+              PixelFormat.getIntArgbPreInstance(),
+              argb,
+              0,
+              (int) to.getWidth());
     }
+  }
+
+  private static int pixels(WritableImage image) {
+    int wide = (int) image.getWidth();
+    int high = (int) image.getHeight();
+    return wide * high;
   }
 }
