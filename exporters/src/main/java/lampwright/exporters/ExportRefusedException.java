@@ -33,6 +33,19 @@ public final class ExportRefusedException extends RuntimeException {
     this(format, Optional.of(scene), ExportFacts.refused(format, faults));
   }
 
+  /**
+   * Refuses if there is a reason to.
+   *
+   * @param format the exporter's key
+   * @param scene the scene's id; none if several scenes together were to go into one folder
+   * @throws ExportRefusedException with every reason
+   */
+  public static void throwIfAny(String format, Optional<String> scene, List<Finding> refusals) {
+    if (!refusals.isEmpty()) {
+      throw new ExportRefusedException(format, scene, refusals);
+    }
+  }
+
   private static String message(String scene, List<Finding> refusals) {
     return refusals.stream().map(Finding::text).collect(Collectors.joining("; ", scene, ""));
   }

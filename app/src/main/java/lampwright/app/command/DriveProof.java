@@ -35,10 +35,8 @@ final class DriveProof {
     FirmwareProof proof = new FirmwareProof(project.rig());
     ProjectJob job = ProjectJob.of(project, project.scenes());
     ProjectExporter exporter = proof.byUf2() ? new Uf2ShowExporter() : new FirmwareExporter();
-    var refusals = exporter.facts(job).refusals();
-    if (!refusals.isEmpty()) {
-      throw new ExportRefusedException(exporter.key(), Optional.empty(), refusals);
-    }
+    ExportRefusedException.throwIfAny(
+        exporter.key(), Optional.empty(), exporter.facts(job).refusals());
     Optional<Show> show = job.show();
     if (show.isEmpty()) {
       return refuse("no situation has a scene, so there is nothing to play");

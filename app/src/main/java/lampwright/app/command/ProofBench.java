@@ -77,9 +77,7 @@ final class ProofBench implements Prover {
     FirmwareExporter exporter = new FirmwareExporter();
     for (Scene scene : scenes) {
       var refusals = exporter.facts(ProjectJob.of(project, List.of(scene))).refusals();
-      if (!refusals.isEmpty()) {
-        throw new ExportRefusedException(exporter.key(), Optional.empty(), refusals);
-      }
+      ExportRefusedException.throwIfAny(exporter.key(), Optional.empty(), refusals);
     }
   }
 

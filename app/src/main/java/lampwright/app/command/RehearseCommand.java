@@ -15,7 +15,6 @@ import lampwright.engine.json.ReadResult;
 import lampwright.engine.render.ShowFrames;
 import lampwright.engine.review.Finding;
 import lampwright.engine.review.Review;
-import lampwright.engine.review.Severity;
 import lampwright.engine.situation.Change;
 import lampwright.engine.situation.Drive;
 import lampwright.engine.situation.Show;
@@ -122,10 +121,7 @@ final class RehearseCommand implements Callable<Integer> {
   private boolean refuses(ReadResult result) {
     List<Finding> errors =
         Review.located(
-            Review.ofSituations(result.project().orElseThrow()).stream()
-                .filter(finding -> finding.severity() == Severity.ERROR)
-                .toList(),
-            result.positions());
+            Review.errorsOfSituations(result.project().orElseThrow()), result.positions());
     FindingText.print(result.source(), errors, terminal.err());
     return !errors.isEmpty();
   }

@@ -36,9 +36,7 @@ final class Uf2Prover implements Prover {
     Uf2Exporter exporter = new Uf2Exporter();
     for (Scene scene : scenes) {
       var refusals = exporter.facts(ExportJob.of(project, scene, ExportOptions.DEFAULT)).refusals();
-      if (!refusals.isEmpty()) {
-        throw new ExportRefusedException(exporter.key(), Optional.of(scene.id()), refusals);
-      }
+      ExportRefusedException.throwIfAny(exporter.key(), Optional.of(scene.id()), refusals);
     }
   }
 

@@ -18,13 +18,13 @@ import lampwright.engine.document.Project;
 import lampwright.engine.review.Finding;
 import lampwright.engine.scene.Scene;
 import lampwright.exporters.CancelledException;
-import lampwright.exporters.ExportFacts;
 import lampwright.exporters.ExportJob;
 import lampwright.exporters.ExportOptions;
 import lampwright.exporters.ExportRefusedException;
 import lampwright.exporters.Exporter;
 import lampwright.exporters.FileNames;
 import lampwright.exporters.Progress;
+import lampwright.exporters.ProjectExporter;
 import lampwright.exporters.ProjectJob;
 import lampwright.exporters.firmware.Uf2Exporter;
 import lampwright.exporters.firmware.Uf2ShowExporter;
@@ -117,21 +117,15 @@ public final class ExportRun {
 
   /** The folder for all scenes, if it is wanted, known without rendering. */
   public Optional<ExportPart> folderPart() {
-    return firmware.map(ExportRun::part);
-  }
-
-  private static ExportPart part(ProjectJob job) {
-    return new ExportPart(
-        ExportFormats.FIRMWARE, Optional.empty(), ExportFormats.FIRMWARE_EXPORTER.facts(job));
+    return firmware.map(job -> part(ExportFormats.FIRMWARE_EXPORTER, job));
   }
 
   private Optional<ExportPart> showPart() {
-    return uf2.map(
-        job ->
-            new ExportPart(
-                ExportFormats.UF2_SHOW_EXPORTER.key(),
-                Optional.empty(),
-                ExportFormats.UF2_SHOW_EXPORTER.facts(job)));
+    return uf2.map(job -> part(ExportFormats.UF2_SHOW_EXPORTER, job));
+  }
+
+  private static ExportPart part(ProjectExporter exporter, ProjectJob job) {
+    return new ExportPart(exporter.key(), Optional.empty(), exporter.facts(job));
   }
 
   /** The folder and the file of situations, if they are wanted, and what is of one scene each. */
@@ -185,7 +179,7 @@ public final class ExportRun {
 
   private List<Finding> writeFolder(ProjectJob job, FileSet set, Watcher watcher)
       throws IOException, CancelledException {
-    ExportPart part = part(job);
+    ExportPart part = part(ExportFormats.FIRMWARE_EXPORTER, job);
     FirmwareFolder written = FirmwareFolder.in(folder, part.format());
     Map<String, ByteArrayOutputStream> files = new LinkedHashMap<>();
     List<Finding> cautions =
@@ -202,9 +196,6 @@ public final class ExportRun {
   }
 
   private static void refuse(ExportPart part) {
-    ExportFacts facts = part.facts();
-    if (!facts.refusals().isEmpty()) {
-      throw new ExportRefusedException(part.format(), part.scene(), facts.refusals());
-    }
+    ExportRefusedException.throwIfAny(part.format(), part.scene(), part.facts().refusals());
   }
 }

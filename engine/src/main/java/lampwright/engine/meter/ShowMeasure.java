@@ -80,9 +80,12 @@ public record ShowMeasure(
    * no frame is over the limit, or what all pixels draw when dark already is.
    */
   public OptionalDouble ceilingShare(Rig rig) {
-    double idle = new FrameCurrent(new FrameLayout(rig)).idleMilliamps();
     double limit = rig.supplyLimitMilliamps();
-    return rig.ceiling() && idle <= limit && supply.milliamps() > limit * (1 + ROUNDING)
+    if (!rig.ceiling() || supply.milliamps() <= limit * (1 + ROUNDING)) {
+      return OptionalDouble.empty();
+    }
+    double idle = new FrameCurrent(new FrameLayout(rig)).idleMilliamps();
+    return idle <= limit
         ? OptionalDouble.of((limit - idle) / (supply.milliamps() - idle))
         : OptionalDouble.empty();
   }

@@ -44,6 +44,22 @@ public final class Ceiling {
     limit = (long) Math.max(0, Math.min(0xFFFF_FFFFL, Math.scalb(room * FULL, scale)));
   }
 
+  private Ceiling(int[] weights, long limit) {
+    this.weights = weights.clone();
+    this.limit = limit;
+  }
+
+  /**
+   * The ceiling that a table has.
+   *
+   * @param weights of the bytes of a frame, each to {@link #MOST_WEIGHT} and together to {@link
+   *     #MOST_SUM}
+   * @param limit less than 2^32
+   */
+  public static Ceiling of(int[] weights, long limit) {
+    return new Ceiling(weights, limit);
+  }
+
   private static boolean fits(double[] milliamps, int scale) {
     long sum = 0;
     for (double one : milliamps) {

@@ -63,6 +63,13 @@ public final class Review {
     return sorted(found);
   }
 
+  /** What keeps the situations of a project from being played. */
+  public static List<Finding> errorsOfSituations(Project project) {
+    return ofSituations(project).stream()
+        .filter(finding -> finding.severity() == Severity.ERROR)
+        .toList();
+  }
+
   /**
    * What the situations of a project ask together, if a scene is named and nothing keeps them from
    * being played. This renders their scenes.

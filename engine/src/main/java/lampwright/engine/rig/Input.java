@@ -54,6 +54,11 @@ public record Input(
     SHAPE.check(id, kind, pin, lostAfterMs, centre, activeLow).done();
   }
 
+  /** Whether it is a channel of a receiver, with servo pulses; else it is a switch. */
+  public boolean isChannel() {
+    return kind == InputKind.SERVO_PULSE;
+  }
+
   /** An input with defaults for all else. */
   public static Input of(String id, InputKind kind) {
     return SHAPE.draft().set(ID, id).set(KIND, kind).make();

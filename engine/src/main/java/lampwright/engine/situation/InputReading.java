@@ -1,12 +1,11 @@
 package lampwright.engine.situation;
 
 import lampwright.engine.rig.Input;
-import lampwright.engine.rig.InputKind;
 
 /** What is known of an input, frame by frame. */
 sealed interface InputReading permits ChannelReading, SwitchReading {
   static InputReading of(Input input, ShowClock clock) {
-    return input.kind() == InputKind.SERVO_PULSE
+    return input.isChannel()
         ? new ChannelReading(input, clock)
         : new SwitchReading(input.activeLow());
   }

@@ -5,7 +5,6 @@ import java.util.Optional;
 import java.util.stream.Collectors;
 import lampwright.engine.rig.Chain;
 import lampwright.engine.rig.Input;
-import lampwright.engine.rig.InputKind;
 import lampwright.engine.rig.Pin;
 import lampwright.engine.rig.Rig;
 import lampwright.exporters.ProjectJob;
@@ -185,7 +184,7 @@ final class ConfigFile {
     line("/* clang-format off */");
     line(
         rig.inputs().stream()
-            .map(input -> input.kind() == InputKind.SERVO_PULSE ? "1" : "0")
+            .map(input -> input.isChannel() ? "1" : "0")
             .collect(Collectors.joining(", ", PREFIX + "INPUT_CHANNELS {", "}")));
     line("/* clang-format on */");
   }

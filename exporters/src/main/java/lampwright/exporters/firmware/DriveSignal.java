@@ -8,7 +8,6 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import lampwright.engine.rig.Input;
-import lampwright.engine.rig.InputKind;
 import lampwright.engine.rig.Pin;
 import lampwright.engine.rig.Rig;
 import lampwright.engine.situation.Drive;
@@ -53,14 +52,14 @@ public record DriveSignal(List<Edge> edges, List<Integer> problems) {
     List<Integer> problems = new ArrayList<>();
     Map<Integer, Long> free = new HashMap<>();
     for (Input input : rig.inputs()) {
-      boolean rest = input.kind() == InputKind.SWITCH && input.activeLow();
+      boolean rest = !input.isChannel() && input.activeLow();
       edges.add(new Edge(BEFORE_NS, input.pin().orElseThrow(), rest));
     }
     for (int i = 0; i < drive.rows().size(); i++) {
       Drive.Row row = drive.rows().get(i);
       Input input = rig.inputs().get(row.input());
       Pin pin = input.pin().orElseThrow();
-      boolean pulse = input.kind() == InputKind.SERVO_PULSE;
+      boolean pulse = input.isChannel();
       int frame = clock.ceiling(row.ms());
       long least = instant(frame - 1, clock) + GUARD_NS;
       long most = instant(frame, clock) - GUARD_NS;

@@ -10,7 +10,6 @@ import java.util.Map;
 import java.util.Optional;
 import lampwright.engine.rig.Chain;
 import lampwright.engine.rig.Input;
-import lampwright.engine.rig.InputKind;
 import lampwright.engine.rig.Pin;
 import lampwright.engine.rig.Rig;
 import lampwright.exporters.target.ChainLimits;
@@ -112,7 +111,7 @@ final class ExampleFiles {
     StringBuilder begins = new StringBuilder();
     for (int i = 0; i < rig.inputs().size(); i++) {
       Input input = rig.inputs().get(i);
-      boolean channel = input.kind() == InputKind.SERVO_PULSE;
+      boolean channel = input.isChannel();
       boolean pull = !channel && input.activeLow();
       begins.append("  pinMode(INPUT_PINS[").append(i).append("], INPUT");
       begins.append(pull ? "_PULLUP" : "").append("); /* ").append(input.id()).append(" */\n");

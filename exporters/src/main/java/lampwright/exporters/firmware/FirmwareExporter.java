@@ -15,7 +15,6 @@ import lampwright.engine.meter.SceneReport;
 import lampwright.engine.render.FrameTable;
 import lampwright.engine.review.Finding;
 import lampwright.engine.review.Review;
-import lampwright.engine.review.Severity;
 import lampwright.engine.rig.Rig;
 import lampwright.engine.situation.Show;
 import lampwright.exporters.CancelledException;
@@ -80,11 +79,7 @@ public final class FirmwareExporter implements ProjectExporter {
     Target target = Target.of(rig);
     long bytes = job.tables().stream().mapToLong(FrameTable::bytes).sum();
     // The folder plays the situations too: what keeps them from being played refuses it.
-    List<Finding> findings =
-        new ArrayList<>(
-            Review.ofSituations(job.project()).stream()
-                .filter(finding -> finding.severity() == Severity.ERROR)
-                .toList());
+    List<Finding> findings = new ArrayList<>(Review.errorsOfSituations(job.project()));
     if (job.tables().isEmpty()) {
       findings.addAll(FirmwareFindings.noScene(KEY));
     } else {
@@ -157,9 +152,7 @@ public final class FirmwareExporter implements ProjectExporter {
   }
 
   private static void refuse(List<Finding> refusals) {
-    if (!refusals.isEmpty()) {
-      throw new ExportRefusedException(KEY, Optional.empty(), refusals);
-    }
+    ExportRefusedException.throwIfAny(KEY, Optional.empty(), refusals);
   }
 
   private static Map<String, String> texts(

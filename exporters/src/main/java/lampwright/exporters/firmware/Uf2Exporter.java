@@ -82,8 +82,6 @@ public final class Uf2Exporter implements Exporter {
   }
 
   private static void refuse(ExportJob job, List<Finding> refusals) {
-    if (!refusals.isEmpty()) {
-      throw new ExportRefusedException(KEY, Optional.of(job.scene().id()), refusals);
-    }
+    ExportRefusedException.throwIfAny(KEY, Optional.of(job.scene().id()), refusals);
   }
 }

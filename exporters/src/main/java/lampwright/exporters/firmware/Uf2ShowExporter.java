@@ -7,7 +7,6 @@ import java.util.List;
 import java.util.Optional;
 import lampwright.engine.review.Finding;
 import lampwright.engine.review.Review;
-import lampwright.engine.review.Severity;
 import lampwright.engine.rig.Rig;
 import lampwright.engine.situation.Show;
 import lampwright.exporters.CancelledException;
@@ -49,11 +48,7 @@ public final class Uf2ShowExporter implements ProjectExporter {
   public ExportFacts facts(ProjectJob job) {
     Rig rig = job.project().rig();
     Target target = Target.of(rig);
-    List<Finding> findings =
-        new ArrayList<>(
-            Review.ofSituations(job.project()).stream()
-                .filter(finding -> finding.severity() == Severity.ERROR)
-                .toList());
+    List<Finding> findings = new ArrayList<>(Review.errorsOfSituations(job.project()));
     findings.addAll(ExportFacts.refused(key(), ScenePacker.faults(job.tables())));
     findings.addAll(target.refusals(rig));
     findings.addAll(target.inputRefusals(rig));
@@ -86,8 +81,6 @@ public final class Uf2ShowExporter implements ProjectExporter {
   }
 
   private void refuse(List<Finding> refusals) {
-    if (!refusals.isEmpty()) {
-      throw new ExportRefusedException(key(), Optional.empty(), refusals);
-    }
+    ExportRefusedException.throwIfAny(key(), Optional.empty(), refusals);
   }
 }

@@ -31,10 +31,7 @@ abstract class TableExporter implements Exporter {
   @Override
   public final List<Finding> export(ExportJob job, ExportTarget target, Progress progress)
       throws IOException, CancelledException {
-    List<Finding> refusals = facts(job).refusals();
-    if (!refusals.isEmpty()) {
-      throw new ExportRefusedException(key(), Optional.of(job.scene().id()), refusals);
-    }
+    ExportRefusedException.throwIfAny(key(), Optional.of(job.scene().id()), facts(job).refusals());
     write(job, target, progress);
     return List.of();
   }

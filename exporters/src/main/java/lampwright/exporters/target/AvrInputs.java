@@ -141,7 +141,7 @@ final class AvrInputs {
       Input input = rig.inputs().get(i);
       if (input.pin().isEmpty()) {
         found.add(InputPins.missing(input, i, target.name()));
-      } else if (InputPins.isChannel(input)
+      } else if (input.isChannel()
           && target.avrPins().all().contains(input.pin().get())
           && !servedPins().contains(input.pin().get())) {
         found.add(unserved(input, InputPins.path(i)));
@@ -368,7 +368,7 @@ final class AvrInputs {
       lines.add("  lampwright_pulses[" + at + "] = PIN" + port + ";");
     }
     for (String port : channelPorts()) {
-      lines.add("  " + groups.get(port).get(1) + " |= " + bits(port, InputPins::isChannel) + ";");
+      lines.add("  " + groups.get(port).get(1) + " |= " + bits(port, Input::isChannel) + ";");
     }
     if (!channels().isEmpty()) {
       lines.add(
@@ -392,8 +392,8 @@ final class AvrInputs {
     }
     // The pull-up keeps a pin quiet on which nothing is plugged. A switch to the supply has a
     // resistor of its own to ground.
-    String pulledUp = bits(port, input -> InputPins.isChannel(input) || input.activeLow());
-    String others = bits(port, input -> !InputPins.isChannel(input) && !input.activeLow());
+    String pulledUp = bits(port, input -> input.isChannel() || input.activeLow());
+    String others = bits(port, input -> !input.isChannel() && !input.activeLow());
     lines.add("  DDR" + port + " &= (uint8_t) ~(" + bits(port, input -> true) + ");");
     if (!pulledUp.isEmpty()) {
       lines.add("  PORT" + port + " |= " + pulledUp + ";");
@@ -422,7 +422,7 @@ final class AvrInputs {
     for (int i = 0; i < rig.inputs().size(); i++) {
       Input input = rig.inputs().get(i);
       lines.add("\tldi\tr22, " + i + "\t\t\t; " + input.id());
-      if (InputPins.isChannel(input)) {
+      if (input.isChannel()) {
         int channel = channels().indexOf(input);
         lines.add("\tldi\tr18, 1 << " + channel);
         ticks(lines, channel);

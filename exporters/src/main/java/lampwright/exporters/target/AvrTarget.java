@@ -15,7 +15,7 @@ import lampwright.engine.review.Subject;
 import lampwright.engine.review.Unit;
 import lampwright.engine.rig.Chain;
 import lampwright.engine.rig.Controller;
-import lampwright.engine.rig.InputKind;
+import lampwright.engine.rig.Input;
 import lampwright.engine.rig.Pin;
 import lampwright.engine.rig.Rig;
 import lampwright.exporters.packed.play.ShowRoom;
@@ -109,7 +109,7 @@ abstract sealed class AvrTarget extends Target permits Atmega328p, Atmega32u4, A
 
   /** The timer that tells the time of servo pulses; none if there are none, or it has none. */
   final OptionalInt servoTimer(Rig rig) {
-    boolean needed = rig.inputs().stream().anyMatch(i -> i.kind() == InputKind.SERVO_PULSE);
+    boolean needed = rig.inputs().stream().anyMatch(Input::isChannel);
     return needed && table().find("servoTimer").isPresent()
         ? OptionalInt.of(table().number("servoTimer"))
         : OptionalInt.empty();

@@ -8,7 +8,6 @@ import lampwright.engine.review.Figure;
 import lampwright.engine.review.Finding;
 import lampwright.engine.review.Subject;
 import lampwright.engine.rig.Input;
-import lampwright.engine.rig.InputKind;
 import lampwright.engine.rig.Pin;
 import lampwright.engine.rig.Rig;
 
@@ -16,12 +15,8 @@ import lampwright.engine.rig.Rig;
 final class InputPins {
   private InputPins() {}
 
-  static boolean isChannel(Input input) {
-    return input.kind() == InputKind.SERVO_PULSE;
-  }
-
   static List<Input> channels(Rig rig) {
-    return rig.inputs().stream().filter(InputPins::isChannel).toList();
+    return rig.inputs().stream().filter(Input::isChannel).toList();
   }
 
   static String path(int number) {

@@ -63,7 +63,7 @@ public record Rp2040Board(
    */
   public record InputPin(int pin, int kind) {
     static InputPin of(Input input) {
-      int kind = InputPins.isChannel(input) ? 0 : input.activeLow() ? 2 : 1;
+      int kind = input.isChannel() ? 0 : input.activeLow() ? 2 : 1;
       return new InputPin(input.pin().orElseThrow().number(), kind);
     }
   }

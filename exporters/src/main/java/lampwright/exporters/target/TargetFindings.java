@@ -17,7 +17,7 @@ import lampwright.engine.review.Reviewer;
 import lampwright.engine.review.Subject;
 import lampwright.engine.review.Unit;
 import lampwright.engine.rig.Chain;
-import lampwright.engine.rig.InputKind;
+import lampwright.engine.rig.Input;
 import lampwright.engine.rig.Rig;
 import lampwright.engine.scene.Scene;
 
@@ -64,7 +64,7 @@ public final class TargetFindings implements Reviewer {
   private static Optional<Finding> receiver(Target target, Rig rig) {
     List<String> pins =
         rig.inputs().stream()
-            .filter(input -> input.kind() == InputKind.SERVO_PULSE)
+            .filter(Input::isChannel)
             .flatMap(input -> input.pin().stream())
             .map(pin -> target.named(pin).name())
             .toList();

@@ -3,10 +3,8 @@ package lampwright.app.workshop.view;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Locale;
-import java.util.Optional;
 import javafx.geometry.Bounds;
 import javafx.scene.Node;
 import javafx.scene.control.Label;
@@ -37,9 +35,7 @@ class DriveWindowTest {
   @Start
   void start(Stage stage) throws IOException {
     Locale.setDefault(Locale.ROOT);
-    Path file = Files.createTempDirectory(folder, "project").resolve("tractor.lampwright.json");
-    Files.copy(Projects4Tests.REACTING, file);
-    window = TestWindow.open(stage, folder, Optional.of(file));
+    window = TestWindow.openCopy(stage, folder, Projects4Tests.REACTING);
   }
 
   @AfterEach

@@ -3,15 +3,14 @@ package lampwright.app.workshop.view;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
-import java.util.Optional;
 import javafx.scene.Node;
 import javafx.scene.control.ListView;
 import javafx.scene.input.KeyCode;
 import javafx.stage.Stage;
+import lampwright.app.workshop.Projects4Tests;
 import lampwright.app.workshop.edit.SituationEdits;
 import lampwright.app.workshop.model.situation.Rung;
 import lampwright.engine.document.Project;
@@ -36,10 +35,7 @@ class SituationsWindowTest {
   @Start
   void start(Stage stage) throws IOException {
     Locale.setDefault(Locale.ROOT);
-    // A copy: what is edited is backed up beside it, and others open the sample.
-    Path file = Files.createTempDirectory(folder, "project").resolve("tractor.lampwright.json");
-    Files.copy(lampwright.app.workshop.Projects4Tests.REACTING, file);
-    window = TestWindow.open(stage, folder, Optional.of(file));
+    window = TestWindow.openCopy(stage, folder, Projects4Tests.REACTING);
   }
 
   @AfterEach

@@ -42,6 +42,12 @@ public final class TestWindow {
     return window;
   }
 
+  /** Opens a copy: what is edited is backed up beside it, and others open the same file. */
+  static WorkshopWindow openCopy(Stage stage, Path folder, Path of) throws IOException {
+    Path file = Files.createTempDirectory(folder, "project").resolve("copy.lampwright.json");
+    return open(stage, folder, Optional.of(Files.copy(of, file)));
+  }
+
   static void close(WorkshopWindow window, FxRobot robot) {
     robot.interact(() -> window.parts().close());
     System.clearProperty(STATE);

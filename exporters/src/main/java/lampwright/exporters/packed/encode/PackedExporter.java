@@ -52,10 +52,7 @@ public final class PackedExporter implements Exporter {
   @Override
   public List<Finding> export(ExportJob job, ExportTarget target, Progress progress)
       throws IOException, CancelledException {
-    List<Finding> refusals = facts(job).refusals();
-    if (!refusals.isEmpty()) {
-      throw new ExportRefusedException(KEY, Optional.of(job.scene().id()), refusals);
-    }
+    ExportRefusedException.throwIfAny(KEY, Optional.of(job.scene().id()), facts(job).refusals());
     Packed packed = ScenePacker.pack(KEY, List.of(job.table()), cost, progress);
     try (OutputStream out = target.open(job.fileName(KEY))) {
       out.write(packed.data());

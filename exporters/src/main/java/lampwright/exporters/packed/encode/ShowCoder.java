@@ -117,7 +117,7 @@ final class ShowCoder {
   }
 
   private static boolean learns(Input input) {
-    return input.kind() == InputKind.SERVO_PULSE && input.centre() == Centre.POWER_UP;
+    return input.isChannel() && input.centre() == Centre.POWER_UP;
   }
 
   private int centres() {

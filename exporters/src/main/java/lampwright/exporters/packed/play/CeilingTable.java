@@ -1,28 +1,25 @@
 package lampwright.exporters.packed.play;
 
+import lampwright.engine.render.Ceiling;
 import lampwright.exporters.packed.format.CeilingFormat;
 
-/** The ceiling of packed data, read and checked as a whole. Immutable. */
+/** Reads the ceiling of packed data, and checks it as a whole. */
 final class CeilingTable {
-  private static final int WHOLE = 256;
   private static final long MOST = 0xFFFF_FFFFL;
-  private static final int FULL = 255;
 
-  private final int[] weights;
-  private final long limit;
+  private CeilingTable() {}
 
   /**
-   * Reads the ceiling of data.
+   * The ceiling of data that has one.
    *
-   * @param data that has one
    * @throws PackedDataException if it makes no sense
    */
-  CeilingTable(PackedBytes data) {
+  static Ceiling read(PackedBytes data) {
     int at = data.ceilingAt;
     int end = data.size() - CeilingFormat.SIZE_BYTES;
-    limit = data.table(at, CeilingFormat.LIMIT_BYTES) & MOST;
+    long limit = data.table(at, CeilingFormat.LIMIT_BYTES) & MOST;
     at += CeilingFormat.LIMIT_BYTES;
-    weights = new int[data.frameBytes];
+    int[] weights = new int[data.frameBytes];
     int column = 0;
     long sum = 0;
     while (at < end) {
@@ -40,26 +37,13 @@ final class CeilingTable {
       }
       at = first + period * CeilingFormat.WEIGHT_BYTES;
     }
-    must(column == weights.length && sum * FULL <= MOST, at);
+    must(column == weights.length && sum <= Ceiling.MOST_SUM, at);
+    return Ceiling.of(weights, limit);
   }
 
   private static void must(boolean holds, int at) {
     if (!holds) {
       throw PackedBytes.badContents(at);
-    }
-  }
-
-  /** Scales a frame that is over the limit. */
-  void apply(byte[] frame) {
-    long sum = 0;
-    for (int i = 0; i < weights.length; i++) {
-      sum += (long) weights[i] * (frame[i] & FULL);
-    }
-    if (sum > limit) {
-      long factor = limit / ((sum + FULL) / WHOLE);
-      for (int i = 0; i < weights.length; i++) {
-        frame[i] = (byte) (((frame[i] & FULL) * factor) >> Byte.SIZE);
-      }
     }
   }
 }

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import lampwright.engine.render.Ceiling;
 import lampwright.exporters.packed.format.ShowFormat;
 
 /**
@@ -24,7 +25,7 @@ public final class ShowPlayer {
 
   private final Unpacker unpacker;
   private final ShowTables tables;
-  private final Optional<CeilingTable> ceiling;
+  private final Optional<Ceiling> ceiling;
   // Of a channel its width, and their sum while its centre is learnt; three bits of a switch.
   private final int[] value;
   private final int[] left;
@@ -50,7 +51,8 @@ public final class ShowPlayer {
     int[] frames = new int[unpacker.scenes()];
     Arrays.setAll(frames, unpacker::frames);
     tables = new ShowTables(data, frames);
-    ceiling = data.ceilingAt < data.size() ? Optional.of(new CeilingTable(data)) : Optional.empty();
+    ceiling =
+        data.ceilingAt < data.size() ? Optional.of(CeilingTable.read(data)) : Optional.empty();
     value = new int[tables.inputs];
     left = new int[tables.inputs];
     centre = new int[tables.centres];

@@ -2,7 +2,6 @@ package lampwright.app.workshop.model.situation;
 
 import java.util.ArrayList;
 import java.util.List;
-import lampwright.engine.rig.InputKind;
 import lampwright.engine.situation.Drive;
 import lampwright.engine.situation.Show;
 import lampwright.engine.situation.ShowMachine;
@@ -78,10 +77,7 @@ public record DriveRun(int frames, double rate, List<Trace> inputs, List<Bar> ba
     List<Trace> inputs = new ArrayList<>();
     for (int i = 0; i < steps.size(); i++) {
       inputs.add(
-          new Trace(
-              show.inputs().get(i).id(),
-              show.inputs().get(i).kind() == InputKind.SERVO_PULSE,
-              steps.get(i)));
+          new Trace(show.inputs().get(i).id(), show.inputs().get(i).isChannel(), steps.get(i)));
     }
     List<Bar> bars = new ArrayList<>();
     for (int i = 0; i < since.length; i++) {

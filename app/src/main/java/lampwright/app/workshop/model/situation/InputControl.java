@@ -5,7 +5,6 @@ import javafx.beans.property.IntegerProperty;
 import javafx.beans.property.SimpleBooleanProperty;
 import javafx.beans.property.SimpleIntegerProperty;
 import lampwright.engine.rig.Input;
-import lampwright.engine.rig.InputKind;
 import lampwright.engine.situation.ShowMachine;
 
 /** The stick or the switch by which an input is worked. */
@@ -31,7 +30,7 @@ public final class InputControl {
 
   /** Whether it is a stick; else it is a switch. */
   public boolean stick() {
-    return input.kind() == InputKind.SERVO_PULSE;
+    return input.isChannel();
   }
 
   /** The width of the pulses of a stick, {@value #LEAST_US} to {@value #GREATEST_US} us. */

@@ -44,11 +44,7 @@ public final class DriveView extends VBox {
     name.setMinWidth(0);
     HBox bar = new HBox(open, close, play, now, name);
     bar.getStyleClass().add("drive-bar");
-    ScrollPane strip = new ScrollPane(new DriveStripView(model));
-    strip.getStyleClass().add("form");
-    strip.setFitToWidth(true);
-    strip.setHbarPolicy(ScrollPane.ScrollBarPolicy.NEVER);
-    strip.setFocusTraversable(false);
+    ScrollPane strip = SituationsView.scrolling(new DriveStripView(model));
     VBox.setVgrow(strip, Priority.ALWAYS);
     getChildren().setAll(bar, strip);
     refresh();

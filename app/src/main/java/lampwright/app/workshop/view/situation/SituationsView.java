@@ -106,7 +106,8 @@ public final class SituationsView extends HBox {
     }
   }
 
-  private static ScrollPane scrolling(Node content) {
+  /** Scrolls up and down alone, and is no stop of Tab. */
+  static ScrollPane scrolling(Node content) {
     ScrollPane pane = new ScrollPane(content);
     pane.getStyleClass().add("form");
     pane.setFitToWidth(true);
