@@ -177,6 +177,7 @@ class StructureTest {
           .resideInAnyPackage(
               "lampwright.app.export..",
               "lampwright.app.outline..",
+              "lampwright.app.picture..",
               "lampwright.app.preset..",
               "lampwright.exporters.picture..",
               "lampwright.app.start..",

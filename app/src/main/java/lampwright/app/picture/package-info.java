@@ -1,4 +1,7 @@
-/** Drawings painted into images. */
+/**
+ * Models with their light, and drawings painted into images; without a screen or a toolkit of
+ * windows.
+ */
 @NullMarked
 package lampwright.app.picture;
 

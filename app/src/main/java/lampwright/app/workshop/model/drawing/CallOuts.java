@@ -5,6 +5,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import lampwright.app.picture.Dots;
+import lampwright.app.picture.DrawingInk;
 import lampwright.app.workshop.model.DrawingSheet;
 import lampwright.app.workshop.words.Texts;
 import lampwright.app.workshop.words.Titles;

@@ -10,6 +10,8 @@ import javafx.beans.property.BooleanProperty;
 import javafx.beans.property.ObjectProperty;
 import javafx.beans.property.SimpleBooleanProperty;
 import javafx.beans.property.SimpleObjectProperty;
+import lampwright.app.picture.Dots;
+import lampwright.app.picture.Sides;
 import lampwright.app.workshop.edit.CueEdits;
 import lampwright.app.workshop.edit.Edit;
 import lampwright.app.workshop.edit.LampOrder;

@@ -1,6 +1,9 @@
 package lampwright.app.workshop.model.drawing;
 
 import java.util.List;
+import lampwright.app.picture.Dots;
+import lampwright.app.picture.Glow;
+import lampwright.app.picture.PaintedFlashes;
 import lampwright.app.workshop.model.SceneLight;
 import lampwright.engine.meter.FlashCaution;
 
@@ -23,17 +26,13 @@ public record Painting(SceneLight light, Glow glow, List<Dots.Dot> dots, float e
    * @throws java.util.concurrent.CancellationException if the thread is interrupted
    */
   FlashCaution flashes() {
-    PaintedFlashes flashes =
-        new PaintedFlashes(
+    return new PaintedFlashes(
             light.screen(),
             glow,
             dots,
             exposure,
             light.frames().table().framesPerSecond(),
-            light.frames().frameCount());
-    light.frames().forEach(flashes::frame);
-    flashes.nextRound();
-    light.frames().forEach(flashes::frame);
-    return flashes.worst();
+            light.frames().frameCount())
+        .ofLoop(flashes -> light.frames().forEach(flashes::frame));
   }
 }

@@ -1,5 +1,7 @@
 package lampwright.app.workshop.model.drawing;
 
+import lampwright.app.picture.Dots;
+
 /**
  * How near the drawing is looked at. It is the workshop's, not the project's.
  *

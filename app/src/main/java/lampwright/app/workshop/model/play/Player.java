@@ -31,13 +31,6 @@ import lampwright.engine.scene.Scene;
  * flash caution it says so, and such a scene begins dimmed.
  */
 public final class Player {
-  /**
-   * Lamps add no more light to any point of a dimmed preview than this share of the screen's white:
-   * less than the tenth that makes a flash, and with saturated red less than the 20 of (R - G - B)
-   * x 320 that makes a red one (W3C WCAG 2.2, general flash and red flash thresholds).
-   */
-  public static final float DIMMED_MOST = 0.06f;
-
   /** How fast time goes. */
   public enum Pace {
     FULL(1),

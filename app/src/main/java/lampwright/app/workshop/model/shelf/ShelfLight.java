@@ -2,8 +2,8 @@ package lampwright.app.workshop.model.shelf;
 
 import java.math.BigDecimal;
 import java.util.List;
+import lampwright.app.picture.Glow;
 import lampwright.app.workshop.model.SceneLight;
-import lampwright.app.workshop.model.play.Player;
 import lampwright.app.workshop.model.ribbon.Strip;
 import lampwright.app.workshop.model.ribbon.TimeAxis;
 import lampwright.engine.meter.FlashCaution;
@@ -87,7 +87,7 @@ public record ShelfLight(List<ColourRow> stripes, FlashCaution flashes) {
     float g = Srgb8.linear(argb >> 8 & 0xFF);
     float b = Srgb8.linear(argb & 0xFF);
     float most = Math.max(r, Math.max(g, b));
-    float scale = most > Player.DIMMED_MOST ? Player.DIMMED_MOST / most : 1;
+    float scale = most > Glow.DIMMED_MOST ? Glow.DIMMED_MOST / most : 1;
     return Srgb8.argb(r * scale, g * scale, b * scale);
   }
 

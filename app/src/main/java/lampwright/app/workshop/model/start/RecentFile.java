@@ -5,6 +5,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.util.Optional;
+import lampwright.app.picture.LitFrame;
 import lampwright.engine.json.ProjectFiles;
 import lampwright.engine.json.ProjectReader;
 

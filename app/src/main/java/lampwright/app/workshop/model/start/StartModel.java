@@ -12,6 +12,7 @@ import javafx.collections.FXCollections;
 import javafx.collections.ListChangeListener;
 import javafx.collections.ObservableList;
 import lampwright.app.outline.Models;
+import lampwright.app.picture.LitFrame;
 import lampwright.app.review.Reviews;
 import lampwright.app.start.ModelRequest;
 import lampwright.app.start.NewModel;

@@ -7,7 +7,7 @@ import javafx.scene.Cursor;
 import javafx.scene.input.MouseEvent;
 import javafx.scene.input.ScrollEvent;
 import javafx.scene.input.ZoomEvent;
-import lampwright.app.workshop.model.drawing.Dots;
+import lampwright.app.picture.Dots;
 import lampwright.app.workshop.model.drawing.DrawingModel;
 import lampwright.app.workshop.model.drawing.Sight;
 import lampwright.engine.document.Project;

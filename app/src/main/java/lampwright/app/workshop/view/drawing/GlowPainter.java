@@ -3,7 +3,7 @@ package lampwright.app.workshop.view.drawing;
 import java.util.concurrent.Executor;
 import java.util.function.Consumer;
 import java.util.function.Supplier;
-import lampwright.app.workshop.model.drawing.Glow;
+import lampwright.app.picture.Glow;
 import lampwright.engine.work.LatestWorker;
 
 /** Paints the glow in the background: always the newest frame, none in vain. */

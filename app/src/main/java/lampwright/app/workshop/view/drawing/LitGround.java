@@ -13,14 +13,14 @@ import javafx.scene.image.PixelFormat;
 import javafx.scene.image.WritableImage;
 import javafx.scene.paint.Color;
 import lampwright.app.outline.Outline;
+import lampwright.app.picture.Dots;
+import lampwright.app.picture.DrawingInk;
+import lampwright.app.picture.Glow;
+import lampwright.app.picture.Lenses;
+import lampwright.app.picture.ModelDrawing;
 import lampwright.app.workshop.model.LiveFrame;
 import lampwright.app.workshop.model.SceneLight;
-import lampwright.app.workshop.model.drawing.Dots;
-import lampwright.app.workshop.model.drawing.DrawingInk;
 import lampwright.app.workshop.model.drawing.DrawingModel;
-import lampwright.app.workshop.model.drawing.Glow;
-import lampwright.app.workshop.model.drawing.Lenses;
-import lampwright.app.workshop.model.drawing.ModelDrawing;
 import lampwright.app.workshop.model.drawing.Painting;
 import lampwright.app.workshop.model.drawing.PaintingJudge;
 import lampwright.app.workshop.model.drawing.Sight;
@@ -248,7 +248,7 @@ final class LitGround {
       Glow now, ScreenLight screen, byte[] bytes, List<Dots.Dot> dots, boolean dimmed) {
     float exposure = model.exposures().factor();
     View view = model.view();
-    float most = dimmed ? Player.DIMMED_MOST : Float.MAX_VALUE;
+    float most = dimmed ? Glow.DIMMED_MOST : Float.MAX_VALUE;
     painter.request(
         () -> {
           now.paint(screen, bytes, dots, exposure, most);

@@ -6,6 +6,9 @@ import static org.assertj.core.api.Assertions.within;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import lampwright.app.picture.Dots;
+import lampwright.app.picture.Glow;
+import lampwright.app.picture.Sides;
 import lampwright.app.workshop.Projects4Tests;
 import lampwright.app.workshop.model.Bench;
 import lampwright.app.workshop.model.DrawingSheet;
@@ -152,7 +155,7 @@ class GlowTest {
     byte[] full = new byte[9];
     Arrays.fill(full, (byte) 255);
     Glow glow = new Glow(SIDE, SIDE, grey(0));
-    glow.paint(screen, full, dots, 16, lampwright.app.workshop.model.play.Player.DIMMED_MOST);
+    glow.paint(screen, full, dots, 16, Glow.DIMMED_MOST);
     // Code 89 is 0.1 in linear light.
     for (int argb : glow.argb()) {
       assertThat(argb >> 16 & 0xFF).isLessThan(89);

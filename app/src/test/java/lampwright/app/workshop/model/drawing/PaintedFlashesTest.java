@@ -6,6 +6,9 @@ import java.math.BigDecimal;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Random;
+import lampwright.app.picture.Dots;
+import lampwright.app.picture.Glow;
+import lampwright.app.picture.PaintedFlashes;
 import lampwright.app.workshop.model.SceneLight;
 import lampwright.engine.light.Colour;
 import lampwright.engine.meter.FlashCaution;
@@ -141,39 +144,46 @@ class PaintedFlashesTest {
       ScreenFlashes[] mirrored = new ScreenFlashes[9];
       Arrays.setAll(mirrored, i -> new ScreenFlashes(25, frames, true));
       Glow glow = ground(code);
-      for (int turn = 0; turn < 2; turn++) {
-        for (int f = 0; f < frames; f++) {
-          judged.frame(f, bytes[f]);
-          glow.paint(light.screen(), bytes[f], List.of(dots), exposure, Float.MAX_VALUE);
-          double[][] sum = new double[9][4];
-          for (int i = 0; i < 6; i++) {
-            int at = (int) Math.round(dots[i].y()) * SIDE + (int) Math.round(dots[i].x());
-            int argb = glow.argb()[at];
-            double area = dots[i].radius() * dots[i].radius();
-            for (int of : new int[] {i, 6 + i / 3, 8}) {
-              sum[of][0] += area * decoded(argb >> 16);
-              sum[of][1] += area * decoded(argb >> 8);
-              sum[of][2] += area * decoded(argb);
-              sum[of][3] += area;
-            }
-          }
-          for (int of = 0; of < 9; of++) {
-            double area = sum[of][3];
-            mirrored[of].frame(f, sum[of][0] / area, sum[of][1] / area, sum[of][2] / area);
-          }
-        }
-        if (turn == 0) {
-          judged.nextRound();
-          Arrays.stream(mirrored).forEach(ScreenFlashes::nextRound);
-        }
-      }
+      int[] rounds = {0};
+      FlashCaution found =
+          judged.ofLoop(
+              judge -> {
+                if (rounds[0]++ > 0) {
+                  Arrays.stream(mirrored).forEach(ScreenFlashes::nextRound);
+                }
+                for (int f = 0; f < frames; f++) {
+                  judge.frame(f, bytes[f]);
+                  glow.paint(light.screen(), bytes[f], List.of(dots), exposure, Float.MAX_VALUE);
+                  mirror(f, glow.argb(), dots, mirrored);
+                }
+              });
+      assertThat(rounds[0]).isEqualTo(2);
       FlashCaution expected = FlashCaution.NONE;
       for (ScreenFlashes of : mirrored) {
         expected = expected.orWorse(of.found());
       }
-      FlashCaution found = judged.worst();
       assertThat(found.general().flashes()).isEqualTo(expected.general().flashes());
       assertThat(found.red().flashes()).isEqualTo(expected.red().flashes());
+    }
+  }
+
+  /** The colours of six dots, of their two lamps and of all, each dot weighing by its area. */
+  private static void mirror(int frame, int[] painted, Dots.Dot[] dots, ScreenFlashes[] into) {
+    double[][] sum = new double[9][4];
+    for (int i = 0; i < 6; i++) {
+      int at = (int) Math.round(dots[i].y()) * SIDE + (int) Math.round(dots[i].x());
+      int argb = painted[at];
+      double area = dots[i].radius() * dots[i].radius();
+      for (int of : new int[] {i, 6 + i / 3, 8}) {
+        sum[of][0] += area * decoded(argb >> 16);
+        sum[of][1] += area * decoded(argb >> 8);
+        sum[of][2] += area * decoded(argb);
+        sum[of][3] += area;
+      }
+    }
+    for (int of = 0; of < 9; of++) {
+      double area = sum[of][3];
+      into[of].frame(frame, sum[of][0] / area, sum[of][1] / area, sum[of][2] / area);
     }
   }
 

@@ -1,4 +1,4 @@
-package lampwright.app.workshop.model.drawing;
+package lampwright.app.picture;
 
 import java.util.Comparator;
 import java.util.List;
@@ -22,7 +22,8 @@ public final class Sides {
     return count(lamps, wanted) > 0 ? wanted : fullest(lamps);
   }
 
-  private static long count(List<Lamp> lamps, View view) {
+  /** How many lamps are drawn on a side. */
+  public static long count(List<Lamp> lamps, View view) {
     return lamps.stream().filter(lamp -> lamp.placeIn(view).isPresent()).count();
   }
 }

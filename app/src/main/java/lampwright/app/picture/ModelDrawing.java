@@ -1,4 +1,4 @@
-package lampwright.app.workshop.model.drawing;
+package lampwright.app.picture;
 
 import java.util.Optional;
 import lampwright.app.outline.Models;
@@ -15,7 +15,7 @@ import lampwright.exporters.picture.Stroke;
 /** The drawing of a model where there is no picture of it. */
 public final class ModelDrawing {
   /** What a project that says nothing is drawn as. */
-  private static final ModelKind USUAL = ModelKind.RECOVERY_VEHICLE;
+  static final ModelKind USUAL = ModelKind.RECOVERY_VEHICLE;
 
   private ModelDrawing() {}
 

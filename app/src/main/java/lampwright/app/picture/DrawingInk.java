@@ -1,4 +1,4 @@
-package lampwright.app.workshop.model.drawing;
+package lampwright.app.picture;
 
 import lampwright.app.outline.Tone;
 import lampwright.exporters.picture.Ink;

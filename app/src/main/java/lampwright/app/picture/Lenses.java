@@ -1,4 +1,4 @@
-package lampwright.app.workshop.model.drawing;
+package lampwright.app.picture;
 
 /** Paints the unlit lenses of pixels on a drawing. */
 public final class Lenses {

@@ -1,8 +1,9 @@
-package lampwright.app.workshop.model.drawing;
+package lampwright.app.picture;
 
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.function.Consumer;
 import lampwright.engine.meter.FlashCaution;
 import lampwright.engine.meter.FrameGauge;
 import lampwright.engine.meter.ScreenFlashes;
@@ -14,7 +15,7 @@ import lampwright.exporters.picture.Srgb8;
  * dot, of the dots of each lamp together and of all dots together, each weighing by its area.
  * Judged as a loop, since the window plays a scene again and again.
  */
-final class PaintedFlashes implements FrameGauge {
+public final class PaintedFlashes implements FrameGauge {
   /** One dot: where it is, and which dots shine there. */
   private final class Spot {
     final Dots.Dot dot;
@@ -102,7 +103,7 @@ final class PaintedFlashes implements FrameGauge {
    * @param exposure by which all light is multiplied
    * @param frames of the scene
    */
-  PaintedFlashes(
+  public PaintedFlashes(
       ScreenLight screen,
       Glow glow,
       List<Dots.Dot> dots,
@@ -152,13 +153,20 @@ final class PaintedFlashes implements FrameGauge {
     all.take(frame);
   }
 
-  /** The first frame is shown again. */
-  void nextRound() {
+  /**
+   * Judges a scene that is shown again and again; to be asked for once.
+   *
+   * @param frames gives all frames of the scene to what it is given, in order; called twice
+   * @return what flashes most
+   */
+  public FlashCaution ofLoop(Consumer<FrameGauge> frames) {
+    frames.accept(this);
     counters().forEach(ScreenFlashes::nextRound);
+    frames.accept(this);
+    return worst();
   }
 
-  /** What flashes most; to be asked for once, at the end. */
-  FlashCaution worst() {
+  private FlashCaution worst() {
     FlashCaution worst = FlashCaution.NONE;
     for (ScreenFlashes counter : counters()) {
       worst = worst.orWorse(counter.found());

@@ -1,11 +1,10 @@
-package lampwright.app.workshop.model.start;
+package lampwright.app.picture;
 
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.IntStream;
-import lampwright.app.workshop.model.drawing.Dots;
 import lampwright.engine.document.Project;
 import lampwright.engine.render.FrameCursor;
 import lampwright.engine.render.FrameTable;
@@ -33,11 +32,13 @@ public final class LitFrame {
   private static final double BAR_SIZE = 0.8;
 
   private final Project project;
+  private final FrameTable table;
   private final ScreenLight screen;
   private final byte[] bytes;
 
-  private LitFrame(Project project, ScreenLight screen, byte[] bytes) {
+  private LitFrame(Project project, FrameTable table, ScreenLight screen, byte[] bytes) {
     this.project = project;
+    this.table = table;
     this.screen = screen;
     this.bytes = bytes;
   }
@@ -62,7 +63,8 @@ public final class LitFrame {
     return sum;
   }
 
-  private static LitFrame of(Project project, Scene scene) {
+  /** The brightest frame at the beginning of a scene. */
+  public static LitFrame of(Project project, Scene scene) {
     FrameTable table = FrameTable.of(project.rig(), scene);
     byte[] bytes = new byte[table.layout().bytes()];
     byte[] best = bytes.clone();
@@ -76,11 +78,16 @@ public final class LitFrame {
         best = bytes.clone();
       }
     }
-    return new LitFrame(project, ScreenLight.of(table.layout()), best);
+    return new LitFrame(project, table, ScreenLight.of(table.layout()), best);
   }
 
   public Project project() {
     return project;
+  }
+
+  /** The scene's frames. */
+  public FrameTable table() {
+    return table;
   }
 
   public ScreenLight screen() {
@@ -118,10 +125,15 @@ public final class LitFrame {
     return Dots.of(lamps(), screen::pixels, view, frame);
   }
 
+  /** Whether any lamp has a place on a drawing. */
+  public boolean hasPlaces() {
+    return screen.lamps().stream().anyMatch(lamp -> lamp.place().isPresent());
+  }
+
   /** Its lamps with their places; a bench without a model has them as bars, one below another. */
   public List<Lamp> lamps() {
     List<Lamp> lamps = screen.lamps();
-    if (lamps.stream().anyMatch(lamp -> lamp.place().isPresent())) {
+    if (hasPlaces()) {
       return lamps;
     }
     return IntStream.range(0, lamps.size())

@@ -1,4 +1,4 @@
-package lampwright.app.workshop.model.drawing;
+package lampwright.app.picture;
 
 import java.util.ArrayList;
 import java.util.List;

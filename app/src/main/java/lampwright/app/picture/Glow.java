@@ -1,4 +1,4 @@
-package lampwright.app.workshop.model.drawing;
+package lampwright.app.picture;
 
 import java.util.Arrays;
 import java.util.HashMap;
@@ -12,6 +12,13 @@ import lampwright.exporters.picture.Srgb8;
  * colours. Only what changes is computed anew, in tiles.
  */
 public final class Glow {
+  /**
+   * Lamps add no more light to any point of a dimmed preview than this share of the screen's white:
+   * less than the tenth that makes a flash, and with saturated red less than the 20 of (R - G - B)
+   * x 320 that makes a red one (W3C WCAG 2.2, general flash and red flash thresholds).
+   */
+  public static final float DIMMED_MOST = 0.06f;
+
   private static final int TILE = 32;
   // Our own choice: most of the light is in the dot, some in a soft halo three times as wide.
   private static final double HALO_REACH = 3;
