@@ -1,5 +1,6 @@
 package lampwright.app.command;
 
+import java.awt.Color;
 import java.awt.Font;
 import java.awt.FontFormatException;
 import java.awt.image.BufferedImage;
@@ -9,6 +10,7 @@ import java.nio.file.Path;
 import java.util.Locale;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.Set;
 import java.util.concurrent.Callable;
 import javax.imageio.ImageIO;
 import lampwright.app.picture.RasterPainter;
@@ -18,6 +20,7 @@ import lampwright.engine.render.FrameTable;
 import lampwright.engine.scene.Scene;
 import lampwright.exporters.picture.ChartInk;
 import lampwright.exporters.picture.DisplayList;
+import lampwright.exporters.picture.Ink;
 import lampwright.exporters.picture.StripChart;
 import lampwright.exporters.picture.SvgPainter;
 import picocli.CommandLine.Command;
@@ -33,19 +36,24 @@ import picocli.CommandLine.Spec;
     mixinStandardHelpOptions = true,
     description = {
       "Draws the strip chart of a scene: a row for each lamp, its pixels one below the other, time to"
-          + " the right with a scale.",
-      "The colours are those of the exported bytes as a screen shows them. A second in which a lamp"
-          + " flashes more often than the flash caution has it is marked."
+          + " the right with a scale. A second in which a lamp flashes more often than the flash"
+          + " caution has it is marked.",
+      "A *.gif shows the model with its lamps lit, moving; with --view, a *.png shows it in the"
+          + " scene's brightest frame.",
+      "The colours are those of the exported bytes as a screen shows them."
     },
     footer = {
       "",
       "Examples:",
       "  lampwright picture samples/harbour-dusk.lampwright.json --to dusk.png",
-      "  lampwright picture samples/recovery-tractor.lampwright.json --scene working --to working.svg"
+      "  lampwright picture samples/recovery-tractor.lampwright.json --scene working --to working.svg",
+      "  lampwright picture samples/recovery-tractor.lampwright.json --view rear --to tractor.gif"
     })
 final class PictureCommand implements Callable<Integer> {
   /** Pixels of a PNG for one of the drawing: sharp on screens of 200 %, and in print. */
   private static final int PNG_SCALE = 2;
+
+  private static final Set<String> FORMS = Set.of("png", "svg", "gif");
 
   private static final String TYPE = "/lampwright/app/fonts/ibm-plex-sans-condensed-500.ttf";
 
@@ -58,7 +66,7 @@ final class PictureCommand implements Callable<Integer> {
       names = "--to",
       paramLabel = "FILE",
       required = true,
-      description = "output file, *.png or *.svg; its folder is created if missing")
+      description = "output file, *.png, *.svg or *.gif; its folder is created if missing")
   private Path output;
 
   @Option(
@@ -67,6 +75,8 @@ final class PictureCommand implements Callable<Integer> {
       description = "the scene. Default: the first of the project")
   private Optional<String> wanted = Optional.empty();
 
+  @Mixin private ModelShot shot;
+
   PictureCommand(Terminal terminal) {
     this.terminal = terminal;
   }
@@ -74,12 +84,14 @@ final class PictureCommand implements Callable<Integer> {
   @Override
   public Integer call() throws IOException {
     String name = String.valueOf(output.getFileName()).toLowerCase(Locale.ROOT);
-    boolean png = name.endsWith(".png");
-    if (!png && !name.endsWith(".svg")) {
+    int dot = name.lastIndexOf('.');
+    String form = dot < 0 ? "" : name.substring(dot + 1);
+    if (!FORMS.contains(form)) {
       throw new ParameterException(
           spec.commandLine(),
-          "--to: " + ProjectFile.shown(output) + ": must end with .png or .svg");
+          "--to: " + ProjectFile.shown(output) + ": must end with .png, .svg or .gif");
     }
+    shot.check(form);
     Optional<Project> read = file.read(terminal);
     if (read.isEmpty()) {
       return ExitCode.PROJECT_HAS_ERRORS;
@@ -93,10 +105,15 @@ final class PictureCommand implements Callable<Integer> {
       terminal.refuse(file.shown() + ": the project has no scene to draw");
       return ExitCode.PROJECT_HAS_ERRORS;
     }
+    if (shot.isAskedFor(form)) {
+      return shot.write(file, project, scene.get(), form, output, terminal);
+    }
     DisplayList chart =
         StripChart.of(project.name(), FrameTable.of(project.rig(), scene.get())).draw();
-    if (png) {
-      BufferedImage image = RasterPainter.paint(chart, PictureCommand::css, type(), PNG_SCALE);
+    if (form.equals("png")) {
+      BufferedImage image =
+          RasterPainter.paint(
+              chart, (ink, area) -> Color.decode(PictureCommand.css(ink)), type(), PNG_SCALE);
       WholeFile.write(output, out -> ImageIO.write(image, "png", out));
     } else {
       WholeFile.write(output, SvgPainter.write(chart, PictureCommand::css));
@@ -104,7 +121,7 @@ final class PictureCommand implements Callable<Integer> {
     return ExitCode.DONE;
   }
 
-  private static String css(lampwright.exporters.picture.Ink ink) {
+  private static String css(Ink ink) {
     return ((ChartInk) ink).css();
   }
 

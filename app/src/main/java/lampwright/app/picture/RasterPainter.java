@@ -1,9 +1,9 @@
 package lampwright.app.picture;
 
 import java.awt.BasicStroke;
-import java.awt.Color;
 import java.awt.Font;
 import java.awt.Graphics2D;
+import java.awt.Paint;
 import java.awt.RenderingHints;
 import java.awt.Shape;
 import java.awt.font.FontRenderContext;
@@ -15,7 +15,6 @@ import java.awt.geom.Path2D;
 import java.awt.geom.Rectangle2D;
 import java.awt.image.BufferedImage;
 import java.util.Optional;
-import java.util.function.Function;
 import lampwright.exporters.picture.DisplayList;
 import lampwright.exporters.picture.Ink;
 import lampwright.exporters.picture.Mark;
@@ -24,12 +23,23 @@ import lampwright.exporters.picture.Stroke;
 
 /** Paints a drawing into an image, without a screen. */
 public final class RasterPainter {
-  private final Function<Ink, String> colours;
+  /** The colours of inks. */
+  @FunctionalInterface
+  public interface Paints {
+    /**
+     * What an ink is painted with.
+     *
+     * @param area what is painted with it, for paints that change across it
+     */
+    Paint of(Ink ink, Rectangle2D area);
+  }
+
+  private final Paints paints;
   private final Font type;
   private final Graphics2D g;
 
-  private RasterPainter(Function<Ink, String> colours, Font type, Graphics2D g) {
-    this.colours = colours;
+  private RasterPainter(Paints paints, Font type, Graphics2D g) {
+    this.paints = paints;
     this.type = type;
     this.g = g;
   }
@@ -37,12 +47,10 @@ public final class RasterPainter {
   /**
    * A drawing as an image.
    *
-   * @param colours as CSS writes them, {@code #rrggbb}
    * @param type the face, of any size
    * @param scale pixels of the image for one of the drawing, from 1
    */
-  public static BufferedImage paint(
-      DisplayList list, Function<Ink, String> colours, Font type, int scale) {
+  public static BufferedImage paint(DisplayList list, Paints paints, Font type, int scale) {
     BufferedImage image =
         new BufferedImage(
             (int) Math.ceil(list.width() * scale),
@@ -55,7 +63,7 @@ public final class RasterPainter {
           RenderingHints.KEY_TEXT_ANTIALIASING, RenderingHints.VALUE_TEXT_ANTIALIAS_ON);
       g.setRenderingHint(RenderingHints.KEY_STROKE_CONTROL, RenderingHints.VALUE_STROKE_PURE);
       g.scale(scale, scale);
-      RasterPainter painter = new RasterPainter(colours, type, g);
+      RasterPainter painter = new RasterPainter(paints, type, g);
       list.marks().forEach(mark -> painter.mark(mark, list.width()));
     } finally {
       g.dispose();
@@ -125,21 +133,17 @@ public final class RasterPainter {
   private void shape(Shape shape, Optional<Ink> fill, Optional<Stroke> stroke) {
     fill.ifPresent(
         ink -> {
-          g.setColor(colour(ink));
+          g.setPaint(paints.of(ink, shape.getBounds2D()));
           g.fill(shape);
         });
     stroke.ifPresent(line -> stroke(shape, line));
   }
 
   private void stroke(Shape shape, Stroke line) {
-    g.setColor(colour(line.ink()));
+    g.setPaint(paints.of(line.ink(), shape.getBounds2D()));
     g.setStroke(
         new BasicStroke((float) line.width(), BasicStroke.CAP_BUTT, BasicStroke.JOIN_ROUND));
     g.draw(shape);
-  }
-
-  private Color colour(Ink ink) {
-    return Color.decode(colours.apply(ink));
   }
 
   private Font font(double size, boolean bold) {
@@ -162,7 +166,7 @@ public final class RasterPainter {
     AffineTransform before = g.getTransform();
     g.translate(left, baseline);
     g.scale(squeezed, 1);
-    g.setColor(colour(text.ink()));
+    g.setPaint(paints.of(text.ink(), new Rectangle2D.Double(0, 0, wide, text.size())));
     g.setFont(font);
     g.drawString(text.text(), 0, 0);
     g.setTransform(before);
@@ -175,11 +179,12 @@ public final class RasterPainter {
     LineMetrics metrics = font.getLineMetrics(label.text(), context);
     double left = label.left(wide, width);
     double top = label.top(metrics.getHeight());
-    g.setColor(colour(label.plate()));
-    g.fill(
+    Rectangle2D plate =
         new Rectangle2D.Double(
-            left, top, wide + 2 * Mark.Label.ROOM, metrics.getHeight() + Mark.Label.EDGE));
-    g.setColor(colour(label.ink()));
+            left, top, wide + 2 * Mark.Label.ROOM, metrics.getHeight() + Mark.Label.EDGE);
+    g.setPaint(paints.of(label.plate(), plate));
+    g.fill(plate);
+    g.setPaint(paints.of(label.ink(), plate));
     g.setFont(font);
     g.drawString(
         label.text(), (float) (left + Mark.Label.ROOM), (float) (top + 1 + metrics.getAscent()));

@@ -149,7 +149,7 @@ class PictureTest {
     Path file = project(PROJECT);
     Run kind = Run.of("picture", file, "--to", folder.resolve("p.bmp"));
     assertThat(kind.code()).isEqualTo(2);
-    assertThat(kind.err()).contains("must end with .png or .svg");
+    assertThat(kind.err()).contains("must end with .png, .svg or .gif");
     Run scene = Run.of("picture", file, "--scene", "t", "--to", folder.resolve("p.png"));
     assertThat(scene.code()).isEqualTo(2);
     assertThat(scene.err()).contains("--scene");
