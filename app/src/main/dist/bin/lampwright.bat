@@ -1,8 +1,19 @@
 @echo off
-rem Starts Lampwright with the Java that JAVA_HOME names, or the one on the path.
+rem Starts Lampwright with its own Java where it was installed with one, else with the Java that
+rem JAVA_HOME names, or the one on the path.
 setlocal
 set "lampwright_home=%~dp0.."
+set "lampwright_jars=%lampwright_home%\lib"
 if defined JAVA_HOME (set "lampwright_java=%JAVA_HOME%\bin\java.exe") else (set "lampwright_java=java.exe")
+rem An installed program has its Java and its jars in other places than the program folder.
+if exist "%lampwright_home%\runtime\bin\java.exe" (
+  set "lampwright_java=%lampwright_home%\runtime\bin\java.exe"
+  set "lampwright_jars=%lampwright_home%\app"
+)
+if not exist "%lampwright_java%" where /q "%lampwright_java%" || (
+  echo lampwright: needs Java 17 or later: set JAVA_HOME or put java on the path>&2
+  exit /b 3
+)
 
 rem As in the script for other systems: short commands need one compiler, and the window the module path.
 set "lampwright_kind=window"
@@ -11,11 +22,11 @@ for %%c in (check measure models new pixels --help -h --version -V) do if "%~1"=
   set "lampwright_kind=commands"
   set "lampwright_compilers=-XX:TieredStopAtLevel=1"
 )
-for %%c in (export prove rehearse) do if "%~1"=="%%c" set "lampwright_kind=commands"
+for %%c in (export prove rehearse picture) do if "%~1"=="%%c" set "lampwright_kind=commands"
 if "%lampwright_kind%"=="commands" (
-  set lampwright_program=-cp "%lampwright_home%\lib\*" lampwright.app.Main
+  set lampwright_program=-cp "%lampwright_jars%\*" lampwright.app.Main
 ) else (
-  set lampwright_program=--module-path "%lampwright_home%\lib" --module lampwright.app/lampwright.app.Main
+  set lampwright_program=--module-path "%lampwright_jars%" --module lampwright.app/lampwright.app.Main
 )
 
 rem The archive of loaded classes that a run before this one has made. None where LAMPWRIGHT_CACHE is "none".
