@@ -80,3 +80,10 @@ tug=docs/guide/harbour-tug.lampwright.json
 picture guide-start false "" Right Right Right Right
 picture guide-rig false $tug 181,598
 picture guide-patterns false $tug F4 c a n d l e Down Right Right
+
+# The patterns of the guide, as strip charts.
+patterns=docs/guide/patterns.lampwright.json
+for name in $(sed -n 's/.*{"id": "\([a-z-]*\)", "lengthMs".*/\1/p' $patterns); do
+  app/target/lampwright/bin/lampwright picture $patterns --scene $name --to "$state/chart.png"
+  convert "$state/chart.png" -resize 50% -strip -depth 8 +dither -colors 255 "png8:$here/pattern-$name.png"
+done

@@ -26,7 +26,8 @@ for %%c in (export prove rehearse picture) do if "%~1"=="%%c" set "lampwright_ki
 if "%lampwright_kind%"=="commands" (
   set lampwright_program=-cp "%lampwright_jars%\*" lampwright.app.Main
 ) else (
-  set lampwright_program=--module-path "%lampwright_jars%" --module lampwright.app/lampwright.app.Main
+  rem What newer versions of Java remark on, and JavaFX does.
+  set lampwright_program=--enable-native-access=javafx.graphics -Dsun.misc.unsafe.memory.access=allow --module-path "%lampwright_jars%" --module lampwright.app/lampwright.app.Main
 )
 
 rem The archive of loaded classes that a run before this one has made. None where LAMPWRIGHT_CACHE is "none".

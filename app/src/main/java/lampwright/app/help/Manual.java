@@ -33,9 +33,13 @@ public final class Manual {
   private static final List<String> PAGES =
       List.of(
           GUIDE,
+          "guide/parts",
           "guide/README",
-          FINDINGS,
           "situations",
+          "guide/patterns",
+          "guide/trouble",
+          "guide/words",
+          FINDINGS,
           "formats",
           "packed",
           "numbers",
