@@ -37,6 +37,7 @@ public final class Manual {
           FINDINGS,
           "situations",
           "formats",
+          "rendering",
           "packed",
           "numbers",
           "performance",
