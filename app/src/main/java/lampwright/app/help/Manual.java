@@ -41,6 +41,7 @@ public final class Manual {
           "guide/words",
           FINDINGS,
           "formats",
+          "rendering",
           "packed",
           "numbers",
           "performance",
