@@ -3,6 +3,7 @@ package lampwright.app.help;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
+import java.net.URI;
 import java.net.URL;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
@@ -29,6 +30,8 @@ public final class Manual {
 
   /** The page about findings, which has a row for each code. */
   public static final String FINDINGS = "findings";
+
+  private static final String MARKDOWN = ".md";
 
   private static final List<String> PAGES =
       List.of(
@@ -59,6 +62,14 @@ public final class Manual {
    */
   public record Page(String id, String title, Node text) {}
 
+  /**
+   * A place in the pages.
+   *
+   * @param page its id
+   * @param anchor a heading or a code in a table of it; empty for its beginning
+   */
+  public record Place(String page, String anchor) {}
+
   private Manual() {}
 
   /** The ids of all pages, in the order in which they are listed. */
@@ -75,13 +86,35 @@ public final class Manual {
     if (!PAGES.contains(id)) {
       throw new IllegalArgumentException("page: " + id + ": must be one of " + PAGES);
     }
-    String file = id + ".md";
+    String file = id + MARKDOWN;
     try (InputStream in = Objects.requireNonNull(resource(file), file).openStream()) {
       Node text = PARSER.parse(new String(in.readAllBytes(), StandardCharsets.UTF_8));
       return new Page(id, title(text).orElse(id), text);
     } catch (IOException unreadable) {
       throw new UncheckedIOException(unreadable);
     }
+  }
+
+  /**
+   * Where a link of a page leads.
+   *
+   * @param page the id of the page that it is in
+   * @param link as written there, such as {@code ../formats.md#feed}
+   * @return empty if it leads out of the pages
+   */
+  public static Optional<Place> target(String page, String link) {
+    int hash = link.indexOf('#');
+    String anchor = hash < 0 ? "" : link.substring(hash + 1);
+    String file = hash < 0 ? link : link.substring(0, hash);
+    if (file.isEmpty()) {
+      return Optional.of(new Place(page, anchor));
+    }
+    if (!file.endsWith(MARKDOWN) || file.contains(":")) {
+      return Optional.empty();
+    }
+    String id =
+        URI.create(page).resolve(file.substring(0, file.length() - MARKDOWN.length())).toString();
+    return PAGES.contains(id) ? Optional.of(new Place(id, anchor)) : Optional.empty();
   }
 
   /** A picture of a page by the name that the page gives it, if the program carries it. */

@@ -47,7 +47,7 @@ public final class Dots {
    */
   public record Beam(double turnDegrees, double spreadDegrees, double length) {}
 
-  /** Where a drawing stands in its pane, in pixels of the screen. */
+  /** Where a drawing is in its pane, in pixels of the screen. */
   public record Frame(double x, double y, double width, double height) {
     /** The largest drawing of this shape in the middle of a pane. */
     public static Frame within(double paneWidth, double paneHeight, double aspect, double margin) {

@@ -13,7 +13,7 @@ import lampwright.engine.render.FrameTable;
  * A scene as a moving picture of a model. A frame is shown from its instant on, rounded to the
  * hundredth of a second in which the format counts; so each begins at most half of one early or
  * late, and these errors do not add up. Frames that come sooner after another than the format
- * shows, as above 50 a second, are left out.
+ * shows, as above 50 per second, are left out.
  */
 public final class SceneMovie {
   private final ModelPicture model;

@@ -4,7 +4,6 @@ import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Deque;
 import java.util.List;
-import java.util.Optional;
 import java.util.function.Supplier;
 import javafx.application.Platform;
 import javafx.beans.binding.Bindings;
@@ -22,6 +21,7 @@ import javafx.scene.layout.BorderPane;
 import javafx.stage.Stage;
 import javafx.stage.Window;
 import lampwright.app.help.Manual;
+import lampwright.app.help.Manual.Place;
 import lampwright.app.workshop.model.command.KeyTable;
 import lampwright.app.workshop.words.Texts;
 import org.jspecify.annotations.Nullable;
@@ -36,14 +36,6 @@ public final class HelpWindow {
 
   private static final double WIDTH = 980;
   private static final double HEIGHT = 720;
-
-  /**
-   * A place in the manual.
-   *
-   * @param page its id
-   * @param anchor a heading or a code in a table; empty for its beginning
-   */
-  private record Place(String page, String anchor) {}
 
   private final Texts texts = Texts.of("help");
   private final Supplier<KeyTable> keys;
@@ -147,21 +139,6 @@ public final class HelpWindow {
     }
   }
 
-  private void follow(String link) {
-    int hash = link.indexOf('#');
-    String anchor = hash < 0 ? "" : link.substring(hash + 1);
-    String file = hash < 0 ? link : link.substring(0, hash);
-    String page =
-        file.isEmpty() ? Optional.ofNullable(shown).map(Place::page).orElse(KEYS) : stem(file);
-    if (Manual.pages().contains(page)) {
-      go(new Place(page, anchor));
-    }
-  }
-
-  private static String stem(String file) {
-    return file.substring(0, file.length() - ".md".length());
-  }
-
   private void go(Place to) {
     if (to.equals(shown)) {
       return;
@@ -178,7 +155,7 @@ public final class HelpWindow {
       content.setCenter(new KeysView(keys.get()));
       return;
     }
-    PageView page = new PageView(Manual.page(to.page()), this::follow);
+    PageView page = new PageView(Manual.page(to.page()), this::go);
     ScrollPane scroll = new ScrollPane(page);
     scroll.setId("help-page");
     scroll.setFitToWidth(true);

@@ -53,14 +53,16 @@ final class PageView extends VBox {
   private static final Splitter WORDS = Splitter.on(' ');
 
   private final Map<String, Node> anchors = new HashMap<>();
-  private final Consumer<String> follow;
+  private final Consumer<Manual.Place> follow;
+  private final String page;
 
   /**
-   * @param follow is given the target of a link to a page, such as {@code formats.md#feed}
+   * @param follow is given the target of a link to a page
    */
-  PageView(Manual.Page page, Consumer<String> follow) {
+  PageView(Manual.Page page, Consumer<Manual.Place> follow) {
     super(10);
     this.follow = follow;
+    this.page = page.id();
     getStyleClass().add("help-page");
     page.text().accept(new Blocks(this));
   }
@@ -283,9 +285,10 @@ final class PageView extends VBox {
     @Override
     public void visit(Link link) {
       String to = link.getDestination();
-      if (to.startsWith("#") || to.matches("[A-Za-z/]+\\.md(#.*)?")) {
+      Optional<Manual.Place> place = Manual.target(page, to);
+      if (place.isPresent()) {
         Hyperlink node = new Hyperlink(Manual.plain(link));
-        node.setOnAction(event -> follow.accept(to));
+        node.setOnAction(event -> follow.accept(place.get()));
         flow.getChildren().add(node);
         return;
       }
