@@ -48,8 +48,8 @@ abstract sealed class AvrTarget extends Target permits Atmega328p, Atmega32u4, A
 
   private static final int OUTPUT_BYTES = 30;
 
-  /** Likewise of situations: times of 4 bytes, four channels on three ports. */
-  private static final int SITUATIONS_BYTES = 1550;
+  /** Likewise of situations: times of 4 bytes, four channels on three ports, a switch. */
+  private static final int SITUATIONS_BYTES = 1450;
 
   /** What lampwright_situations_frame takes of the stack, and the routine of a pulse. */
   private static final int SITUATIONS_STACK = 32;

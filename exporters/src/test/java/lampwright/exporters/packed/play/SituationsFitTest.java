@@ -18,6 +18,7 @@ import lampwright.engine.document.Project;
 import lampwright.engine.json.ProjectReader;
 import lampwright.engine.review.Code;
 import lampwright.engine.review.Finding;
+import lampwright.engine.rig.Input;
 import lampwright.engine.rig.InputKind;
 import lampwright.engine.rig.Rig;
 import lampwright.engine.situation.Show;
@@ -59,6 +60,8 @@ class SituationsFitTest {
 
   @TempDir private Path folder;
 
+  private static final String TOW = "\"kind\": \"switch\", \"pin\": \"PC0\", \"activeLow\": true";
+
   private static byte[] packed;
 
   @BeforeAll
@@ -72,32 +75,60 @@ class SituationsFitTest {
     return ProjectReader.read(PROJECT).project().orElseThrow();
   }
 
+  /** With a fourth channel in place of the switch, and the channels on these pins. */
+  private Project fourChannels(List<String> pins) throws IOException {
+    String json =
+        Files.readString(PROJECT)
+            .replace("\"PD2\"", "\"" + pins.get(0) + "\"")
+            .replace("\"PD3\"", "\"" + pins.get(1) + "\"")
+            .replace("\"PD4\"", "\"" + pins.get(2) + "\"")
+            .replace(TOW, "\"kind\": \"servo-pulse\", \"pin\": \"" + pins.get(3) + "\"")
+            .replace("\"tow\", \"is\": \"off\"", "\"tow\", \"belowUs\": 1500")
+            .replace("\"tow\", \"is\": \"on\"", "\"tow\", \"aboveUs\": 1500");
+    Path file = Files.writeString(folder.resolve("four.lampwright.json"), json);
+    Project project = ProjectReader.read(file).project().orElseThrow();
+    assertThat(project.rig().inputs()).hasSize(4).allMatch(Input::isChannel);
+    return project;
+  }
+
   @Test
   void sixteenSituationsAndFourInputsKeepTheirLimits() throws Exception {
     Project with = project();
-    assertThat(with.situations()).hasSize(16);
-    assertThat(with.rig().inputs()).hasSize(4);
     Project without = Project.SITUATIONS.with(with, List.of());
     without = Project.RIG.with(without, Rig.INPUTS.with(with.rig(), List.of()));
-    Sizes most = built("with", with);
     Sizes least = built("without", without);
+    assertFits("three channels and a switch", with, packed, least);
+    Project four = fourChannels(List.of("PD2", "PD3", "PD4", "PD5"));
+    byte[] data = packed(four);
+    assertFits("four on one port", four, data, least);
+    four = fourChannels(List.of("PD2", "PD3", "PD4", "PC0"));
+    assertFits("four on two ports", four, data, least);
+    four = fourChannels(List.of("PD2", "PD3", "PB1", "PC0"));
+    assertFits("four on three ports", four, data, least);
+  }
+
+  private void assertFits(String name, Project with, byte[] data, Sizes least) throws Exception {
+    assertThat(with.situations()).hasSize(16);
+    assertThat(with.rig().inputs()).hasSize(4);
+    Sizes most = built(name.replace(' ', '-'), with);
     int flash = most.flash() - least.flash();
     int ram = most.ram() - least.ram();
-    int tables = packed.length - new Unpacker(packed).data().showAt;
+    int tables = data.length - new Unpacker(data).data().showAt;
     System.out.printf(
-        "16 situations, 4 inputs: %d bytes of flash, of which tables %d; %d of RAM%n",
-        flash, tables, ram);
-    assertThat(flash).isLessThanOrEqualTo(MOST_FLASH);
-    assertThat(ram).isLessThanOrEqualTo(MOST_RAM);
+        "16 situations, %s: %d bytes of flash, of which tables %d; %d of RAM%n",
+        name, flash, tables, ram);
+    assertThat(flash).as(name).isLessThanOrEqualTo(MOST_FLASH);
+    assertThat(ram).as(name).isLessThanOrEqualTo(MOST_RAM);
     // What check reckons with is never less than what is linked, and not much more.
     Target target = Target.of(with.rig());
-    FirmwareSize said = target.size(with.rig(), Optional.of(ShowRoom.of(packed)));
+    FirmwareSize said = target.size(with.rig(), Optional.of(ShowRoom.of(data)));
     FirmwareSize saidPlain = target.size(with.rig());
     assertThat(flash - tables)
+        .as(name)
         .isBetween(
             (said.programBytes() - saidPlain.programBytes()) * 3 / 4,
             said.programBytes() - saidPlain.programBytes());
-    assertThat(said.ramBytes() - STACK_RAM).isBetween(most.ram(), most.ram() + 10);
+    assertThat(said.ramBytes() - STACK_RAM).as(name).isBetween(most.ram(), most.ram() + 10);
   }
 
   /** Readings at every frame, near what conditions ask about; without decoding. */
