@@ -199,7 +199,8 @@ class ProveDriveTest {
     assertThat(check.code()).isEqualTo(1);
     assertThat(check.err() + check.out())
         .contains("input c0: is on pin PD2")
-        .contains("use one of PB0, PB1");
+        // ATmega32U4 datasheet: PCINT0 to PCINT7, which are PB0 to PB7, and no others.
+        .contains("use one of PB0, PB1, PB2, PB3, PB4, PB5, PB6, PB7: it has pin-change interrupts");
   }
 
   /** The same on an RP2040: pins by number, and an output beside the chain. */

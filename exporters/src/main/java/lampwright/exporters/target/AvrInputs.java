@@ -189,7 +189,11 @@ final class AvrInputs {
         .with(
             "remedy",
             Figure.words(
-                served.isEmpty() ? "use another controller" : "use one of " + AvrPins.list(served)))
+                served.isEmpty()
+                    ? "use another controller"
+                    : "use one of "
+                        + AvrPins.list(served)
+                        + ": it has pin-change interrupts on these alone"))
         .at(path + ".pin")
         .make();
   }

@@ -205,6 +205,21 @@ abstract sealed class AvrTarget extends Target permits Atmega328p, Atmega32u4, A
   }
 
   @Override
+  public final double ceilingUs(Rig rig) {
+    List<Integer> cycles = table().numbers("ceilingCycles");
+    int runs = rig.outputs().size();
+    int weights = rig.outputs().size();
+    int bytes = rig.outputs().size();
+    for (Chain chain : rig.chains()) {
+      runs++;
+      weights += chain.order().size();
+      bytes += chain.bytes();
+    }
+    return (double) (cycles.get(0) + runs * cycles.get(1) + weights * cycles.get(2) + bytes * cycles.get(3))
+        / megahertz();
+  }
+
+  @Override
   public final List<Finding> refusals(Rig rig) {
     List<Finding> refusals = new ArrayList<>();
     controller()

@@ -5,6 +5,8 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.io.IOException;
 import java.io.OutputStream;
+import java.math.BigDecimal;
+import java.math.RoundingMode;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -21,6 +23,7 @@ import lampwright.engine.review.Finding;
 import lampwright.engine.rig.Input;
 import lampwright.engine.rig.InputKind;
 import lampwright.engine.rig.Rig;
+import lampwright.engine.scene.Scene;
 import lampwright.engine.situation.Show;
 import lampwright.exporters.ExportRefusedException;
 import lampwright.exporters.OutsideTools;
@@ -242,6 +245,57 @@ class SituationsFitTest {
         "cycles of the ceiling over %d bytes: %d, %.1f %% of a frame%n",
         frame.length, most, 100.0 * most / CYCLES_OF_A_FRAME);
     assertThat(most).isLessThanOrEqualTo((int) (MOST_OF_A_FRAME * CYCLES_OF_A_FRAME));
+    Rig rig = limited().rig();
+    assertThat(Target.of(rig).ceilingUs(rig) * 16).isBetween(1.0 * most, 1.1 * most);
+  }
+
+  /** A rate at which frames can be sent, but not added up as well. */
+  @Test
+  void frameTimeHasTheTimeOfTheCeiling() throws IOException {
+    Rig rig = limited().rig();
+    Target target = Target.of(rig);
+    double us = target.lineTimes(rig).frameUs() + target.ceilingUs(rig) / 2;
+    BigDecimal rate = BigDecimal.valueOf(1e6 / us).setScale(2, RoundingMode.HALF_UP);
+    Scene scene = Scene.FRAMES_PER_SECOND.with(project().scenes().get(0), rate);
+    assertThat(TargetFindings.frameTime(target, rig, scene, false)).isEmpty();
+    assertThat(TargetFindings.frameTime(target, rig, scene, true))
+        .extracting(Finding::code)
+        .containsExactly(Code.FRAME_TIME);
+    assertThat(TargetFindings.frameTime(target, project().rig(), scene, true)).isEmpty();
+  }
+
+  /** 432 bytes of one weight: 0xFFFFFFFF / 255 / 432 is 38,988.4. */
+  @Test
+  void ceilingWhoseSumsCouldExceed32BitsIsRefused() throws Exception {
+    AvrSituations avr = new AvrSituations(folder);
+    byte[] data = packed(limited());
+    Path firmware =
+        avr.build(
+            ShowRoom.of(data),
+            "-DLAMPWRIGHT_COLUMN_BYTES=2",
+            "-DLAMPWRIGHT_MAX_LAMPS=11",
+            "-DLAMPWRIGHT_CEILING=1");
+    Path portable = ShowPlayerTest.portable(folder);
+    for (int weight : new int[] {38_988, 38_989}) {
+      byte[] heavy = data.clone();
+      heavy[heavy.length - 4] = (byte) weight;
+      heavy[heavy.length - 3] = (byte) (weight >> 8);
+      ShowPlayerTest.signed(heavy);
+      ByteSink in = new ByteSink().number(heavy.length, 4).all(heavy).u16(432);
+      byte[] input = in.number(1, 4).u16(0).u16(0).toBytes();
+      byte[] onAvr = avr.run(input, List.of(firmware));
+      byte[] inC = AvrSituations.execute(folder, List.of(portable.toString()), input);
+      assertThat(inC).isEqualTo(onAvr);
+      if (weight == 38_988) {
+        new ShowPlayer(heavy);
+        assertThat(onAvr[0]).isZero();
+      } else {
+        assertThatThrownBy(() -> new ShowPlayer(heavy)).isInstanceOf(PackedDataException.class);
+        byte[] dark = new byte[1 + 432];
+        dark[0] = 6; // LAMPWRIGHT_FAULT
+        assertThat(onAvr).isEqualTo(dark);
+      }
+    }
   }
 
   /** 610 pixels of 3 bytes, 96 of stack and 100 of the player are 2,026 of 2,048 bytes. */
