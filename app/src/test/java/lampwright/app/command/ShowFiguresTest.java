@@ -62,10 +62,14 @@ class ShowFiguresTest {
     String of = "ATmega328P: all scenes and situations, ";
     assertThat(out)
         .containsPattern(
-            "  Memory     " + of + "packed with player and driver \\d+ of 32256 bytes of program memory")
+            "  Memory     "
+                + of
+                + "packed with player and driver \\d+ of 32256 bytes of program memory")
         .containsPattern(of + "with frame, player and stack \\d+ of 2048 bytes of working memory");
     JsonNode memory =
-        new ObjectMapper().readTree(Run.of("measure", onAvr, "--json").out()).at("/situations/memory");
+        new ObjectMapper()
+            .readTree(Run.of("measure", onAvr, "--json").out())
+            .at("/situations/memory");
     int program = memory.get("programBytes").asInt();
     int working = memory.get("workingBytes").asInt();
     assertThat(out).contains("driver " + program + " of").contains("stack " + working + " of");

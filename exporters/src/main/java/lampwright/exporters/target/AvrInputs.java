@@ -226,8 +226,7 @@ final class AvrInputs {
     lines.add("#include <avr/io.h>");
     lines.add("");
     if (!channels().isEmpty()) {
-      lines.add(
-          "/* In lampwright_inputs_avr.S: ticks of the channels, then their levels. */");
+      lines.add("/* In lampwright_inputs_avr.S: ticks of the channels, then their levels. */");
       lines.add("extern uint8_t lampwright_pulses[];");
       lines.add("");
     }
@@ -263,8 +262,10 @@ final class AvrInputs {
     lines.add("#define TICKS_PER_US " + ticksPerUs());
     lines.add("#define CHANNELS " + channels().size());
     lines.add("/*");
-    lines.add(" * Behind the ticks of the channels in lampwright_pulses: a channel's level in bit 0 to 3; in bit 4 to 7");
-    lines.add(" * whether its pulse counts: while it is high, its beginning was seen; while it is low, it was not handed on.");
+    lines.add(
+        " * Behind the ticks of the channels in lampwright_pulses: a channel's level in bit 0 to 3; in bit 4 to 7");
+    lines.add(
+        " * whether its pulse counts: while it is high, its beginning was seen; while it is low, it was not handed on.");
     lines.add(" */");
     lines.add("#define STATES (2 * CHANNELS)");
     lines.add("");
@@ -310,7 +311,9 @@ final class AvrInputs {
     return target.megahertz() / AvrTarget.SERVO_DIVIDER;
   }
 
-  /** The routine of all channels: one that looked at its own port alone would take as long again. */
+  /**
+   * The routine of all channels: one that looked at its own port alone would take as long again.
+   */
   private void routine(List<String> lines) {
     for (String port : channelPorts()) {
       lines.add("\t.global\t" + groups.get(port).get(0));

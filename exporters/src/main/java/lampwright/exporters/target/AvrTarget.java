@@ -215,7 +215,8 @@ abstract sealed class AvrTarget extends Target permits Atmega328p, Atmega32u4, A
       weights += chain.order().size();
       bytes += chain.bytes();
     }
-    return (double) (cycles.get(0) + runs * cycles.get(1) + weights * cycles.get(2) + bytes * cycles.get(3))
+    return (double)
+            (cycles.get(0) + runs * cycles.get(1) + weights * cycles.get(2) + bytes * cycles.get(3))
         / megahertz();
   }
 
