@@ -59,6 +59,11 @@ int main(void) {
   if (exchange.status == LAMPWRIGHT_OK) {
     exchange.status = lampwright_situations_open(&player);
   }
+#if LAMPWRIGHT_CEILING
+  if (exchange.status == LAMPWRIGHT_OK) {
+    exchange.status = lampwright_ceiling_open(&player);
+  }
+#endif
   for (;;) {
     uint8_t i;
     GPIOR0 = 2; /* asks for readings */

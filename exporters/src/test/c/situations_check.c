@@ -81,6 +81,9 @@ static void damaged(const uint8_t *data, size_t size, size_t show,
   if (lampwright_player_open(&player, bad, (lampwright_place)length, out,
                              (uint16_t)frame_bytes) == LAMPWRIGHT_OK) {
     uint8_t status = lampwright_situations_open(&player);
+    if (status == LAMPWRIGHT_OK) {
+      status = lampwright_ceiling_open(&player);
+    }
     if (status != LAMPWRIGHT_OK &&
         lampwright_situations_frame(&player) == LAMPWRIGHT_OK) {
       exit(3);
@@ -133,6 +136,9 @@ int main(void) {
       const uint8_t *at = lampwright_player_show(&player);
       show = at ? (uint32_t)(at - data) : 0;
       status = lampwright_situations_open(&player);
+    }
+    if (status == LAMPWRIGHT_OK) {
+      status = lampwright_ceiling_open(&player);
     }
     for (i = 0; i < frames; i++) {
       uint32_t readings = number(2);

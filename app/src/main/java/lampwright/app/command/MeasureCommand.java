@@ -15,6 +15,7 @@ import lampwright.engine.review.Finding;
 import lampwright.engine.review.Review;
 import lampwright.engine.scene.Scene;
 import lampwright.exporters.CancelledException;
+import lampwright.exporters.firmware.FirmwareMemory;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -83,12 +84,15 @@ final class MeasureCommand implements Callable<Integer> {
                 project, choice.of(project), new TerminalProgress(terminal, "packing all scenes")));
     Optional<ShowMeasure> show = Review.measureShow(project);
     show.ifPresent(of -> ofProject.addAll(Review.ofShow(project, of)));
+    Optional<FirmwareMemory.Taken> taken =
+        FirmwareMemory.taken(
+            project, choice.of(project), new TerminalProgress(terminal, "packing situations"));
     List<Finding> findings = Review.sorted(ofProject);
     terminal.endProgress();
     if (json) {
-      MeasureJson.write(project, findings, show, reports, terminal.out());
+      MeasureJson.write(project, findings, show, taken, reports, terminal.out());
     } else {
-      new MeasureText(terminal.out()).write(project, findings, show, reports);
+      new MeasureText(terminal.out()).write(project, findings, show, taken, reports);
     }
     return ExitCode.DONE;
   }

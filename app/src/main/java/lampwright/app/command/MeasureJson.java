@@ -21,6 +21,7 @@ import lampwright.engine.meter.ShowMeasure;
 import lampwright.engine.meter.WireTime;
 import lampwright.engine.render.FrameTable;
 import lampwright.engine.review.Finding;
+import lampwright.exporters.firmware.FirmwareMemory;
 import lampwright.exporters.target.Target;
 import tools.jackson.core.JsonGenerator;
 
@@ -44,13 +45,19 @@ final class MeasureJson {
       Project project,
       List<Finding> ofProject,
       Optional<ShowMeasure> show,
+      Optional<FirmwareMemory.Taken> taken,
       List<Measured> scenes,
       PrintWriter out) {
-    PrettyJson.print(out, json -> new MeasureJson(json).project(project, ofProject, show, scenes));
+    PrettyJson.print(
+        out, json -> new MeasureJson(json).project(project, ofProject, show, taken, scenes));
   }
 
   private void project(
-      Project project, List<Finding> ofProject, Optional<ShowMeasure> show, List<Measured> scenes) {
+      Project project,
+      List<Finding> ofProject,
+      Optional<ShowMeasure> show,
+      Optional<FirmwareMemory.Taken> taken,
+      List<Measured> scenes) {
     json.writeStartObject();
     json.writeNumberProperty("lampwrightMeasure", FORM);
     json.writeStringProperty("name", project.name());
@@ -58,7 +65,7 @@ final class MeasureJson {
     json.writeArrayPropertyStart("scenes");
     scenes.forEach(this::scene);
     json.writeEndArray();
-    show.ifPresent(of -> new ShowJson(json, this::number).write(project.rig(), of));
+    show.ifPresent(of -> new ShowJson(json, this::number).write(project.rig(), of, taken));
     json.writeEndObject();
   }
 

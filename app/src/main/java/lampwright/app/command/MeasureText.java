@@ -26,6 +26,7 @@ import lampwright.engine.review.Finding;
 import lampwright.engine.rig.Fitting;
 import lampwright.engine.rig.Lamp;
 import lampwright.engine.rig.Rig;
+import lampwright.exporters.firmware.FirmwareMemory;
 import lampwright.exporters.target.FirmwareSize;
 import lampwright.exporters.target.Target;
 
@@ -42,12 +43,20 @@ final class MeasureText {
   }
 
   void write(
-      Project project, List<Finding> ofProject, Optional<ShowMeasure> show, List<Measured> scenes) {
+      Project project,
+      List<Finding> ofProject,
+      Optional<ShowMeasure> show,
+      Optional<FirmwareMemory.Taken> taken,
+      List<Measured> scenes) {
     if (!project.name().isEmpty()) {
       out.println(SafeText.text(project.name(), SafeText.MAX_MESSAGE));
     }
     ofProject.forEach(finding -> FindingText.paragraph(finding, out));
-    show.ifPresent(of -> new ShowText(out).write(project.rig(), of));
+    show.ifPresent(
+        of -> {
+          new ShowText(out).write(project.rig(), of);
+          taken.ifPresent(all -> memory(Target.of(project.rig()), all));
+        });
     for (Measured measured : scenes) {
       out.println();
       scene(measured);
@@ -157,6 +166,29 @@ final class MeasureText {
           ram.getAsInt(),
           percent((double) size.ramBytes() / ram.getAsInt()));
     }
+  }
+
+  private void memory(Target target, FirmwareMemory.Taken taken) {
+    String form = "  %-10s %s: all scenes and situations, %s %d of %d bytes of %s memory (%s)";
+    int flash = target.memory().freeFlashBytes().orElseThrow();
+    int needed = taken.programBytes();
+    String share = percent((double) needed / flash);
+    String data = "packed with player and driver";
+    say(form, "Memory", target.name(), data, needed, flash, "program", share);
+    target
+        .memory()
+        .ramBytes()
+        .ifPresent(
+            ram ->
+                say(
+                    form,
+                    "",
+                    target.name(),
+                    "with frame, player and stack",
+                    taken.ramBytes(),
+                    ram,
+                    "working",
+                    percent((double) taken.ramBytes() / ram)));
   }
 
   private void lamps(SceneReport report) {

@@ -1,10 +1,14 @@
 package lampwright.app.command;
 
 import java.util.List;
+import java.util.Optional;
 import java.util.function.BiConsumer;
 import lampwright.engine.meter.FlashCaution;
 import lampwright.engine.meter.ShowMeasure;
 import lampwright.engine.rig.Rig;
+import lampwright.exporters.firmware.FirmwareMemory;
+import lampwright.exporters.target.Memory;
+import lampwright.exporters.target.Target;
 import tools.jackson.core.JsonGenerator;
 
 /** What situations ask together, for other programs. */
@@ -20,7 +24,7 @@ final class ShowJson {
     this.number = number;
   }
 
-  void write(Rig rig, ShowMeasure show) {
+  void write(Rig rig, ShowMeasure show, Optional<FirmwareMemory.Taken> taken) {
     json.writeObjectPropertyStart("situations");
     json.writeObjectPropertyStart("supply");
     bound(show.supply());
@@ -39,6 +43,16 @@ final class ShowJson {
     json.writeArrayPropertyStart("darkLamps");
     show.darkLamps().forEach(json::writeString);
     json.writeEndArray();
+    taken.ifPresent(all -> memory(Target.of(rig).memory(), all));
+    json.writeEndObject();
+  }
+
+  private void memory(Memory memory, FirmwareMemory.Taken taken) {
+    json.writeObjectPropertyStart("memory");
+    json.writeNumberProperty("programBytes", taken.programBytes());
+    memory.freeFlashBytes().ifPresent(most -> json.writeNumberProperty("programBytesLimit", most));
+    json.writeNumberProperty("workingBytes", taken.ramBytes());
+    memory.ramBytes().ifPresent(most -> json.writeNumberProperty("workingBytesLimit", most));
     json.writeEndObject();
   }
 

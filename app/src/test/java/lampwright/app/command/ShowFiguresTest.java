@@ -5,6 +5,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -48,6 +50,38 @@ class ShowFiguresTest {
             "Situations, in every combination that is not ruled out",
             "  Supply     at most 120 mA of 100 mA (120 %): rests, towed",
             "  Flashes    at most 1 per second of all lamps together (limit 3): rests, towed");
+  }
+
+  /** The firmware that situations need is larger than that of any scene alone. */
+  @Test
+  void memoryOfSituationsHasItsOwnLines() throws IOException {
+    Path onAvr =
+        Files.writeString(
+            project, PROJECT.replace("\"rig\": {", "\"rig\": {\"controller\": \"atmega328p\", "));
+    String out = Run.of("measure", onAvr).out();
+    String of = "ATmega328P: all scenes and situations, ";
+    assertThat(out)
+        .containsPattern(
+            "  Memory     "
+                + of
+                + "packed with player and driver \\d+ of 32256 bytes of program memory")
+        .containsPattern(of + "with frame, player and stack \\d+ of 2048 bytes of working memory");
+    JsonNode memory =
+        new ObjectMapper()
+            .readTree(Run.of("measure", onAvr, "--json").out())
+            .at("/situations/memory");
+    int program = memory.get("programBytes").asInt();
+    int working = memory.get("workingBytes").asInt();
+    assertThat(out).contains("driver " + program + " of").contains("stack " + working + " of");
+    assertThat(memory.get("programBytesLimit").asInt()).isEqualTo(32_256);
+    assertThat(memory.get("workingBytesLimit").asInt()).isEqualTo(2048);
+    Matcher alone = Pattern.compile("packed with player and driver (\\d+)").matcher(out);
+    assertThat(alone.results().skip(1).mapToInt(m -> Integer.parseInt(m.group(1))))
+        .hasSize(2)
+        .allMatch(bytes -> bytes + 1000 < program);
+    // Without a controller nothing is known of it.
+    assertThat(Run.of("measure", Files.writeString(project, PROJECT)).out())
+        .doesNotContain("all scenes and situations");
   }
 
   @Test

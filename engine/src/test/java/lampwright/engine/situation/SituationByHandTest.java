@@ -415,6 +415,95 @@ class SituationByHandTest {
         .containsExactly(new Change(1, high, true, Change.Cause.CONDITIONS_HOLD, List.of(0)));
   }
 
+  /** Of the last of these in each frame. */
+  private List<Change> changes(int frames, Situation... situations) {
+    Show show = show(situations);
+    ShowMachine machine = show.machine();
+    Drive.Player player = new Drive.Player(new Drive(rows), show.clock());
+    List<Change> all = new ArrayList<>();
+    for (int n = 0; n < frames; n++) {
+      player.feed(machine);
+      all.addAll(machine.next());
+    }
+    return all.stream().filter(c -> c.situation() == situations[situations.length - 1]).toList();
+  }
+
+  @Test
+  void changeNamesItsCauseAndTheConditionsThatDecide() {
+    throttle = channel(LONG, Centre.FIXED);
+    pulse(1, 1600).pulse(4, 1400).pulse(8, 1600).pulse(10, 1400);
+    Condition wide = Condition.of(WIDE);
+    Condition off = Condition.of(new Criterion.SwitchIs("tow", false));
+    Situation plain = shown(Situation.of("t", new Trigger(Join.ALL, List.of(off, wide))));
+    assertThat(changes(6, plain))
+        .containsExactly(
+            new Change(1, plain, true, Change.Cause.CONDITIONS_HOLD, List.of(0, 1)),
+            new Change(4, plain, false, Change.Cause.CONDITIONS_ENDED, List.of(1)));
+    Situation slow = Situation.LINGER_MS.with(plain, new BigDecimal("40"));
+    assertThat(changes(7, slow))
+        .containsExactly(
+            new Change(1, slow, true, Change.Cause.CONDITIONS_HOLD, List.of(0, 1)),
+            new Change(5, slow, false, Change.Cause.LINGER_OVER, List.of(1)));
+    Situation toggled = Situation.TOGGLE.with(plain, true);
+    assertThat(changes(12, toggled))
+        .containsExactly(
+            new Change(1, toggled, true, Change.Cause.TOGGLED, List.of(0, 1)),
+            new Change(8, toggled, false, Change.Cause.TOGGLED, List.of(0, 1)));
+  }
+
+  @Test
+  void criteriaRefuseWhatIsOutsideTheirRanges() {
+    assertThatThrownBy(() -> new Criterion.Above("t", 5001, 0)).hasMessageContaining("aboveUs");
+    assertThatThrownBy(() -> new Criterion.Above("t", 5000, 5001))
+        .hasMessageContaining("hysteresisUs");
+    assertThatThrownBy(() -> new Criterion.Below("t", -1, 0)).hasMessageContaining("belowUs");
+    assertThatThrownBy(() -> new Criterion.Between("t", -1, 5, 0)).hasMessageContaining("[0]");
+    assertThatThrownBy(() -> new Criterion.Between("t", 5, 5001, 0)).hasMessageContaining("[1]");
+    assertThatThrownBy(() -> new Criterion.Between("t", 6, 5, 0))
+        .hasMessageContaining("must be the lesser width first");
+    assertThatThrownBy(() -> new Criterion.EndedWithin("s", new BigDecimal("-1")))
+        .hasMessageContaining("endedWithinMs");
+    assertThatThrownBy(() -> new Criterion.EndedWithin("s", new BigDecimal("86400001")))
+        .hasMessageContaining("endedWithinMs");
+    assertThatThrownBy(() -> Condition.taps(1, new Criterion.SituationIs("s", true)))
+        .hasMessageContaining("must be used with an input");
+    assertThatThrownBy(() -> Condition.taps(21, WIDE)).hasMessageContaining("taps");
+    Situation plain = Situation.of("t", Trigger.ALWAYS);
+    assertThatThrownBy(() -> Situation.PRIORITY.with(plain, 1001)).hasMessageContaining("priority");
+  }
+
+  @Test
+  void criteriaNameWhatTheyLookAt() {
+    assertThat(new Criterion.SituationIs("s", true).situation()).contains("s");
+    assertThat(new Criterion.EndedWithin("s", BigDecimal.ONE).situation()).contains("s");
+    assertThat(new Criterion.SituationIs("s", true).input()).isEmpty();
+    assertThat(WIDE.input()).contains("throttle");
+    assertThat(new Criterion.Lost("tow").input()).contains("tow");
+    assertThat(new Criterion.SwitchIs("tow", true).situation()).isEmpty();
+  }
+
+  @Test
+  void showRefusesWhatIsNamedAndNotThere() {
+    assertThatThrownBy(() -> show(shown(of("t", new Criterion.SwitchIs("door", true)))))
+        .hasMessageContaining("situations[0].all[0].input")
+        .hasMessageContaining("must be the id of an input of this rig");
+    assertThatThrownBy(() -> show(shown(of("t", new Criterion.SwitchIs("throttle", true)))))
+        .hasMessageContaining("must be the id of a switch input with is");
+    assertThatThrownBy(() -> show(shown(of("t", new Criterion.Above("tow", 1500, 0)))))
+        .hasMessageContaining("must be the id of a servo-pulse input with aboveUs");
+    assertThatThrownBy(() -> show(shown(of("t", new Criterion.SituationIs("t", true)))))
+        .hasMessageContaining("must be the id of a situation earlier in the list");
+    Situation elsewhere =
+        Situation.SCENE.with(Situation.of("t", Trigger.ALWAYS), Optional.of("gone"));
+    assertThatThrownBy(() -> show(elsewhere)).hasMessageContaining("must be the id of a scene");
+    Situation one = shown(Situation.of("t", Trigger.ALWAYS));
+    assertThatThrownBy(() -> show(one, one)).hasMessageContaining("situations[1].id");
+    assertThat(
+            SituationFaults.find(
+                List.of(throttle, tow), List.of(), List.of(of("t", new Criterion.Lost("tow")))))
+        .isEmpty();
+  }
+
   @Test
   void showRefusesEqualPrioritiesAndUnlikeRates() {
     Situation one = shown(Situation.of("one", Trigger.ALWAYS));

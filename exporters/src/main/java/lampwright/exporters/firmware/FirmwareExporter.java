@@ -88,7 +88,11 @@ public final class FirmwareExporter implements ProjectExporter {
       if (reacts(job)) {
         findings.addAll(target.inputRefusals(rig));
       }
-      job.scenes().forEach(scene -> findings.addAll(TargetFindings.frameTime(target, rig, scene)));
+      job.scenes()
+          .forEach(
+              scene ->
+                  findings.addAll(
+                      TargetFindings.frameTime(target, rig, scene, job.show().isPresent())));
     }
     findings.addAll(FirmwareFindings.cautions(KEY, rig, target));
     return new ExportFacts(KEY, bytes, files(target, job), findings);

@@ -42,6 +42,41 @@ public final class FirmwareMemory {
     return job.show().map(show -> ShowRoom.of(packed));
   }
 
+  /**
+   * What firmware takes that plays all scenes of a project and its situations.
+   *
+   * @param programBytes of data, player and driver
+   * @param ramBytes of frame, player, situations and stack
+   */
+  public record Taken(int programBytes, int ramBytes) {}
+
+  /**
+   * What firmware with the situations takes; none if there are none among these scenes, if nothing
+   * is known of the controller's memory, or if they can't be packed.
+   *
+   * @param progress hears of the packing
+   */
+  public static Optional<Taken> taken(Project project, List<Scene> scenes, Progress progress)
+      throws CancelledException {
+    Rig rig = project.rig();
+    ProjectJob job = ProjectJob.of(project, scenes);
+    Optional<Show> show = job.show();
+    if (!isKnown(rig) || show.isEmpty() || !ScenePacker.faults(job.tables()).isEmpty()) {
+      return Optional.empty();
+    }
+    Target target = Target.of(rig);
+    try {
+      byte[] packed =
+          ScenePacker.pack("firmware", job.tables(), show, target.decodeCost(), progress).data();
+      return Optional.of(
+          new Taken(
+              packed.length + TargetFindings.programBytes(target, rig, true),
+              target.size(rig, room(target, job, packed)).ramBytes()));
+    } catch (ExportRefusedException tooLong) {
+      return Optional.empty();
+    }
+  }
+
   /** Why firmware with this data fits neither program nor working memory; empty if it fits both. */
   public static List<Finding> refusals(Target target, ProjectJob job, byte[] packed) {
     Rig rig = job.project().rig();

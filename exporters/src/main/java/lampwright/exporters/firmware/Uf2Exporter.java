@@ -54,7 +54,7 @@ public final class Uf2Exporter implements Exporter {
     if (isFor(rig)) {
       findings.addAll(ExportFacts.refused(KEY, ScenePacker.faults(List.of(job.table()))));
       findings.addAll(target.refusals(rig));
-      findings.addAll(TargetFindings.frameTime(target, rig, job.scene()));
+      findings.addAll(TargetFindings.frameTime(target, rig, job.scene(), false));
       findings.addAll(FirmwareFindings.cautions(KEY, rig, target));
     } else {
       findings.add(

@@ -52,7 +52,8 @@ public final class Uf2ShowExporter implements ProjectExporter {
     findings.addAll(ExportFacts.refused(key(), ScenePacker.faults(job.tables())));
     findings.addAll(target.refusals(rig));
     findings.addAll(target.inputRefusals(rig));
-    job.scenes().forEach(scene -> findings.addAll(TargetFindings.frameTime(target, rig, scene)));
+    job.scenes()
+        .forEach(scene -> findings.addAll(TargetFindings.frameTime(target, rig, scene, true)));
     findings.addAll(FirmwareFindings.cautions(key(), rig, target));
     long bytes = job.tables().stream().mapToLong(table -> table.bytes()).sum();
     return new ExportFacts(key(), bytes, List.of(FILE), findings);

@@ -1,6 +1,5 @@
 package lampwright.exporters.target;
 
-import com.google.common.collect.Lists;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -29,49 +28,77 @@ final class AvrInputs {
   private static final int LONGEST_US = 4000;
 
   /**
-   * What a routine does for an edge of a channel: the count at which it came in r24:25, the level
-   * in T, the channel's bit in r20, where its ticks are in Z.
+   * What the routine does once it has the levels of all channels in r19: what it saved in r18, r19
+   * and r22 lies on the stack, and r22 is what {@code STATES} was.
    */
-  private static final String EDGE =
+  private static final String EDGES =
       """
-      edge:	brtc	1f
-      	st	Z, r24
-      	std	Z + 1, r25
-      	or	r22, r20
-      	com	r20
-      	and	r23, r20
-      	ret
-      1:	mov	r21, r22
-      	and	r21, r20
-      	breq	2f
-      	eor	r22, r20
-      	or	r23, r20
+      	push	r24
+      	push	r25
+      	lds	r24, _SFR_MEM_ADDR(COUNT_LOW)
+      	lds	r25, _SFR_MEM_ADDR(COUNT_HIGH)
+      	eor	r22, r19		; edges
+      	breq	4f
+      	push	r20
+      	push	r21
+      	push	r30
+      	push	r31
+      	mov	r18, r19
+      	and	r18, r22
+      	swap	r18			; a rising one begins a pulse; with a falling one it has ended, if it counts
+      	or	r19, r18
+      	sts	lampwright_pulses + STATES, r19
+      	ldi	r30, lo8(lampwright_pulses - 2)
+      	ldi	r31, hi8(lampwright_pulses - 2)
+      1:	adiw	r30, 2
+      	lsr	r18
+      	lsr	r22
+      	brcc	1b
       	movw	r20, r24
-      	ld	r0, Z
-      	sub	r20, r0
-      	ldd	r0, Z + 1
-      	sbc	r21, r0
-      	st	Z, r20
+      	sbrc	r18, 3			; rising: the count; falling: what has gone by since
+      	rjmp	2f
+      	ld	r19, Z
+      	sub	r20, r19
+      	ldd	r19, Z + 1
+      	sbc	r21, r19
+      2:	st	Z, r20
       	std	Z + 1, r21
-      2:	ret
+      	tst	r22
+      	brne	1b
+      	pop	r31
+      	pop	r30
+      	pop	r21
+      	pop	r20
+      4:	pop	r25
+      	pop	r24
+      	pop	r22
+      	pop	r19
+      	pop	r18
+      	out	_SFR_IO_ADDR(SREG), r18
+      	pop	r18
+      	reti
       """;
 
   /**
-   * Hands on the width of a channel: its bit in r18, where its ticks are in Z, its input in r22.
+   * Hands on the width of a channel: the bit in r18 that tells whether it counts, where its ticks
+   * are in Z, its input in r22.
    */
   private static final String HAND_ON =
       """
       /* A pulse that has ended is handed on. One that lasts too long is none: the count would come round. */
       width:	in	r0, _SFR_IO_ADDR(SREG)
       	cli
-      	lds	r19, lampwright_pulses + ENDED
-      	ld	r20, Z
-      	ldd	r21, Z + 1
+      	lds	r19, lampwright_pulses + STATES
       	mov	r23, r19
       	and	r23, r18
-      	breq	1f
-      	eor	r19, r18
-      	sts	lampwright_pulses + ENDED, r19
+      	breq	2f			; neither under way nor ended
+      	ld	r20, Z
+      	ldd	r21, Z + 1
+      	eor	r23, r19
+      	swap	r18
+      	and	r18, r19
+      	brne	1f
+      	sts	lampwright_pulses + STATES, r23
       	out	_SFR_IO_ADDR(SREG), r0
       #if TICKS_PER_US == 2
       	subi	r20, 255		; ticks of half a microsecond
@@ -89,16 +116,10 @@ final class AvrInputs {
       	ldi	r24, hi8(LONGEST + 1)
       	cpc	r25, r24
       	brlo	2f
-      	lds	r19, lampwright_pulses + HIGH
-      	com	r18
-      	and	r19, r18
-      	sts	lampwright_pulses + HIGH, r19
+      	sts	lampwright_pulses + STATES, r23
       2:	out	_SFR_IO_ADDR(SREG), r0
       	ret
       """;
-
-  /** What a routine saves after it has looked at count and pins. */
-  private static final List<Integer> SAVED = List.of(0, 20, 21, 22, 23, 30, 31);
 
   /** Names of inputs in one line of a comment, in characters. */
   private static final int MOST_NAMES = 80;
@@ -168,7 +189,11 @@ final class AvrInputs {
         .with(
             "remedy",
             Figure.words(
-                served.isEmpty() ? "use another controller" : "use one of " + AvrPins.list(served)))
+                served.isEmpty()
+                    ? "use another controller"
+                    : "use one of "
+                        + AvrPins.list(served)
+                        + ": it has pin-change interrupts on these alone"))
         .at(path + ".pin")
         .make();
   }
@@ -201,8 +226,7 @@ final class AvrInputs {
     lines.add("#include <avr/io.h>");
     lines.add("");
     if (!channels().isEmpty()) {
-      lines.add(
-          "/* In lampwright_inputs_avr.S: ticks, channels in a pulse and ended, levels of ports. */");
+      lines.add("/* In lampwright_inputs_avr.S: ticks of the channels, then their levels. */");
       lines.add("extern uint8_t lampwright_pulses[];");
       lines.add("");
     }
@@ -237,11 +261,13 @@ final class AvrInputs {
     lines.add("#define LONGEST " + LONGEST_US * ticksPerUs());
     lines.add("#define TICKS_PER_US " + ticksPerUs());
     lines.add("#define CHANNELS " + channels().size());
+    lines.add("/*");
     lines.add(
-        "/* in lampwright_pulses, behind the ticks of the channels: a bit each, and levels of ports */");
-    lines.add("#define HIGH (2 * CHANNELS)");
-    lines.add("#define ENDED (2 * CHANNELS + 1)");
-    lines.add("#define LEVELS (2 * CHANNELS + 2)");
+        " * Behind the ticks of the channels in lampwright_pulses: a channel's level in bit 0 to 3; in bit 4 to 7");
+    lines.add(
+        " * whether its pulse counts: while it is high, its beginning was seen; while it is low, it was not handed on.");
+    lines.add(" */");
+    lines.add("#define STATES (2 * CHANNELS)");
     lines.add("");
     lines.add("#if defined(__AVR_HAVE_JMP_CALL__)");
     lines.add("#define CALL call");
@@ -254,17 +280,11 @@ final class AvrInputs {
     lines.add("\t.section .bss.lampwright_pulses,\"aw\",@nobits");
     lines.add("\t.global\tlampwright_pulses");
     lines.add("lampwright_pulses:");
-    lines.add("\t.space\tLEVELS + " + channelPorts().size());
+    lines.add("\t.space\tSTATES + 1");
     lines.add("");
     lines.add("\t.section .text.lampwright_inputs_avr,\"ax\",@progbits");
     lines.add("");
-    for (String port : channelPorts()) {
-      routine(lines, port);
-    }
-    lines.add(
-        "/* An edge at r24:25, its level in T: channel r20, its ticks at Z, r22 high, r23 ended. */");
-    lines.addAll(EDGE.lines().toList());
-    lines.add("");
+    routine(lines);
     read(lines);
     lines.addAll(HAND_ON.lines().toList());
     lines.add("");
@@ -272,7 +292,7 @@ final class AvrInputs {
     return String.join("\n", lines) + "\n";
   }
 
-  /** Ports with channels, in the order of their levels in memory. */
+  /** Ports with channels. */
   private List<String> channelPorts() {
     return channels().stream()
         .flatMap(c -> c.pin().stream())
@@ -284,60 +304,41 @@ final class AvrInputs {
 
   /** Working memory that it takes, with that of the clock. */
   int ramBytes() {
-    return channels().isEmpty() ? 0 : 2 * channels().size() + 2 + channelPorts().size() + CLOCK_RAM;
+    return channels().isEmpty() ? 0 : 2 * channels().size() + 1 + CLOCK_RAM;
   }
 
   private int ticksPerUs() {
     return target.megahertz() / AvrTarget.SERVO_DIVIDER;
   }
 
-  private void routine(List<String> lines, String port) {
-    String levels = "lampwright_pulses + LEVELS + " + channelPorts().indexOf(port);
-    lines.add("\t.global\t" + groups.get(port).get(0));
-    lines.add(groups.get(port).get(0) + ":");
+  /**
+   * The routine of all channels: one that looked at its own port alone would take as long again.
+   */
+  private void routine(List<String> lines) {
+    for (String port : channelPorts()) {
+      lines.add("\t.global\t" + groups.get(port).get(0));
+    }
+    for (String port : channelPorts()) {
+      lines.add(groups.get(port).get(0) + ":");
+    }
     lines.add("\tpush\tr18");
     lines.add("\tin\tr18, _SFR_IO_ADDR(SREG)");
     lines.add("\tpush\tr18");
     lines.add("\tpush\tr19");
-    lines.add("\tpush\tr24");
-    lines.add("\tpush\tr25");
-    lines.add("\tlds\tr24, _SFR_MEM_ADDR(COUNT_LOW)");
-    lines.add("\tlds\tr25, _SFR_MEM_ADDR(COUNT_HIGH)");
-    lines.add("\tin\tr18, _SFR_IO_ADDR(PIN" + port + ")");
-    SAVED.forEach(r -> lines.add("\tpush\tr" + r));
-    lines.add("\tlds\tr19, " + levels);
-    lines.add("\tsts\t" + levels + ", r18");
-    lines.add("\teor\tr19, r18");
-    lines.add("\tlds\tr22, lampwright_pulses + HIGH");
-    lines.add("\tlds\tr23, lampwright_pulses + ENDED");
-    for (int c = 0; c < channels().size(); c++) {
-      Pin pin = channels().get(c).pin().orElseThrow();
-      if (port(pin).equals(port)) {
-        lines.add("\tsbrs\tr19, " + pin.number() + "\t\t\t; " + channels().get(c).id());
-        lines.add("\trjmp\t1f");
-        lines.add("\tbst\tr18, " + pin.number());
-        lines.add("\tldi\tr20, 1 << " + c);
-        ticks(lines, c);
-        lines.add("\trcall\tedge");
-        lines.add("1:");
+    lines.add("\tpush\tr22");
+    lines.add("\tlds\tr22, lampwright_pulses + STATES");
+    lines.add("\tmov\tr19, r22");
+    for (String port : channelPorts()) {
+      lines.add("\tin\tr18, _SFR_IO_ADDR(PIN" + port + ")");
+      for (int c = 0; c < channels().size(); c++) {
+        Pin pin = channels().get(c).pin().orElseThrow();
+        if (port(pin).equals(port)) {
+          lines.add("\tbst\tr18, " + pin.number() + "\t\t\t; " + channels().get(c).id());
+          lines.add("\tbld\tr19, " + c);
+        }
       }
     }
-    if (channelPorts().indexOf(port) > 0) {
-      lines.add("\trjmp\tdone");
-      lines.add("");
-      return;
-    }
-    lines.add("done:");
-    lines.add("\tsts\tlampwright_pulses + HIGH, r22");
-    lines.add("\tsts\tlampwright_pulses + ENDED, r23");
-    Lists.reverse(SAVED).forEach(r -> lines.add("\tpop\tr" + r));
-    lines.add("\tpop\tr25");
-    lines.add("\tpop\tr24");
-    lines.add("\tpop\tr19");
-    lines.add("\tpop\tr18");
-    lines.add("\tout\t_SFR_IO_ADDR(SREG), r18");
-    lines.add("\tpop\tr18");
-    lines.add("\treti");
+    lines.addAll(EDGES.lines().toList());
     lines.add("");
   }
 
@@ -349,6 +350,7 @@ final class AvrInputs {
   private void begin(List<String> lines) {
     lines.add("void lampwright_inputs_begin(void) {");
     if (!channels().isEmpty()) {
+      lines.add("  uint8_t levels = 0;");
       lines.add(
           "  "
               + target
@@ -362,10 +364,14 @@ final class AvrInputs {
         .sorted()
         .forEach(port -> beginPort(lines, port));
     // A pulse that is under way is none: its beginning was not seen.
-    for (int i = 0; i < channelPorts().size(); i++) {
-      String port = channelPorts().get(i);
-      int at = 2 * channels().size() + 2 + i;
-      lines.add("  lampwright_pulses[" + at + "] = PIN" + port + ";");
+    for (int c = 0; c < channels().size(); c++) {
+      Pin pin = channels().get(c).pin().orElseThrow();
+      lines.add("  if (PIN" + port(pin) + " & " + bit(pin) + ") {");
+      lines.add("    levels |= 1 << " + c + ";");
+      lines.add("  }");
+    }
+    if (!channels().isEmpty()) {
+      lines.add("  lampwright_pulses[" + 2 * channels().size() + "] = levels;");
     }
     for (String port : channelPorts()) {
       lines.add("  " + groups.get(port).get(1) + " |= " + bits(port, Input::isChannel) + ";");
@@ -424,7 +430,7 @@ final class AvrInputs {
       lines.add("\tldi\tr22, " + i + "\t\t\t; " + input.id());
       if (input.isChannel()) {
         int channel = channels().indexOf(input);
-        lines.add("\tldi\tr18, 1 << " + channel);
+        lines.add("\tldi\tr18, 1 << " + (MOST_CHANNELS + channel));
         ticks(lines, channel);
         lines.add("\trcall\twidth");
       } else {

@@ -48,8 +48,8 @@ abstract sealed class AvrTarget extends Target permits Atmega328p, Atmega32u4, A
 
   private static final int OUTPUT_BYTES = 30;
 
-  /** Likewise of situations: times of 4 bytes, four channels on three ports. */
-  private static final int SITUATIONS_BYTES = 1550;
+  /** Likewise of situations: times of 4 bytes, four channels on three ports, a switch. */
+  private static final int SITUATIONS_BYTES = 1450;
 
   /** What lampwright_situations_frame takes of the stack, and the routine of a pulse. */
   private static final int SITUATIONS_STACK = 32;
@@ -202,6 +202,22 @@ abstract sealed class AvrTarget extends Target permits Atmega328p, Atmega32u4, A
     }
     // The longest reset is waited for before the first chain, and the chains follow in turn.
     return new LineTimes(chains, resetUs + bitsUs, true);
+  }
+
+  @Override
+  public final double ceilingUs(Rig rig) {
+    List<Integer> cycles = table().numbers("ceilingCycles");
+    int runs = rig.outputs().size();
+    int weights = rig.outputs().size();
+    int bytes = rig.outputs().size();
+    for (Chain chain : rig.chains()) {
+      runs++;
+      weights += chain.order().size();
+      bytes += chain.bytes();
+    }
+    return (double)
+            (cycles.get(0) + runs * cycles.get(1) + weights * cycles.get(2) + bytes * cycles.get(3))
+        / megahertz();
   }
 
   @Override

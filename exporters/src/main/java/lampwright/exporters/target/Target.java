@@ -257,6 +257,14 @@ public abstract sealed class Target permits AvrTarget, Rp2040, HookTarget {
     return rig.controller().isPresent() ? of(rig).lineTimes(rig) : LineTimes.nominal(rig);
   }
 
+  /**
+   * How long adding up a frame of the rig for the ceiling takes before it is sent, us; 0 where that
+   * is nothing beside a frame, or not known.
+   */
+  public double ceilingUs(Rig rig) {
+    return 0;
+  }
+
   /** What to know before the firmware is put on it. */
   public abstract List<Finding> cautions(Rig rig);
 

@@ -47,8 +47,7 @@ public final class TargetFindings implements Reviewer {
     Rig rig = project.rig();
     Target target = Target.of(rig);
     List<Finding> refusals = new ArrayList<>(target.refusals(rig));
-    boolean reacts = project.situations().stream().anyMatch(s -> s.scene().isPresent());
-    if (reacts) {
+    if (reacts(project)) {
       refusals.addAll(target.inputRefusals(rig));
       receiver(target, rig).ifPresent(found);
     }
@@ -59,6 +58,10 @@ public final class TargetFindings implements Reviewer {
     } else if (!refusals.isEmpty()) {
       found.accept(unfit(target, refusals));
     }
+  }
+
+  private static boolean reacts(Project project) {
+    return project.situations().stream().anyMatch(s -> s.scene().isPresent());
   }
 
   private static Optional<Finding> receiver(Target target, Rig rig) {
@@ -105,7 +108,7 @@ public final class TargetFindings implements Reviewer {
       return;
     }
     if (rig.controller().isPresent() && Target.of(rig).drivesPins()) {
-      frameTime(Target.of(rig), rig, scene).forEach(found);
+      frameTime(Target.of(rig), rig, scene, reacts(project)).forEach(found);
     } else {
       nominal(LineTimes.nominal(rig), scene, found);
     }
@@ -113,12 +116,18 @@ public final class TargetFindings implements Reviewer {
 
   /**
    * The refusals of a scene whose frames take longer to send than they last; none if they don't.
+   *
+   * @param reacts whether the firmware plays situations, over which the rig may have a ceiling
    */
-  public static List<Finding> frameTime(Target target, Rig rig, Scene scene) {
+  public static List<Finding> frameTime(Target target, Rig rig, Scene scene, boolean reacts) {
     if (rig.chains().isEmpty() || !target.drivesPins()) {
       return List.of();
     }
     LineTimes times = target.lineTimes(rig);
+    if (reacts && rig.ceiling()) {
+      double us = times.frameUs() + target.ceilingUs(rig);
+      times = new LineTimes(times.chains(), us, times.driven());
+    }
     double rate = scene.framesPerSecond().doubleValue();
     if (times.share(rate) <= 1) {
       return List.of();

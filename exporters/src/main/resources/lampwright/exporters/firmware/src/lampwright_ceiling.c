@@ -1,11 +1,15 @@
 #include "lampwright_ceiling.h"
 
+#include <string.h>
+
 #define FLAGS_AT 7
 #define CEILING 8
 #define LIMIT_BYTES 4
 #define RUN_HEAD_BYTES 3
 #define SIZE_BYTES 2
 #define WHOLE 256
+/* Of all weights: times 255 it is less than 2^32. */
+#define MOST_SUM (0xFFFFFFFFUL / 255)
 
 #define U8(at) LAMPWRIGHT_READ(at)
 
@@ -37,7 +41,11 @@ static NOINLINE uint32_t lit(const uint8_t *bytes, uint16_t count, uint8_t perio
   }
 }
 
-uint16_t lampwright_ceiling(lampwright_player *player) {
+/*
+ * The factor of the frame; WHOLE if a table is against the rules, which makes all dark. As it is
+ * opened the limit is that of the weights, which a frame of ones adds up without exceeding 32 bits.
+ */
+static NOINLINE uint16_t factor(lampwright_player *player, uint8_t opening) {
   flash show = lampwright_player_show(player);
   flash end = lampwright_player_end(player);
   flash at;
@@ -84,9 +92,23 @@ uint16_t lampwright_ceiling(lampwright_player *player) {
   if (byte != player->end) {
     return dark(player);
   }
+  if (opening) {
+    return sum > MOST_SUM ? dark(player) : WHOLE;
+  }
   if (sum <= limit) {
     return WHOLE;
   }
   /* Rounded up in 256ths, so that the factor is the lower one; it is less than 256. */
   return (uint16_t)(limit / ((sum >> 8) + ((sum & 255) != 0)));
 }
+
+uint8_t lampwright_ceiling_open(lampwright_player *player) {
+  uint8_t lamps = player->lamps;
+  uint16_t bytes = (uint16_t)(player->end - player->buffer);
+  memset(player->buffer, 1, bytes);
+  (void)factor(player, 1);
+  memset(player->buffer, 0, bytes);
+  return player->lamps == lamps ? LAMPWRIGHT_OK : LAMPWRIGHT_FAULT;
+}
+
+uint16_t lampwright_ceiling(lampwright_player *player) { return factor(player, 0); }

@@ -13,6 +13,11 @@ uint8_t lampwright_react_open(const uint8_t *data, lampwright_place size) {
   if (status == LAMPWRIGHT_OK) {
     status = lampwright_situations_open(&lampwright_show_player);
   }
+#if LAMPWRIGHT_CEILING
+  if (status == LAMPWRIGHT_OK) {
+    status = lampwright_ceiling_open(&lampwright_show_player);
+  }
+#endif
   lampwright_show_start();
   return status;
 }

@@ -109,6 +109,12 @@ class ShowPlayerTest {
       throws IOException, InterruptedException, CancelledException {
     int rounds = Integer.getInteger("lampwright.damages", 40);
     Trials trials = Trials.of(0, Integer.getInteger("lampwright.shows", 300), rounds);
+    Path program = portable(dir);
+    trials.judge(AvrSituations.execute(dir, List.of(program.toString()), trials.in()));
+  }
+
+  /** The C sources for all controllers, with sanitizers, as a program of this machine. */
+  static Path portable(Path dir) throws IOException, InterruptedException {
     OutsideTools.onThisMachine().find("gcc", "gcc");
     Path program = dir.resolve("situations");
     List<String> build = new ArrayList<>(List.of("gcc", "-std=c99", "-O1", "-g", "-Wall"));
@@ -119,7 +125,7 @@ class ShowPlayerTest {
     build.addAll(List.of("-DLAMPWRIGHT_CEILING=1", SOURCES + "/lampwright_ceiling.c"));
     build.addAll(List.of("-o", program.toString()));
     AvrSituations.execute(dir, build, new byte[0]);
-    trials.judge(AvrSituations.execute(dir, List.of(program.toString()), trials.in()));
+    return program;
   }
 
   /** With room for any of the shows, for times of each width. */
@@ -290,7 +296,7 @@ class ShowPlayerTest {
     }
   }
 
-  private static byte[] signed(byte[] data) {
+  static byte[] signed(byte[] data) {
     CRC32 crc = new CRC32();
     crc.update(data, Format.CHECKED_FROM, data.length - Format.CHECKED_FROM);
     for (int i = 0; i < 4; i++) {

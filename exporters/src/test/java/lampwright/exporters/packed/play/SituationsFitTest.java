@@ -5,6 +5,8 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.io.IOException;
 import java.io.OutputStream;
+import java.math.BigDecimal;
+import java.math.RoundingMode;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -18,8 +20,10 @@ import lampwright.engine.document.Project;
 import lampwright.engine.json.ProjectReader;
 import lampwright.engine.review.Code;
 import lampwright.engine.review.Finding;
+import lampwright.engine.rig.Input;
 import lampwright.engine.rig.InputKind;
 import lampwright.engine.rig.Rig;
+import lampwright.engine.scene.Scene;
 import lampwright.engine.situation.Show;
 import lampwright.exporters.ExportRefusedException;
 import lampwright.exporters.OutsideTools;
@@ -59,6 +63,8 @@ class SituationsFitTest {
 
   @TempDir private Path folder;
 
+  private static final String TOW = "\"kind\": \"switch\", \"pin\": \"PC0\", \"activeLow\": true";
+
   private static byte[] packed;
 
   @BeforeAll
@@ -72,32 +78,60 @@ class SituationsFitTest {
     return ProjectReader.read(PROJECT).project().orElseThrow();
   }
 
+  /** With a fourth channel in place of the switch, and the channels on these pins. */
+  private Project fourChannels(List<String> pins) throws IOException {
+    String json =
+        Files.readString(PROJECT)
+            .replace("\"PD2\"", "\"" + pins.get(0) + "\"")
+            .replace("\"PD3\"", "\"" + pins.get(1) + "\"")
+            .replace("\"PD4\"", "\"" + pins.get(2) + "\"")
+            .replace(TOW, "\"kind\": \"servo-pulse\", \"pin\": \"" + pins.get(3) + "\"")
+            .replace("\"tow\", \"is\": \"off\"", "\"tow\", \"belowUs\": 1500")
+            .replace("\"tow\", \"is\": \"on\"", "\"tow\", \"aboveUs\": 1500");
+    Path file = Files.writeString(folder.resolve("four.lampwright.json"), json);
+    Project project = ProjectReader.read(file).project().orElseThrow();
+    assertThat(project.rig().inputs()).hasSize(4).allMatch(Input::isChannel);
+    return project;
+  }
+
   @Test
   void sixteenSituationsAndFourInputsKeepTheirLimits() throws Exception {
     Project with = project();
-    assertThat(with.situations()).hasSize(16);
-    assertThat(with.rig().inputs()).hasSize(4);
     Project without = Project.SITUATIONS.with(with, List.of());
     without = Project.RIG.with(without, Rig.INPUTS.with(with.rig(), List.of()));
-    Sizes most = built("with", with);
     Sizes least = built("without", without);
+    assertFits("three channels and a switch", with, packed, least);
+    Project four = fourChannels(List.of("PD2", "PD3", "PD4", "PD5"));
+    byte[] data = packed(four);
+    assertFits("four on one port", four, data, least);
+    four = fourChannels(List.of("PD2", "PD3", "PD4", "PC0"));
+    assertFits("four on two ports", four, data, least);
+    four = fourChannels(List.of("PD2", "PD3", "PB1", "PC0"));
+    assertFits("four on three ports", four, data, least);
+  }
+
+  private void assertFits(String name, Project with, byte[] data, Sizes least) throws Exception {
+    assertThat(with.situations()).hasSize(16);
+    assertThat(with.rig().inputs()).hasSize(4);
+    Sizes most = built(name.replace(' ', '-'), with);
     int flash = most.flash() - least.flash();
     int ram = most.ram() - least.ram();
-    int tables = packed.length - new Unpacker(packed).data().showAt;
+    int tables = data.length - new Unpacker(data).data().showAt;
     System.out.printf(
-        "16 situations, 4 inputs: %d bytes of flash, of which tables %d; %d of RAM%n",
-        flash, tables, ram);
-    assertThat(flash).isLessThanOrEqualTo(MOST_FLASH);
-    assertThat(ram).isLessThanOrEqualTo(MOST_RAM);
+        "16 situations, %s: %d bytes of flash, of which tables %d; %d of RAM%n",
+        name, flash, tables, ram);
+    assertThat(flash).as(name).isLessThanOrEqualTo(MOST_FLASH);
+    assertThat(ram).as(name).isLessThanOrEqualTo(MOST_RAM);
     // What check reckons with is never less than what is linked, and not much more.
     Target target = Target.of(with.rig());
-    FirmwareSize said = target.size(with.rig(), Optional.of(ShowRoom.of(packed)));
+    FirmwareSize said = target.size(with.rig(), Optional.of(ShowRoom.of(data)));
     FirmwareSize saidPlain = target.size(with.rig());
     assertThat(flash - tables)
+        .as(name)
         .isBetween(
             (said.programBytes() - saidPlain.programBytes()) * 3 / 4,
             said.programBytes() - saidPlain.programBytes());
-    assertThat(said.ramBytes() - STACK_RAM).isBetween(most.ram(), most.ram() + 10);
+    assertThat(said.ramBytes() - STACK_RAM).as(name).isBetween(most.ram(), most.ram() + 10);
   }
 
   /** Readings at every frame, near what conditions ask about; without decoding. */
@@ -211,6 +245,57 @@ class SituationsFitTest {
         "cycles of the ceiling over %d bytes: %d, %.1f %% of a frame%n",
         frame.length, most, 100.0 * most / CYCLES_OF_A_FRAME);
     assertThat(most).isLessThanOrEqualTo((int) (MOST_OF_A_FRAME * CYCLES_OF_A_FRAME));
+    Rig rig = limited().rig();
+    assertThat(Target.of(rig).ceilingUs(rig) * 16).isBetween(1.0 * most, 1.1 * most);
+  }
+
+  /** A rate at which frames can be sent, but not added up as well. */
+  @Test
+  void frameTimeHasTheTimeOfTheCeiling() throws IOException {
+    Rig rig = limited().rig();
+    Target target = Target.of(rig);
+    double us = target.lineTimes(rig).frameUs() + target.ceilingUs(rig) / 2;
+    BigDecimal rate = BigDecimal.valueOf(1e6 / us).setScale(2, RoundingMode.HALF_UP);
+    Scene scene = Scene.FRAMES_PER_SECOND.with(project().scenes().get(0), rate);
+    assertThat(TargetFindings.frameTime(target, rig, scene, false)).isEmpty();
+    assertThat(TargetFindings.frameTime(target, rig, scene, true))
+        .extracting(Finding::code)
+        .containsExactly(Code.FRAME_TIME);
+    assertThat(TargetFindings.frameTime(target, project().rig(), scene, true)).isEmpty();
+  }
+
+  /** 432 bytes of one weight: 0xFFFFFFFF / 255 / 432 is 38,988.4. */
+  @Test
+  void ceilingWhoseSumsCouldExceed32BitsIsRefused() throws Exception {
+    AvrSituations avr = new AvrSituations(folder);
+    byte[] data = packed(limited());
+    Path firmware =
+        avr.build(
+            ShowRoom.of(data),
+            "-DLAMPWRIGHT_COLUMN_BYTES=2",
+            "-DLAMPWRIGHT_MAX_LAMPS=11",
+            "-DLAMPWRIGHT_CEILING=1");
+    Path portable = ShowPlayerTest.portable(folder);
+    for (int weight : new int[] {38_988, 38_989}) {
+      byte[] heavy = data.clone();
+      heavy[heavy.length - 4] = (byte) weight;
+      heavy[heavy.length - 3] = (byte) (weight >> 8);
+      ShowPlayerTest.signed(heavy);
+      ByteSink in = new ByteSink().number(heavy.length, 4).all(heavy).u16(432);
+      byte[] input = in.number(1, 4).u16(0).u16(0).toBytes();
+      byte[] onAvr = avr.run(input, List.of(firmware));
+      byte[] inC = AvrSituations.execute(folder, List.of(portable.toString()), input);
+      assertThat(inC).isEqualTo(onAvr);
+      if (weight == 38_988) {
+        new ShowPlayer(heavy);
+        assertThat(onAvr[0]).isZero();
+      } else {
+        assertThatThrownBy(() -> new ShowPlayer(heavy)).isInstanceOf(PackedDataException.class);
+        byte[] dark = new byte[1 + 432];
+        dark[0] = 6; // LAMPWRIGHT_FAULT
+        assertThat(onAvr).isEqualTo(dark);
+      }
+    }
   }
 
   /** 610 pixels of 3 bytes, 96 of stack and 100 of the player are 2,026 of 2,048 bytes. */
