@@ -77,9 +77,12 @@ final class RepeatFinder {
       }
     }
     Score best = null;
+    int least = Integer.MAX_VALUE;
     for (Score way : ways) {
-      if (best == null || way.size(options.coding()) < best.size(options.coding())) {
+      int size = way.size(options.coding());
+      if (best == null || size < least) {
         best = way;
+        least = size;
       }
     }
     return best;

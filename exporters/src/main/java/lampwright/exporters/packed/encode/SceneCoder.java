@@ -57,7 +57,9 @@ final class SceneCoder {
     LampTable table = table(lamp);
     List<FineGrid.Speed> speeds = Speeds.of(scene.periodMicros());
     LampCoder.Options options = new LampCoder.Options(coding, speeds, speedLevel, cost);
-    Score score = new LampCoder(table, scene.loop(), options).score();
+    CueBorders borders =
+        merged ? CueBorders.all(scene.borders()) : scene.bordersOf(lamp);
+    Score score = new LampCoder(table, scene.loop(), borders, options).score();
     return merged ? shorter(table, score) : withSetup(table, score);
   }
 
