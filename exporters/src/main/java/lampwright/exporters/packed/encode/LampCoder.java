@@ -3,7 +3,6 @@ package lampwright.exporters.packed.encode;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Objects;
 import lampwright.exporters.packed.format.Coding;
 import lampwright.exporters.packed.play.DecodeCost;
 
@@ -38,9 +37,19 @@ final class LampCoder {
   private final LampTable whole;
   private final boolean loop;
   private final CueBorders borders;
+  private final FoundWaves.OfLamp found;
   private final Options options;
 
-  LampCoder(LampTable whole, boolean loop, CueBorders borders, Options options) {
+  /**
+   * @param found what is known of the lamp's curves, in which more is put down
+   */
+  LampCoder(
+      LampTable whole,
+      boolean loop,
+      CueBorders borders,
+      Options options,
+      FoundWaves.OfLamp found) {
+    this.found = found;
     this.whole = whole;
     this.loop = loop;
     this.borders = borders;
@@ -56,7 +65,7 @@ final class LampCoder {
     int round = loop ? Periods.dividing(hashes) : whole.frames;
     LampTable table = round < whole.frames ? whole.part(0, round) : whole;
     boolean[] varying = whole.varying();
-    Score uncut = uncut(table, varying);
+    Score uncut = uncut(table, 0, varying);
     List<Integer> cues = within(borders.cues(), 0, round);
     if (within(borders.fades(), 0, round).isEmpty()) {
       return uncut;
@@ -86,7 +95,7 @@ final class LampCoder {
 
   private Score cue(LampTable table, int from, int to, boolean[] varying, Score uncut) {
     boolean all = from == 0 && to == table.frames;
-    Score whole = all ? uncut : uncut(table.part(from, to), varying);
+    Score whole = all ? uncut : uncut(table.part(from, to), from, varying);
     List<Integer> fades = within(borders.fades(), from, to);
     if (fades.isEmpty()) {
       return whole;
@@ -95,7 +104,7 @@ final class LampCoder {
     int start = from;
     for (int i = 0; i <= fades.size(); i++) {
       int end = i < fades.size() ? fades.get(i) : to;
-      entries.addAll(uncut(table.part(start, end), varying).entries());
+      entries.addAll(uncut(table.part(start, end), start, varying).entries());
       start = end;
     }
     return shorter(whole, new Score(entries));
@@ -108,9 +117,10 @@ final class LampCoder {
   /**
    * The shortest score of a part that is found without a look at the borders.
    *
+   * @param first the frame of the lamp with which the part begins
    * @param varying which columns change in the lamp's other parts too
    */
-  private Score uncut(LampTable table, boolean[] varying) {
+  private Score uncut(LampTable table, int first, boolean[] varying) {
     Coding coding = options.coding();
     EventCoder events = new EventCoder(table, coding, varying);
     if (table.slots.isEmpty()) {
@@ -124,22 +134,15 @@ final class LampCoder {
     if (!brightFirst.equals(byColumn)) {
       plans.add(new RowPlan(table, echoes, brightFirst));
     }
-    Score best = null;
-    int least = Integer.MAX_VALUE;
     // The lamp is coded in more than one order, which waves don't mind.
-    WaveCoder waves = new WaveCoder(table, echoes, coding, events);
+    WaveCoder waves = new WaveCoder(table, first, echoes, coding, events, found);
+    List<Score> scores = new ArrayList<>();
     for (RowPlan plan : plans) {
       StepsCoder steps = new StepsCoder(table, echoes, plan, events, coding);
       RepeatFinder finder = new RepeatFinder(table, steps, events, waves, plan, options);
-      for (Score score : finder.scores()) {
-        int size = score.size(coding);
-        if (best == null || size < least) {
-          best = score;
-          least = size;
-        }
-      }
+      Score.shortest(finder.scores(), coding).ifPresent(scores::add);
     }
-    return Objects.requireNonNull(best);
+    return Score.shortest(scores, coding).orElseThrow();
   }
 
   private static List<Integer> order(LampTable table, Echoes echoes, boolean brightFirst) {

@@ -4,6 +4,7 @@ import java.nio.ByteBuffer;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import lampwright.exporters.packed.format.Coding;
 import lampwright.exporters.packed.format.Format;
@@ -25,6 +26,20 @@ record Score(List<Entry> entries) {
       entries.add(new Entry(Math.min(left, most), section));
     }
     return new Score(entries);
+  }
+
+  /** The shortest of some, of equal ones the first; empty if there are none. */
+  static Optional<Score> shortest(List<Score> scores, Coding coding) {
+    Optional<Score> shortest = Optional.empty();
+    int least = Integer.MAX_VALUE;
+    for (Score score : scores) {
+      int size = score.size(coding);
+      if (size < least) {
+        shortest = Optional.of(score);
+        least = size;
+      }
+    }
+    return shortest;
   }
 
   /** Bytes that this adds to packed data, equal sections and waves counted once. */

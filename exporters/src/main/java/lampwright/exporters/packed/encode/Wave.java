@@ -68,9 +68,13 @@ final class Wave {
     int n = v.length;
     int[] alike = new int[n];
     int run = 0;
-    for (int i = 2 * n - 1; i >= 0; i--) {
-      run = v[i % n] == v[(i + 1) % n] ? Math.min(n, run + 1) : 0;
-      alike[i % n] = run;
+    for (int round = 0; round < 2; round++) {
+      int next = v[0];
+      for (int i = n - 1; i >= 0; i--) {
+        run = v[i] == next ? Math.min(n, run + 1) : 0;
+        alike[i] = run;
+        next = v[i];
+      }
     }
     return alike;
   }
@@ -80,9 +84,13 @@ final class Wave {
     int n = v.length;
     int[] alike = new int[n];
     int run = 0;
-    for (int i = 1; i <= 2 * n; i++) {
-      run = v[i % n] == v[(i - 1) % n] ? Math.min(n, run + 1) : 0;
-      alike[i % n] = run;
+    for (int round = 0; round < 2; round++) {
+      int last = v[n - 1];
+      for (int i = 0; i < n; i++) {
+        run = v[i] == last ? Math.min(n, run + 1) : 0;
+        alike[i] = run;
+        last = v[i];
+      }
     }
     return alike;
   }
