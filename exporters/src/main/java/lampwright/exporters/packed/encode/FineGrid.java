@@ -69,6 +69,7 @@ final class FineGrid {
     long least = Long.MAX_VALUE;
     for (int spread : WaveFinder.spreads()) {
       int denominator = pixels == 1 ? 1 : pixels * spread;
+      Boolean[] mayFollow = new Boolean[denominator];
       for (int thirds = 3; thirds >= 1; thirds -= 2) {
         long fine = lcm(lcm(period, denominator), thirds);
         if (fine > Format.MAX_WAVE_SIZE) {
@@ -80,7 +81,10 @@ final class FineGrid {
         }
         FineGrid grid = new FineGrid(values, slotAt, speed, (int) fine);
         for (int j = 0; j < denominator; j++) {
-          if (pixels > 1 && !grid.mayFollow(filled, speed, j, denominator)) {
+          if (mayFollow[j] == null) {
+            mayFollow[j] = pixels == 1 || grid.mayFollow(filled, speed, j, denominator);
+          }
+          if (!mayFollow[j]) {
             continue;
           }
           Candidate candidate = grid.candidate((int) (j * fine / denominator), thirds == 3);

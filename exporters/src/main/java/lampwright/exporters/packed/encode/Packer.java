@@ -177,11 +177,15 @@ public final class Packer {
       found.add(ofScene);
       SceneCoder scene =
           new SceneCoder(layout, lamps, scenes.get(s), coding, cost, merged, ofScene);
-      List<LampPart> own = new ArrayList<>();
-      for (int lamp = 0; lamp < lamps.size(); lamp++) {
-        report(progress, CODING_SHARE * (s + (double) lamp / lamps.size()) / scenes.size());
-        own.add(coder.part(scene, lamp, 0));
-      }
+      int number = s;
+      List<LampPart> own =
+          PairOfThreads.each(
+              lamps.size(),
+              lamp -> coder.part(scene, lamp, 0),
+              lamp ->
+                  report(
+                      progress,
+                      CODING_SHARE * (number + (double) lamp / lamps.size()) / scenes.size()));
       parts.add(own);
     }
     return new Attempt(layout, lamps, scenes, coding, cost, merged, parts, found);

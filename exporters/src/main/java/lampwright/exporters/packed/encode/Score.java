@@ -48,12 +48,13 @@ record Score(List<Entry> entries) {
     int size = 0;
     for (Entry entry : entries) {
       size += 2 + coding.placeBytes();
-      if (seen.add(ByteBuffer.wrap(entry.section().bytes()))) {
-        size += entry.section().bytes().length;
+      if (seen.add(entry.section().view())) {
+        size += entry.section().length();
       }
       for (Section.WaveRef ref : entry.section().waves()) {
-        if (seen.add(ByteBuffer.wrap(ref.wave()))) {
-          size += ref.wave().length;
+        ByteBuffer wave = ref.view();
+        if (seen.add(wave)) {
+          size += wave.remaining();
         }
       }
     }

@@ -103,7 +103,7 @@ final class Segmenter {
     }
     Section best = null;
     for (Section way : once) {
-      if (best == null || way.bytes().length < best.bytes().length) {
+      if (best == null || way.length() < best.length()) {
         best = way;
       }
     }
