@@ -46,7 +46,8 @@ public final class Reviews {
   public static List<Finding> of(Project project, List<SceneReport> reports, Progress progress)
       throws CancelledException {
     List<Scene> scenes = reports.stream().map(report -> report.table().scene()).toList();
-    List<Finding> found = new ArrayList<>(ofProject(project, scenes, OptionalLong.empty(), progress));
+    List<Finding> found =
+        new ArrayList<>(ofProject(project, scenes, OptionalLong.empty(), progress));
     reports.forEach(report -> found.addAll(ALL.ofScene(project, report)));
     Review.measureShow(project).ifPresent(show -> found.addAll(Review.ofShow(project, show)));
     return Review.sorted(found);

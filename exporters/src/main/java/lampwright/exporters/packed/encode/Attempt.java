@@ -61,8 +61,7 @@ final class Attempt {
 
   /** Reads a scene to code lamps of it anew. */
   SceneCoder coder(int scene) {
-    return new SceneCoder(
-        layout, lamps, scenes.get(scene), coding, cost, merged, found.get(scene));
+    return new SceneCoder(layout, lamps, scenes.get(scene), coding, cost, merged, found.get(scene));
   }
 
   private byte[] assemble() {

@@ -61,9 +61,6 @@ public record CueBorders(List<Integer> cues, List<Integer> fades) {
   private static int frame(Scene scene, BigDecimal ms) {
     BigDecimal frame =
         ms.multiply(scene.framesPerSecond()).divide(SECOND_MS, 0, RoundingMode.CEILING);
-    return frame
-        .max(BigDecimal.ZERO)
-        .min(BigDecimal.valueOf(scene.frameCount()))
-        .intValueExact();
+    return frame.max(BigDecimal.ZERO).min(BigDecimal.valueOf(scene.frameCount())).intValueExact();
   }
 }

@@ -44,11 +44,7 @@ final class LampCoder {
    * @param found what is known of the lamp's curves, in which more is put down
    */
   LampCoder(
-      LampTable whole,
-      boolean loop,
-      CueBorders borders,
-      Options options,
-      FoundWaves.OfLamp found) {
+      LampTable whole, boolean loop, CueBorders borders, Options options, FoundWaves.OfLamp found) {
     this.found = found;
     this.whole = whole;
     this.loop = loop;

@@ -120,7 +120,13 @@ final class SafetyNet {
         found.add(new FoundWaves(1));
         SceneCoder coder =
             new SceneCoder(
-                attempt.layout, one, scene, coding, attempt.cost, true, found.get(found.size() - 1));
+                attempt.layout,
+                one,
+                scene,
+                coding,
+                attempt.cost,
+                true,
+                found.get(found.size() - 1));
         parts.add(List.of(coder.plain(0)));
       }
       plain =

@@ -20,8 +20,7 @@ final class SceneCoder {
    * Reads the scene.
    *
    * @param merged whether the one lamp is the whole frame, coded plainly if that is shorter
-   * @param found what is known of the scene's curves by coding these lamps with these widths
-   *     before
+   * @param found what is known of the scene's curves by coding these lamps with these widths before
    */
   SceneCoder(
       PackLayout layout,
@@ -62,8 +61,7 @@ final class SceneCoder {
     LampTable table = table(lamp);
     List<FineGrid.Speed> speeds = Speeds.of(scene.periodMicros());
     LampCoder.Options options = new LampCoder.Options(coding, speeds, speedLevel, cost);
-    CueBorders borders =
-        merged ? CueBorders.all(scene.borders()) : scene.bordersOf(lamp);
+    CueBorders borders = merged ? CueBorders.all(scene.borders()) : scene.bordersOf(lamp);
     Score score = new LampCoder(table, scene.loop(), borders, options, found.ofLamp(lamp)).score();
     return merged ? shorter(table, score) : withSetup(table, score);
   }

@@ -166,8 +166,7 @@ final class SweepFinder {
       if (longer.to - at < LEAST_FRAMES) {
         return List.of();
       }
-      Fit fit =
-          fit(longer.curves, pace.slotAt, pace.size / (to - from), longer.spacing, Fit.NEVER);
+      Fit fit = fit(longer.curves, pace.slotAt, pace.size / (to - from), longer.spacing, Fit.NEVER);
       ways.add(new Way(at, longer.to, fit));
       at = longer.to;
     }

@@ -45,8 +45,7 @@ final class WaveCoder {
 
   /** The shortest way to play the frames, over and over or once; none if there is none. */
   List<Score> scores(int from, int to, int frames, List<FineGrid.Speed> speeds) {
-    return known.waves(
-        stretch(from, to, frames), () -> shortest(find(from, to, frames, speeds)));
+    return known.waves(stretch(from, to, frames), () -> shortest(find(from, to, frames, speeds)));
   }
 
   private FoundWaves.Stretch stretch(int from, int to, int frames) {
@@ -131,8 +130,7 @@ final class WaveCoder {
 
   /** The shortest way to play frames over and over as a light that runs to and fro, or none. */
   List<Score> sweeps(int from, int to, int frames) {
-    return known.sweeps(
-        stretch(from, to, frames), () -> shortest(findSweeps(from, to, frames)));
+    return known.sweeps(stretch(from, to, frames), () -> shortest(findSweeps(from, to, frames)));
   }
 
   private List<Score> findSweeps(int from, int to, int frames) {

@@ -58,8 +58,7 @@ class CueBordersTest {
     int size = job.table().layout().bytes();
     byte[] all = TestJobs.table(job);
     List<Integer> columns = IntStream.range(0, size).boxed().toList();
-    PackLayout layout =
-        new PackLayout(size, 0, List.of(new PackLayout.LampColumns("l0", columns)));
+    PackLayout layout = new PackLayout(size, 0, List.of(new PackLayout.LampColumns("l0", columns)));
     PackScene scene =
         new PackScene(
             "s",
