@@ -5,6 +5,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalLong;
 import java.util.Set;
 import java.util.concurrent.Callable;
 import lampwright.app.review.Reviews;
@@ -81,7 +82,10 @@ final class MeasureCommand implements Callable<Integer> {
     List<Finding> ofProject =
         new ArrayList<>(
             Reviews.ofProject(
-                project, choice.of(project), new TerminalProgress(terminal, "packing all scenes")));
+                project,
+                choice.of(project),
+                oneByOne(reports),
+                new TerminalProgress(terminal, "packing all scenes")));
     Optional<ShowMeasure> show = Review.measureShow(project);
     show.ifPresent(of -> ofProject.addAll(Review.ofShow(project, of)));
     Optional<FirmwareMemory.Taken> taken =
@@ -95,5 +99,17 @@ final class MeasureCommand implements Callable<Integer> {
       new MeasureText(terminal.out()).write(project, findings, show, taken, reports);
     }
     return ExitCode.DONE;
+  }
+
+  /** What the scenes take packed one by one; empty if one can't be packed. */
+  private static OptionalLong oneByOne(List<Measured> reports) {
+    long bytes = 0;
+    for (Measured measured : reports) {
+      if (measured.packedBytes().isEmpty()) {
+        return OptionalLong.empty();
+      }
+      bytes += measured.packedBytes().getAsInt();
+    }
+    return OptionalLong.of(bytes);
   }
 }

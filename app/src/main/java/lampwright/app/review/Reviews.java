@@ -2,6 +2,7 @@ package lampwright.app.review;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.OptionalLong;
 import lampwright.engine.document.Project;
 import lampwright.engine.meter.SceneReport;
 import lampwright.engine.review.Finding;
@@ -25,12 +26,14 @@ public final class Reviews {
    * included.
    *
    * @param scenes those that are looked at
+   * @param oneByOne bytes that they take packed one by one, if that is known
    * @param progress hears of the packing, which is done where they may be too large
    */
-  public static List<Finding> ofProject(Project project, List<Scene> scenes, Progress progress)
+  public static List<Finding> ofProject(
+      Project project, List<Scene> scenes, OptionalLong oneByOne, Progress progress)
       throws CancelledException {
     List<Finding> found = new ArrayList<>(ALL.ofProject(project));
-    found.addAll(FirmwareMemory.findings(project, scenes, progress));
+    found.addAll(FirmwareMemory.findings(project, scenes, oneByOne, progress));
     return Review.sorted(found);
   }
 
@@ -43,7 +46,8 @@ public final class Reviews {
   public static List<Finding> of(Project project, List<SceneReport> reports, Progress progress)
       throws CancelledException {
     List<Scene> scenes = reports.stream().map(report -> report.table().scene()).toList();
-    List<Finding> found = new ArrayList<>(ofProject(project, scenes, progress));
+    List<Finding> found =
+        new ArrayList<>(ofProject(project, scenes, OptionalLong.empty(), progress));
     reports.forEach(report -> found.addAll(ALL.ofScene(project, report)));
     Review.measureShow(project).ifPresent(show -> found.addAll(Review.ofShow(project, show)));
     return Review.sorted(found);

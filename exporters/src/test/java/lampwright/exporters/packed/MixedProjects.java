@@ -38,6 +38,24 @@ public final class MixedProjects {
     return read(new MixedProjects(new Random(seed)).project());
   }
 
+  /**
+   * The only scene of a small project: one to four lamps, a table of 1 to 4 KB. On these nothing of
+   * the packer is tried out.
+   */
+  public static ExportJob small(long seed) {
+    return read(new MixedProjects(new Random(seed)).smallProject());
+  }
+
+  /**
+   * A show of one lamp: cues of 2 to 5 s, one after another, each with a pattern of its own and
+   * fades at both ends.
+   *
+   * @param cuesAtLeast about so many cues at least, shorter ones where need be
+   */
+  public static ExportJob show(long seed, int pixels, int lengthMs, int cuesAtLeast) {
+    return read(new MixedProjects(new Random(seed)).showProject(pixels, lengthMs, cuesAtLeast));
+  }
+
   /** The first scene of a project file's text. */
   public static ExportJob read(String text) {
     ReadResult result = ProjectReader.read("mixed", text.getBytes(UTF_8));
@@ -97,6 +115,57 @@ public final class MixedProjects {
         "{\"lampwright\": 1, \"name\": \"mixed\", \"rig\": {\"chains\": [%s], \"outputs\": [%s],"
             + " \"lamps\": [%s]}, \"scenes\": [%s]}",
         String.join(",", chains), String.join(",", outputs), String.join(",", lamps), scene());
+  }
+
+  private String smallProject() {
+    int count = 1 + random.nextInt(4);
+    List<String> lamps = new ArrayList<>();
+    List<String> tracks = new ArrayList<>();
+    int pixels = 0;
+    for (int lamp = 0; lamp < count; lamp++) {
+      int own = 1 + random.nextInt(4);
+      lamps.add(
+          format(
+              "{\"id\": \"l%d\", \"pixels\": [{\"chain\": \"c\", \"from\": %d, \"count\": %d}]}",
+              lamp, pixels, own));
+      pixels += own;
+    }
+    int frames = (1024 + random.nextInt(3073)) / (3 * pixels);
+    int rate = RATES[random.nextInt(RATES.length)];
+    int lengthMs = Math.max(1, 1000 * frames / rate);
+    for (int lamp = 0; lamp < count; lamp++) {
+      tracks.add(track(lamp, cue(0, lengthMs)));
+    }
+    return oneChain(pixels, lamps, lengthMs, rate, tracks);
+  }
+
+  private String showProject(int pixels, int lengthMs, int cuesAtLeast) {
+    List<String> cues = new ArrayList<>();
+    int start = 0;
+    while (start < lengthMs) {
+      int own = (2000 + random.nextInt(3001));
+      own = Math.min(Math.min(own, lengthMs / cuesAtLeast * 3 / 2), lengthMs - start);
+      int fade = Math.min(own / 2, 200 + random.nextInt(800));
+      cues.add(
+          format(
+              "{\"startMs\": %d, \"lengthMs\": %d, \"fadeInMs\": %d, \"fadeOutMs\": %d,"
+                  + " \"pattern\": {%s}}",
+              start, own, fade, fade, pattern()));
+      start += own;
+    }
+    String lamp =
+        format("{\"id\": \"l0\", \"pixels\": [{\"chain\": \"c\", \"count\": %d}]}", pixels);
+    return oneChain(pixels, List.of(lamp), lengthMs, 50, List.of(track(0, String.join(",", cues))));
+  }
+
+  private static String oneChain(
+      int pixels, List<String> lamps, int lengthMs, int rate, List<String> tracks) {
+    return format(
+        "{\"lampwright\": 1, \"name\": \"mixed\", \"rig\": {\"chains\": [{\"id\": \"c\","
+            + " \"pixelType\": \"ws2812b\", \"pixels\": %d}], \"lamps\": [%s]}, \"scenes\":"
+            + " [{\"id\": \"s\", \"lengthMs\": %d, \"framesPerSecond\": %d, \"loop\": true,"
+            + " \"tracks\": [%s]}]}",
+        pixels, String.join(",", lamps), lengthMs, rate, String.join(",", tracks));
   }
 
   private String lamp(int number, String fitting) {

@@ -38,6 +38,10 @@ final class SampleTables {
       return name;
     }
 
+    ExportJob job() {
+      return job;
+    }
+
     byte[] bytes() {
       return TestJobs.table(job);
     }

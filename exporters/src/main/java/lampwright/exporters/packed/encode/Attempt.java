@@ -22,6 +22,9 @@ final class Attempt {
   /** By scene, then lamp. */
   final List<List<LampPart>> parts;
 
+  /** By scene. */
+  private final List<FoundWaves> found;
+
   final byte[] data;
 
   Attempt(
@@ -31,7 +34,9 @@ final class Attempt {
       Coding coding,
       DecodeCost cost,
       boolean merged,
-      List<List<LampPart>> parts) {
+      List<List<LampPart>> parts,
+      List<FoundWaves> found) {
+    this.found = List.copyOf(found);
     this.layout = layout;
     this.lamps = lamps;
     this.scenes = scenes;
@@ -51,12 +56,12 @@ final class Attempt {
   Attempt with(int scene, List<LampPart> changed) {
     List<List<LampPart>> more = new ArrayList<>(parts);
     more.set(scene, changed);
-    return new Attempt(layout, lamps, scenes, coding, cost, merged, more);
+    return new Attempt(layout, lamps, scenes, coding, cost, merged, more, found);
   }
 
   /** Reads a scene to code lamps of it anew. */
   SceneCoder coder(int scene) {
-    return new SceneCoder(layout, lamps, scenes.get(scene), coding, cost, merged);
+    return new SceneCoder(layout, lamps, scenes.get(scene), coding, cost, merged, found.get(scene));
   }
 
   private byte[] assemble() {

@@ -13,14 +13,18 @@ final class EventCoder {
   private final boolean[] varying;
 
   EventCoder(LampTable table, Coding coding) {
+    this(table, coding, table.varying());
+  }
+
+  /**
+   * Codes a part of a lamp's frames.
+   *
+   * @param varying which columns change in other parts too, so that each section has to set them
+   */
+  EventCoder(LampTable table, Coding coding, boolean[] varying) {
     this.table = table;
+    this.varying = varying.clone();
     patches = new PatchCoder(table, coding);
-    varying = new boolean[table.columns.length];
-    for (int[] slot : table.slots) {
-      for (int index : slot) {
-        varying[index] = true;
-      }
-    }
   }
 
   /** Instructions that set the columns that never change, where not 0. */
@@ -94,6 +98,16 @@ final class EventCoder {
     writeKey(out, frame);
     out.u8(Format.HOLD + Format.MAX_HOLD - 1).u8(Format.AGAIN);
     return new Section(out.toBytes(), List.of());
+  }
+
+  /** The first frame, for as long as the table is. */
+  List<Score.Entry> still() {
+    List<Score.Entry> entries = new ArrayList<>();
+    for (int from = 0; from < table.frames; from += Format.MAX_ENTRY_FRAMES) {
+      int count = Math.min(Format.MAX_ENTRY_FRAMES, table.frames - from);
+      entries.add(new Score.Entry(count, rest(0)));
+    }
+    return entries;
   }
 
   /** The whole table, each frame once; no entries if nothing ever changes. */

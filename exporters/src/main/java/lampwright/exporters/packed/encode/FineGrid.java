@@ -33,6 +33,9 @@ final class FineGrid {
   private final int size;
   private final int pace;
 
+  /** A curve of which nothing is known, before and after a candidate is looked at. */
+  private final int[] blank;
+
   /** Slots by colour, then pixel. */
   private final int[][] slotAt;
 
@@ -44,6 +47,8 @@ final class FineGrid {
     this.slotAt = slotAt;
     this.size = size;
     pace = (int) ((long) speed.pace() * (size / speed.size()) % size);
+    blank = new int[size];
+    Arrays.fill(blank, -1);
   }
 
   static @Nullable Fit fit(
@@ -59,18 +64,27 @@ final class FineGrid {
       return null;
     }
     int[] filled = WaveFinder.filled(first);
+    long smoothest = WaveFinder.variationOfKnown(first);
     Fit best = null;
     long least = Long.MAX_VALUE;
     for (int spread : WaveFinder.spreads()) {
       int denominator = pixels == 1 ? 1 : pixels * spread;
+      Boolean[] mayFollow = new Boolean[denominator];
       for (int thirds = 3; thirds >= 1; thirds -= 2) {
         long fine = lcm(lcm(period, denominator), thirds);
         if (fine > Format.MAX_WAVE_SIZE) {
           continue;
         }
+        // A candidate is no smoother than what one pixel alone has of its curve.
+        if (fine + smoothest * STEP_WEIGHT >= least) {
+          continue;
+        }
         FineGrid grid = new FineGrid(values, slotAt, speed, (int) fine);
         for (int j = 0; j < denominator; j++) {
-          if (pixels > 1 && !grid.mayFollow(filled, speed, j, denominator)) {
+          if (mayFollow[j] == null) {
+            mayFollow[j] = pixels == 1 || grid.mayFollow(filled, speed, j, denominator);
+          }
+          if (!mayFollow[j]) {
             continue;
           }
           Candidate candidate = grid.candidate((int) (j * fine / denominator), thirds == 3);
@@ -129,6 +143,22 @@ final class FineGrid {
       y = r;
     }
     return a / x * b;
+  }
+
+  /** Numbers of so many samples, no more than the speed's size, in the order of their phase. */
+  static int[] order(int samples, Speed speed) {
+    long[] byPhase = new long[samples];
+    int at = 0;
+    for (int i = 0; i < samples; i++) {
+      byPhase[i] = (long) at << Integer.SIZE | i;
+      at = (at + speed.pace()) % speed.size();
+    }
+    Arrays.sort(byPhase);
+    int[] order = new int[samples];
+    for (int i = 0; i < samples; i++) {
+      order[i] = (int) byPhase[i];
+    }
+    return order;
   }
 
   /** A slot's samples in the order of their phase, -1 where none is; empty if two disagree. */
@@ -225,7 +255,7 @@ final class FineGrid {
       for (int w = 0; thirds && w < waves.size() && wave[e] < 0; w++) {
         for (int third = 1; third < 3 && wave[e] < 0; third++) {
           int[] merged = waves.get(w).clone();
-          if (plot(merged, e, third * (size / 3), spacing)
+          if (plot(merged, e, third * (size / 3), spacing) == samples(e)
               && WaveFinder.variationOfKnown(merged)
                   <= WaveFinder.variationOfKnown(waves.get(w)) * MOST_EIGHTHS / 8) {
             waves.set(w, merged);
@@ -235,9 +265,12 @@ final class FineGrid {
         }
       }
       if (wave[e] < 0) {
-        int[] fresh = new int[size];
-        Arrays.fill(fresh, -1);
-        if (!plot(fresh, e, 0, spacing)) {
+        // Most candidates fail soon, with little to clean up.
+        int plotted = plot(blank, e, 0, spacing);
+        boolean fits = plotted == samples(e);
+        int[] fresh = fits ? blank.clone() : blank;
+        wipe(e, spacing, plotted);
+        if (!fits) {
           return null;
         }
         wave[e] = waves.size();
@@ -251,19 +284,42 @@ final class FineGrid {
     return new Candidate(cost, waves, slotAt, wave, phase, spacing);
   }
 
-  /** Puts a colour's samples on the curve; false if two disagree. */
-  private boolean plot(int[] curve, int colour, int phase, int spacing) {
+  /** Puts a colour's samples on the curve until two disagree; gives how many it put there. */
+  private int plot(int[] curve, int colour, int phase, int spacing) {
+    int plotted = 0;
     for (int k = 0; k < slotAt[colour].length; k++) {
       int at = (int) ((phase + (long) k * spacing) % size);
       for (int value : values.get(slotAt[colour][k])) {
         if (curve[at] >= 0 && curve[at] != value) {
-          return false;
+          return plotted;
         }
         curve[at] = value;
+        plotted++;
         at += pace;
         at = at >= size ? at - size : at;
       }
     }
-    return true;
+    return plotted;
+  }
+
+  /** Takes the first samples of a colour off the blank curve again. */
+  private void wipe(int colour, int spacing, int count) {
+    int left = count;
+    for (int k = 0; left > 0; k++) {
+      int at = (int) ((long) k * spacing % size);
+      for (int i = values.get(slotAt[colour][k]).length; i > 0 && left > 0; i--, left--) {
+        blank[at] = -1;
+        at += pace;
+        at = at >= size ? at - size : at;
+      }
+    }
+  }
+
+  private int samples(int colour) {
+    int count = 0;
+    for (int slot : slotAt[colour]) {
+      count += values.get(slot).length;
+    }
+    return count;
   }
 }

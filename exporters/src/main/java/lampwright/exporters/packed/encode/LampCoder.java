@@ -31,13 +31,24 @@ final class LampCoder {
    */
   private static final int ORDER_COLUMNS = 12;
 
+  /** Fewer frames than that are not cut off at a border: a section has a head. */
+  private static final int LEAST_FRAMES = 4;
+
   private final LampTable whole;
   private final boolean loop;
+  private final CueBorders borders;
+  private final FoundWaves.OfLamp found;
   private final Options options;
 
-  LampCoder(LampTable whole, boolean loop, Options options) {
+  /**
+   * @param found what is known of the lamp's curves, in which more is put down
+   */
+  LampCoder(
+      LampTable whole, boolean loop, CueBorders borders, Options options, FoundWaves.OfLamp found) {
+    this.found = found;
     this.whole = whole;
     this.loop = loop;
+    this.borders = borders;
     this.options = options;
   }
 
@@ -48,7 +59,69 @@ final class LampCoder {
     }
     long[] hashes = whole.hashes();
     int round = loop ? Periods.dividing(hashes) : whole.frames;
-    LampTable table = round < whole.frames ? whole.first(round) : whole;
+    LampTable table = round < whole.frames ? whole.part(0, round) : whole;
+    boolean[] varying = whole.varying();
+    Score uncut = uncut(table, 0, varying);
+    List<Integer> cues = within(borders.cues(), 0, round);
+    if (within(borders.fades(), 0, round).isEmpty()) {
+      return uncut;
+    }
+    List<Score.Entry> entries = new ArrayList<>();
+    int start = 0;
+    for (int i = 0; i <= cues.size(); i++) {
+      int end = i < cues.size() ? cues.get(i) : round;
+      entries.addAll(cue(table, start, end, varying, uncut).entries());
+      start = end;
+    }
+    return shorter(uncut, new Score(entries));
+  }
+
+  /** Borders between two frames that leave a few frames on either side. */
+  private static List<Integer> within(List<Integer> borders, int from, int to) {
+    List<Integer> within = new ArrayList<>();
+    int last = from;
+    for (int border : borders) {
+      if (border >= last + LEAST_FRAMES && border <= to - LEAST_FRAMES) {
+        within.add(border);
+        last = border;
+      }
+    }
+    return within;
+  }
+
+  private Score cue(LampTable table, int from, int to, boolean[] varying, Score uncut) {
+    boolean all = from == 0 && to == table.frames;
+    Score whole = all ? uncut : uncut(table.part(from, to), from, varying);
+    List<Integer> fades = within(borders.fades(), from, to);
+    if (fades.isEmpty()) {
+      return whole;
+    }
+    List<Score.Entry> entries = new ArrayList<>();
+    int start = from;
+    for (int i = 0; i <= fades.size(); i++) {
+      int end = i < fades.size() ? fades.get(i) : to;
+      entries.addAll(uncut(table.part(start, end), start, varying).entries());
+      start = end;
+    }
+    return shorter(whole, new Score(entries));
+  }
+
+  private Score shorter(Score one, Score other) {
+    return other.size(options.coding()) < one.size(options.coding()) ? other : one;
+  }
+
+  /**
+   * The shortest score of a part that is found without a look at the borders.
+   *
+   * @param first the frame of the lamp with which the part begins
+   * @param varying which columns change in the lamp's other parts too
+   */
+  private Score uncut(LampTable table, int first, boolean[] varying) {
+    Coding coding = options.coding();
+    EventCoder events = new EventCoder(table, coding, varying);
+    if (table.slots.isEmpty()) {
+      return new Score(events.still());
+    }
     List<RowPlan> plans = new ArrayList<>();
     Echoes echoes = new Echoes(table);
     List<Integer> byColumn = order(table, echoes, false);
@@ -57,21 +130,15 @@ final class LampCoder {
     if (!brightFirst.equals(byColumn)) {
       plans.add(new RowPlan(table, echoes, brightFirst));
     }
-    Score best = null;
-    Coding coding = options.coding();
-    EventCoder events = new EventCoder(table, coding);
     // The lamp is coded in more than one order, which waves don't mind.
-    WaveCoder waves = new WaveCoder(table, echoes, coding, events);
+    WaveCoder waves = new WaveCoder(table, first, echoes, coding, events, found);
+    List<Score> scores = new ArrayList<>();
     for (RowPlan plan : plans) {
       StepsCoder steps = new StepsCoder(table, echoes, plan, events, coding);
       RepeatFinder finder = new RepeatFinder(table, steps, events, waves, plan, options);
-      for (Score score : finder.scores()) {
-        if (best == null || score.size(coding) < best.size(coding)) {
-          best = score;
-        }
-      }
+      Score.shortest(finder.scores(), coding).ifPresent(scores::add);
     }
-    return best;
+    return Score.shortest(scores, coding).orElseThrow();
   }
 
   private static List<Integer> order(LampTable table, Echoes echoes, boolean brightFirst) {

@@ -108,12 +108,23 @@ final class LampTable {
     return hashes;
   }
 
-  /** The same lamp over fewer frames, from the first. */
-  LampTable first(int count) {
+  /** The same lamp over some of its frames. */
+  LampTable part(int from, int to) {
     byte[][] cut = new byte[values.length][];
     for (int i = 0; i < cut.length; i++) {
-      cut[i] = Arrays.copyOf(values[i], count);
+      cut[i] = Arrays.copyOfRange(values[i], from, to);
     }
-    return new LampTable(columns, cut, count);
+    return new LampTable(columns, cut, to - from);
+  }
+
+  /** Which columns ever change, by index in {@link #columns}. */
+  boolean[] varying() {
+    boolean[] varying = new boolean[columns.length];
+    for (int[] slot : slots) {
+      for (int index : slot) {
+        varying[index] = true;
+      }
+    }
+    return varying;
   }
 }

@@ -18,6 +18,9 @@ final class Mirrors {
    */
   static List<Integer> of(int[] v, boolean between) {
     int n = v.length;
+    if (!mayBeMirrored(v)) {
+      return List.of();
+    }
     // Three rounds, so that each centre of the middle one has half a round on either side.
     int[] round = new int[3 * n];
     for (int i = 0; i < round.length; i++) {
@@ -31,6 +34,22 @@ final class Mirrors {
       }
     }
     return centres;
+  }
+
+  /** A quick look: read backwards, a mirrored curve has the same steps as forwards. */
+  private static boolean mayBeMirrored(int[] v) {
+    long sum = 0;
+    int last = v[v.length - 1];
+    for (int value : v) {
+      sum += mixed(last, value) - mixed(value, last);
+      last = value;
+    }
+    return sum == 0;
+  }
+
+  private static long mixed(int from, int to) {
+    long pair = ((long) from << Integer.SIZE ^ to) * 0x9E3779B97F4A7C15L;
+    return pair ^ pair >>> 31;
   }
 
   /** How many i from 0 on have a[c + i] = a[c - by - i], one after another, for each c. */

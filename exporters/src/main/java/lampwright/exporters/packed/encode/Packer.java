@@ -171,16 +171,24 @@ public final class Packer {
       PartCoder coder,
       PackProgress progress) {
     List<List<LampPart>> parts = new ArrayList<>();
+    List<FoundWaves> found = new ArrayList<>();
     for (int s = 0; s < scenes.size(); s++) {
-      SceneCoder scene = new SceneCoder(layout, lamps, scenes.get(s), coding, cost, merged);
-      List<LampPart> own = new ArrayList<>();
-      for (int lamp = 0; lamp < lamps.size(); lamp++) {
-        report(progress, CODING_SHARE * (s + (double) lamp / lamps.size()) / scenes.size());
-        own.add(coder.part(scene, lamp, 0));
-      }
+      FoundWaves ofScene = new FoundWaves(lamps.size());
+      found.add(ofScene);
+      SceneCoder scene =
+          new SceneCoder(layout, lamps, scenes.get(s), coding, cost, merged, ofScene);
+      int number = s;
+      List<LampPart> own =
+          PairOfThreads.each(
+              lamps.size(),
+              lamp -> coder.part(scene, lamp, 0),
+              lamp ->
+                  report(
+                      progress,
+                      CODING_SHARE * (number + (double) lamp / lamps.size()) / scenes.size()));
       parts.add(own);
     }
-    return new Attempt(layout, lamps, scenes, coding, cost, merged, parts);
+    return new Attempt(layout, lamps, scenes, coding, cost, merged, parts, found);
   }
 
   /** Columns of each lamp, ascending, and of what belongs to none but shines all the same. */

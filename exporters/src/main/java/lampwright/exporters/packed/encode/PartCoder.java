@@ -1,6 +1,6 @@
 package lampwright.exporters.packed.encode;
 
-/** Codes one lamp of one scene. */
+/** Codes one lamp of one scene; lamps may be coded on two threads at once. */
 @FunctionalInterface
 interface PartCoder {
   /**

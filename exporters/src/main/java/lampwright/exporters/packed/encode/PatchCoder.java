@@ -12,9 +12,20 @@ final class PatchCoder {
   private final LampTable table;
   private final Coding coding;
 
+  /** For each index the first one after it whose column is not next to that of the one before. */
+  private final int[] runEnd;
+
   PatchCoder(LampTable table, Coding coding) {
     this.table = table;
     this.coding = coding;
+    runEnd = new int[table.columns.length];
+    int end = runEnd.length;
+    for (int i = runEnd.length - 1; i >= 0; i--) {
+      runEnd[i] = end;
+      if (i > 0 && table.columns[i] != table.columns[i - 1] + 1) {
+        end = i;
+      }
+    }
   }
 
   /**
@@ -30,22 +41,13 @@ final class PatchCoder {
         i++;
         continue;
       }
-      int run = runFrom(i);
+      int run = runEnd[i];
       int end = tryFill(out, row, must, i, run);
       if (end == i) {
         end = patch(out, row, must, i, run);
       }
       i = end;
     }
-  }
-
-  /** First index after i that is not next to the one before it. */
-  private int runFrom(int i) {
-    int end = i + 1;
-    while (end < table.columns.length && table.columns[end] == table.columns[end - 1] + 1) {
-      end++;
-    }
-    return end;
   }
 
   private int tryFill(ByteSink out, int[] row, boolean[] must, int from, int run) {

@@ -1,10 +1,11 @@
 package lampwright.exporters.packed.encode;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
-import java.util.Objects;
+import java.util.Map;
+import java.util.Optional;
 import lampwright.exporters.packed.format.Format;
-import org.jspecify.annotations.Nullable;
 
 /** Makes scores of a lamp: stretches that repeat as one section, the rest cut where it is best. */
 final class RepeatFinder {
@@ -13,6 +14,7 @@ final class RepeatFinder {
   private final Segmenter segmenter;
   private final long[] hashes;
   private final LampCoder.Options options;
+  private final Map<FoundWaves.Stretch, Optional<Score>> known = new HashMap<>();
 
   RepeatFinder(
       LampTable table,
@@ -34,10 +36,7 @@ final class RepeatFinder {
     scores.add(new Score(segmenter.sections(0, n)));
     scores.add(new Score(segmenter.sectionsAtHolds(0, n)));
     int period = Periods.smallest(hashes);
-    Score score = repeated(0, period, n);
-    if (score != null) {
-      scores.add(score);
-    }
+    repeated(0, period, n).ifPresent(scores::add);
     List<Periods.Repeat> repeats = Periods.repeats(hashes, Format.MAX_BODY);
     if (!repeats.isEmpty()) {
       scores.add(mixed(repeats, false));
@@ -52,8 +51,8 @@ final class RepeatFinder {
     for (Periods.Repeat repeat : repeats) {
       entries.addAll(between(at, repeat.from(), atHolds));
       int length = repeat.to() - repeat.from();
-      Score score = repeated(repeat.from(), repeat.from() + repeat.period(), length);
-      entries.addAll(Objects.requireNonNull(score).entries());
+      Optional<Score> score = repeated(repeat.from(), repeat.from() + repeat.period(), length);
+      entries.addAll(score.orElseThrow().entries());
       at = repeat.to();
     }
     entries.addAll(between(at, table.frames, atHolds));
@@ -64,8 +63,14 @@ final class RepeatFinder {
     return atHolds ? segmenter.sectionsAtHolds(from, to) : segmenter.sections(from, to);
   }
 
-  /** The shortest score that plays the frames over and over; null if there is none. */
-  private @Nullable Score repeated(int from, int to, int frames) {
+  /** The shortest score that plays the frames over and over; empty if there is none. */
+  private Optional<Score> repeated(int from, int to, int frames) {
+    // The same stretches come back in more than one score.
+    return known.computeIfAbsent(
+        new FoundWaves.Stretch(from, to, frames), s -> findRepeated(from, to, frames));
+  }
+
+  private Optional<Score> findRepeated(int from, int to, int frames) {
     List<Score> ways = new ArrayList<>();
     if (options.speedLevel() < LampCoder.MAX_SPEED_LEVEL) {
       ways.addAll(waves.scores(from, to, frames, options.speeds()));
@@ -76,12 +81,6 @@ final class RepeatFinder {
         ways.add(Score.of(frames, to - from, section));
       }
     }
-    Score best = null;
-    for (Score way : ways) {
-      if (best == null || way.size(options.coding()) < best.size(options.coding())) {
-        best = way;
-      }
-    }
-    return best;
+    return Score.shortest(ways, options.coding());
   }
 }

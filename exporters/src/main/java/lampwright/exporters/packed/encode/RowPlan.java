@@ -29,7 +29,7 @@ final class RowPlan {
    * Remainders by place in the order, predictor (absolute, step, scaled), frame; absent where
    * useless.
    */
-  final int[][][] rest;
+  final short[][][] rest;
 
   /** Column of each slot. */
   final int[] column;
@@ -43,7 +43,7 @@ final class RowPlan {
   RowPlan(LampTable table, Echoes echoes, List<Integer> slots) {
     this.slots = List.copyOf(slots);
     int n = slots.size();
-    rest = new int[n][PREDICTORS][];
+    rest = new short[n][PREDICTORS][];
     sourceColumn = new int[n];
     factor = new int[n];
     column = new int[n];
@@ -57,18 +57,18 @@ final class RowPlan {
     }
   }
 
-  private static int[] absolute(byte[] v) {
-    int[] rest = new int[v.length];
+  private static short[] absolute(byte[] v) {
+    short[] rest = new short[v.length];
     for (int f = 0; f < v.length; f++) {
-      rest[f] = v[f] & 255;
+      rest[f] = (short) (v[f] & 255);
     }
     return rest;
   }
 
-  private static int[] steps(byte[] v) {
-    int[] rest = new int[v.length];
+  private static short[] steps(byte[] v) {
+    short[] rest = new short[v.length];
     for (int f = 1; f < v.length; f++) {
-      rest[f] = (v[f] & 255) - (v[f - 1] & 255);
+      rest[f] = (short) ((v[f] & 255) - (v[f - 1] & 255));
     }
     return rest;
   }
@@ -85,9 +85,9 @@ final class RowPlan {
       }
       int middle = (int) Math.round(256 * cross / square);
       for (int m = Math.max(1, middle - 1); m <= Math.min(255, middle + 1); m++) {
-        int[] left = new int[frames];
+        short[] left = new short[frames];
         for (int f = 0; f < frames; f++) {
-          left[f] = (values[i][f] & 255) - (((values[j][f] & 255) * m) >> 8);
+          left[f] = (short) ((values[i][f] & 255) - (((values[j][f] & 255) * m) >> 8));
         }
         double cost = spread(left);
         if (cost < best) {
@@ -101,7 +101,7 @@ final class RowPlan {
   }
 
   /** Bits that windows of the remainder need, summed. */
-  private static double spread(int[] rest) {
+  private static double spread(short[] rest) {
     double sum = 0;
     for (int from = 0; from < rest.length; from += WINDOW) {
       int least = Integer.MAX_VALUE;

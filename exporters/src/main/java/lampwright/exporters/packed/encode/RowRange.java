@@ -18,45 +18,84 @@ final class RowRange {
    */
   private static final double SHARED_RUN_BYTES = 0.3;
 
-  private final LampTable table;
-  private final RowPlan plan;
   private final int columnBytes;
   private final DecodeCost.RowCost cost;
 
-  /** Least and most of every remainder, by slot and predictor. */
-  private final int[][] least;
+  /** Cycles of each slot, beside its bits. */
+  private final int[] slotCycles;
 
-  private final int[][] most;
+  private final Span taken;
 
   private int slots;
   private int bits;
   private int cycles;
   private double headBytes;
 
+  /** Least and most of every remainder over some frames, predictor by predictor, then by slot. */
+  static final class Span {
+    private final int[] least;
+    private final int[] most;
+
+    private Span(int size) {
+      least = new int[size];
+      most = new int[size];
+      Arrays.fill(least, Integer.MAX_VALUE);
+      Arrays.fill(most, Integer.MIN_VALUE);
+    }
+
+    private void widen(Span other, int from, int to) {
+      for (int i = from; i < to; i++) {
+        least[i] = Math.min(least[i], other.least[i]);
+        most[i] = Math.max(most[i], other.most[i]);
+      }
+    }
+  }
+
   RowRange(LampTable table, RowPlan plan, Coding coding, DecodeCost.RowCost cost) {
     this.cost = cost;
-    this.table = table;
-    this.plan = plan;
     columnBytes = coding.columnBytes();
-    least = new int[plan.slots.size()][RowPlan.PREDICTORS];
-    most = new int[least.length][RowPlan.PREDICTORS];
-    for (int i = 0; i < least.length; i++) {
-      Arrays.fill(least[i], Integer.MAX_VALUE);
-      Arrays.fill(most[i], Integer.MIN_VALUE);
+    taken = new Span(plan.slots.size() * RowPlan.PREDICTORS);
+    slotCycles = new int[plan.slots.size()];
+    for (int i = 0; i < slotCycles.length; i++) {
+      int copies = table.slots.get(plan.slots.get(i)).length - 1;
+      slotCycles[i] = cost.slot() + copies * cost.copy();
     }
     cycles = cost.row();
   }
 
+  /** What frames need, to be taken in more than once. */
+  static Span span(RowPlan plan, int from, int to) {
+    int n = plan.slots.size();
+    Span span = new Span(n * RowPlan.PREDICTORS);
+    for (int p = 0; p < RowPlan.PREDICTORS; p++) {
+      for (int i = 0; i < n; i++) {
+        short[] rest = plan.rest[i][p];
+        if (rest != null) {
+          int low = Integer.MAX_VALUE;
+          int high = Integer.MIN_VALUE;
+          for (int f = from; f < to; f++) {
+            low = Math.min(low, rest[f]);
+            high = Math.max(high, rest[f]);
+          }
+          span.least[p * n + i] = low;
+          span.most[p * n + i] = high;
+        }
+      }
+    }
+    return span;
+  }
+
   /** Takes in frames; the values below are of all taken so far. */
-  void take(int from, int to) {
+  void take(Span span) {
+    taken.widen(span, 0, taken.least.length);
+    int n = slotCycles.length;
     slots = 0;
     bits = 0;
     cycles = cost.row();
     headBytes = 0;
     boolean before = false;
-    for (int i = 0; i < least.length; i++) {
-      widen(i, from, to);
-      boolean moves = least[i][1] < 0 || most[i][1] > 0;
+    for (int i = 0; i < n; i++) {
+      boolean moves = taken.least[n + i] < 0 || taken.most[n + i] > 0;
       if (moves) {
         add(i, before);
       }
@@ -64,28 +103,25 @@ final class RowRange {
     }
   }
 
-  private void widen(int slot, int from, int to) {
-    for (int p = 0; p < RowPlan.PREDICTORS; p++) {
-      int[] rest = plan.rest[slot][p];
-      if (rest != null) {
-        int low = least[slot][p];
-        int high = most[slot][p];
-        for (int f = from; f < to; f++) {
-          low = Math.min(low, rest[f]);
-          high = Math.max(high, rest[f]);
-        }
-        least[slot][p] = low;
-        most[slot][p] = high;
-      }
+  /** Takes in frames, and finds out no more of them than how many slots change. */
+  void takeSlots(Span span) {
+    int n = slotCycles.length;
+    taken.widen(span, n, 2 * n);
+    slots = 0;
+    for (int i = n; i < 2 * n; i++) {
+      slots += taken.least[i] < 0 || taken.most[i] > 0 ? 1 : 0;
     }
   }
 
   private void add(int slot, boolean before) {
     int predictor = 0;
     int width = Integer.MAX_VALUE;
+    int n = slotCycles.length;
     for (int p = 0; p < RowPlan.PREDICTORS; p++) {
-      if (least[slot][p] <= most[slot][p]) {
-        int own = RowPlan.width(least[slot][p], most[slot][p]);
+      int least = taken.least[p * n + slot];
+      int most = taken.most[p * n + slot];
+      if (least <= most) {
+        int own = RowPlan.width(least, most);
         if (own < width) {
           width = own;
           predictor = p;
@@ -94,8 +130,7 @@ final class RowRange {
     }
     slots++;
     bits += width;
-    int copies = table.slots.get(plan.slots.get(slot)).length - 1;
-    cycles += cost.slot() + copies * cost.copy() + cost.bit() * width;
+    cycles += slotCycles[slot] + cost.bit() * width;
     headBytes += predictor == 2 ? RULE_BYTES + 1 + columnBytes : RULE_BYTES;
     headBytes += before ? SHARED_RUN_BYTES : RUN_BYTES;
   }

@@ -115,11 +115,23 @@ final class SafetyNet {
         throw Packer.tooLong(plain);
       }
       List<List<LampPart>> parts = new ArrayList<>();
+      List<FoundWaves> found = new ArrayList<>();
       for (PackScene scene : attempt.scenes) {
-        SceneCoder coder = new SceneCoder(attempt.layout, one, scene, coding, attempt.cost, true);
+        found.add(new FoundWaves(1));
+        SceneCoder coder =
+            new SceneCoder(
+                attempt.layout,
+                one,
+                scene,
+                coding,
+                attempt.cost,
+                true,
+                found.get(found.size() - 1));
         parts.add(List.of(coder.plain(0)));
       }
-      plain = new Attempt(attempt.layout, one, attempt.scenes, coding, attempt.cost, true, parts);
+      plain =
+          new Attempt(
+              attempt.layout, one, attempt.scenes, coding, attempt.cost, true, parts, found);
     }
     return plain;
   }

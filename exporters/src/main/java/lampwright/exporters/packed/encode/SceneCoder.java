@@ -11,6 +11,7 @@ final class SceneCoder {
   private final Coding coding;
   private final DecodeCost cost;
   private final boolean merged;
+  private final FoundWaves found;
 
   /** Values by column of the frame, then frame. */
   private final byte[][] columns;
@@ -19,6 +20,7 @@ final class SceneCoder {
    * Reads the scene.
    *
    * @param merged whether the one lamp is the whole frame, coded plainly if that is shorter
+   * @param found what is known of the scene's curves by coding these lamps with these widths before
    */
   SceneCoder(
       PackLayout layout,
@@ -26,7 +28,9 @@ final class SceneCoder {
       PackScene scene,
       Coding coding,
       DecodeCost cost,
-      boolean merged) {
+      boolean merged,
+      FoundWaves found) {
+    this.found = found;
     this.lamps = lamps;
     this.scene = scene;
     this.coding = coding;
@@ -57,7 +61,8 @@ final class SceneCoder {
     LampTable table = table(lamp);
     List<FineGrid.Speed> speeds = Speeds.of(scene.periodMicros());
     LampCoder.Options options = new LampCoder.Options(coding, speeds, speedLevel, cost);
-    Score score = new LampCoder(table, scene.loop(), options).score();
+    CueBorders borders = merged ? CueBorders.all(scene.borders()) : scene.bordersOf(lamp);
+    Score score = new LampCoder(table, scene.loop(), borders, options, found.ofLamp(lamp)).score();
     return merged ? shorter(table, score) : withSetup(table, score);
   }
 

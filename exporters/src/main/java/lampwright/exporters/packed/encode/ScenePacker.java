@@ -185,7 +185,10 @@ public final class ScenePacker {
         table.frameCount(),
         table.loops(),
         periodMicros(table),
-        (number, into) -> System.arraycopy(all, number * size, into, 0, size));
+        (number, into) -> System.arraycopy(all, number * size, into, 0, size),
+        table.layout().rig().lamps().stream()
+            .map(lamp -> CueBorders.of(table.scene(), lamp.id()))
+            .toList());
   }
 
   private static int periodMicros(FrameTable table) {

@@ -4,6 +4,7 @@ import java.nio.ByteBuffer;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import lampwright.exporters.packed.format.Coding;
 import lampwright.exporters.packed.format.Format;
@@ -27,18 +28,33 @@ record Score(List<Entry> entries) {
     return new Score(entries);
   }
 
+  /** The shortest of some, of equal ones the first; empty if there are none. */
+  static Optional<Score> shortest(List<Score> scores, Coding coding) {
+    Optional<Score> shortest = Optional.empty();
+    int least = Integer.MAX_VALUE;
+    for (Score score : scores) {
+      int size = score.size(coding);
+      if (size < least) {
+        shortest = Optional.of(score);
+        least = size;
+      }
+    }
+    return shortest;
+  }
+
   /** Bytes that this adds to packed data, equal sections and waves counted once. */
   int size(Coding coding) {
     Set<ByteBuffer> seen = new HashSet<>();
     int size = 0;
     for (Entry entry : entries) {
       size += 2 + coding.placeBytes();
-      if (seen.add(ByteBuffer.wrap(entry.section().bytes()))) {
-        size += entry.section().bytes().length;
+      if (seen.add(entry.section().view())) {
+        size += entry.section().length();
       }
       for (Section.WaveRef ref : entry.section().waves()) {
-        if (seen.add(ByteBuffer.wrap(ref.wave()))) {
-          size += ref.wave().length;
+        ByteBuffer wave = ref.view();
+        if (seen.add(wave)) {
+          size += wave.remaining();
         }
       }
     }

@@ -1,5 +1,6 @@
 package lampwright.exporters.packed.encode;
 
+import java.nio.ByteBuffer;
 import java.util.Arrays;
 import java.util.List;
 
@@ -15,6 +16,15 @@ final class Section {
 
   byte[] bytes() {
     return bytes.clone();
+  }
+
+  int length() {
+    return bytes.length;
+  }
+
+  /** The bytes for comparison, not to be changed. */
+  ByteBuffer view() {
+    return ByteBuffer.wrap(bytes).asReadOnlyBuffer();
   }
 
   List<WaveRef> waves() {
@@ -50,6 +60,11 @@ final class Section {
 
     byte[] wave() {
       return wave.clone();
+    }
+
+    /** The wave's bytes for comparison. */
+    ByteBuffer view() {
+      return ByteBuffer.wrap(wave).asReadOnlyBuffer();
     }
   }
 }

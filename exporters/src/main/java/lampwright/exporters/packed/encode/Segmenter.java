@@ -103,7 +103,7 @@ final class Segmenter {
     }
     Section best = null;
     for (Section way : once) {
-      if (best == null || way.bytes().length < best.bytes().length) {
+      if (best == null || way.length() < best.length()) {
         best = way;
       }
     }
@@ -112,7 +112,7 @@ final class Segmenter {
 
   private boolean fastEnough(int from, int to) {
     RowRange range = new RowRange(table, plan, coding, options.cost().row());
-    range.take(from + 1, to);
+    range.take(RowRange.span(plan, from + 1, to));
     return range.cycles() <= cap();
   }
 
@@ -157,6 +157,7 @@ final class Segmenter {
 
   private List<Score.Entry> cut(int from, int to) {
     int points = (to - from + grid - 1) / grid;
+    int cap = cap();
     double[] least = new double[points + 1];
     int[] back = new int[points + 1];
     Arrays.fill(least, Double.MAX_VALUE);
@@ -164,6 +165,7 @@ final class Segmenter {
     double[] eventBytes = eventBytes(from, to);
     int[] changedRows = changedRows(from, to);
     boolean plain = PlainCoder.suits(table);
+    RowRange.Span[] spans = new RowRange.Span[points + 1];
     for (int a = 0; a < points; a++) {
       int start = from + a * grid;
       ByteSink key = new ByteSink();
@@ -172,9 +174,21 @@ final class Segmenter {
       double fixed = 2 + coding.placeBytes() + 2 + key.size() + 1;
       RowRange range = new RowRange(table, plan, coding, options.cost().row());
       for (int b = a + 1; b <= points && b - a <= LONGEST / grid; b++) {
-        int gridStart = from + (b - 1) * grid;
         int end = Math.min(to, from + b * grid);
-        range.take(b == a + 1 ? gridStart + 1 : gridStart, end);
+        if (b == a + 1) {
+          range.take(RowRange.span(plan, start + 1, end));
+          spans[b] = null;
+        } else {
+          if (spans[b] == null) {
+            spans[b] = RowRange.span(plan, from + (b - 1) * grid, end);
+          }
+          // More frames never take fewer cycles.
+          if (range.cycles() <= cap) {
+            range.take(spans[b]);
+          } else {
+            range.takeSlots(spans[b]);
+          }
+        }
         int rows = end - start - 1;
         int changed = changedRows[end - from] - changedRows[start + 1 - from];
         double cost = fixed + eventBytes[end - from] - eventBytes[start + 1 - from] + 1;
@@ -183,7 +197,7 @@ final class Segmenter {
         if (plain) {
           cost = Math.min(cost, PLAIN_HEAD + (double) table.columns.length * (end - start));
         }
-        if (range.cycles() <= cap()) {
+        if (range.cycles() <= cap) {
           double head = fixed + range.headBytes() + 5 + rows / 128.0;
           cost = Math.min(cost, head + range.bits() * (double) rows / 8);
           cost = Math.min(cost, head + (rows + range.bits() * (double) changed) / 8);

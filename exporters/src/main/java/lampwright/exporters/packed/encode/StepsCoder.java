@@ -89,7 +89,7 @@ final class StepsCoder {
   private Rule rule(int strip, int from, int to) {
     Rule best = null;
     for (int p = 0; p < RowPlan.PREDICTORS; p++) {
-      int[] rest = plan.rest[strip][p];
+      short[] rest = plan.rest[strip][p];
       if (rest == null) {
         continue;
       }

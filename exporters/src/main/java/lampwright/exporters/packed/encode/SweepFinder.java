@@ -25,6 +25,19 @@ final class SweepFinder {
   /** One way: the frames from its start on, and the curves that give them. */
   record Way(int from, int to, Fit fit) {}
 
+  /** Curves that fit the frames before one. */
+  private static final class Plot {
+    private final int to;
+    private final int[][] curves;
+    private final int spacing;
+
+    Plot(int to, int[][] curves, int spacing) {
+      this.to = to;
+      this.curves = curves;
+      this.spacing = spacing;
+    }
+  }
+
   SweepFinder(LampTable table, int from, int to) {
     this.table = table;
     this.from = from;
@@ -147,27 +160,28 @@ final class SweepFinder {
     List<Way> ways = new ArrayList<>();
     int at = from;
     while (at < to) {
-      Way on = way(pace.slotAt, at, pace.size, pace.spacing);
-      Way back = way(pace.slotAt, at, pace.size, pace.size - pace.spacing);
-      Way longer = on.to() >= back.to() ? on : back;
-      if (longer.to() - at < LEAST_FRAMES) {
+      Plot on = plot(pace.slotAt, at, pace.size, pace.spacing);
+      Plot back = plot(pace.slotAt, at, pace.size, pace.size - pace.spacing);
+      Plot longer = on.to >= back.to ? on : back;
+      if (longer.to - at < LEAST_FRAMES) {
         return List.of();
       }
-      ways.add(longer);
-      at = longer.to();
+      Fit fit = fit(longer.curves, pace.slotAt, pace.size / (to - from), longer.spacing, Fit.NEVER);
+      ways.add(new Way(at, longer.to, fit));
+      at = longer.to;
     }
     return ways;
   }
 
   /** As many frames as fit curves that the pixels read at the given spacing. */
-  private Way way(int[][] slotAt, int start, int size, int spacing) {
+  private Plot plot(int[][] slotAt, int start, int size, int spacing) {
     int pace = size / (to - from);
     int[][] curves = unknown(slotAt.length, size);
     int frame = start;
     while (frame < to && plot(curves, slotAt, frame, (frame - start) * pace, spacing)) {
       frame++;
     }
-    return new Way(start, frame, fit(curves, slotAt, pace, spacing, Fit.NEVER));
+    return new Plot(frame, curves, spacing);
   }
 
   /** Puts one frame on the curves; if it doesn't fit, changes nothing. */

@@ -17,35 +17,82 @@ final class Wave {
   /** What to add to a place in the curve as given to find it in the curve as turned. */
   final int turn;
 
-  private Wave(int kind, int[] shape, int turn) {
+  private Wave(int kind, int[] shape, int turn, int from, int to) {
     this.kind = kind;
     this.shape = shape;
     this.turn = turn;
-    int a = 0;
-    while (a + 1 < shape.length && shape[a + 1] == shape[0]) {
-      a++;
-    }
-    int b = shape.length;
-    while (b - 2 >= a && shape[b - 2] == shape[shape.length - 1]) {
-      b--;
-    }
-    from = a;
-    to = b;
+    this.from = from;
+    this.to = to;
   }
 
   static Wave of(int[] samples) {
     int n = samples.length;
-    Wave best = new Wave(0, rotate(samples, flatEnd(samples)), n - flatEnd(samples));
-    for (int kind = Format.MIRROR; kind <= Format.MIRROR_BETWEEN; kind++) {
-      for (int centre : Mirrors.of(samples, kind == Format.MIRROR_BETWEEN)) {
-        int[] half = Arrays.copyOf(rotate(samples, centre), n / 2 + 1);
-        Wave wave = new Wave(kind, half, n - centre);
-        if (wave.to - wave.from < best.to - best.from) {
-          best = wave;
+    int half = n / 2 + 1;
+    int[] after = alikeAfter(samples);
+    int[] before = alikeBefore(samples);
+    int kind = 0;
+    int start = flatEnd(samples);
+    int length = n;
+    int least = to(before, start, n, from(after, start, n)) - from(after, start, n);
+    // A curve may be its own mirror image about each of its samples, so none is copied to be looked
+    // at.
+    for (int mirror = Format.MIRROR; mirror <= Format.MIRROR_BETWEEN; mirror++) {
+      for (int centre : Mirrors.of(samples, mirror == Format.MIRROR_BETWEEN)) {
+        int from = from(after, centre, half);
+        int bytes = to(before, centre, half, from) - from;
+        if (bytes < least) {
+          least = bytes;
+          kind = mirror;
+          start = centre;
+          length = half;
         }
       }
     }
-    return best;
+    int from = from(after, start, length);
+    int[] shape = Arrays.copyOf(rotate(samples, start), length);
+    return new Wave(kind, shape, n - start, from, from + least);
+  }
+
+  /** Where the flat part ends with which a stretch of the curve begins. */
+  private static int from(int[] after, int start, int length) {
+    return Math.min(after[start], length - 1);
+  }
+
+  /** Behind the first sample of the flat part with which a stretch of the curve ends. */
+  private static int to(int[] before, int start, int length, int from) {
+    return Math.max(from + 1, length - before[(start + length - 1) % before.length]);
+  }
+
+  /** How many samples after each one are like it, one after another; at most one round. */
+  private static int[] alikeAfter(int[] v) {
+    int n = v.length;
+    int[] alike = new int[n];
+    int run = 0;
+    for (int round = 0; round < 2; round++) {
+      int next = v[0];
+      for (int i = n - 1; i >= 0; i--) {
+        run = v[i] == next ? Math.min(n, run + 1) : 0;
+        alike[i] = run;
+        next = v[i];
+      }
+    }
+    return alike;
+  }
+
+  /** The same before each one. */
+  private static int[] alikeBefore(int[] v) {
+    int n = v.length;
+    int[] alike = new int[n];
+    int run = 0;
+    for (int round = 0; round < 2; round++) {
+      int last = v[n - 1];
+      for (int i = 0; i < n; i++) {
+        run = v[i] == last ? Math.min(n, run + 1) : 0;
+        alike[i] = run;
+        last = v[i];
+      }
+    }
+    return alike;
   }
 
   /** Where the longest flat part ends, to start the curve there. */

@@ -2,9 +2,7 @@ package lampwright.exporters.packed.encode;
 
 import java.util.ArrayList;
 import java.util.Comparator;
-import java.util.HashMap;
 import java.util.List;
-import java.util.Map;
 import lampwright.exporters.packed.format.ByteSink;
 import lampwright.exporters.packed.format.Coding;
 import lampwright.exporters.packed.format.Format;
@@ -22,22 +20,40 @@ final class WaveCoder {
   private final EventCoder events;
   private final Echoes echoes;
 
-  /** Scores found before: the lamp is coded in more than one order, which waves don't mind. */
-  private final Map<List<Integer>, List<Score>> known = new HashMap<>();
+  private final FoundWaves.OfLamp known;
+
+  /** The frame of the lamp that is the table's first. */
+  private final int first;
 
   /** A column that reads a curve at a phase. */
   private record Reader(int column, int phase, int wave) {}
 
-  WaveCoder(LampTable table, Echoes echoes, Coding coding, EventCoder events) {
+  WaveCoder(
+      LampTable table,
+      int first,
+      Echoes echoes,
+      Coding coding,
+      EventCoder events,
+      FoundWaves.OfLamp known) {
+    this.first = first;
+    this.known = known;
     this.echoes = echoes;
     this.table = table;
     this.coding = coding;
     this.events = events;
   }
 
-  /** A way to play the frames, over and over or once: sections one after another. */
+  /** The shortest way to play the frames, over and over or once; none if there is none. */
   List<Score> scores(int from, int to, int frames, List<FineGrid.Speed> speeds) {
-    return known.computeIfAbsent(List.of(from, to, frames), key -> find(from, to, frames, speeds));
+    return known.waves(stretch(from, to, frames), () -> shortest(find(from, to, frames, speeds)));
+  }
+
+  private FoundWaves.Stretch stretch(int from, int to, int frames) {
+    return new FoundWaves.Stretch(first + from, first + to, frames);
+  }
+
+  private List<Score> shortest(List<Score> scores) {
+    return Score.shortest(scores, coding).map(List::of).orElse(List.of());
   }
 
   private List<Score> find(int from, int to, int frames, List<FineGrid.Speed> speeds) {
@@ -112,8 +128,12 @@ final class WaveCoder {
     return frames;
   }
 
-  /** The frames played over and over as a light that runs to and fro. */
+  /** The shortest way to play frames over and over as a light that runs to and fro, or none. */
   List<Score> sweeps(int from, int to, int frames) {
+    return known.sweeps(stretch(from, to, frames), () -> shortest(findSweeps(from, to, frames)));
+  }
+
+  private List<Score> findSweeps(int from, int to, int frames) {
     List<Score> found = new ArrayList<>();
     List<Integer> slots = new ArrayList<>();
     for (int s = 0; s < table.slots.size(); s++) {
@@ -151,6 +171,9 @@ final class WaveCoder {
   }
 
   private @Nullable Section write(Fit fit, List<Integer> slots, int keyFrame, int start) {
+    if (fit.waves().size() > Grouping.MAX_COUNT) {
+      return null;
+    }
     int size = fit.size();
     List<Wave> waves = fit.waves().stream().map(Wave::of).toList();
     List<Reader> readers = new ArrayList<>();
@@ -167,7 +190,7 @@ final class WaveCoder {
     int count = 0;
     boolean fromFirst = true;
     List<Reader> left = new ArrayList<>(readers);
-    while (!left.isEmpty()) {
+    while (!left.isEmpty() && count <= Grouping.MAX_COUNT) {
       List<Reader> run = longestRun(left, size);
       left.removeAll(run);
       Reader a = run.get(0);
@@ -183,7 +206,7 @@ final class WaveCoder {
     }
     // The player turns a group's steps round, not its phase: swinging fits only where all pixels of
     // a colour read its curve as one group from phase 0 on.
-    if (count > 255 || (swings && !(fromFirst && count == waves.size()))) {
+    if (count > Grouping.MAX_COUNT || (swings && !(fromFirst && count == waves.size()))) {
       return null;
     }
     ByteSink head = new ByteSink().u16(size).u16(fit.pace());

@@ -70,10 +70,20 @@ final class WaveFinder {
     FineGrid.Speed best = null;
     long least = Long.MAX_VALUE;
     for (FineGrid.Speed speed : speeds) {
-      // Most speeds are given up long before their curve is walked to its end.
       long sum = rough.size() * (long) (speed.size() / 64);
+      if (sum >= least) {
+        continue;
+      }
+      // Where samples are few, putting them in order is less work than walking along the curve.
+      boolean few = rough.get(0).length <= speed.size() / 16;
+      int[] order = few ? FineGrid.order(rough.get(0).length, speed) : new int[0];
       for (int i = 0; i < rough.size() && sum < least; i++) {
+        if (few) {
+          sum += variation(rough.get(i), order) * 64;
+          continue;
+        }
         int[] curve = FineGrid.curve(rough.get(i), speed);
+        // Most speeds are given up long before their curve is walked to its end.
         sum =
             curve.length == 0
                 ? Long.MAX_VALUE
@@ -175,6 +185,17 @@ final class WaveFinder {
       }
     }
     return best;
+  }
+
+  /** Sum of the steps between samples taken in an order, all round. */
+  private static long variation(int[] v, int[] order) {
+    long sum = 0;
+    int last = v[order[order.length - 1]];
+    for (int i : order) {
+      sum += Math.abs(v[i] - last);
+      last = v[i];
+    }
+    return sum;
   }
 
   private static long variation(int[] v, int lag) {
