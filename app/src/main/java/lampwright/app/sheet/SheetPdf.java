@@ -22,7 +22,8 @@ final class SheetPdf {
           + " font-family: sheet; font-size: 7pt; } }\n"
           + "body { font-family: "
           + SheetFonts.FAMILIES
-          + "; font-size: 8.5pt; }\n";
+          + "; font-size: 8.5pt; }\n"
+          + "table.long { -fs-table-paginate: paginate; }\n";
 
   // Held here, since a logger that nobody holds forgets its level.
   private static final Logger LIBRARY = Logger.getLogger("org.apache");
@@ -33,21 +34,24 @@ final class SheetPdf {
   static byte[] of(BuildSheet sheet) throws IOException {
     XRLog.setLoggingEnabled(false);
     LIBRARY.setLevel(Level.OFF);
-    PdfRendererBuilder builder = new PdfRendererBuilder();
-    SheetFonts.register(builder);
-    builder
-        .withHtmlContent(SheetFonts.shown(SheetHtml.write(sheet, STYLE)), null)
-        .useSVGDrawer(new TraceDrawer())
-        // Nothing is fetched, whatever a name says.
-        .useUriResolver((base, uri) -> null)
-        .withProducer("Lampwright");
+    String html = SheetHtml.write(sheet, STYLE);
+    SheetFonts fonts = SheetFonts.of(html);
     ByteArrayOutputStream bytes = new ByteArrayOutputStream();
-    try (PdfBoxRenderer renderer = builder.buildPdfRenderer()) {
-      renderer.createPDFWithoutClosing();
-      PDDocument document = renderer.getPdfDocument();
-      document.getDocumentInformation().getCOSObject().removeItem(COSName.CREATION_DATE);
-      document.setDocumentId(DOCUMENT_ID);
-      document.save(bytes);
+    try (PDDocument document = new PDDocument()) {
+      PdfRendererBuilder builder = new PdfRendererBuilder().usePDDocument(document);
+      fonts.register(builder, document);
+      builder
+          .withHtmlContent(fonts.shown(html), null)
+          .useSVGDrawer(new TraceDrawer())
+          // Nothing is fetched, whatever a name says.
+          .useUriResolver((base, uri) -> null)
+          .withProducer("Lampwright");
+      try (PdfBoxRenderer renderer = builder.buildPdfRenderer()) {
+        renderer.createPDFWithoutClosing();
+        document.getDocumentInformation().getCOSObject().removeItem(COSName.CREATION_DATE);
+        document.setDocumentId(DOCUMENT_ID);
+        document.save(bytes);
+      }
     }
     return bytes.toByteArray();
   }

@@ -9,10 +9,10 @@ import com.openhtmltopdf.outputdevice.helper.BaseRendererBuilder.FontStyle;
 import com.openhtmltopdf.render.Box;
 import com.openhtmltopdf.render.RenderingContext;
 import java.awt.Color;
-import java.awt.geom.AffineTransform;
 import java.awt.geom.Path2D;
 import java.io.File;
 import java.util.List;
+import java.util.stream.IntStream;
 import lampwright.exporters.picture.PathData;
 import org.w3c.dom.Element;
 import org.w3c.dom.NodeList;
@@ -22,7 +22,9 @@ import org.w3c.dom.NodeList;
  * A library for the whole of SVG would be larger than all else that makes a PDF.
  */
 final class TraceDrawer implements SVGDrawer {
-  private record Image(List<Path2D> paths, double width, double height, double dots)
+  private record Trace(Path2D path, Color ink) {}
+
+  private record Image(List<Trace> traces, double width, double height, double dots)
       implements SVGImage {
     @Override
     public int getIntrinsicWidth() {
@@ -39,12 +41,13 @@ final class TraceDrawer implements SVGDrawer {
       to.drawWithGraphics(
           (float) x,
           (float) y,
-          (float) (width * dots),
-          (float) (height * dots),
+          (float) width,
+          (float) height,
           graphics -> {
-            graphics.setColor(Color.BLACK);
-            AffineTransform scale = AffineTransform.getScaleInstance(dots, dots);
-            paths.forEach(path -> graphics.fill(scale.createTransformedShape(path)));
+            for (Trace trace : traces) {
+              graphics.setColor(trace.ink());
+              graphics.fill(trace.path());
+            }
           });
     }
   }
@@ -53,12 +56,13 @@ final class TraceDrawer implements SVGDrawer {
   public SVGImage buildSVGImage(
       Element svg, Box box, CssContext context, double wide, double high, double dotsPerPixel) {
     NodeList found = svg.getElementsByTagName("path");
-    List<Path2D> paths =
-        java.util.stream.IntStream.range(0, found.getLength())
-            .mapToObj(i -> path(((Element) found.item(i)).getAttribute("d")))
+    List<Trace> traces =
+        IntStream.range(0, found.getLength())
+            .mapToObj(i -> (Element) found.item(i))
+            .map(e -> new Trace(path(e.getAttribute("d")), Color.decode(e.getAttribute("fill"))))
             .toList();
     return new Image(
-        paths,
+        traces,
         Double.parseDouble(svg.getAttribute("width")),
         Double.parseDouble(svg.getAttribute("height")),
         dotsPerPixel);

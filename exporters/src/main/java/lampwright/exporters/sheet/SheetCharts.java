@@ -9,6 +9,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.TreeMap;
 import lampwright.engine.pattern.Pattern;
+import lampwright.engine.pattern.Tint;
 import lampwright.engine.render.FrameTable;
 import lampwright.engine.rig.Lamp;
 import lampwright.engine.rig.Rig;
@@ -42,9 +43,9 @@ final class SheetCharts {
       Lamp lamp = rig.lamps().get(i);
       if (traces.get(i).isLit()) {
         strips.add(
-            new BuildSheet.Strip(SheetMaker.title(lamp), cues(scene, lamp), traces.get(i)));
+            new BuildSheet.Strip(SheetMaker.name(lamp.title()), cues(scene, lamp), traces.get(i)));
       } else {
-        dark.add(SheetMaker.title(lamp));
+        dark.add(SheetMaker.name(lamp.title()));
       }
     }
     double seconds = table.frameCount() / table.framesPerSecond();
@@ -87,6 +88,10 @@ final class SheetCharts {
   private static String light(Cue cue) {
     String words = new CueWords().of(cue, 1);
     Pattern pattern = cue.pattern();
+    if (pattern instanceof Tint) {
+      // Its words are its colours.
+      return words;
+    }
     List<String> colours =
         new TreeMap<>(pattern.colours())
             .values().stream().map(ColourWords::of).distinct().limit(COLOURS).toList();

@@ -4,7 +4,6 @@ import java.math.BigDecimal;
 import java.math.MathContext;
 import java.util.List;
 import java.util.Locale;
-import java.util.stream.Collectors;
 import lampwright.exporters.sheet.BuildSheet.Part;
 import lampwright.exporters.sheet.BuildSheet.SceneChart;
 import lampwright.exporters.sheet.BuildSheet.Strip;
@@ -29,23 +28,30 @@ public final class SheetHtml {
         vertical-align: top; }
       th { font-weight: bold; border-bottom: 0.8pt solid #000; }
       tr { page-break-inside: avoid; }
-      td.fill { width: 22%; }
-      td.number { white-space: nowrap; }
-      ul.check { list-style: none; margin: 0; padding: 0; }
-      ul.check li { margin: 0.3mm 0 0.3mm 5mm; text-indent: -5mm; page-break-inside: avoid; }
-      span.box { display: inline-block; width: 2.4mm; height: 2.4mm; border: 0.6pt solid #000;
-        margin-right: 2mm; text-indent: 0; }
+      table.short { page-break-inside: avoid; }
+      td.line { width: 18%; }
+      td.fill { width: 20%; }
+      td.severity { width: 8%; }
+      td.part { width: 22%; }
+      td.remedy { width: 31%; }
+      table.check td { border: none; padding: 0.25mm 1mm 0.25mm 0; }
+      table.check td.box { width: 4mm; }
+      span.box { display: block; width: 2.2mm; height: 2.2mm; margin-top: 0.4mm;
+        border: 0.6pt solid #000; }
       table.chart td { border: none; padding: 0.2mm 1mm; }
-      table.chart td.lamp { width: 21%; }
-      table.chart td.trace { width: 56%; }
-      table.chart td.cues { width: 23%; font-size: 7pt; }
-      svg.trace { display: block; width: 100%; }
-      div.axis { position: relative; height: 4mm; font-size: 6.5pt; border-top: 0.5pt solid #000; }
+      table.chart td.lamp { width: 20%; }
+      table.chart td.trace { width: 400px; }
+      table.chart td.cues { font-size: 7pt; }
+      svg.trace { display: block; }
+      div.axis { position: relative; width: 400px; height: 3.4mm; font-size: 6.5pt; border-top: 0.5pt solid #000; }
       div.axis span { position: absolute; top: 0; border-left: 0.5pt solid #000;
         padding-left: 0.4mm; }
       .small { font-size: 7pt; }
       @media screen { body { max-width: 190mm; margin: 6mm auto; padding: 0 4mm; } }
       """;
+
+  /** Rows of a table that is not divided. */
+  private static final int SHORT = 14;
 
   /** Numbers on an axis: no more than these. */
   private static final int TICKS = 10;
@@ -91,8 +97,6 @@ public final class SheetHtml {
     currents();
     situations();
     scenes();
-    section("Cautions");
-    list(sheet.cautions());
     out.close("body").close("html");
     return out.toString();
   }
@@ -100,9 +104,10 @@ public final class SheetHtml {
   private void head() {
     out.open("h1").open("bdi").text(sheet.name()).raw("</bdi>").close("h1");
     out.element("p", String.join(" \u00b7 ", sheet.facts()));
-    out.open("p").text("Supply line: ");
-    parts(sheet.source());
-    out.close("p");
+    // A supply by itself is among the facts.
+    if (sheet.source().size() > 1) {
+      line("Supply line: ", sheet.source());
+    }
     out.element(
         "p class=\"small\"",
         "Signs: + has to be added, ! see the findings. Pixels are numbered from the data input, the"
@@ -111,10 +116,6 @@ public final class SheetHtml {
 
   private void section(String title) {
     out.element("h2", title);
-  }
-
-  private void list(List<String> lines) {
-    lines.forEach(line -> out.element("p", line));
   }
 
   private void parts(List<Part> parts) {
@@ -130,6 +131,11 @@ public final class SheetHtml {
         case TROUBLE -> out.open("strong").text("! " + part.words()).raw("</strong>");
       }
     }
+  }
+
+  /** Short tables stay on one page; others repeat their header. */
+  private Markup table(String kind, int rows) {
+    return out.open("table class=\"" + kind + (rows <= SHORT ? " short" : " long") + "\"");
   }
 
   private void header(String... names) {
@@ -154,13 +160,14 @@ public final class SheetHtml {
       out.element("p", "No findings.");
       return;
     }
-    out.open("table");
+    table("", sheet.findings().size());
     header("Severity", "Part", "What, and the limit", "Remedy");
     for (BuildSheet.FindingRow row : sheet.findings()) {
-      out.open("tr").open("td").open("strong").text(row.severity()).raw("</strong></td>");
-      name(row.where());
+      out.open("tr").open("td class=\"severity\"").open("strong").text(row.severity());
+      out.raw("</strong></td>").open("td class=\"part\"").open("bdi").text(row.where());
+      out.raw("</bdi></td>");
       cell(row.what());
-      cell(row.remedy());
+      out.open("td class=\"remedy\"").text(row.remedy()).raw("</td>");
       out.close("tr");
     }
     out.close("tbody").close("table");
@@ -168,11 +175,15 @@ public final class SheetHtml {
 
   private void checklist() {
     section("Before and at the first power-up");
-    out.open("ul class=\"check\"");
+    out.open("table class=\"check short\"").open("tbody");
     for (String step : sheet.checklist()) {
-      out.open("li").raw("<span class=\"box\"></span>").text(step).close("li");
+      out.open("tr").raw("<td class=\"box\"><span class=\"box\"></span></td>");
+      cell(step);
+      out.close("tr");
     }
-    out.close("ul");
+    out.close("tbody").close("table");
+    out.open("p").open("strong").text("Cautions. ").raw("</strong>");
+    out.text(String.join(" ", sheet.cautions())).close("p");
   }
 
   private void chains() {
@@ -188,7 +199,7 @@ public final class SheetHtml {
         line("Supply to the last pixel: ", chain.farSupply());
       }
       out.element("p", String.join(". ", chain.loads()) + ".");
-      out.open("table");
+      table("", chain.segments().size());
       header("Pixels", "Lamp", "Part of the lamp");
       for (BuildSheet.Segment segment : chain.segments()) {
         out.open("tr");
@@ -213,7 +224,7 @@ public final class SheetHtml {
       return;
     }
     section("Wire colours and connectors: write down yours");
-    out.open("table");
+    table("", sheet.chains().size() + sheet.outputs().size());
     out.open("thead").open("tr");
     for (String name : List.of("Line", "Supply +", "Data or switched \u2212", "Ground")) {
       out.open("th scope=\"col\"").text(name).raw("</th>");
@@ -240,8 +251,7 @@ public final class SheetHtml {
   }
 
   private void blank(String line) {
-    out.open("tr");
-    cell(line);
+    out.open("tr").open("td class=\"line\"").text(line).raw("</td>");
     for (int i = 0; i < 4; i++) {
       out.raw("<td class=\"fill\">\u00a0</td>");
     }
@@ -253,7 +263,7 @@ public final class SheetHtml {
       return;
     }
     section("Driver outputs");
-    out.open("table");
+    table("", sheet.outputs().size());
     header("Output", "Lamp", "Parts from the pin", "Peak");
     for (BuildSheet.OutputPlan output : sheet.outputs()) {
       out.open("tr");
@@ -274,7 +284,7 @@ public final class SheetHtml {
     }
     section("Controller pins");
     boolean sketches = sheet.pins().stream().anyMatch(pin -> !pin.sketch().isEmpty());
-    out.open("table");
+    table("", sheet.pins().size());
     if (sketches) {
       header("Pin", "In a sketch", "Use");
     } else {
@@ -298,7 +308,7 @@ public final class SheetHtml {
     }
     section("Currents and data lines");
     boolean data = sheet.currents().stream().anyMatch(current -> !current.data().isEmpty());
-    out.open("table");
+    table("", sheet.currents().size());
     if (data) {
       header("", "Peak", "Mean", "Supply limit", "Data transfer per frame");
     } else {
@@ -323,7 +333,7 @@ public final class SheetHtml {
       return;
     }
     section("Situations, highest priority first");
-    out.open("table");
+    table("", sheet.situations().size());
     header("Priority", "Situation", "Active when", "Scene");
     for (BuildSheet.SituationRow row : sheet.situations()) {
       out.open("tr");
@@ -354,17 +364,18 @@ public final class SheetHtml {
       }
       if (!scene.dark().isEmpty()) {
         out.open("p").text("Dark: ");
-        out.raw(
-            scene.dark().stream()
-                .map(lamp -> new Markup().open("bdi").text(lamp).raw("</bdi>").toString())
-                .collect(Collectors.joining(", ")));
+        for (int i = 0; i < scene.dark().size(); i++) {
+          String comma = i + 1 < scene.dark().size() ? ", " : "";
+          // The comma inside, or a line could begin with it.
+          out.open("bdi").text(scene.dark().get(i) + comma).raw("</bdi>");
+        }
         out.close("p");
       }
     }
   }
 
   private void chart(SceneChart scene) {
-    out.open("table class=\"chart\"").open("tbody");
+    table("chart", scene.lamps().size()).open("tbody");
     for (Strip strip : scene.lamps()) {
       out.open("tr").open("td class=\"lamp\"").open("bdi").text(strip.lamp()).raw("</bdi></td>");
       out.open("td class=\"trace\"").raw(TracePath.svg(strip.trace())).raw("</td>");

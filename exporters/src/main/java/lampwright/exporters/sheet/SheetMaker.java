@@ -9,6 +9,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.ResourceBundle;
+import java.util.function.ToDoubleFunction;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
@@ -266,7 +267,7 @@ public final class SheetMaker {
   }
 
   private static ChainFeed most(
-      List<ChainFeed> feeds, java.util.function.ToDoubleFunction<ChainFeed> figure) {
+      List<ChainFeed> feeds, ToDoubleFunction<ChainFeed> figure) {
     return feeds.stream().max(Comparator.comparingDouble(figure)).orElseThrow();
   }
 
@@ -310,7 +311,7 @@ public final class SheetMaker {
         to - from <= NUMBERED
             ? IntStream.range(from, to)
                 .mapToObj(Integer::toString)
-                .collect(Collectors.joining(" "))
+                .collect(Collectors.joining(", "))
             : TEXTS.get(
                 "pixels.all",
                 Integer.toString(from),

@@ -5,13 +5,16 @@ import java.util.Locale;
 import lampwright.exporters.picture.LightTraces;
 
 /**
- * The trace of a lamp as an inline SVG: black on white, its height the lightness (CIE 1976 L*) of
+ * The trace of a lamp as an inline SVG: grey on white, its height the lightness (CIE 1976 L*) of
  * the light relative to the lamp's brightest in the scene. Pixels are one below the other, or as
  * their mean where they are many.
  */
 final class TracePath {
   /** Lamps of so many pixels have a row for each. */
   static final int ROWS = 8;
+
+  /** Dark enough to be seen, and no waste of toner: the height is what counts. */
+  private static final String INK = "#666666";
 
   private static final int WIDTH = SheetCharts.PLACES;
   private static final double ONE_ROW = 15;
@@ -44,7 +47,7 @@ final class TracePath {
         .append(number(all))
         .append("\" preserveAspectRatio=\"none\">");
     for (int i = 0; i < rows.size(); i++) {
-      svg.append("<path d=\"").append(path(rows.get(i), i * (high + GAP), high)).append("\"/>");
+      svg.append("<path fill=\"" + INK + "\" d=\"").append(path(rows.get(i), i * (high + GAP), high)).append("\"/>");
     }
     return svg.append("</svg>").toString();
   }
