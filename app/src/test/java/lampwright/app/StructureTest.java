@@ -45,7 +45,7 @@ class StructureTest {
     PACKAGES.put("document", List.of("situation", "scene", "pattern", "rig", "light"));
     PACKAGES.put(
         "json", List.of("document", "disk", "situation", "scene", "pattern", "rig", "light"));
-    PACKAGES.put("words", List.of("situation", "scene", "pattern", "rig", "light"));
+    PACKAGES.put("words", List.of("render", "situation", "scene", "pattern", "rig", "light"));
     PACKAGES.put("render", List.of("scene", "situation", "rig", "pattern", "light"));
     PACKAGES.put("meter", List.of("render", "situation", "scene", "rig", "light"));
     PACKAGES.put(

@@ -29,6 +29,7 @@ final class Commands {
     ALL.put("rehearse", RehearseCommand::new);
     ALL.put("picture", PictureCommand::new);
     ALL.put("sheet", SheetCommand::new);
+    ALL.put("explain", ExplainCommand::new);
     ALL.put("models", ModelsCommand::new);
     ALL.put("pixels", PixelsCommand::new);
   }
