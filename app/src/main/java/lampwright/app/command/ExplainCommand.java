@@ -2,12 +2,14 @@ package lampwright.app.command;
 
 import java.io.IOException;
 import java.math.BigDecimal;
+import java.math.MathContext;
 import java.math.RoundingMode;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import lampwright.engine.check.Checks;
+import lampwright.engine.check.SafeText;
 import lampwright.engine.document.Project;
 import lampwright.engine.json.ProjectReader;
 import lampwright.engine.json.ReadResult;
@@ -46,6 +48,12 @@ final class ExplainCommand implements Callable<Integer> {
   /** As many as a rehearsal has. */
   private static final int MAX_FRAMES = RehearseCommand.MAX_FRAMES;
 
+  /** Digits of a time; what is beyond them is less than any frame lasts. */
+  private static final MathContext ENOUGH = new MathContext(60, RoundingMode.DOWN);
+
+  /** A time in which no frame ends, s. */
+  private static final BigDecimal LEAST = new BigDecimal("1e-9");
+
   /** One of them is needed. */
   static final class Instant {
     @Option(names = "--frame", paramLabel = "N", description = "the frame, 0 the first")
@@ -56,10 +64,6 @@ final class ExplainCommand implements Callable<Integer> {
         paramLabel = "SECONDS",
         description = "the time; the frame that is shown then")
     private Optional<BigDecimal> seconds = Optional.empty();
-
-    String words() {
-      return frame.map(n -> "--frame: " + n).orElseGet(() -> "--at: " + seconds.orElseThrow());
-    }
   }
 
   private final Terminal terminal;
@@ -177,20 +181,29 @@ final class ExplainCommand implements Callable<Integer> {
 
   /** The frame that is asked for; at a time, the last that began by then. */
   private int frame(BigDecimal rate, int count) {
-    BigDecimal number =
-        instant
-            .frame
-            .map(BigDecimal::valueOf)
-            .orElseGet(() -> instant.seconds.orElseThrow().multiply(rate));
-    BigDecimal whole = number.setScale(0, RoundingMode.FLOOR);
-    if (number.signum() < 0 || whole.compareTo(BigDecimal.valueOf(count)) >= 0) {
-      throw wrong(
-          instant.words()
-              + ": must be "
-              + span(count)
-              + (instant.frame.isPresent() ? "" : " times the duration of a frame"));
+    if (instant.frame.isPresent()) {
+      int frame = instant.frame.get();
+      if (frame < 0 || frame >= count) {
+        throw wrong("--frame: " + frame + ": must be " + span(count));
+      }
+      return frame;
     }
-    return whole.intValueExact();
+    BigDecimal seconds = instant.seconds.orElseThrow();
+    BigDecimal end = BigDecimal.valueOf(count).divide(rate, MathContext.DECIMAL64);
+    // Compared before anything is worked out: an exponent may be huge.
+    if (seconds.signum() < 0 || seconds.compareTo(end) >= 0) {
+      throw wrong(
+          "--at: "
+              + SafeText.text(seconds.toString())
+              + ": must be at least 0 and below "
+              + end.stripTrailingZeros().toPlainString()
+              + " s");
+    }
+    if (seconds.compareTo(LEAST) < 0) {
+      return 0;
+    }
+    BigDecimal frame = seconds.round(ENOUGH).multiply(rate).setScale(0, RoundingMode.FLOOR);
+    return Math.min(frame.intValueExact(), count - 1);
   }
 
   private static String span(int count) {

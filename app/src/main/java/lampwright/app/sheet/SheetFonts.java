@@ -19,12 +19,12 @@ import org.apache.pdfbox.pdmodel.font.PDType0Font;
 
 /**
  * The type of the printed sheet. It comes with the program, so that a sheet is the same on every
- * machine: Latin letters in that of the window, other alphabets and signs, then ideographs, in
- * wider ones. The last is only opened for a text that needs it.
+ * machine: Latin letters in that of the window, other alphabets and signs, then hangul and
+ * ideographs, in wider ones. The last two are only opened for a text that needs them.
  */
 final class SheetFonts {
   /** What a style sheet names; a family that is not there is passed over. */
-  static final String FAMILIES = "sheet, alphabets, ideographs";
+  static final String FAMILIES = "sheet, alphabets, hangul, ideographs";
 
   private static final String FOLDER = "/lampwright/app/fonts/";
   private static final int PLAIN = 400;
@@ -60,6 +60,7 @@ final class SheetFonts {
     faces.add(Face.open("alphabets", "dejavu-sans.ttf", PLAIN, BOLD));
     SheetFonts usual = new SheetFonts(faces);
     if (!text.codePoints().allMatch(usual::has)) {
+      faces.add(Face.open("hangul", "nanum-square.ttf", PLAIN, BOLD));
       faces.add(Face.open("ideographs", "droid-sans-fallback.ttf", PLAIN, BOLD));
     }
     return usual;

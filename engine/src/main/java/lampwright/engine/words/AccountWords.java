@@ -63,7 +63,7 @@ public final class AccountWords {
       lines.add(
           TEXTS.get(
               step.carried() == 0 ? "byte" : "byte.dithered",
-              letter(step),
+              step.emitter().map(emitter -> " " + emitter.letter()).orElse(""),
               number(step.capped()),
               number(255 * step.capped() + step.carried()),
               Integer.toString(step.duty()),
@@ -113,8 +113,7 @@ public final class AccountWords {
     }
     lines.add(
         "  "
-            + TEXTS.get(
-                "blend." + cue.blend().key(), drives(layer.under()), drives(layer.result())));
+            + TEXTS.get("blend." + cue.blend().key(), change(layer.under(), layer.result())));
   }
 
   private void feel(Feel feel, List<String> lines) {
@@ -123,9 +122,9 @@ public final class AccountWords {
             "feel",
             number(feel.riseMs()),
             number(feel.fallMs()),
-            account.bytes().stream()
-                .map(step -> letter(step) + number(step.mixed()) + " \u2192 " + number(step.felt()))
-                .collect(Collectors.joining(", "))));
+            change(
+                account.bytes().stream().map(PixelAccount.ByteStep::mixed).toList(),
+                account.bytes().stream().map(PixelAccount.ByteStep::felt).toList())));
   }
 
   private void caps(List<String> lines) {
@@ -135,6 +134,15 @@ public final class AccountWords {
             number(100 * account.brightnessCap()),
             number(100 * account.sceneFactor()),
             number(100 * account.frameFactor())));
+  }
+
+  private String change(List<Double> from, List<Double> to) {
+    List<String> words = new ArrayList<>();
+    for (int i = 0; i < to.size(); i++) {
+      words.add(
+          letter(account.bytes().get(i)) + number(from.get(i)) + " \u2192 " + number(to.get(i)));
+    }
+    return String.join(", ", words);
   }
 
   private String drives(List<Double> drives) {
