@@ -7,11 +7,11 @@ if defined JAVA_HOME (set "lampwright_java=%JAVA_HOME%\bin\java.exe") else (set 
 rem As in the script for other systems: short commands need one compiler, and the window the module path.
 set "lampwright_kind=window"
 set "lampwright_compilers="
-for %%c in (check measure models new pixels --help -h --version -V) do if "%~1"=="%%c" (
+for %%c in (check explain measure models new pixels --help -h --version -V) do if "%~1"=="%%c" (
   set "lampwright_kind=commands"
   set "lampwright_compilers=-XX:TieredStopAtLevel=1"
 )
-for %%c in (export prove rehearse) do if "%~1"=="%%c" set "lampwright_kind=commands"
+for %%c in (export picture prove rehearse sheet) do if "%~1"=="%%c" set "lampwright_kind=commands"
 if "%lampwright_kind%"=="commands" (
   set lampwright_program=-cp "%lampwright_home%\lib\*" lampwright.app.Main
 ) else (

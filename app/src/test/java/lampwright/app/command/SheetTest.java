@@ -122,7 +122,8 @@ class SheetTest {
     JsonNode check =
         new ObjectMapper().readTree(Run.of("check", project, "--json").out()).path("findings");
     for (JsonNode finding : check) {
-      assertThat(text).contains(packed(finding.path("what").asString()));
+      assertThat(finding.path("finding").asString()).isNotEmpty();
+      assertThat(text).contains(packed(finding.path("finding").asString()));
       assertThat(text).contains(packed(finding.path("remedy").asString()));
     }
     assertThat(words(layout))
