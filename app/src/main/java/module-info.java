@@ -8,7 +8,13 @@ module lampwright.app {
   requires tools.jackson.core;
   requires com.google.common;
   requires java.desktop;
+  requires java.logging;
   requires java.xml;
+  requires openhtmltopdf.core;
+  requires openhtmltopdf.pdfbox;
+  requires org.apache.fontbox;
+  requires org.apache.pdfbox;
+  requires org.apache.pdfbox.io;
   requires org.commonmark;
   requires org.commonmark.ext.gfm.tables;
   requires static org.jspecify;

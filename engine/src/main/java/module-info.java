@@ -19,5 +19,6 @@ module lampwright.engine {
   exports lampwright.engine.scene;
   exports lampwright.engine.situation;
   exports lampwright.engine.time;
+  exports lampwright.engine.words;
   exports lampwright.engine.work;
 }

@@ -10,6 +10,8 @@ module lampwright.exporters {
   exports lampwright.exporters.packed.play;
   exports lampwright.exporters.picture;
   exports lampwright.exporters.proof;
+  exports lampwright.exporters.sheet;
   exports lampwright.exporters.table;
   exports lampwright.exporters.target;
+  exports lampwright.exporters.wiring;
 }

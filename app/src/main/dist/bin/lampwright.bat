@@ -18,11 +18,11 @@ if not exist "%lampwright_java%" where /q "%lampwright_java%" || (
 rem As in the script for other systems: short commands need one compiler, and the window the module path.
 set "lampwright_kind=window"
 set "lampwright_compilers="
-for %%c in (check measure models new pixels --help -h --version -V) do if "%~1"=="%%c" (
+for %%c in (check explain measure models new pixels --help -h --version -V) do if "%~1"=="%%c" (
   set "lampwright_kind=commands"
   set "lampwright_compilers=-XX:TieredStopAtLevel=1"
 )
-for %%c in (export prove rehearse picture) do if "%~1"=="%%c" set "lampwright_kind=commands"
+for %%c in (export picture prove rehearse sheet) do if "%~1"=="%%c" set "lampwright_kind=commands"
 if "%lampwright_kind%"=="commands" (
   set lampwright_program=-cp "%lampwright_jars%\*" lampwright.app.Main
 ) else (

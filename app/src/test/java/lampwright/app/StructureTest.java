@@ -45,6 +45,7 @@ class StructureTest {
     PACKAGES.put("document", List.of("situation", "scene", "pattern", "rig", "light"));
     PACKAGES.put(
         "json", List.of("document", "disk", "situation", "scene", "pattern", "rig", "light"));
+    PACKAGES.put("words", List.of("render", "situation", "scene", "pattern", "rig", "light"));
     PACKAGES.put("render", List.of("scene", "situation", "rig", "pattern", "light"));
     PACKAGES.put("meter", List.of("render", "situation", "scene", "rig", "light"));
     PACKAGES.put(
@@ -70,6 +71,8 @@ class StructureTest {
     EXPORTERS.put("packed.encode", List.of("packed.play", "packed.format"));
     EXPORTERS.put("picture", List.of());
     EXPORTERS.put("target", List.of("packed.play"));
+    EXPORTERS.put("wiring", List.of("target"));
+    EXPORTERS.put("sheet", List.of("wiring", "target", "picture"));
     EXPORTERS.put("table", List.of("target"));
     EXPORTERS.put(
         "firmware", List.of("target", "table", "packed.encode", "packed.play", "packed.format"));

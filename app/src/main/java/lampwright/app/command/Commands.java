@@ -28,6 +28,8 @@ final class Commands {
     ALL.put("prove", ProveCommand::new);
     ALL.put("rehearse", RehearseCommand::new);
     ALL.put("picture", PictureCommand::new);
+    ALL.put("sheet", SheetCommand::new);
+    ALL.put("explain", ExplainCommand::new);
     ALL.put("models", ModelsCommand::new);
     ALL.put("pixels", PixelsCommand::new);
   }

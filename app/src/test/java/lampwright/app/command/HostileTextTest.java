@@ -5,6 +5,7 @@ import static java.util.stream.Collectors.joining;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
+import java.io.StringReader;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -12,7 +13,10 @@ import java.util.List;
 import java.util.TreeMap;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
+import javax.xml.parsers.SAXParserFactory;
 import lampwright.exporters.OutsideTools;
+import nu.validator.htmlparser.common.XmlViolationPolicy;
+import nu.validator.htmlparser.sax.HtmlParser;
 import org.commonmark.ext.gfm.tables.TablesExtension;
 import org.commonmark.node.AbstractVisitor;
 import org.commonmark.node.Node;
@@ -25,6 +29,11 @@ import org.junit.jupiter.api.parallel.Execution;
 import org.junit.jupiter.api.parallel.ExecutionMode;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
+import org.xml.sax.Attributes;
+import org.xml.sax.InputSource;
+import org.xml.sax.SAXException;
+import org.xml.sax.SAXParseException;
+import org.xml.sax.helpers.DefaultHandler;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.ObjectMapper;
 
@@ -262,6 +271,58 @@ class HostileTextTest {
     // Names and digests, each on a line of its own.
     assertThat(written.text(named(written, "lampwright_files.txt")))
         .hasLineCount((int) harmless.text(named(harmless, "lampwright_files.txt")).lines().count());
+  }
+
+  /** A sheet is HTML and XML at once: as a browser and as a printer's parser have it. */
+  @Execution(ExecutionMode.CONCURRENT)
+  @ParameterizedTest
+  @EnumSource
+  void sheetHasTheSameElementsWhateverTheName(Hostile hostile) throws Exception {
+    String expected = elements(sheet(HARMLESS, "harmless"));
+    assertThat(elements(sheet(hostile.text, "hostile"))).isEqualTo(expected);
+  }
+
+  private String sheet(String name, String file) throws IOException {
+    Path project = Files.writeString(folder.resolve(file + ".json"), project(name));
+    for (String ending : List.of(".html", ".pdf")) {
+      Run run = Run.of("sheet", project, "--to", folder.resolve(file + ending));
+      assertThat(run.code()).as(run.err()).isZero();
+      assertThat(run.err()).isEmpty();
+      assertThat(run.out()).isEmpty();
+    }
+    String html = Files.readString(folder.resolve(file + ".html"));
+    assertCalm(html);
+    return html;
+  }
+
+  /** Names and attributes in order, as an XML parser and an HTML parser have them. */
+  private static String elements(String html) throws Exception {
+    StringBuilder elements = new StringBuilder();
+    DefaultHandler handler =
+        new DefaultHandler() {
+          @Override
+          public void startElement(String uri, String local, String name, Attributes attributes) {
+            elements.append('<').append(local.isEmpty() ? name : local);
+            for (int i = 0; i < attributes.getLength(); i++) {
+              elements.append(' ').append(attributes.getValue(i));
+            }
+          }
+        };
+    SAXParserFactory.newDefaultInstance()
+        .newSAXParser()
+        .parse(new InputSource(new StringReader(html)), handler);
+    elements.append('\n');
+    HtmlParser parser = new HtmlParser(XmlViolationPolicy.ALLOW);
+    parser.setContentHandler(handler);
+    parser.setErrorHandler(
+        new DefaultHandler() {
+          @Override
+          public void error(SAXParseException fault) throws SAXException {
+            throw fault;
+          }
+        });
+    parser.parse(new InputSource(new StringReader(html)));
+    return elements.toString();
   }
 
   @Execution(ExecutionMode.CONCURRENT)

@@ -6,6 +6,9 @@ import java.util.List;
 import java.util.Optional;
 import lampwright.engine.field.Shape;
 import lampwright.engine.field.UnionType;
+import lampwright.engine.light.Mixer;
+import lampwright.engine.time.Moment;
+import lampwright.engine.time.Ratio;
 
 /** All patterns there are. */
 public final class Patterns {
@@ -62,6 +65,19 @@ public final class Patterns {
   /** Whether a pattern has a rate per minute. */
   public static boolean hasRate(Pattern pattern) {
     return pattern.shape().part(RATE).isPresent();
+  }
+
+  /**
+   * Where in its period a pattern is, ms.
+   *
+   * @param row what it sees; it repeats there
+   * @param tMs time since the start of its cue, at least 0
+   */
+  public static Ratio placeInPeriod(Pattern pattern, List<Mixer> row, Moment tMs) {
+    return new Period(
+            pattern.period(row).orElseThrow(), pattern.startPhase().orElse(BigDecimal.ZERO))
+        .place(tMs)
+        .ratio();
   }
 
   @SuppressWarnings("unchecked") // a pattern's shape is that of its own class

@@ -26,6 +26,7 @@ final class CuePlayer {
     }
   }
 
+  private final int place;
   private final Ratio startMs;
   private final Ratio fadeInMs;
   private final Ratio lengthMs;
@@ -48,9 +49,12 @@ final class CuePlayer {
   /**
    * A cue made ready.
    *
+   * @param place where it is in the list of its track
    * @param scratch room for the drives of its longest row
    */
-  CuePlayer(Cue cue, FrameClock clock, Curve curve, List<Row> rows, double[] scratch) {
+  CuePlayer(
+      int place, Cue cue, FrameClock clock, Curve curve, List<Row> rows, double[] scratch) {
+    this.place = place;
     this.startMs = Ratio.of(cue.startMs());
     this.lengthMs = Ratio.of(cue.lengthMs());
     this.fadeInMs = Ratio.of(cue.fadeInMs());
@@ -66,6 +70,11 @@ final class CuePlayer {
     this.fullFrom = clock.firstAtOrAfter(startMs.plus(fadeInMs));
     this.fullUntil = clock.firstAfter(startMs.plus(fadesFromMs));
     this.endFrame = clock.firstAtOrAfter(Ratio.of(cue.endMs()));
+  }
+
+  /** Where it is in the list of its track. */
+  int place() {
+    return place;
   }
 
   /** The first frame that the cue covers. */
@@ -105,13 +114,15 @@ final class CuePlayer {
   }
 
   /** Lays what is seen of the cue's light over the light so far. */
-  void play(Moment timeMs, Light light) {
+  void play(Moment timeMs, Light light, RenderWatcher watcher) {
     Moment tMs = timeMs;
     if (!startsAt0) {
       sinceStart.setDifference(timeMs, startMs);
       tMs = sinceStart;
     }
-    double a = fading ? curve.light(fade(tMs)) : full;
+    double faded = fading ? fade(tMs) : 1;
+    double a = fading ? curve.light(faded) : full;
+    watcher.begins(this, tMs, faded, a, light);
     for (Row row : rows) {
       if (row.seen) {
         if (light.isExact()) {
@@ -122,9 +133,11 @@ final class CuePlayer {
             row.packages.addError(error, light);
           }
         }
+        watcher.paints(row.packages, scratch);
         row.packages.lay(blend, scratch, a, light.drives());
       }
     }
+    watcher.ends(light);
   }
 
   private double fade(Moment tMs) {

@@ -4,8 +4,10 @@ import com.google.common.base.Supplier;
 import com.google.common.base.Suppliers;
 import com.google.common.cache.Cache;
 import com.google.common.cache.CacheBuilder;
+import java.util.Objects;
 import java.util.Optional;
 import lampwright.engine.rig.CurrentCap;
+import lampwright.engine.rig.Lamp;
 import lampwright.engine.rig.Rig;
 import lampwright.engine.scene.Dither;
 import lampwright.engine.scene.Scene;
@@ -169,6 +171,27 @@ public final class FrameTable {
     byte[] bytes = new byte[layout.bytes()];
     cursor.next(bytes);
     return bytes;
+  }
+
+  /**
+   * How the bytes of one pixel come about in a frame. This renders the frame, and where frames rest
+   * on the past all before it.
+   *
+   * @param lamp id of a lamp of the rig
+   * @param pixel of the lamp, from 0; 0 for a driver output
+   * @throws IndexOutOfBoundsException if there is no such frame or pixel
+   * @throws IllegalArgumentException if the rig has no such lamp
+   */
+  public PixelAccount account(int frame, String lamp, int pixel) {
+    Objects.checkIndex(frame, frameCount());
+    Lamp named =
+        layout
+            .rig()
+            .lamp(lamp)
+            .orElseThrow(
+                () -> new IllegalArgumentException("lamp: " + lamp + ": must be of the rig"));
+    Objects.checkIndex(pixel, named.fitting().lights());
+    return Accountant.of(this, renderer(SceneRenderer.Way.EXACT), frame, named, pixel);
   }
 
   /**

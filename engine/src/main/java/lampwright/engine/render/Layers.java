@@ -34,12 +34,12 @@ final class Layers {
   }
 
   /** Lays the light of all cues that cover a frame. */
-  void play(long frame, Moment timeMs, Light light) {
+  void play(long frame, Moment timeMs, Light light, RenderWatcher watcher) {
     if (frame >= arrangedUntil) {
       arrange(frame);
     }
     for (int i = 0; i < count; i++) {
-      cues[i].play(timeMs, light);
+      cues[i].play(timeMs, light, watcher);
       light.addStep();
     }
   }

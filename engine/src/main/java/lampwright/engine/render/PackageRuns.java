@@ -2,6 +2,7 @@ package lampwright.engine.render;
 
 import com.google.common.primitives.ImmutableIntArray;
 import java.util.List;
+import java.util.OptionalInt;
 import lampwright.engine.light.Mixer;
 import lampwright.engine.scene.Blend;
 
@@ -29,6 +30,17 @@ final class PackageRuns {
       }
     }
     runs = found.build().toArray();
+  }
+
+  /** The place of a package in its row; none if it is in none. */
+  OptionalInt placeOf(int at) {
+    for (int r = 0; r < runs.length; r += STRIDE) {
+      int k = at - runs[r + 1];
+      if (k >= 0 && k < runs[r + 2]) {
+        return OptionalInt.of(runs[r] + k);
+      }
+    }
+    return OptionalInt.empty();
   }
 
   /** Lays the light of a row over the light so far, in the place of every row. */

@@ -41,6 +41,11 @@ final class Quantiser {
     return dither ? writeDithered(light, factor, into) : writeEach(light, factor, into);
   }
 
+  /** What is carried into the next byte of a column, in steps of a byte; 0 without dither. */
+  double carried(int column) {
+    return dither ? error[column] : 0;
+  }
+
   /** The bytes that {@link #write} would write, without carrying anything on. */
   byte[] tried(Light light, double factor) {
     double[] drives = light.drives();

@@ -46,7 +46,9 @@ final class SceneRenderer implements FrameSource {
   private final DoubleSupplier exactSum = this::exactMilliamps;
   private final CurrentLimit.CurrentDraw draw;
   private boolean exact;
+  private final List<TrackPlayer> tracks;
   private final Layers layers;
+  private RenderWatcher watcher = RenderWatcher.NOBODY;
   private final Moment timeMs = new Moment();
 
   /**
@@ -72,10 +74,32 @@ final class SceneRenderer implements FrameSource {
     for (Track track : scene.tracks()) {
       tracks.add(
           new TrackPlayer(
-              track, rows(layout, track), mixers, scratch, clock, layout.rig().curve()));
+              tracks.size(),
+              track,
+              rows(layout, track),
+              mixers,
+              scratch,
+              clock,
+              layout.rig().curve()));
     }
+    this.tracks = List.copyOf(tracks);
     this.layers = new Layers(tracks, layout.packages());
     rewind();
+  }
+
+  /** Tells somebody all steps of the frames from now on. */
+  void watch(RenderWatcher newWatcher) {
+    watcher = newWatcher;
+  }
+
+  /** By which every drive is multiplied: the caps of rig and scene. */
+  double factor() {
+    return factor;
+  }
+
+  /** The track that a cue is on. */
+  int trackOf(CuePlayer cue) {
+    return tracks.stream().filter(track -> track.has(cue)).findFirst().orElseThrow().place();
   }
 
   int frameBytes() {
@@ -123,6 +147,7 @@ final class SceneRenderer implements FrameSource {
         return false;
       }
     }
+    watcher.scales(frameFactor, quantiser);
     return quantiser.write(light, factor * frameFactor, into);
   }
 
@@ -154,8 +179,10 @@ final class SceneRenderer implements FrameSource {
     FrameSource.endIfInterrupted();
     light.clear(exact);
     clock.timeMs(frame, timeMs);
-    layers.play(frame, timeMs, light);
+    layers.play(frame, timeMs, light, watcher);
+    watcher.mixed(light);
     feel.follow(light);
+    watcher.felt(light);
   }
 
   /** The rows of packages that a pattern on a track sees. */

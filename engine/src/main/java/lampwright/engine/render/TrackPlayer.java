@@ -1,6 +1,7 @@
 package lampwright.engine.render;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -14,22 +15,26 @@ import lampwright.engine.time.Ratio;
 
 /** One track made ready. Asked for frames in rising order it passes over the cues that are done. */
 final class TrackPlayer {
+  private final int place;
   private final CuePlayer[] cues;
   private int firstOpen;
 
   /**
+   * @param place where it is in the list of the scene
    * @param rows the rows of packages that a pattern on this track sees
    * @param mixers the mixer of each package
    * @param scratch room for the drives of as many pixels as the rig has; one cue after another may
    *     use it
    */
   TrackPlayer(
+      int place,
       Track track,
       List<int[]> rows,
       Mixer[] mixers,
       double[] scratch,
       FrameClock clock,
       Curve curve) {
+    this.place = place;
     Map<List<Mixer>, List<int[]>> alike = new LinkedHashMap<>();
     for (int[] row : rows) {
       List<Mixer> seen = new ArrayList<>(row.length);
@@ -41,18 +46,33 @@ final class TrackPlayer {
     Map<List<Mixer>, PackageRuns> runs = new LinkedHashMap<>();
     alike.forEach((seen, same) -> runs.put(seen, new PackageRuns(same)));
     List<CuePlayer> players = new ArrayList<>();
-    List<Cue> inOrder = new ArrayList<>(track.cues());
-    inOrder.sort(Comparator.comparing(Cue::startMs));
-    for (Cue cue : inOrder) {
+    List<Cue> all = track.cues();
+    List<Integer> inOrder = new ArrayList<>();
+    for (int i = 0; i < all.size(); i++) {
+      inOrder.add(i);
+    }
+    inOrder.sort(Comparator.comparing(i -> all.get(i).startMs()));
+    for (int i : inOrder) {
+      Cue cue = all.get(i);
       List<CuePlayer.Row> painted = new ArrayList<>();
       alike.forEach(
           (seen, same) -> {
             PaintContext context = new PaintContext(seen, curve, Ratio.of(cue.lengthMs()));
             painted.add(new CuePlayer.Row(cue.pattern().painter(context), runs.get(seen)));
           });
-      players.add(new CuePlayer(cue, clock, curve, painted, scratch));
+      players.add(new CuePlayer(i, cue, clock, curve, painted, scratch));
     }
     cues = players.toArray(CuePlayer[]::new);
+  }
+
+  /** Where it is in the list of the scene. */
+  int place() {
+    return place;
+  }
+
+  /** Whether a cue is one of its own. */
+  boolean has(CuePlayer cue) {
+    return Arrays.asList(cues).contains(cue);
   }
 
   /** Adds every cue that covers a frame. */

@@ -65,14 +65,14 @@ class CuePlayerTest {
     painted = 0;
     Moment timeMs = new Moment();
     clock.timeMs(frame, timeMs);
-    under.play(timeMs, new Light(2));
+    under.play(timeMs, new Light(2), RenderWatcher.NOBODY);
     return painted;
   }
 
   private CuePlayer player(Cue cue, int... packages) {
     CuePlayer.Row row =
         new CuePlayer.Row((tMs, drives) -> painted++, new PackageRuns(List.of(packages)));
-    return new CuePlayer(cue, clock, Curve.DEFAULT, List.of(row), new double[2 * Mixer.SLOTS]);
+    return new CuePlayer(0, cue, clock, Curve.DEFAULT, List.of(row), new double[2 * Mixer.SLOTS]);
   }
 
   private static Steady pattern() {

@@ -3,7 +3,6 @@ package lampwright.exporters.picture;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import lampwright.engine.render.FrameCursor;
 import lampwright.engine.render.FrameTable;
 
 /**
@@ -31,41 +30,16 @@ public final class LampStripes {
    */
   public static LampStripes of(FrameTable table, int width) {
     ScreenLight screen = ScreenLight.of(table.layout());
-    int count = screen.lamps().size();
-    int[][][] argb = new int[count][][];
-    float[][] sums = new float[count][];
-    for (int lamp = 0; lamp < count; lamp++) {
+    int[][][] argb = new int[screen.lamps().size()][][];
+    for (int lamp = 0; lamp < argb.length; lamp++) {
       argb[lamp] = new int[screen.pixels(lamp)][width];
-      sums[lamp] = new float[3 * screen.pixels(lamp)];
     }
-    FrameCursor cursor = table.cursor();
-    byte[] frame = new byte[table.layout().bytes()];
-    long frames = table.frameCount();
-    for (int x = 0; x < width; x++) {
-      long first = x * frames / width;
-      long end = Math.max(first + 1, ((x + 1) * frames + width - 1) / width);
-      for (long f = first; f < end; f++) {
-        // The last frame of a place is often the first of the next.
-        if (f >= cursor.position()) {
-          cursor.next(frame);
-        }
-        for (int lamp = 0; lamp < count; lamp++) {
-          for (int pixel = 0; pixel < argb[lamp].length; pixel++) {
-            screen.addPixel(frame, lamp, pixel, sums[lamp], 3 * pixel);
-          }
-        }
-      }
-      float share = 1f / (end - first);
-      for (int lamp = 0; lamp < count; lamp++) {
-        float[] sum = sums[lamp];
-        for (int pixel = 0; pixel < argb[lamp].length; pixel++) {
-          argb[lamp][pixel][x] =
-              Srgb8.argb(
-                  share * sum[3 * pixel], share * sum[3 * pixel + 1], share * sum[3 * pixel + 2]);
-        }
-        Arrays.fill(sum, 0);
-      }
-    }
+    MeanLight.walk(
+        table,
+        screen,
+        width,
+        (lamp, pixel, x, red, green, blue) ->
+            argb[lamp][pixel][x] = Srgb8.argb(red, green, blue));
     List<List<ColourRow>> rows = new ArrayList<>();
     for (int[][] lamp : argb) {
       rows.add(Arrays.stream(lamp).map(ColourRow::new).toList());

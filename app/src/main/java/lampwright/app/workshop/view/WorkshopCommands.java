@@ -86,6 +86,11 @@ final class WorkshopCommands {
                             window.export())
                         .withShortcut("Shortcut+E"),
                     Command.of(
+                            "workshop.menu.sheet",
+                            new InMenu(CommandMenu.PROJECT, 2),
+                            parts.buildSheet()::build)
+                        .withShortcut("Shortcut+Shift+B"),
+                    Command.of(
                             "start.act.sheet", new InMenu(CommandMenu.PROJECT, 1), window.start())
                         .withShortcut("Shortcut+Shift+N")),
                 RibbonCommands.cues(parts.cueCommands(), window.offerKinds()),

@@ -23,6 +23,7 @@ import lampwright.app.workshop.model.drawing.DrawingModel;
 import lampwright.app.workshop.model.drawing.OwnPicture;
 import lampwright.app.workshop.model.drawing.PaintingJudge;
 import lampwright.app.workshop.model.export.ExportModel;
+import lampwright.app.workshop.model.export.SheetExport;
 import lampwright.app.workshop.model.files.FilesModel;
 import lampwright.app.workshop.model.files.Workplace;
 import lampwright.app.workshop.model.play.Player;
@@ -57,6 +58,8 @@ final class WorkshopParts implements AutoCloseable {
   private final DiskThread reader = new DiskThread("reader");
   private final LatestWorker searcher;
   private final LatestWorker exporter;
+  private final LatestWorker sheetWriter;
+  private final SheetExport buildSheet;
   private final Executor screen;
   private final Dialogs dialogs;
   private final LightService lights;
@@ -91,6 +94,7 @@ final class WorkshopParts implements AutoCloseable {
     this.screen = screen;
     searcher = LatestWorker.named("searcher", screen, LatestWorker.Ending.ASK);
     exporter = LatestWorker.named("exporter", screen, LatestWorker.Ending.ASK);
+    sheetWriter = LatestWorker.named("sheet writer", screen, LatestWorker.Ending.ASK);
     lights = new LightService(bench, screen);
     packs = new PackService(bench, screen);
     gauges = new GaugesModel(bench, lights, packs, playhead);
@@ -121,6 +125,8 @@ final class WorkshopParts implements AutoCloseable {
     files =
         new FilesModel(
             new Workplace(bench, dialogs, disk, reader, screen, state, Owner.self()), end);
+    buildSheet =
+        new SheetExport(bench, dialogs, sheetWriter, screen, () -> files.document().file());
     choice = new FileChoice(dialogs, files.document()::file, disk, screen);
     guide = guide(screen);
   }
@@ -263,6 +269,10 @@ final class WorkshopParts implements AutoCloseable {
     };
   }
 
+  SheetExport buildSheet() {
+    return buildSheet;
+  }
+
   /** A new export, begun where the last one went. */
   ExportModel export() {
     ExportModel model =
@@ -291,6 +301,7 @@ final class WorkshopParts implements AutoCloseable {
     shelf.close();
     searcher.close();
     exporter.close();
+    sheetWriter.close();
     reader.close();
     disk.close();
   }

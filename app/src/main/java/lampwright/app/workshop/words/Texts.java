@@ -1,7 +1,6 @@
 package lampwright.app.workshop.words;
 
 import java.nio.file.Path;
-import java.text.MessageFormat;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
@@ -11,8 +10,8 @@ import java.util.Locale;
 import java.util.MissingResourceException;
 import java.util.Optional;
 import java.util.ResourceBundle;
-import java.util.stream.Collectors;
 import lampwright.engine.check.SafeText;
+import lampwright.engine.words.TextBundle;
 
 /**
  * The texts of one part of the workshop, from its resource bundle. Numbers in them are written as
@@ -20,11 +19,9 @@ import lampwright.engine.check.SafeText;
  * in the form of the user's locale and time zone.
  */
 public final class Texts {
-  private static final int MAX_LINE = 10_000;
+  private final TextBundle bundle;
 
-  private final ResourceBundle bundle;
-
-  private Texts(ResourceBundle bundle) {
+  private Texts(TextBundle bundle) {
     this.bundle = bundle;
   }
 
@@ -35,8 +32,9 @@ public final class Texts {
    */
   public static Texts of(String part) {
     return new Texts(
-        ResourceBundle.getBundle(
-            "lampwright.app.workshop." + part, Locale.getDefault(), Texts.class.getModule()));
+        TextBundle.of(
+            ResourceBundle.getBundle(
+                "lampwright.app.workshop." + part, Locale.getDefault(), Texts.class.getModule())));
   }
 
   /**
@@ -45,34 +43,30 @@ public final class Texts {
    * @throws MissingResourceException if there is none with this key
    */
   public String get(String key) {
-    return bundle.getString(key);
+    return bundle.get(key);
   }
 
   /** A text, if there is one with this key. */
   public Optional<String> find(String key) {
-    return bundle.containsKey(key) ? Optional.of(bundle.getString(key)) : Optional.empty();
+    return bundle.find(key);
   }
 
   /**
-   * A text with values put in: {@code {0}} and so on; an apostrophe in it is written twice. Names
-   * come from files: nothing in them turns the direction of writing or hides. Line feeds stay in
-   * texts, which may be lists, and not in paths.
+   * A text with values put in, as {@link TextBundle#get(String, Object...)} does. Paths are in one
+   * line.
    */
   public String get(String key, Object... values) {
-    Object[] shown = Arrays.stream(values).map(Texts::harmless).toArray();
-    return new MessageFormat(bundle.getString(key), Locale.ROOT).format(shown);
+    return bundle.get(key, Arrays.stream(values).map(Texts::shown).toArray());
   }
 
-  private static Object harmless(Object value) {
+  private static Object shown(Object value) {
     if (value instanceof Instant instant) {
       return inUsersForm(instant);
     }
     if (value instanceof Path path) {
       return SafeText.text(path.toString(), SafeText.MAX_MESSAGE);
     }
-    return value instanceof String text
-        ? text.lines().map(line -> SafeText.text(line, MAX_LINE)).collect(Collectors.joining("\n"))
-        : value;
+    return value;
   }
 
   // A moment is read, not typed.

@@ -4,6 +4,7 @@ import java.util.Locale;
 import lampwright.engine.check.SafeText;
 import lampwright.engine.rig.Lamp;
 import lampwright.engine.rig.LampFunction;
+import lampwright.engine.words.CueWords;
 
 /** Names of a project as the window shows them, in one line. */
 public final class Titles {
@@ -36,6 +37,6 @@ public final class Titles {
 
   /** A kind of pattern as people call it. */
   public static String ofKind(String kind) {
-    return Texts.of("settings").get("kind." + kind);
+    return CueWords.kind(kind);
   }
 }

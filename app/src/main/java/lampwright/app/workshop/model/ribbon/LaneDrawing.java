@@ -9,6 +9,7 @@ import lampwright.app.workshop.edit.CueRef;
 import lampwright.engine.pattern.Keyframes;
 import lampwright.engine.scene.Cue;
 import lampwright.engine.scene.Scene;
+import lampwright.engine.words.CueWords;
 import lampwright.exporters.picture.DisplayList;
 import lampwright.exporters.picture.Mark;
 import lampwright.exporters.picture.Stroke;

@@ -8,6 +8,7 @@ import lampwright.app.workshop.words.Titles;
 import lampwright.engine.rig.Lamp;
 import lampwright.engine.scene.Cue;
 import lampwright.engine.scene.Scene;
+import lampwright.engine.words.CueWords;
 
 /** What is in the ribbons, in words. */
 public final class RibbonWords {

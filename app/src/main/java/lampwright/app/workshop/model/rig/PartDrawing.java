@@ -3,10 +3,11 @@ package lampwright.app.workshop.model.rig;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import lampwright.app.workshop.model.rig.WiringPart.State;
 import lampwright.exporters.picture.DisplayList;
 import lampwright.exporters.picture.Mark;
 import lampwright.exporters.picture.Stroke;
+import lampwright.exporters.wiring.WiringPart.State;
+import lampwright.exporters.wiring.WiringPart;
 
 /** Draws strips of parts: signs on a wire, with name and figure below each. */
 final class PartDrawing {

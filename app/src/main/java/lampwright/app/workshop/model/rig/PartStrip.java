@@ -3,6 +3,7 @@ package lampwright.app.workshop.model.rig;
 import java.util.ArrayList;
 import java.util.List;
 import lampwright.exporters.picture.TypeMeasure;
+import lampwright.exporters.wiring.WiringPart;
 
 /**
  * Parts in a row on their wire, which goes on in the next line where the width ends.

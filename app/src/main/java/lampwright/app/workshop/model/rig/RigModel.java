@@ -23,6 +23,7 @@ import lampwright.engine.rig.Chain;
 import lampwright.engine.rig.Fitting;
 import lampwright.engine.rig.Lamp;
 import lampwright.engine.rig.PixelType;
+import lampwright.exporters.wiring.WiringPlan;
 
 /** The rig editor: its parts, which of them is selected, and its form. */
 public final class RigModel {

@@ -10,6 +10,8 @@ import lampwright.engine.rig.Fitting;
 import lampwright.engine.rig.Lamp;
 import lampwright.engine.rig.Rig;
 import lampwright.exporters.picture.TypeMeasure;
+import lampwright.exporters.wiring.WiringPart;
+import lampwright.exporters.wiring.WiringPlan;
 
 /**
  * The wiring as it is drawn: the supply, each chain with the parts before it and its pixels in the

@@ -23,7 +23,7 @@ import lampwright.app.workshop.model.Dialogs;
 import lampwright.app.workshop.model.Form;
 import lampwright.app.workshop.model.Slot;
 import lampwright.app.workshop.model.SlotMaker;
-import lampwright.app.workshop.words.SituationWords;
+import lampwright.engine.words.SituationWords;
 import lampwright.app.workshop.words.Texts;
 import lampwright.engine.document.Project;
 import lampwright.engine.scene.Scene;

@@ -15,7 +15,7 @@ import lampwright.app.workshop.model.Dialogs;
 import lampwright.app.workshop.model.DrawingSheet;
 import lampwright.app.workshop.model.LiveFrame;
 import lampwright.app.workshop.words.PlaceWords;
-import lampwright.app.workshop.words.SituationWords;
+import lampwright.engine.words.SituationWords;
 import lampwright.app.workshop.words.Texts;
 import lampwright.app.workshop.words.Titles;
 import lampwright.engine.check.InvalidModelException;

@@ -15,7 +15,7 @@ import javafx.scene.input.KeyEvent;
 import javafx.scene.layout.FlowPane;
 import javafx.scene.shape.Rectangle;
 import lampwright.app.workshop.model.Slot;
-import lampwright.app.workshop.model.cue.ColourWords;
+import lampwright.engine.words.ColourWords;
 import lampwright.app.workshop.model.cue.PixelLook;
 import lampwright.app.workshop.words.Texts;
 import lampwright.engine.light.Colour;

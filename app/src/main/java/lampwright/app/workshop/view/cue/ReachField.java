@@ -10,7 +10,7 @@ import javafx.scene.input.MouseEvent;
 import javafx.scene.layout.Pane;
 import javafx.scene.shape.Circle;
 import lampwright.app.workshop.model.cue.ColourReach;
-import lampwright.app.workshop.model.cue.ColourWords;
+import lampwright.engine.words.ColourWords;
 import lampwright.app.workshop.words.Texts;
 import lampwright.engine.light.Colour;
 

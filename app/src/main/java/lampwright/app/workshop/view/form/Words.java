@@ -4,6 +4,7 @@ import java.util.Optional;
 import lampwright.app.workshop.edit.Kind;
 import lampwright.app.workshop.edit.NumberText;
 import lampwright.app.workshop.words.Texts;
+import lampwright.engine.words.CueWords;
 
 /** The texts of settings. */
 public final class Words {
@@ -26,7 +27,10 @@ public final class Words {
 
   /** A value of a choice; its key where that is a name by itself, such as a part number. */
   public String choice(String group, String key) {
-    return texts.find(group + "." + key).orElse(key);
+    return texts
+        .find(group + "." + key)
+        .or(() -> CueWords.choice(group, key))
+        .orElse(key);
   }
 
   /** What an optional choice is called that nothing is selected of. */

@@ -25,8 +25,6 @@ import lampwright.app.workshop.model.rig.RigPart;
 import lampwright.app.workshop.model.rig.WiringDrawing;
 import lampwright.app.workshop.model.rig.WiringInk;
 import lampwright.app.workshop.model.rig.WiringLayout;
-import lampwright.app.workshop.model.rig.WiringPart;
-import lampwright.app.workshop.model.rig.WiringPlan;
 import lampwright.app.workshop.view.DisplayPainter;
 import lampwright.app.workshop.view.FontMeasure;
 import lampwright.app.workshop.view.Inks;
@@ -35,6 +33,8 @@ import lampwright.app.workshop.words.Titles;
 import lampwright.engine.document.Project;
 import lampwright.engine.rig.Chain;
 import lampwright.engine.rig.Lamp;
+import lampwright.exporters.wiring.WiringPart;
+import lampwright.exporters.wiring.WiringPlan;
 import org.jspecify.annotations.Nullable;
 
 /**

@@ -23,6 +23,7 @@ import lampwright.engine.rig.Rig;
 import lampwright.engine.scene.Cue;
 import lampwright.engine.scene.Scene;
 import lampwright.engine.scene.Track;
+import lampwright.engine.words.ColourWords;
 import org.junit.jupiter.api.Test;
 
 class ColourReachTest {

@@ -41,6 +41,7 @@ import lampwright.engine.scene.Cue;
 import lampwright.engine.scene.Marker;
 import lampwright.engine.scene.Scene;
 import lampwright.engine.scene.Track;
+import lampwright.engine.words.CueWords;
 import lampwright.exporters.picture.DisplayList;
 import lampwright.exporters.picture.Mark;
 import lampwright.exporters.picture.Srgb8;

@@ -16,6 +16,7 @@ import lampwright.engine.document.Project;
 import lampwright.engine.rig.Chain;
 import lampwright.engine.rig.Lamp;
 import lampwright.exporters.picture.TypeMeasure;
+import lampwright.exporters.wiring.WiringPlan;
 import org.junit.jupiter.api.Test;
 
 class RigModelTest {

@@ -4,14 +4,16 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.List;
 import lampwright.app.workshop.Projects4Tests;
-import lampwright.app.workshop.model.rig.WiringPart.State;
-import lampwright.app.workshop.model.rig.WiringPart.Symbol;
 import lampwright.engine.review.Code;
 import lampwright.engine.review.Figure;
 import lampwright.engine.review.Finding;
 import lampwright.engine.review.Subject;
 import lampwright.engine.rig.Rig;
 import lampwright.exporters.picture.TypeMeasure;
+import lampwright.exporters.wiring.WiringPart.State;
+import lampwright.exporters.wiring.WiringPart.Symbol;
+import lampwright.exporters.wiring.WiringPart;
+import lampwright.exporters.wiring.WiringPlan;
 import org.junit.jupiter.api.Test;
 
 class WiringPlanTest {

@@ -1,6 +1,8 @@
-package lampwright.app.workshop.model.rig;
+package lampwright.exporters.wiring;
 
-import lampwright.app.workshop.words.Texts;
+import java.util.Locale;
+import java.util.ResourceBundle;
+import lampwright.engine.words.TextBundle;
 
 /**
  * A part between supply, controller and light, as the wiring draws it.
@@ -33,8 +35,13 @@ public record WiringPart(Symbol symbol, String name, String figure, State state)
     TROUBLE
   }
 
+  static final TextBundle TEXTS =
+      TextBundle.of(
+          ResourceBundle.getBundle(
+              "lampwright.exporters.wiring.wiring", Locale.ROOT, WiringPart.class.getModule()));
+
   /** The part in words. */
-  String words() {
-    return Texts.of("rig").get("plan.words", name, figure).strip();
+  public String words() {
+    return TEXTS.get("words", name, figure).strip();
   }
 }

@@ -1,10 +1,10 @@
-package lampwright.app.workshop.model.ribbon;
+package lampwright.engine.words;
 
 import java.math.BigDecimal;
 import java.math.MathContext;
 import java.util.Locale;
-import lampwright.app.workshop.words.Texts;
-import lampwright.app.workshop.words.Titles;
+import java.util.Optional;
+import java.util.ResourceBundle;
 import lampwright.engine.pattern.Chase;
 import lampwright.engine.pattern.ColourCycle;
 import lampwright.engine.pattern.Flash;
@@ -20,23 +20,32 @@ import lampwright.engine.scene.Cue;
 import lampwright.engine.time.Ratio;
 
 /** What a cue does, in a few words with its rate: {@code Double flash 80/min}. */
-final class CueWords {
+public final class CueWords {
   private static final double MINUTE_MS = 60_000;
   private static final MathContext DIGITS = new MathContext(3);
 
-  private final Texts texts = Texts.of("ribbons");
+  private static final TextBundle TEXTS =
+      TextBundle.of(
+          ResourceBundle.getBundle(
+              "lampwright.engine.words.cues", Locale.ROOT, CueWords.class.getModule()));
+
+  private final TextBundle texts = TEXTS;
+
+  /** Words that have no state. */
+  public CueWords() {}
 
   /** The words of a cue on a track of so many lamps. */
-  String of(Cue cue, int lamps) {
+  public String of(Cue cue, int lamps) {
     String words = of(cue.pattern());
     if (cue.blend() != Blend.COVER) {
       words =
-          texts.get("line.blend", words, Texts.of("settings").get("blend." + cue.blend().key()));
+          texts.get("line.blend", words, texts.get("blend." + cue.blend().key()));
     }
     return lamps > 1 ? texts.get("line.lamps", words, Integer.toString(lamps)) : words;
   }
 
-  String of(Pattern pattern) {
+  /** The words of a pattern. */
+  public String of(Pattern pattern) {
     if (pattern instanceof Flash flash) {
       int flashes = flash.flashes();
       String name =
@@ -70,6 +79,16 @@ final class CueWords {
     return seconds(pattern);
   }
 
+  /** A kind of pattern as people call it. */
+  public static String kind(String kind) {
+    return TEXTS.get("kind." + kind);
+  }
+
+  /** A choice of a cue as people call it, such as {@code add} of {@code blend}, if it is one. */
+  public static Optional<String> choice(String group, String key) {
+    return TEXTS.find(group + "." + key);
+  }
+
   private String perMinute(String name, Pattern pattern) {
     return pattern
         .period()
@@ -87,7 +106,7 @@ final class CueWords {
   }
 
   private static String title(Pattern pattern) {
-    String kind = Titles.ofKind(pattern.kind());
+    String kind = kind(pattern.kind());
     return kind.substring(0, 1).toUpperCase(Locale.ROOT) + kind.substring(1);
   }
 

@@ -1,8 +1,10 @@
-package lampwright.app.workshop.words;
+package lampwright.engine.words;
 
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
+import java.util.ResourceBundle;
 import java.util.stream.Collectors;
 import lampwright.engine.situation.Change;
 import lampwright.engine.situation.Condition;
@@ -12,7 +14,15 @@ import lampwright.engine.situation.Situation;
 
 /** Situations and their conditions in words. */
 public final class SituationWords {
-  private final Texts texts = Texts.of("situations");
+  private final TextBundle texts =
+      TextBundle.of(
+          ResourceBundle.getBundle(
+              "lampwright.engine.words.situations",
+              Locale.ROOT,
+              SituationWords.class.getModule()));
+
+  /** Words that have no state. */
+  public SituationWords() {}
 
   /** When a situation is active: {@code throttle above 1540 us, for 500 ms; lingers 600 ms}. */
   public String when(Situation situation) {

@@ -1,4 +1,4 @@
-package lampwright.app.workshop.model.rig;
+package lampwright.exporters.wiring;
 
 import java.util.ArrayList;
 import java.util.List;
@@ -6,9 +6,8 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.stream.Collectors;
-import lampwright.app.workshop.model.rig.WiringPart.State;
-import lampwright.app.workshop.model.rig.WiringPart.Symbol;
-import lampwright.app.workshop.words.Texts;
+import lampwright.exporters.wiring.WiringPart.State;
+import lampwright.exporters.wiring.WiringPart.Symbol;
 import lampwright.engine.check.Checks;
 import lampwright.engine.meter.OutputCircuit;
 import lampwright.engine.meter.PixelParts;
@@ -28,6 +27,7 @@ import lampwright.engine.rig.OutputSupply;
 import lampwright.engine.rig.Pin;
 import lampwright.engine.rig.Regulator;
 import lampwright.engine.rig.Rig;
+import lampwright.engine.words.TextBundle;
 import lampwright.exporters.target.PinPlan;
 import lampwright.exporters.target.Target;
 
@@ -74,8 +74,27 @@ public record WiringPlan(
     return parts.stream().map(WiringPart::words).collect(Collectors.joining("; "));
   }
 
+  /**
+   * The pin of a chain or output: that of the controller's plan, else the one that is set. What does
+   * not fit the controller has none in its plan.
+   */
+  public static Optional<Pin> pin(
+      Optional<Pin> set, Optional<List<Optional<Pin>>> planned, int index) {
+    return planned
+        .filter(pins -> index < pins.size())
+        .flatMap(pins -> pins.get(index))
+        .or(() -> set);
+  }
+
+  /** A conductor in words, {@code AWG 24} or {@code 0.25 mm2}. */
+  public static String conductor(Conductor conductor) {
+    return conductor.gauge().isPresent()
+        ? WiringPart.TEXTS.get("gauge", Integer.toString(conductor.gauge().getAsInt()))
+        : WiringPart.TEXTS.get("area", Checks.plain(conductor.area().orElseThrow()));
+  }
+
   private static final class Maker {
-    private final Texts texts = Texts.of("rig");
+    private final TextBundle texts = WiringPart.TEXTS;
     private final Rig rig;
     private final List<Finding> findings;
 
@@ -100,11 +119,6 @@ public record WiringPlan(
       return new WiringPlan(source(), chains, outputs);
     }
 
-    // What does not fit the controller has no pin in its plan.
-    private static Optional<Pin> pin(Optional<Pin> set, Optional<List<Optional<Pin>>> all, int i) {
-      return all.filter(pins -> i < pins.size()).flatMap(pins -> pins.get(i)).or(() -> set);
-    }
-
     private List<WiringPart> source() {
       List<WiringPart> parts = new ArrayList<>();
       rig.battery().ifPresent(battery -> battery(battery, parts));
@@ -113,7 +127,7 @@ public record WiringPlan(
             fitted(
                 Symbol.BOX,
                 "supply",
-                "plan.volts.amps",
+                "volts.amps",
                 plain(rig.supplyVolts()),
                 plain(rig.supplyLimitMilliamps() / 1000)));
       }
@@ -136,7 +150,7 @@ public record WiringPlan(
           fitted(
               Symbol.BOX,
               "battery",
-              "plan.volts.capacity",
+              "volts.capacity",
               plain(battery.volts(rig.supplyVolts())),
               plain(battery.milliampHours())));
       fuse(
@@ -153,8 +167,8 @@ public record WiringPlan(
         parts.add(
             new WiringPart(
                 Symbol.BOX,
-                texts.get("plan.regulator." + battery.regulator().key()),
-                texts.get("plan.volts", plain(rig.supplyVolts())),
+                texts.get("regulator." + battery.regulator().key()),
+                texts.get("volts", plain(rig.supplyVolts())),
                 trouble ? State.TROUBLE : State.FITTED));
       }
     }
@@ -166,7 +180,7 @@ public record WiringPlan(
           fitted(
               Symbol.CAPACITOR,
               "capacitor",
-              "plan.capacitor.figure",
+              "capacitor.figure",
               plain(PixelParts.CAPACITOR_MICROFARADS),
               plain(PixelParts.capacitorVolts(rig.supplyVolts()))));
       return parts;
@@ -189,15 +203,15 @@ public record WiringPlan(
           find(Set.of(Code.LEAD_FUSE_LARGE, Code.LEAD_FUSE_SMALL), about),
           parts);
       Optional<Finding> hot = find(Set.of(Code.LEAD_HEAT), about);
-      String wire = texts.get("plan.wire.figure", conductor(feed.lead()), plain(millimetres));
+      String wire = texts.get("wire.figure", conductor(feed.lead()), plain(millimetres));
       parts.add(
           new WiringPart(
               Symbol.WIRE,
-              texts.get("plan.wire"),
+              texts.get("wire"),
               hot.map(
                       finding ->
                           texts.get(
-                              "plan.wire.hot",
+                              "wire.hot",
                               wire,
                               figure(finding, "current"),
                               figure(finding, "limit")))
@@ -215,8 +229,8 @@ public record WiringPlan(
         parts.add(
             new WiringPart(
                 Symbol.FUSE,
-                texts.get("plan.fuse"),
-                texts.get("plan.amps", plain(amps.getAsDouble())),
+                texts.get("fuse"),
+                texts.get("amps", plain(amps.getAsDouble())),
                 wrong.isPresent() ? State.TROUBLE : State.FITTED));
       } else {
         missing.ifPresent(
@@ -226,7 +240,7 @@ public record WiringPlan(
                   asked(
                       Symbol.FUSE,
                       "fuse",
-                      figure.equals("limit") ? texts.get("plan.most", most) : ""));
+                      figure.equals("limit") ? texts.get("most", most) : ""));
             });
       }
     }
@@ -238,7 +252,7 @@ public record WiringPlan(
           fitted(
               Symbol.RESISTOR,
               "resistor",
-              "plan.ohms.range",
+              "ohms.range",
               plain(PixelParts.DATA_OHMS.get(0)),
               plain(PixelParts.DATA_OHMS.get(1))));
       Optional<Finding> low =
@@ -253,9 +267,9 @@ public record WiringPlan(
         parts.add(
             new WiringPart(
                 Symbol.SHIFTER,
-                texts.get("plan.shifter"),
+                texts.get("shifter"),
                 texts.get(
-                    "plan.shifter.to",
+                    "shifter.to",
                     figure(stated.get(), "limit"),
                     figure(stated.get(), "volts")),
                 State.FITTED));
@@ -265,15 +279,15 @@ public record WiringPlan(
 
     private String level(String volts, String limit, Optional<Finding> of) {
       return of.filter(finding -> finding.code() == Code.DATA_LEVEL_LOW)
-          .map(finding -> texts.get("plan.shifter.least", volts, figure(finding, limit)))
-          .orElseGet(() -> texts.get("plan.shifter.most", volts, figure(of.orElseThrow(), limit)));
+          .map(finding -> texts.get("shifter.least", volts, figure(finding, limit)))
+          .orElseGet(() -> texts.get("shifter.most", volts, figure(of.orElseThrow(), limit)));
     }
 
     private WiringPart controller(Optional<Pin> pin) {
       return new WiringPart(
           Symbol.BOX,
-          rig.controller().map(c -> c.name()).orElseGet(() -> texts.get("plan.controller")),
-          pin.map(p -> texts.get("plan.pin", p.name())).orElse(""),
+          rig.controller().map(c -> c.name()).orElseGet(() -> texts.get("controller")),
+          pin.map(p -> texts.get("pin", p.name())).orElse(""),
           State.FITTED);
     }
 
@@ -299,9 +313,9 @@ public record WiringPlan(
         parts.add(
             new WiringPart(
                 Symbol.BOX,
-                texts.get("plan.driver"),
+                texts.get("driver"),
                 output.supply() == OutputSupply.CURRENT
-                    ? texts.get("plan.milliamps", plain(output.milliamps()))
+                    ? texts.get("milliamps", plain(output.milliamps()))
                     : "",
                 wanted ? State.ASKED : tight ? State.TROUBLE : State.FITTED));
       } else if (wanted) {
@@ -312,7 +326,7 @@ public record WiringPlan(
           fitted(
               Symbol.LED,
               "leds",
-              "plan.leds.figure",
+              "leds.figure",
               Integer.toString(output.ledsInSeries()),
               plain(output.milliamps())));
       return parts;
@@ -321,24 +335,24 @@ public record WiringPlan(
     private WiringPart resistor(SeriesResistor resistor, Optional<Subject> about) {
       return new WiringPart(
           Symbol.RESISTOR,
-          texts.get("plan.resistor"),
+          texts.get("resistor"),
           resistor.ratingWatts().isPresent()
               ? texts.get(
-                  "plan.ohms.watts",
+                  "ohms.watts",
                   plain(resistor.ohms()),
                   plain(resistor.ratingWatts().getAsDouble()))
-              : texts.get("plan.ohms", plain(resistor.ohms())),
+              : texts.get("ohms", plain(resistor.ohms())),
           find(Set.of(Code.RESISTOR_MARGIN), about).isPresent() ? State.TROUBLE : State.FITTED);
     }
 
     private WiringPart fitted(Symbol symbol, String name, String figure, String... values) {
       return new WiringPart(
-          symbol, texts.get("plan." + name), texts.get(figure, (Object[]) values), State.FITTED);
+          symbol, texts.get(name), texts.get(figure, (Object[]) values), State.FITTED);
     }
 
     private WiringPart asked(Symbol symbol, String name, String figure) {
       return new WiringPart(
-          symbol, texts.get("plan.asked", texts.get("plan." + name)), figure, State.ASKED);
+          symbol, texts.get("asked", texts.get(name)), figure, State.ASKED);
     }
 
     private Optional<Finding> find(Set<Code> codes, Optional<Subject> about) {
@@ -350,12 +364,6 @@ public record WiringPlan(
 
     private static String figure(Finding finding, String name) {
       return Optional.ofNullable(finding.figures().get(name)).map(Figure::text).orElse("");
-    }
-
-    private String conductor(Conductor conductor) {
-      return conductor.gauge().isPresent()
-          ? texts.get("plan.gauge", Integer.toString(conductor.gauge().getAsInt()))
-          : texts.get("plan.area", plain(conductor.area().orElseThrow()));
     }
 
     private static String plain(double value) {
