@@ -126,9 +126,10 @@ final class LampCoder {
     Echoes echoes = new Echoes(table);
     List<Integer> byColumn = order(table, echoes, false);
     List<Integer> brightFirst = order(table, echoes, true);
-    plans.add(new RowPlan(table, echoes, byColumn));
+    boolean rows = Segmenter.allowsRows(options.speedLevel());
+    plans.add(new RowPlan(table, echoes, byColumn, rows));
     if (!brightFirst.equals(byColumn)) {
-      plans.add(new RowPlan(table, echoes, brightFirst));
+      plans.add(new RowPlan(table, echoes, brightFirst, rows));
     }
     // The lamp is coded in more than one order, which waves don't mind.
     WaveCoder waves = new WaveCoder(table, first, echoes, coding, events, found);

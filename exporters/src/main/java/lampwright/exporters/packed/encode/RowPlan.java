@@ -10,6 +10,9 @@ final class RowPlan {
   /** Absolute, step and scaled, as the format has them. */
   static final int PREDICTORS = 3;
 
+  /** Number of the step predictor. */
+  static final int STEP = 1;
+
   /**
    * Frames in which the width of a row stays the same, about: a section is seldom shorter. Found by
    * trial: with 16 the corpus packs to 72,077 bytes in place of 72,069, with 64 to 72,026.
@@ -21,6 +24,9 @@ final class RowPlan {
    * the corpus, with 3 the samples pack to 5,968 bytes in place of 5,715.
    */
   private static final int SOURCES = 5;
+
+  /** Whether rows of bits may come of it: if not, nothing is found out that only they need. */
+  final boolean forRows;
 
   /** Numbers of the slots in coding order. */
   final List<Integer> slots;
@@ -40,7 +46,8 @@ final class RowPlan {
   /** Factor of each slot's scaled predictor in 1/256. */
   final int[] factor;
 
-  RowPlan(LampTable table, Echoes echoes, List<Integer> slots) {
+  RowPlan(LampTable table, Echoes echoes, List<Integer> slots, boolean forRows) {
+    this.forRows = forRows;
     this.slots = List.copyOf(slots);
     int n = slots.size();
     rest = new short[n][PREDICTORS][];
@@ -53,7 +60,9 @@ final class RowPlan {
       values[i] = table.values[table.slots.get(slots.get(i))[0]];
       rest[i][0] = absolute(values[i]);
       rest[i][1] = steps(values[i]);
-      findSource(i, values, table.frames);
+      if (forRows) {
+        findSource(i, values, table.frames);
+      }
     }
   }
 

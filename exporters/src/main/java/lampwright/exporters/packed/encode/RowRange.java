@@ -63,14 +63,17 @@ final class RowRange {
     cycles = cost.row();
   }
 
-  /** What frames need, to be taken in more than once. */
+  /**
+   * What frames need, to be taken in more than once; of a plan that is not for rows, no more than
+   * which slots change.
+   */
   static Span span(RowPlan plan, int from, int to) {
     int n = plan.slots.size();
     Span span = new Span(n * RowPlan.PREDICTORS);
     for (int p = 0; p < RowPlan.PREDICTORS; p++) {
       for (int i = 0; i < n; i++) {
         short[] rest = plan.rest[i][p];
-        if (rest != null) {
+        if (rest != null && (p == RowPlan.STEP || plan.forRows)) {
           int low = Integer.MAX_VALUE;
           int high = Integer.MIN_VALUE;
           for (int f = from; f < to; f++) {

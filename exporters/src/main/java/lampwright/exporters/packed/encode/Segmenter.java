@@ -110,7 +110,15 @@ final class Segmenter {
     return best;
   }
 
+  /** Whether rows of bits are ever quick enough at a speed level. */
+  static boolean allowsRows(int speedLevel) {
+    return CAP_SHARE[speedLevel] > 0;
+  }
+
   private boolean fastEnough(int from, int to) {
+    if (!plan.forRows) {
+      return false;
+    }
     RowRange range = new RowRange(table, plan, coding, options.cost().row());
     range.take(RowRange.span(plan, from + 1, to));
     return range.cycles() <= cap();
@@ -176,18 +184,13 @@ final class Segmenter {
       for (int b = a + 1; b <= points && b - a <= LONGEST / grid; b++) {
         int end = Math.min(to, from + b * grid);
         if (b == a + 1) {
-          range.take(RowRange.span(plan, start + 1, end));
+          take(range, RowRange.span(plan, start + 1, end), cap);
           spans[b] = null;
         } else {
           if (spans[b] == null) {
             spans[b] = RowRange.span(plan, from + (b - 1) * grid, end);
           }
-          // More frames never take fewer cycles.
-          if (range.cycles() <= cap) {
-            range.take(spans[b]);
-          } else {
-            range.takeSlots(spans[b]);
-          }
+          take(range, spans[b], cap);
         }
         int rows = end - start - 1;
         int changed = changedRows[end - from] - changedRows[start + 1 - from];
@@ -197,7 +200,7 @@ final class Segmenter {
         if (plain) {
           cost = Math.min(cost, PLAIN_HEAD + (double) table.columns.length * (end - start));
         }
-        if (range.cycles() <= cap) {
+        if (plan.forRows && range.cycles() <= cap) {
           double head = fixed + range.headBytes() + 5 + rows / 128.0;
           cost = Math.min(cost, head + range.bits() * (double) rows / 8);
           cost = Math.min(cost, head + (rows + range.bits() * (double) changed) / 8);
@@ -215,6 +218,15 @@ final class Segmenter {
       entries.add(0, new Score.Entry(end - start, best(start, end)));
     }
     return entries;
+  }
+
+  private void take(RowRange range, RowRange.Span span, int cap) {
+    // More frames never take fewer cycles.
+    if (plan.forRows && range.cycles() <= cap) {
+      range.take(span);
+    } else {
+      range.takeSlots(span);
+    }
   }
 
   /** Running sum of what patches for each change would cost; [k] is of frames before from + k. */
