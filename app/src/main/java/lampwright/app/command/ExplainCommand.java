@@ -17,7 +17,6 @@ import lampwright.engine.review.Finding;
 import lampwright.engine.review.Review;
 import lampwright.engine.rig.Lamp;
 import lampwright.engine.scene.Scene;
-import lampwright.engine.situation.Drive;
 import lampwright.engine.situation.Show;
 import picocli.CommandLine.ArgGroup;
 import picocli.CommandLine.Command;

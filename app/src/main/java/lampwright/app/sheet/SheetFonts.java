@@ -71,13 +71,14 @@ final class SheetFonts {
     return codePoint < 0x80 || faces.stream().anyMatch(face -> face.has(codePoint));
   }
 
-  /** Makes the fonts known to a renderer; of each font what is used becomes part of the document. */
+  /**
+   * Makes the fonts known to a renderer; of each font what is used becomes part of the document.
+   */
   void register(PdfRendererBuilder builder, PDDocument document) throws IOException {
     for (Face face : faces) {
       PDFont font = PDType0Font.load(document, face.font(), true);
       for (int weight : face.weights()) {
-        builder.useFont(
-            new PDFontSupplier(font), face.family(), weight, FontStyle.NORMAL, true);
+        builder.useFont(new PDFontSupplier(font), face.family(), weight, FontStyle.NORMAL, true);
       }
     }
   }

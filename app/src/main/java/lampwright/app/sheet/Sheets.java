@@ -57,10 +57,7 @@ public final class Sheets {
       reports.add(SceneReport.of(FrameTable.of(project.rig(), scene)));
     }
     return SheetMaker.make(
-        project,
-        reports,
-        Review.measureShow(project),
-        Reviews.of(project, reports, progress));
+        project, reports, Review.measureShow(project), Reviews.of(project, reports, progress));
   }
 
   /**

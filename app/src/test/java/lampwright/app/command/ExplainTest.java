@@ -27,7 +27,8 @@ class ExplainTest {
   private static final double BEAM = 0.345491502813;
   private static final double FADE = 0.515596289649;
 
-  // At frame 37 of 50 per second, 740 ms: a turn of 400 ms is at 340, so the beam is at 306 degrees,
+  // At frame 37 of 50 per second, 740 ms: a turn of 400 ms is at 340, so the beam is at 306
+  // degrees,
   // 54 from pixel 0, and half a beam is 90: (1 + cos 108) / 2 = 0.3454915028 of the light.
   // Level 0.9 ^ 2.2 = 0.7931101735, code 128/255 ^ 2.2 = 0.2195197181, fade 0.74 ^ 2.2 =
   // 0.5155962896, under it full blue. All from a calculator.
@@ -83,8 +84,7 @@ class ExplainTest {
     assertThat(beacon.path("a").asDouble()).isCloseTo(FADE, DIGITS);
     assertDrives(beacon.path("painted"), CODE * LEVEL * BEAM, LEVEL * BEAM, 0);
     assertDrives(beacon.path("under"), 0, 0, 1);
-    assertDrives(
-        beacon.path("result"), CODE * LEVEL * BEAM * FADE, LEVEL * BEAM * FADE, 1 - FADE);
+    assertDrives(beacon.path("result"), CODE * LEVEL * BEAM * FADE, LEVEL * BEAM * FADE, 1 - FADE);
     assertThat(why.path("cues").get(0).path("hidden").asBoolean()).isTrue();
     assertThat(why.path("cues").get(1).path("hidden").asBoolean()).isFalse();
     // 255 x 0.8 x 0.0310147 = 6.33, x 0.1412800 = 28.82, x 0.4844037 = 98.82.
@@ -116,7 +116,8 @@ class ExplainTest {
   @CsvSource({"recovery-tractor, working", "mountain-rescue, call-out", "harbour-dusk, dusk"})
   void bytesAreThoseOfTheExport(String name, String scene) throws IOException {
     Path project = sample(name);
-    assertThat(Run.of("export", project, "--to", folder, "--as", "bin,csv", "--scene", scene).code())
+    assertThat(
+            Run.of("export", project, "--to", folder, "--as", "bin,csv", "--scene", scene).code())
         .isZero();
     byte[] table = Files.readAllBytes(folder.resolve(scene + ".bin"));
     List<String> columns =
@@ -127,10 +128,10 @@ class ExplainTest {
                 .orElseThrow()
                 .split(",", -1));
     JsonNode file = JSON.readTree(Files.readString(project));
-    int frames = file.path("scenes").values().stream()
+    int frames =
+        file.path("scenes").values().stream()
             .filter(s -> s.path("id").asString().equals(scene))
-            .mapToInt(
-                s -> s.path("lengthMs").asInt() * s.path("framesPerSecond").asInt() / 1000)
+            .mapToInt(s -> s.path("lengthMs").asInt() * s.path("framesPerSecond").asInt() / 1000)
             .findFirst()
             .orElseThrow();
     int width = table.length / frames;
@@ -173,8 +174,7 @@ class ExplainTest {
       int frame = random.nextInt(frames);
       String lamp = lamps.get(random.nextInt(lamps.size())).path("id").asString();
       JsonNode why =
-          json(
-              "explain", project, "--drive", drive, "--frame", frame, "--lamp", lamp, "--json");
+          json("explain", project, "--drive", drive, "--frame", frame, "--lamp", lamp, "--json");
       for (JsonNode step : why.path("bytes")) {
         assertThat(step.path("sent").asInt())
             .isEqualTo(show[frame * width + step.path("at").asInt()] & 0xFF);
@@ -182,8 +182,7 @@ class ExplainTest {
       if (why.path("bytes").isEmpty()) {
         assertThat(why.has("situation")).isFalse();
       } else {
-        String began =
-            "frame " + why.path("beganAtFrame").asInt() + " (";
+        String began = "frame " + why.path("beganAtFrame").asInt() + " (";
         String name = ": " + why.path("situation").asString() + " begins";
         assertThat(log.out().lines()).anyMatch(l -> l.startsWith(began) && l.contains(name));
       }
@@ -199,8 +198,7 @@ class ExplainTest {
     assertRefused("below 4 s", "explain", file, "--at", "1e999999999", "--lamp", "ring");
     assertRefused("below 4 s", "explain", file, "--at", "-0.001", "--lamp", "ring");
     assertRefused("did you mean \"ring\"", "explain", file, "--frame", 0, "--lamp", "rin");
-    assertRefused(
-        "between 0 and 2", "explain", file, "--frame", 0, "--lamp", "ring", "--pixel", 3);
+    assertRefused("between 0 and 2", "explain", file, "--frame", 0, "--lamp", "ring", "--pixel", 3);
     assertRefused("must be 0", "explain", file, "--frame", 0, "--lamp", "plain", "--pixel", 1);
     assertRefused("--frame", "explain", file, "--lamp", "ring");
     assertRefused("exclusive", "explain", file, "--frame", 1, "--at", 1, "--lamp", "ring");

@@ -90,7 +90,16 @@ class PhrasesTest {
     texts.put("help", Run.of("--help").out());
     for (String command :
         List.of(
-            "open", "check", "measure", "export", "prove", "rehearse", "picture", "sheet", "explain", "pixels")) {
+            "open",
+            "check",
+            "measure",
+            "export",
+            "prove",
+            "rehearse",
+            "picture",
+            "sheet",
+            "explain",
+            "pixels")) {
       texts.put("help of " + command, Run.of(command, "--help").out());
     }
     assertThat(texts.values()).allMatch(text -> text.contains("Usage: lampwright"));

@@ -21,8 +21,8 @@ import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.ObjectMapper;
 
 /**
- * Build sheets, read by poppler's pdftotext, pdfinfo and pdffonts and judged by the Nu HTML checker.
- * What has to be on them is read from the project files by a JSON library of its own.
+ * Build sheets, read by poppler's pdftotext, pdfinfo and pdffonts and judged by the Nu HTML
+ * checker. What has to be on them is read from the project files by a JSON library of its own.
  */
 class SheetTest {
   private static final String LAMPS =
@@ -67,8 +67,7 @@ class SheetTest {
 
   private Path project(String name, String lamps) throws IOException {
     return Files.writeString(
-        folder.resolve("p.lampwright.json"),
-        LAMPS.replace("LAMPS", lamps).replace("NAME", name));
+        folder.resolve("p.lampwright.json"), LAMPS.replace("LAMPS", lamps).replace("NAME", name));
   }
 
   private static String lamp(String id, String name, int from, int count) {
@@ -84,8 +83,7 @@ class SheetTest {
   }
 
   @ParameterizedTest
-  @ValueSource(
-      strings = {"bench-rgbw", "recovery-tractor", "mountain-rescue", "harbour-dusk"})
+  @ValueSource(strings = {"bench-rgbw", "recovery-tractor", "mountain-rescue", "harbour-dusk"})
   void sheetsOfSamplesHaveEveryLampPixelAndFinding(String name) throws Exception {
     Path project = sample(name);
     Path pdf = written(project, ".pdf");
@@ -188,7 +186,8 @@ class SheetTest {
         .startsWith("<!DOCTYPE html>\n<html lang=\"en\"")
         .doesNotContain("src=", "href=", "url(", "@import", "<script");
     // Black on white: no meaning by a colour.
-    assertThat(html.replaceAll("#000|#fff|#666666|#777|#FF[0-9A-F]{4}|&#39;", "")).doesNotContain("#");
+    assertThat(html.replaceAll("#000|#fff|#666666|#777|#FF[0-9A-F]{4}|&#39;", ""))
+        .doesNotContain("#");
   }
 
   @Test

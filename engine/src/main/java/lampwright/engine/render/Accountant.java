@@ -132,9 +132,7 @@ final class Accountant implements RenderWatcher {
       packages
           .placeOf(at)
           .ifPresent(
-              k ->
-                  painted =
-                      Arrays.stream(slots).mapToObj(s -> row[k * Mixer.SLOTS + s]).toList());
+              k -> painted = Arrays.stream(slots).mapToObj(s -> row[k * Mixer.SLOTS + s]).toList());
     }
   }
 
@@ -201,13 +199,6 @@ final class Accountant implements RenderWatcher {
     Moment time = new Moment();
     new FrameClock(table.scene().framesPerSecond()).timeMs(frame, time);
     return new PixelAccount(
-        frame,
-        time.ratio().doubleValue(),
-        pixel,
-        layers,
-        cap,
-        sceneFactor,
-        frameFactor,
-        steps);
+        frame, time.ratio().doubleValue(), pixel, layers, cap, sceneFactor, frameFactor, steps);
   }
 }

@@ -52,8 +52,7 @@ final class CuePlayer {
    * @param place where it is in the list of its track
    * @param scratch room for the drives of its longest row
    */
-  CuePlayer(
-      int place, Cue cue, FrameClock clock, Curve curve, List<Row> rows, double[] scratch) {
+  CuePlayer(int place, Cue cue, FrameClock clock, Curve curve, List<Row> rows, double[] scratch) {
     this.place = place;
     this.startMs = Ratio.of(cue.startMs());
     this.lengthMs = Ratio.of(cue.lengthMs());

@@ -5,8 +5,8 @@ import java.util.Optional;
 import lampwright.engine.light.EmitterKind;
 
 /**
- * How the bytes of one pixel of a lamp come about in one frame: every number as the renderer had it.
- * Lists are in the order of its bytes; a driver output has one.
+ * How the bytes of one pixel of a lamp come about in one frame: every number as the renderer had
+ * it. Lists are in the order of its bytes; a driver output has one.
  *
  * @param frame of the scene, from 0
  * @param timeMs of the frame, from the start of the scene

@@ -16,8 +16,7 @@ interface RenderWatcher {
    * @param a the light of that
    * @param light what is under it
    */
-  default void begins(
-      CuePlayer cue, Moment sinceStartMs, double faded, double a, Light light) {}
+  default void begins(CuePlayer cue, Moment sinceStartMs, double faded, double a, Light light) {}
 
   /**
    * It has painted rows that its pattern sees alike, and lays them next.

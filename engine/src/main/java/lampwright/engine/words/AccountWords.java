@@ -112,8 +112,7 @@ public final class AccountWords {
       lines.add("  " + TEXTS.get("fade", number(100 * layer.faded()), number(layer.a())));
     }
     lines.add(
-        "  "
-            + TEXTS.get("blend." + cue.blend().key(), change(layer.under(), layer.result())));
+        "  " + TEXTS.get("blend." + cue.blend().key(), change(layer.under(), layer.result())));
   }
 
   private void feel(Feel feel, List<String> lines) {

@@ -38,8 +38,7 @@ public final class CueWords {
   public String of(Cue cue, int lamps) {
     String words = of(cue.pattern());
     if (cue.blend() != Blend.COVER) {
-      words =
-          texts.get("line.blend", words, texts.get("blend." + cue.blend().key()));
+      words = texts.get("line.blend", words, texts.get("blend." + cue.blend().key()));
     }
     return lamps > 1 ? texts.get("line.lamps", words, Integer.toString(lamps)) : words;
   }

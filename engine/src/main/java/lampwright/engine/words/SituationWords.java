@@ -17,9 +17,7 @@ public final class SituationWords {
   private final TextBundle texts =
       TextBundle.of(
           ResourceBundle.getBundle(
-              "lampwright.engine.words.situations",
-              Locale.ROOT,
-              SituationWords.class.getModule()));
+              "lampwright.engine.words.situations", Locale.ROOT, SituationWords.class.getModule()));
 
   /** Words that have no state. */
   public SituationWords() {}

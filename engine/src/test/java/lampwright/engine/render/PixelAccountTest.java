@@ -51,9 +51,7 @@ class PixelAccountTest {
           .isCloseTo(account.timeMs() - cue.startMs().doubleValue(), within(1e-6));
       double a = table.layout().rig().curve().light(layer.faded());
       assertThat(layer.a()).isCloseTo(a, within(ROUNDING));
-      layer
-          .period()
-          .ifPresent(place -> assertThat(place.atMs()).isBetween(0.0, place.periodMs()));
+      layer.period().ifPresent(place -> assertThat(place.atMs()).isBetween(0.0, place.periodMs()));
       for (int i = 0; i < count; i++) {
         assertThat(layer.under().get(i)).isCloseTo(now[i], within(ROUNDING));
         if (!layer.isHidden()) {

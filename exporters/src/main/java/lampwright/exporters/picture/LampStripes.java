@@ -38,8 +38,7 @@ public final class LampStripes {
         table,
         screen,
         width,
-        (lamp, pixel, x, red, green, blue) ->
-            argb[lamp][pixel][x] = Srgb8.argb(red, green, blue));
+        (lamp, pixel, x, red, green, blue) -> argb[lamp][pixel][x] = Srgb8.argb(red, green, blue));
     List<List<ColourRow>> rows = new ArrayList<>();
     for (int[][] lamp : argb) {
       rows.add(Arrays.stream(lamp).map(ColourRow::new).toList());

@@ -59,8 +59,7 @@ final class MeanLight {
         float[] sum = sums[lamp];
         for (int pixel = 0; pixel < screen.pixels(lamp); pixel++) {
           int at = 3 * pixel;
-          watcher.light(
-              lamp, pixel, x, share * sum[at], share * sum[at + 1], share * sum[at + 2]);
+          watcher.light(lamp, pixel, x, share * sum[at], share * sum[at + 1], share * sum[at + 2]);
         }
         Arrays.fill(sum, 0);
       }

@@ -75,9 +75,7 @@ final class SheetCharts {
               && cue.endMs().compareTo(scene.lengthMs()) >= 0;
       String light = light(cue);
       words.add(
-          whole
-              ? light
-              : TEXTS.get("cue.at", seconds(cue.startMs()), seconds(cue.endMs()), light));
+          whole ? light : TEXTS.get("cue.at", seconds(cue.startMs()), seconds(cue.endMs()), light));
     }
     if (cues.size() > CUES) {
       words.add(TEXTS.get("cue.more", Integer.toString(cues.size() - CUES)));

@@ -160,9 +160,7 @@ public final class SheetMaker {
           new BuildSheet.Current(
               TEXTS.get("scene", report.table().scene().id()),
               TEXTS.get(
-                  "current.peak",
-                  whole(draw.peakMilliamps()),
-                  fixed(draw.peakFrame() / rate, 2)),
+                  "current.peak", whole(draw.peakMilliamps()), fixed(draw.peakFrame() / rate, 2)),
               TEXTS.get("milliamps", whole(draw.meanMilliamps())),
               limit,
               line == null
@@ -178,8 +176,7 @@ public final class SheetMaker {
                 new BuildSheet.Current(
                     TEXTS.get("current.together"),
                     TEXTS.get(
-                        "current.bound",
-                        whole(measure.sent(rig, measure.supply()).milliamps())),
+                        "current.bound", whole(measure.sent(rig, measure.supply()).milliamps())),
                     "",
                     limit,
                     "")));
@@ -266,8 +263,7 @@ public final class SheetMaker {
     return loads;
   }
 
-  private static ChainFeed most(
-      List<ChainFeed> feeds, ToDoubleFunction<ChainFeed> figure) {
+  private static ChainFeed most(List<ChainFeed> feeds, ToDoubleFunction<ChainFeed> figure) {
     return feeds.stream().max(Comparator.comparingDouble(figure)).orElseThrow();
   }
 

@@ -47,7 +47,9 @@ final class TracePath {
         .append(number(all))
         .append("\" preserveAspectRatio=\"none\">");
     for (int i = 0; i < rows.size(); i++) {
-      svg.append("<path fill=\"" + INK + "\" d=\"").append(path(rows.get(i), i * (high + GAP), high)).append("\"/>");
+      svg.append("<path fill=\"" + INK + "\" d=\"")
+          .append(path(rows.get(i), i * (high + GAP), high))
+          .append("\"/>");
     }
     return svg.append("</svg>").toString();
   }

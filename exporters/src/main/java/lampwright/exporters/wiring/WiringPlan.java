@@ -6,8 +6,6 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.stream.Collectors;
-import lampwright.exporters.wiring.WiringPart.State;
-import lampwright.exporters.wiring.WiringPart.Symbol;
 import lampwright.engine.check.Checks;
 import lampwright.engine.meter.OutputCircuit;
 import lampwright.engine.meter.PixelParts;
@@ -30,6 +28,8 @@ import lampwright.engine.rig.Rig;
 import lampwright.engine.words.TextBundle;
 import lampwright.exporters.target.PinPlan;
 import lampwright.exporters.target.Target;
+import lampwright.exporters.wiring.WiringPart.State;
+import lampwright.exporters.wiring.WiringPart.Symbol;
 
 /**
  * The parts in front of the pixels and LEDs of a rig, in the order in which they are wired: those
@@ -75,8 +75,8 @@ public record WiringPlan(
   }
 
   /**
-   * The pin of a chain or output: that of the controller's plan, else the one that is set. What does
-   * not fit the controller has none in its plan.
+   * The pin of a chain or output: that of the controller's plan, else the one that is set. What
+   * does not fit the controller has none in its plan.
    */
   public static Optional<Pin> pin(
       Optional<Pin> set, Optional<List<Optional<Pin>>> planned, int index) {
@@ -238,9 +238,7 @@ public record WiringPlan(
               String most = figure(finding, figure);
               parts.add(
                   asked(
-                      Symbol.FUSE,
-                      "fuse",
-                      figure.equals("limit") ? texts.get("most", most) : ""));
+                      Symbol.FUSE, "fuse", figure.equals("limit") ? texts.get("most", most) : ""));
             });
       }
     }
@@ -269,9 +267,7 @@ public record WiringPlan(
                 Symbol.SHIFTER,
                 texts.get("shifter"),
                 texts.get(
-                    "shifter.to",
-                    figure(stated.get(), "limit"),
-                    figure(stated.get(), "volts")),
+                    "shifter.to", figure(stated.get(), "limit"), figure(stated.get(), "volts")),
                 State.FITTED));
       }
       return parts;
@@ -338,9 +334,7 @@ public record WiringPlan(
           texts.get("resistor"),
           resistor.ratingWatts().isPresent()
               ? texts.get(
-                  "ohms.watts",
-                  plain(resistor.ohms()),
-                  plain(resistor.ratingWatts().getAsDouble()))
+                  "ohms.watts", plain(resistor.ohms()), plain(resistor.ratingWatts().getAsDouble()))
               : texts.get("ohms", plain(resistor.ohms())),
           find(Set.of(Code.RESISTOR_MARGIN), about).isPresent() ? State.TROUBLE : State.FITTED);
     }
@@ -351,8 +345,7 @@ public record WiringPlan(
     }
 
     private WiringPart asked(Symbol symbol, String name, String figure) {
-      return new WiringPart(
-          symbol, texts.get("asked", texts.get(name)), figure, State.ASKED);
+      return new WiringPart(symbol, texts.get("asked", texts.get(name)), figure, State.ASKED);
     }
 
     private Optional<Finding> find(Set<Code> codes, Optional<Subject> about) {

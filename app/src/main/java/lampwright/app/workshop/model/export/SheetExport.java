@@ -56,8 +56,7 @@ public final class SheetExport {
   private String suggested() {
     String name =
         projectFile.get().map(file -> String.valueOf(file.getFileName())).orElse("lampwright");
-    String stem =
-        name.endsWith(ENDING) ? name.substring(0, name.length() - ENDING.length()) : name;
+    String stem = name.endsWith(ENDING) ? name.substring(0, name.length() - ENDING.length()) : name;
     return stem + Sheets.Form.PDF.ending();
   }
 
@@ -77,8 +76,7 @@ public final class SheetExport {
         });
   }
 
-  private String write(
-      Project project, Sheets.Form form, Path file, LatestWorker.Turn turn) {
+  private String write(Project project, Sheets.Form form, Path file, LatestWorker.Turn turn) {
     try {
       Sheets.write(
           Sheets.of(

@@ -39,6 +39,7 @@ public final class RibbonsModel implements AutoCloseable {
   private final DrawingSheet sheet;
   private final RowsModel rows;
   private final StripPainter strips;
+  private final StripExplainer explainer;
   private final KeyframeCommands keyframes;
   private final TimeInSight time;
   private final Snapping snapping;
@@ -66,6 +67,7 @@ public final class RibbonsModel implements AutoCloseable {
     this.snapping = new Snapping(bench, time);
     this.rows = new RowsModel(bench);
     this.strips = new StripPainter(screen);
+    this.explainer = new StripExplainer(bench, screen);
     this.keyframes = new KeyframeCommands(this);
     bench.setGuard((before, after) -> sheet.signs().refuses(before, after));
     bench.watch(BenchState::contents, (before, now) -> layOut());
@@ -254,6 +256,23 @@ public final class RibbonsModel implements AutoCloseable {
     return layout().flatMap(l -> l.hit(x, y + top(), axis()));
   }
 
+  /** Why pixels of strips show what they show. */
+  public StripExplainer explainer() {
+    return explainer;
+  }
+
+  /** The pixel and frame at a point of the rows' pane, if there is a strip. */
+  public Optional<StripExplainer.Spot> spot(double x, double y) {
+    return bench
+        .scene()
+        .flatMap(
+            scene ->
+                hit(x, y)
+                    .filter(RibbonLayout.Hit::strip)
+                    .flatMap(
+                        hit -> StripExplainer.spot(scene, hit.row(), y + top(), axis().ms(x))));
+  }
+
   /** The cues whose handles a rectangle of the rows' pane touches; none if there is no scene. */
   public List<CueRef> touched(double left, double top, double right, double bottom) {
     return layout()
@@ -264,6 +283,7 @@ public final class RibbonsModel implements AutoCloseable {
   @Override
   public void close() {
     strips.close();
+    explainer.close();
   }
 
   private void layOut() {

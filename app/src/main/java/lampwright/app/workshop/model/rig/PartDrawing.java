@@ -6,8 +6,8 @@ import java.util.OptionalDouble;
 import lampwright.exporters.picture.DisplayList;
 import lampwright.exporters.picture.Mark;
 import lampwright.exporters.picture.Stroke;
-import lampwright.exporters.wiring.WiringPart.State;
 import lampwright.exporters.wiring.WiringPart;
+import lampwright.exporters.wiring.WiringPart.State;
 
 /** Draws strips of parts: signs on a wire, with name and figure below each. */
 final class PartDrawing {

@@ -10,7 +10,6 @@ import lampwright.engine.rig.Fitting;
 import lampwright.engine.rig.Lamp;
 import lampwright.engine.rig.Rig;
 import lampwright.exporters.picture.TypeMeasure;
-import lampwright.exporters.wiring.WiringPart;
 import lampwright.exporters.wiring.WiringPlan;
 
 /**

@@ -23,12 +23,12 @@ import lampwright.app.workshop.model.Dialogs;
 import lampwright.app.workshop.model.Form;
 import lampwright.app.workshop.model.Slot;
 import lampwright.app.workshop.model.SlotMaker;
-import lampwright.engine.words.SituationWords;
 import lampwright.app.workshop.words.Texts;
 import lampwright.engine.document.Project;
 import lampwright.engine.scene.Scene;
 import lampwright.engine.situation.Condition;
 import lampwright.engine.situation.Situation;
+import lampwright.engine.words.SituationWords;
 
 /** The ladder of situations, which of them is selected, and its values and conditions. */
 public final class SituationsModel {

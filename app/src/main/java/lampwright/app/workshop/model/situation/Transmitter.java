@@ -15,7 +15,6 @@ import lampwright.app.workshop.model.Dialogs;
 import lampwright.app.workshop.model.DrawingSheet;
 import lampwright.app.workshop.model.LiveFrame;
 import lampwright.app.workshop.words.PlaceWords;
-import lampwright.engine.words.SituationWords;
 import lampwright.app.workshop.words.Texts;
 import lampwright.app.workshop.words.Titles;
 import lampwright.engine.check.InvalidModelException;
@@ -26,6 +25,7 @@ import lampwright.engine.scene.Scene;
 import lampwright.engine.situation.Drive;
 import lampwright.engine.situation.Show;
 import lampwright.engine.situation.Situation;
+import lampwright.engine.words.SituationWords;
 
 /**
  * A stand-in for the transmitter of the model: a stick for each channel and a switch for each

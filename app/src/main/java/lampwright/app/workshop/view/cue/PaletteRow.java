@@ -15,11 +15,11 @@ import javafx.scene.input.KeyEvent;
 import javafx.scene.layout.FlowPane;
 import javafx.scene.shape.Rectangle;
 import lampwright.app.workshop.model.Slot;
-import lampwright.engine.words.ColourWords;
 import lampwright.app.workshop.model.cue.PixelLook;
 import lampwright.app.workshop.words.Texts;
 import lampwright.engine.light.Colour;
 import lampwright.engine.light.SignalColour;
+import lampwright.engine.words.ColourWords;
 
 /**
  * Swatches of the colours that the project uses, and of the signal colours. One is reached by Tab,

@@ -10,9 +10,9 @@ import javafx.scene.input.MouseEvent;
 import javafx.scene.layout.Pane;
 import javafx.scene.shape.Circle;
 import lampwright.app.workshop.model.cue.ColourReach;
-import lampwright.engine.words.ColourWords;
 import lampwright.app.workshop.words.Texts;
 import lampwright.engine.light.Colour;
+import lampwright.engine.words.ColourWords;
 
 /**
  * A field of hues and saturations in the light that the lamp makes of them; what its emitters can't

@@ -27,10 +27,7 @@ public final class Words {
 
   /** A value of a choice; its key where that is a name by itself, such as a part number. */
   public String choice(String group, String key) {
-    return texts
-        .find(group + "." + key)
-        .or(() -> CueWords.choice(group, key))
-        .orElse(key);
+    return texts.find(group + "." + key).or(() -> CueWords.choice(group, key)).orElse(key);
   }
 
   /** What an optional choice is called that nothing is selected of. */

@@ -12,6 +12,7 @@ import lampwright.app.workshop.model.ribbon.RibbonLayout;
 import lampwright.app.workshop.model.ribbon.RibbonSigns;
 import lampwright.app.workshop.model.ribbon.RibbonWords;
 import lampwright.app.workshop.model.ribbon.RibbonsModel;
+import lampwright.app.workshop.model.ribbon.StripExplainer;
 import lampwright.app.workshop.model.ribbon.TimeAxis;
 import lampwright.app.workshop.view.CommandPopup;
 import lampwright.app.workshop.words.Texts;
@@ -25,6 +26,11 @@ final class RibbonHints {
   private final RibbonWords words;
   private final CommandPopup popup;
 
+  /** Where the pointer is on a strip, and what is said of the cue there. */
+  private Optional<StripExplainer.Spot> pointed = Optional.empty();
+
+  private String base = "";
+
   /**
    * @param popup knows the keys
    */
@@ -34,11 +40,23 @@ final class RibbonHints {
     this.popup = popup;
   }
 
+  /** The same on the rows, whose explanations come a little later than the pointer. */
+  void installRows(Node rows) {
+    Tooltip tooltip = install(rows, this::row);
+    model
+        .explainer()
+        .explainedProperty()
+        .addListener(
+            (of, before, now) ->
+                now.filter(found -> Optional.of(found.spot()).equals(pointed))
+                    .ifPresent(found -> tooltip.setText(withWhy(base, found.spot()))));
+  }
+
   /** Shows words on a node, by where the pointer is on it; none where they are empty. */
-  void install(Node node, Function<MouseEvent, String> words) {
+  Tooltip install(Node node, Function<MouseEvent, String> words) {
     Tooltip tooltip = new Tooltip();
     tooltip.setWrapText(true);
-    tooltip.setMaxWidth(420);
+    tooltip.setMaxWidth(520);
     node.addEventHandler(
         MouseEvent.MOUSE_MOVED,
         event -> {
@@ -51,6 +69,7 @@ final class RibbonHints {
             Tooltip.install(node, tooltip);
           }
         });
+    return tooltip;
   }
 
   String title(MouseEvent event, double width) {
@@ -88,6 +107,26 @@ final class RibbonHints {
   }
 
   String row(MouseEvent event) {
+    base = handle(event);
+    pointed = model.spot(event.getX(), event.getY());
+    if (pointed.isEmpty()) {
+      return base;
+    }
+    model.explainer().request(pointed.get());
+    return withWhy(base, pointed.get());
+  }
+
+  private String withWhy(String words, StripExplainer.Spot spot) {
+    return model
+        .explainer()
+        .explainedProperty()
+        .get()
+        .filter(found -> found.spot().equals(spot))
+        .map(found -> words.isEmpty() ? found.words() : texts.get("hint.why", words, found.words()))
+        .orElse(words);
+  }
+
+  private String handle(MouseEvent event) {
     Optional<RibbonLayout.Hit> hit = model.hit(event.getX(), event.getY());
     Optional<CueRef> ref = hit.flatMap(RibbonLayout.Hit::cue);
     Optional<Cue> cue = ref.flatMap(r -> model.bench().scene().flatMap(r::in));

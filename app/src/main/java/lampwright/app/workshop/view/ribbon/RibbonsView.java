@@ -175,7 +175,7 @@ public final class RibbonsView extends Region {
     guide.parts().forEach(part -> hints.install(part, guide::hint));
     titles.setOnMousePressed(event -> titlesMouse.pressed(event, titles.getWidth()));
     hints.install(titles, event -> hints.title(event, titles.getWidth()));
-    hints.install(rows, hints::row);
+    hints.installRows(rows);
     hints.install(timeLine, event -> hints.time(event, timeLine.getHeight()));
     setOnContextMenuRequested(this::popup);
     timeLine.setOnMousePressed(event -> timeLineMouse.pressed(event, timeLine.getHeight()));

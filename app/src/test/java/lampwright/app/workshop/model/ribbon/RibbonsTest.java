@@ -99,6 +99,33 @@ class RibbonsTest {
     return ref.in(bench.scene().orElseThrow()).orElseThrow();
   }
 
+  /** 250 ms is frame 12 at 50 per second: the cue from 0 to 300 ms is above that from 200 ms. */
+  @Test
+  void stripIsExplainedWhereThePointerRests() throws InterruptedException {
+    RibbonLayout.Row roof = layout().row("roof").orElseThrow();
+    double x = model.axis().x(250);
+    assertThat(model.spot(x, roof.stripY() - 1 - model.top())).isEmpty();
+    StripExplainer.Spot spot = model.spot(x, roof.stripY() + 1 - model.top()).orElseThrow();
+    assertThat(spot).isEqualTo(new StripExplainer.Spot("roof", 0, 12));
+    double last = roof.stripY() + roof.stripHeight() - 1;
+    assertThat(model.spot(x, last - model.top()).orElseThrow().pixel())
+        .isEqualTo(roof.lamp().fitting().lights() - 1);
+    model.explainer().request(spot);
+    while (model.explainer().explainedProperty().get().isEmpty()) {
+      Runnable next = screen.poll(5, TimeUnit.MINUTES);
+      assertThat(next).isNotNull();
+      next.run();
+    }
+    StripExplainer.Explained found = model.explainer().explainedProperty().get().orElseThrow();
+    assertThat(found.spot()).isEqualTo(spot);
+    assertThat(found.words())
+        .startsWith("Frame 12, pixel 0: ")
+        .contains("hidden: a cue above replaces it", "Track 2, cue 1: Steady", "Byte R: ");
+    bench.apply(Edit.of("other", p -> Project.NAME.with(p, "other")));
+    bench.apply(Edit.of("empty", p -> Project.SCENES.with(p, List.of())));
+    assertThat(model.explainer().explainedProperty().get()).isEmpty();
+  }
+
   @ParameterizedTest
   @CsvSource({
     "0, 0 s",

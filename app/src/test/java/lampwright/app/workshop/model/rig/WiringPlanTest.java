@@ -10,9 +10,9 @@ import lampwright.engine.review.Finding;
 import lampwright.engine.review.Subject;
 import lampwright.engine.rig.Rig;
 import lampwright.exporters.picture.TypeMeasure;
+import lampwright.exporters.wiring.WiringPart;
 import lampwright.exporters.wiring.WiringPart.State;
 import lampwright.exporters.wiring.WiringPart.Symbol;
-import lampwright.exporters.wiring.WiringPart;
 import lampwright.exporters.wiring.WiringPlan;
 import org.junit.jupiter.api.Test;
 
