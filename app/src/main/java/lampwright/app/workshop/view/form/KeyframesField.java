@@ -2,11 +2,14 @@ package lampwright.app.workshop.view.form;
 
 import java.math.BigDecimal;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
+import javafx.geometry.VPos;
 import javafx.scene.control.Button;
 import javafx.scene.control.Label;
 import javafx.scene.layout.GridPane;
+import javafx.scene.layout.RowConstraints;
 import javafx.scene.layout.VBox;
 import lampwright.app.workshop.edit.KeyframeSettings;
 import lampwright.app.workshop.edit.Setting;
@@ -40,6 +43,11 @@ final class KeyframesField {
   private Field field() {
     grid.setHgap(12);
     grid.setVgap(6);
+    // What is higher than a line, as a colour is, would have its neighbours in its middle.
+    RowConstraints tops = new RowConstraints();
+    tops.setValignment(VPos.TOP);
+    tops.setFillHeight(false);
+    grid.getRowConstraints().setAll(Collections.nCopies(MOST_ROWS + 1, tops));
     Button add = new Button(context.words().get("keyframe.add"));
     add.setId("keyframe-add");
     add.setOnAction(event -> add());
@@ -57,6 +65,9 @@ final class KeyframesField {
     rows = Math.min(MOST_ROWS, frames.size());
     parts.clear();
     grid.getChildren().clear();
+    for (int column = 0; column < SETTINGS.size(); column++) {
+      grid.add(name(context.words().label(SETTINGS.get(column).key())), column + 1, 0);
+    }
     for (int i = 0; i < rows; i++) {
       row(i);
     }
@@ -64,7 +75,7 @@ final class KeyframesField {
       grid.add(
           new Label(context.words().get("keyframe.more", Integer.toString(frames.size() - rows))),
           0,
-          rows,
+          rows + 1,
           5,
           1);
     }
@@ -72,9 +83,10 @@ final class KeyframesField {
 
   private void row(int i) {
     Words words = context.words();
-    grid.add(new Label(Integer.toString(i + 1)), 0, i);
+    int line = i + 1;
+    grid.add(name(Integer.toString(i + 1)), 0, line);
     for (int column = 0; column < SETTINGS.size(); column++) {
-      grid.add(part(SETTINGS.get(column), i), column + 1, i);
+      grid.add(part(SETTINGS.get(column), i), column + 1, line);
     }
     Button remove = new Button(words.get("keyframe.remove"));
     remove.setAccessibleText(words.get("keyframe.remove.accessible", Integer.toString(i + 1)));
@@ -85,7 +97,13 @@ final class KeyframesField {
           fewer.remove(i);
           slot.set(fewer);
         });
-    grid.add(remove, SETTINGS.size() + 1, i);
+    grid.add(remove, SETTINGS.size() + 1, line);
+  }
+
+  private static Label name(String text) {
+    Label name = new Label(text);
+    name.getStyleClass().add("form-name");
+    return name;
   }
 
   private <V> javafx.scene.Node part(Setting<Keyframe, V> setting, int row) {

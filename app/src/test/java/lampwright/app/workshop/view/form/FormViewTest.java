@@ -18,6 +18,7 @@ import javafx.scene.control.CheckBox;
 import javafx.scene.control.ComboBox;
 import javafx.scene.control.TextField;
 import javafx.scene.input.KeyCode;
+import javafx.scene.layout.GridPane;
 import javafx.scene.shape.Circle;
 import javafx.stage.Stage;
 import lampwright.app.workshop.edit.Kind;
@@ -83,6 +84,24 @@ class FormViewTest {
     view = new FormView(context, shown);
     stage.setScene(new Scene(view, 900, 700));
     stage.show();
+  }
+
+  /** Whatever a row has, it begins at one height, below the names of the columns. */
+  @Test
+  void valuesOfAKeyframeBeginAtOneHeight(FxRobot robot) {
+    robot.interact(() -> view.layout());
+    GridPane grid = (GridPane) robot.lookup("#field-kind").query().getParent().getChildrenUnmodifiable().get(0);
+    for (int row = 0; row <= 2; row++) {
+      int line = row;
+      List<Node> cells =
+          grid.getChildren().stream()
+              .filter(node -> GridPane.getRowIndex(node) == line)
+              .toList();
+      assertThat(cells).hasSizeGreaterThanOrEqualTo(4);
+      assertThat(cells.stream().map(node -> node.getBoundsInParent().getMinY()).distinct())
+          .as("row %d", row)
+          .hasSize(1);
+    }
   }
 
   private <V> void slot(String name, Kind<V> kind, V first) {
