@@ -43,6 +43,8 @@ final class SheetPdf {
       builder
           .withHtmlContent(fonts.shown(html), null)
           .useSVGDrawer(new TraceDrawer())
+          .useUnicodeBidiSplitter(BidiText::new)
+          .useUnicodeBidiReorderer(new BidiText.Reorderer())
           // Nothing is fetched, whatever a name says.
           .useUriResolver((base, uri) -> null)
           .withProducer("Lampwright");

@@ -155,12 +155,16 @@ class SheetTest {
       int i = names.indexOf(name);
       lamps.append(i == 0 ? "" : ",").append(lamp("l" + i, name, 2 * i, 2));
     }
+    // From right to left in the page; pdftotext gives the order of reading, between marks.
+    lamps.append(",").append(lamp("h", "\u05d0\u05d5\u05e8 \u05d0\u05d3\u05d5\u05dd", 90, 2));
     // A tractor, in no font of ours.
     lamps.append(",").append(lamp("t", "T\ud83d\ude9c", 100, 1));
     Path file = project("Огни", lamps.toString());
     Path pdf = written(file, ".pdf");
     String text = tool("pdftotext", pdf);
     assertThat(text).contains(names.subList(0, 6)).contains("Огни", "U+1F69C");
+    assertThat(text.replaceAll("[\u202a-\u202e]", ""))
+        .contains("\u05d0\u05d5\u05e8 \u05d0\u05d3\u05d5\u05dd");
     assertThat(tool("pdffonts", pdf).lines().skip(2)).allMatch(SheetTest::embedded);
     String html = Files.readString(written(file, ".html"));
     assertThat(html).contains(names).contains("\ud83d\ude9c").doesNotContain("http://www.x");

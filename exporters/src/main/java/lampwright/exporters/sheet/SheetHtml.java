@@ -29,6 +29,7 @@ public final class SheetHtml {
       th { font-weight: bold; border-bottom: 0.8pt solid #000; }
       tr { page-break-inside: avoid; }
       table.short { page-break-inside: avoid; }
+      td.pixels { width: 45%; }
       td.line { width: 18%; }
       td.fill { width: 20%; }
       td.severity { width: 8%; }
@@ -203,7 +204,7 @@ public final class SheetHtml {
       header("Pixels", "Lamp", "Part of the lamp");
       for (BuildSheet.Segment segment : chain.segments()) {
         out.open("tr");
-        cell(segment.pixels());
+        out.open("td class=\"pixels\"").text(segment.pixels()).raw("</td>");
         name(segment.lamp().orElse("not used"));
         cell(segment.lamp().isEmpty() || !segment.within().isEmpty() ? segment.within() : "all");
         out.close("tr");
