@@ -136,10 +136,13 @@ class CSourcesTest {
   }
 
   // Every configuration of the player takes longer than all the rest, and it is the same source in
-  // all these folders: here it is checked as the folder's own configuration has it.
+  // all these folders: here it is checked as gcc compiles it there. With a macro that is
+  // defined cppcheck tries no others.
   private void checkPortable(String... more) {
     check(folder, Stream.concat(Stream.of("-i" + PLAYER), Stream.of(more)).toArray(String[]::new));
-    cppcheck(folder, Stream.concat(Stream.of(more), Stream.of(PLAYER)).toArray(String[]::new));
+    cppcheck(
+        folder,
+        Stream.concat(Stream.of("-D__GNUC__", PLAYER), Stream.of(more)).toArray(String[]::new));
   }
 
   private void check(Path where, String... more) {
