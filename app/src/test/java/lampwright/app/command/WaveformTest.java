@@ -30,7 +30,8 @@ import org.junit.jupiter.params.provider.CsvSource;
  * sigrok-cli's decoder for addressable LEDs (Debian sigrok-cli, libsigrokdecode: rgb_led_ws281x),
  * which knows nothing of us: its bits are those of the frame table that {@code --as bin} writes. It
  * takes longer for a second of signal than all else together, so that it gets the first frames and
- * those around the seam; the simulator's judge has seen every bit before.
+ * those around the seam, with short pauses between them; the simulator's judge has seen every bit
+ * and every pause before.
  */
 class WaveformTest {
   private static final Pattern VARIABLE =
@@ -44,6 +45,9 @@ class WaveformTest {
 
   // Nothing pauses so long within a frame, and everything does between two.
   private static final long PAUSE_NS = 390_000;
+
+  // Most of a frame's time is a pause, which the decoder takes in sample by sample.
+  private static final long PAUSE_LEFT_NS = 400_000;
 
   @TempDir Path folder;
   private int sampleNs = NANOSECONDS_A_SAMPLE;
@@ -187,9 +191,12 @@ class WaveformTest {
     }
   }
 
-  /** Leaves the first frames and those around the seam of a dump; gives their numbers. */
-  private static List<Integer> cut(Path whole, int frames, Path to) throws IOException {
-    List<String> left = new ArrayList<>();
+  /**
+   * Leaves the first frames and those around the seam of a dump, and of each pause what tells it
+   * from a frame; gives their numbers.
+   */
+  private List<Integer> cut(Path whole, int frames, Path to) throws IOException {
+    List<String> lines = new ArrayList<>();
     Map<Integer, Integer> changes = new TreeMap<>();
     long before = 0;
     long taken = 0;
@@ -202,16 +209,15 @@ class WaveformTest {
           frame++;
           kept = frame < FRAMES_READ || Math.abs(frame - frames) <= FRAMES_READ / 2;
         }
-        if (!kept) {
-          // Whole steps of the decoder's clock, so that each edge is seen at its own time.
-          taken += (now - before) / NANOSECONDS_A_SAMPLE * NANOSECONDS_A_SAMPLE;
-        }
+        // Whole steps of the decoder's clock, so that each edge is seen at its own time.
+        long left = kept ? PAUSE_LEFT_NS : 0;
+        taken += Math.max(0, now - before - left) / sampleNs * sampleNs;
         before = now;
         if (kept) {
-          left.add("#" + (now - taken));
+          lines.add("#" + (now - taken));
         }
       } else if (kept) {
-        left.add(line);
+        lines.add(line);
         if (frame >= 0) {
           changes.merge(frame, 1, Integer::sum);
         }
@@ -221,7 +227,7 @@ class WaveformTest {
     List<Integer> numbers = new ArrayList<>(changes.keySet());
     numbers.removeIf(number -> changes.get(number) < 2 * Byte.SIZE);
     assertThat(numbers).contains(0, frames);
-    Files.write(to, left);
+    Files.write(to, lines);
     return numbers;
   }
 

@@ -1,5 +1,7 @@
 package lampwright.app.workshop.model.drawing;
 
+import static java.util.stream.Collectors.toUnmodifiableList;
+
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.LinkedHashSet;
@@ -67,7 +69,12 @@ public final class DrawingModel {
   private List<Dots.Dot> dots = List.of();
 
   private record DotsOf(
-      ScreenLight screen, Dots.Frame frame, List<Lamp> lamps, View view, LampSigns signs) {}
+      ScreenLight screen,
+      Dots.Frame frame,
+      double scale,
+      List<Lamp> lamps,
+      View view,
+      LampSigns signs) {}
 
   public DrawingModel(Bench bench, LightService lights, Playhead playhead, DrawingSheet sheet) {
     this.bench = bench;
@@ -165,13 +172,19 @@ public final class DrawingModel {
     return bench.project().rig().lamps().stream().filter(l -> l.place().isEmpty()).toList();
   }
 
-  /** The dots of a rendered rig in this view: its light, with the lamps where they are now. */
-  public List<Dots.Dot> dots(ScreenLight screen, Dots.Frame frame) {
+  /**
+   * The dots of a rendered rig in this view: its light, with the lamps where they are now. The same
+   * list as long as nothing of that changes.
+   *
+   * @param scale pixels of the screen per unit of the frame
+   */
+  public List<Dots.Dot> dots(ScreenLight screen, Dots.Frame frame, double scale) {
     Rig now = bench.project().rig();
-    DotsOf of = new DotsOf(screen, frame, now.lamps(), view(), sheet.signs());
+    DotsOf of = new DotsOf(screen, frame, scale, now.lamps(), view(), sheet.signs());
     if (!of.equals(dotsOf)) {
       dotsOf = of;
-      dots = found(screen, frame, now);
+      List<Dots.Dot> found = found(screen, frame, now);
+      dots = found.stream().map(dot -> dot.times(scale)).collect(toUnmodifiableList());
     }
     return dots;
   }

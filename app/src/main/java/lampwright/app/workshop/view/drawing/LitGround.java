@@ -230,7 +230,7 @@ final class LitGround {
     int at = Math.min(model.playhead().frame(), light.get().frames().frameCount() - 1);
     light.get().frames().read(at, bytes);
     ScreenLight screen = light.get().screen();
-    List<Dots.Dot> dots = model.dots(screen, frame).stream().map(dot -> dot.times(scale)).toList();
+    List<Dots.Dot> dots = model.dots(screen, frame, scale);
     float exposure = model.exposures().factor();
     // First, since it may dim what is painted now.
     judge.painted(new Painting(light.get(), now, dots, exposure));
@@ -239,9 +239,7 @@ final class LitGround {
 
   // What the builder will do next is not known, so no judge can allow it more light.
   private void lightLive(LiveFrame live, Glow on) {
-    List<Dots.Dot> dots =
-        model.dots(live.screen(), frame).stream().map(dot -> dot.times(scale)).toList();
-    paint(on, live.screen(), live.bytes(), dots, live.dimmed());
+    paint(on, live.screen(), live.bytes(), model.dots(live.screen(), frame, scale), live.dimmed());
   }
 
   private void paint(
