@@ -136,13 +136,11 @@ final class Benchmark {
         (System.nanoTime() - start) / 1e9);
   }
 
-  /** Processor time of the whole process, Java's own compiler included, as a short command has it. */
+  /**
+   * Processor time of the whole process, Java's own compiler included, as a short command has it.
+   */
   private static long cpuNanos() {
-    return ProcessHandle.current()
-        .info()
-        .totalCpuDuration()
-        .map(Duration::toNanos)
-        .orElseThrow();
+    return ProcessHandle.current().info().totalCpuDuration().map(Duration::toNanos).orElseThrow();
   }
 
   /** Prints a row; its sizes by zlib, the programs, the peer, and packed. */

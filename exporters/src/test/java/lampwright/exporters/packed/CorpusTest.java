@@ -63,7 +63,10 @@ class CorpusTest {
           "mountain-rescue hazard",
           "mountain-rescue fog");
 
-  /** The sizes by xz and lz4 were written down once; Benchmark measures them anew. */
+  /**
+   * The sizes by raw LZMA2 (xz without its container, which takes 57 bytes) and lz4 were written
+   * down once; Benchmark measures them anew.
+   */
   @Test
   void corpusAndSamplesAreFarShorterThanGeneralPurposeCompressorsMakeThem()
       throws IOException, CancelledException {
@@ -72,18 +75,18 @@ class CorpusTest {
     for (SampleTables.Sample sample : SampleTables.all()) {
       packed.put(sample.name(), sample.packed().length);
     }
-    double byXz = 0;
+    double byLzma2 = 0;
     double byLz4 = 0;
     List<String> lines = lines("compressed.csv");
     for (String line : lines) {
       String[] cells = line.split(",", -1);
       int own = packed.get(cells[0]);
-      byXz += Math.log(own / Double.parseDouble(cells[1]));
+      byLzma2 += Math.log(own / Double.parseDouble(cells[1]));
       byLz4 += Math.log(own / Double.parseDouble(cells[2]));
     }
     assertThat(packed.keySet()).containsAll(HARDLY_ANYTHING);
     assertThat(lines).hasSize(packed.size() - HARDLY_ANYTHING.size());
-    assertThat(Math.exp(byXz / lines.size())).as("mean of packed to xz").isLessThan(0.7);
+    assertThat(Math.exp(byLzma2 / lines.size())).as("mean of packed to LZMA2").isLessThan(0.8);
     assertThat(Math.exp(byLz4 / lines.size())).as("mean of packed to lz4").isLessThan(0.35);
   }
 
