@@ -41,8 +41,7 @@ final class LightCharacter {
       default -> quick(form, period);
     }
     if (Exact.less(at, period)) {
-      ends.add(period);
-      at = period;
+      darkUntil(period);
     }
   }
 
@@ -72,6 +71,14 @@ final class LightCharacter {
     ends.set(ends.size() - 1, at);
   }
 
+  private void darkUntil(BigFraction end) {
+    if (ends.size() % 2 == 0) {
+      lengthen(end.subtract(at));
+    } else {
+      add(end.subtract(at));
+    }
+  }
+
   private void groups(String inner, BigFraction period) {
     int[] groups = Stream.of(inner.split("\\+", -1)).mapToInt(Integer::parseInt).toArray();
     int flashes = 0;
@@ -86,7 +93,7 @@ final class LightCharacter {
       }
       slots(groups[g], slot);
     }
-    lengthen(period.subtract(at));
+    darkUntil(period);
   }
 
   private void slots(int count, BigFraction slot) {

@@ -7,7 +7,11 @@ import java.io.IOException;
 import java.nio.file.DirectoryStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.security.GeneralSecurityException;
+import java.security.MessageDigest;
 import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.HexFormat;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
@@ -18,11 +22,14 @@ import lampwright.engine.document.Project;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;
 import org.junit.jupiter.params.provider.MethodSource;
+import org.junit.jupiter.params.provider.ValueSource;
 import tools.jackson.databind.JsonNode;
 
 /** The program's bytes are those of a renderer that was written from docs/rendering.md alone. */
 class SecondRendererTest {
   private static final Path ROOT = Path.of("..");
+  private static final Page TEST_PROJECT =
+      Page.of("rendering.md").section("### Frame tables of a test project");
 
   static Stream<Path> projects() throws IOException {
     List<Path> files = new ArrayList<>();
@@ -39,6 +46,52 @@ class SecondRendererTest {
   @MethodSource("projects")
   void projectFilesHaveTheBytesOfThePage(Path file) throws IOException {
     assertSameBytes(Files.readString(file));
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"A", "B", "C"})
+  void testProjectOfThePageHasItsBytes(String version) {
+    assertSameBytes(testProject(version));
+  }
+
+  /** The table of the page, and not the program, says what is expected. */
+  @ParameterizedTest
+  @ValueSource(strings = {"A", "B", "C"})
+  void secondRendererHasTheSumsOfThePage(String version) throws GeneralSecurityException {
+    JsonNode project = Json.read(testProject(version));
+    SecondRenderer second = new SecondRenderer(project);
+    for (List<String> row : TEST_PROJECT.rows()) {
+      if (row.size() == 5 && row.get(0).equals(version)) {
+        List<int[]> table = second.table(scene(project, row.get(1)));
+        assertThat(List.of("" + table.size(), "" + table.get(0).length, sha256(table)))
+            .isEqualTo(row.subList(2, 5));
+      }
+    }
+  }
+
+  private static String testProject(String version) {
+    String text = TEST_PROJECT.listing();
+    String line = text.lines().filter(one -> one.contains("supplyLimit")).findFirst().orElseThrow();
+    return TEST_PROJECT.rows().stream()
+        .filter(row -> row.size() == 2 && row.get(0).equals(version))
+        .map(row -> row.get(1).startsWith("\"") ? text.replace(line, row.get(1)) : text)
+        .findFirst()
+        .orElseThrow();
+  }
+
+  private static JsonNode scene(JsonNode project, String id) {
+    for (JsonNode scene : project.get("scenes")) {
+      if (scene.get("id").stringValue().equals(id)) {
+        return scene;
+      }
+    }
+    throw new IllegalArgumentException(id);
+  }
+
+  private static String sha256(List<int[]> table) throws GeneralSecurityException {
+    MessageDigest digest = MessageDigest.getInstance("SHA-256");
+    table.forEach(frame -> Arrays.stream(frame).forEach(b -> digest.update((byte) b)));
+    return HexFormat.of().formatHex(digest.digest());
   }
 
   private static void assertSameBytes(String text) {
