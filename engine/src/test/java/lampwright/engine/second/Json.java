@@ -4,6 +4,7 @@ import tools.jackson.databind.DeserializationFeature;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.cfg.JsonNodeFeature;
 import tools.jackson.databind.json.JsonMapper;
+import tools.jackson.databind.node.ObjectNode;
 
 /** JSON whose numbers stay the decimals as written. */
 final class Json {
@@ -14,6 +15,10 @@ final class Json {
           .build();
 
   private Json() {}
+
+  static ObjectNode object() {
+    return MAPPER.createObjectNode();
+  }
 
   static JsonNode read(String text) {
     return MAPPER.readTree(text);

@@ -16,6 +16,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
 import lampwright.engine.json.ProjectReader;
+import lampwright.engine.json.ReadResult;
 import lampwright.engine.render.FrameCursor;
 import lampwright.engine.render.FrameTable;
 import lampwright.engine.document.Project;
@@ -94,8 +95,10 @@ class SecondRendererTest {
     return HexFormat.of().formatHex(digest.digest());
   }
 
-  private static void assertSameBytes(String text) {
-    Project program = ProjectReader.read("p", text.getBytes(UTF_8)).project().orElseThrow();
+  static void assertSameBytes(String text) {
+    ReadResult read = ProjectReader.read("p", text.getBytes(UTF_8));
+    assertThat(read.project()).as(read.problems().toString()).isPresent();
+    Project program = read.project().orElseThrow();
     JsonNode project = Json.read(text);
     SecondRenderer second = new SecondRenderer(project);
     for (int s = 0; s < program.scenes().size(); s++) {
