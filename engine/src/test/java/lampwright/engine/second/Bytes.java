@@ -18,8 +18,7 @@ final class Bytes {
     this.dithered = dithered;
     milliamps =
         rig.packages.stream()
-            .flatMapToDouble(
-                one -> Arrays.stream(one.slots()).mapToDouble(i -> one.milliamps()[i]))
+            .flatMapToDouble(one -> Arrays.stream(one.slots()).mapToDouble(i -> one.milliamps()[i]))
             .toArray();
   }
 

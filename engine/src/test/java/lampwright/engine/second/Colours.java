@@ -83,10 +83,7 @@ final class Colours {
       return output(1);
     }
     return codes(
-        code(h, saturation),
-        code(h + 4, saturation),
-        code(h + 2, saturation),
-        on.gamut().get());
+        code(h, saturation), code(h + 4, saturation), code(h + 2, saturation), on.gamut().get());
   }
 
   private static double code(double h, double s) {
@@ -118,8 +115,7 @@ final class Colours {
     }
     Gamut.Point point = gamut.point(new Chromaticity(x / (x + y + z), y / (x + y + z)));
     double white = gamut.point(D65).greatestLuminance();
-    return Mix.matched(
-        gamut, point.atLuminance(Math.min(y * white, point.greatestLuminance())));
+    return Mix.matched(gamut, point.atLuminance(Math.min(y * white, point.greatestLuminance())));
   }
 
   /** As bright as the package can make it. */

@@ -19,7 +19,10 @@ final class Easing {
   private static DoubleUnaryOperator bezier(String text) {
     String inner = text.substring(text.indexOf('(') + 1, text.indexOf(')'));
     double[] p =
-        Stream.of(inner.split(",", -1)).map(String::strip).mapToDouble(Double::parseDouble).toArray();
+        Stream.of(inner.split(",", -1))
+            .map(String::strip)
+            .mapToDouble(Double::parseDouble)
+            .toArray();
     return v -> {
       if (v <= 0) {
         return 0;

@@ -212,6 +212,10 @@ final class Gamut {
       high = least;
     }
 
+    Chromaticity chromaticity() {
+      return at;
+    }
+
     private boolean inside() {
       for (int i = 0; i < 4; i++) {
         if (change[i] == 0 && w[i] < -1e-9) {

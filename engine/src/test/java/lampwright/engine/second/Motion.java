@@ -30,7 +30,9 @@ final class Motion {
   private static double[] angles(Row row) {
     JsonNode given = row.pattern().path("angles");
     double[] list =
-        StreamSupport.stream(given.spliterator(), false).mapToDouble(JsonNode::doubleValue).toArray();
+        StreamSupport.stream(given.spliterator(), false)
+            .mapToDouble(JsonNode::doubleValue)
+            .toArray();
     double[] angles = new double[row.n()];
     for (int k = 0; k < row.n(); k++) {
       angles[k] = list.length > 0 ? list[k % list.length] : 360.0 * k / row.n();

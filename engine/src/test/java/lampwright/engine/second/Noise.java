@@ -23,8 +23,7 @@ final class Noise {
       for (int k = 0; k < row.n(); k++) {
         double now = noise(seed, k, i.longValue());
         double value = now + (noise(seed, k, i.longValue() + 1) - now) * q;
-        drives[k] =
-            mixes.get(k).at(row.colours().curve(row.level() * (1 - depth * value)));
+        drives[k] = mixes.get(k).at(row.colours().curve(row.level() * (1 - depth * value)));
       }
       return drives;
     };

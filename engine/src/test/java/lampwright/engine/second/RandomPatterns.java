@@ -36,16 +36,20 @@ final class RandomPatterns {
   }
 
   BigDecimal kelvin() {
-    return BigDecimal.valueOf(oneOf(1667, 25_000, 1667 + chance.nextInt(5000), 2000 + chance.nextInt(9000)));
+    return BigDecimal.valueOf(
+        oneOf(1667, 25_000, 1667 + chance.nextInt(5000), 2000 + chance.nextInt(9000)));
   }
 
   private ObjectNode colour() {
     ObjectNode colour = Json.object();
     switch (chance.nextInt(5)) {
-      case 0 -> colour.put("srgb", oneOf("#FFFFFF", "#000000", "#%06X".formatted(chance.nextInt(1 << 24))));
+      case 0 ->
+          colour.put(
+              "srgb", oneOf("#FFFFFF", "#000000", "#%06X".formatted(chance.nextInt(1 << 24))));
       case 1 -> colour.put("hue", oneOf(0, 360, chance.nextInt(360))).put("saturation", share());
       case 2 -> colour.put("kelvin", kelvin());
-      case 3 -> colour.put("signal", oneOf("amber", "red", "white", "blue", "green", "selective-yellow"));
+      case 3 ->
+          colour.put("signal", oneOf("amber", "red", "white", "blue", "green", "selective-yellow"));
       default -> {
         ObjectNode drive = colour.putObject("drive");
         drive.put("r", share()).put("g", share()).put("b", share()).put("w", share());
@@ -60,7 +64,8 @@ final class RandomPatterns {
         "hold",
         "smooth",
         "cubic-bezier(%s, %s, %s, %s)"
-            .formatted(share(), chance.nextInt(30) / 10.0 - 1, share(), chance.nextInt(30) / 10.0 - 1));
+            .formatted(
+                share(), chance.nextInt(30) / 10.0 - 1, share(), chance.nextInt(30) / 10.0 - 1));
   }
 
   ObjectNode pattern() {
@@ -78,13 +83,15 @@ final class RandomPatterns {
     switch (kind) {
       case 0 -> pattern.put("kind", "steady");
       case 1 -> flash(pattern.put("kind", "flash"));
-      case 2 -> pattern.put("kind", "indicator").put("perMinute", aboveZero(900)).put("onShare", share());
+      case 2 ->
+          pattern.put("kind", "indicator").put("perMinute", aboveZero(900)).put("onShare", share());
       case 3 -> beacon(pattern.put("kind", "rotating-beacon"));
       case 4 -> chase(pattern.put("kind", "chase"));
       case 5 -> fill(pattern.put("kind", "fill"));
       case 6 -> cycle(pattern.put("kind", "colour-cycle"));
       case 7 -> keyframes(pattern.put("kind", "keyframes"));
-      case 8 -> pattern.put("kind", "breathe").put("periodMs", aboveZero(800)).put("lowLevel", share());
+      case 8 ->
+          pattern.put("kind", "breathe").put("periodMs", aboveZero(800)).put("lowLevel", share());
       case 9 -> pattern.put("kind", "test-walk").put("stepMs", aboveZero(50));
       case 10 -> character(pattern.put("kind", "light-character"));
       case 11 -> flicker(pattern.put("kind", "flicker"));
@@ -100,7 +107,9 @@ final class RandomPatterns {
   }
 
   private void beacon(ObjectNode pattern) {
-    pattern.put("perMinute", aboveZero(400)).put("beamDegrees", oneOf(0.001, 40.5, 90.0, 180.0, 360.0));
+    pattern
+        .put("perMinute", aboveZero(400))
+        .put("beamDegrees", oneOf(0.001, 40.5, 90.0, 180.0, 360.0));
     pattern.put("clockwise", chance.nextBoolean());
     if (chance.nextInt(3) == 0) {
       ArrayNode angles = pattern.putArray("angles");
@@ -144,9 +153,28 @@ final class RandomPatterns {
     pattern.put(
         "character",
         oneOf(
-            "F", " F 3s ", "Iso 1.25 s", "LFl 4.001s", "Fl 3s", "Fl(3) 7s", "Fl(2+1+4) 2.5s", "Oc 4s",
-            "Oc(3)5s", "Oc(2+3) 9s", "Q", "VQ", "UQ", "Q(3) 6s", "VQ(6)+LFl 10s", "IQ 3s",
-            "IVQ 1s", "IUQ 2.2s", "UQ(5) 1.5s", "Mo(A)", "Mo(K7) 20s", "Mo(JQZ0)"));
+            "F",
+            " F 3s ",
+            "Iso 1.25 s",
+            "LFl 4.001s",
+            "Fl 3s",
+            "Fl(3) 7s",
+            "Fl(2+1+4) 2.5s",
+            "Oc 4s",
+            "Oc(3)5s",
+            "Oc(2+3) 9s",
+            "Q",
+            "VQ",
+            "UQ",
+            "Q(3) 6s",
+            "VQ(6)+LFl 10s",
+            "IQ 3s",
+            "IVQ 1s",
+            "IUQ 2.2s",
+            "UQ(5) 1.5s",
+            "Mo(A)",
+            "Mo(K7) 20s",
+            "Mo(JQZ0)"));
     pattern.put("unitMs", aboveZero(150));
   }
 

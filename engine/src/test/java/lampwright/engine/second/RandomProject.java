@@ -1,8 +1,11 @@
 package lampwright.engine.second;
 
 import java.math.BigDecimal;
+import java.math.RoundingMode;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
+import java.util.Locale;
 import java.util.Random;
 import java.util.stream.IntStream;
 import tools.jackson.databind.node.ArrayNode;
@@ -46,7 +49,7 @@ final class RandomProject {
     double[][] near = {{0.62, 0.31}, {0.15, 0.72}, {0.14, 0.05}, {0.33, 0.34}};
     for (char letter : order.toCharArray()) {
       double[] at = near["RGBW".indexOf(letter)];
-      ObjectNode emitter = emitters.putObject(("" + letter).toLowerCase(java.util.Locale.ROOT));
+      ObjectNode emitter = emitters.putObject(("" + letter).toLowerCase(Locale.ROOT));
       emitter.put("x", decimal(at[0] + (chance.nextDouble() - 0.5) * 0.06, 4));
       emitter.put("y", decimal(at[1] + (chance.nextDouble() - 0.5) * 0.06, 4));
       emitter.put("mcd", 100 + chance.nextInt(2000));
@@ -56,7 +59,7 @@ final class RandomProject {
   }
 
   private static BigDecimal decimal(double value, int places) {
-    return BigDecimal.valueOf(Math.max(0.001, value)).setScale(places, java.math.RoundingMode.UP);
+    return BigDecimal.valueOf(Math.max(0.001, value)).setScale(places, RoundingMode.UP);
   }
 
   private void rig(ObjectNode rig) {
@@ -96,19 +99,27 @@ final class RandomProject {
     ArrayNode runs = backwards.putArray("pixels");
     runs.addObject().put("chain", id).put("from", 5).put("count", 2);
     runs.addObject().put("chain", id).put("from", 1);
-    lamp(lampList, id + "-b").putArray("pixels").addObject().put("chain", id).put("from", 2).put("count", 3);
+    lamp(lampList, id + "-b")
+        .putArray("pixels")
+        .addObject()
+        .put("chain", id)
+        .put("from", 2)
+        .put("count", 3);
   }
 
   private void output(ObjectNode output, ArrayNode lampList) {
     output.put("milliamps", chance.nextInt(50) / 2.0);
-    lamp(lampList, output.get("id").stringValue() + "-lamp").put("output", output.get("id").stringValue());
+    lamp(lampList, output.get("id").stringValue() + "-lamp")
+        .put("output", output.get("id").stringValue());
   }
 
   private ObjectNode lamp(ArrayNode list, String id) {
     ObjectNode lamp = list.addObject().put("id", id);
     lamps.add(id);
     if (chance.nextInt(3) == 0) {
-      lamp.putObject("feel").put("riseMs", chance.nextInt(3) * 60.5).put("fallMs", chance.nextInt(3) * 90);
+      lamp.putObject("feel")
+          .put("riseMs", chance.nextInt(3) * 60.5)
+          .put("fallMs", chance.nextInt(3) * 90);
     }
     return lamp;
   }
@@ -116,7 +127,9 @@ final class RandomProject {
   private ObjectNode scene(String id) {
     int lengthMs = 400 + chance.nextInt(600);
     ObjectNode scene = Json.object().put("id", id).put("lengthMs", lengthMs);
-    scene.put("framesPerSecond", new BigDecimal(patterns.oneOf("50", "29.97", "30", "24", "61.3333333333333333333333")));
+    scene.put(
+        "framesPerSecond",
+        new BigDecimal(patterns.oneOf("50", "29.97", "30", "24", "61.3333333333333333333333")));
     scene.put("loop", chance.nextBoolean());
     scene.put("dither", patterns.oneOf("off", "temporal"));
     ArrayNode tracks = scene.putArray("tracks");
@@ -126,7 +139,7 @@ final class RandomProject {
 
   private void track(ObjectNode track, int lengthMs) {
     List<String> some = new ArrayList<>(lamps);
-    java.util.Collections.shuffle(some, chance);
+    Collections.shuffle(some, chance);
     ArrayNode names = track.putArray("lamps");
     some.subList(0, 1 + chance.nextInt(some.size())).forEach(names::add);
     track.put("span", patterns.oneOf("each", "joined"));

@@ -11,8 +11,7 @@ import tools.jackson.databind.JsonNode;
  * @param pattern as in the project
  * @param cueMs length of the cue
  */
-record Row(
-    JsonNode pattern, BigFraction cueMs, List<LightPackage> packages, Colours colours) {
+record Row(JsonNode pattern, BigFraction cueMs, List<LightPackage> packages, Colours colours) {
   private static final JsonNode WHITE = Json.read("\"#FFFFFF\"");
 
   Row {

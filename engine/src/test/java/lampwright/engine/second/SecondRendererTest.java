@@ -15,13 +15,12 @@ import java.util.HexFormat;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
+import lampwright.engine.document.Project;
 import lampwright.engine.json.ProjectReader;
 import lampwright.engine.json.ReadResult;
 import lampwright.engine.render.FrameCursor;
 import lampwright.engine.render.FrameTable;
-import lampwright.engine.document.Project;
 import org.junit.jupiter.params.ParameterizedTest;
-import org.junit.jupiter.params.provider.Arguments;
 import org.junit.jupiter.params.provider.MethodSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import tools.jackson.databind.JsonNode;
@@ -55,18 +54,40 @@ class SecondRendererTest {
     assertSameBytes(testProject(version));
   }
 
-  /** The table of the page, and not the program, says what is expected. */
+  /** Rules together as no example has them; more seeds differ neither (150 were tried). */
+  @ParameterizedTest
+  @ValueSource(longs = {0, 1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11})
+  void randomProjectsHaveTheBytesOfThePage(long seed) {
+    assertSameBytes(RandomProject.text(seed));
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"bench-rgbw", "harbour-dusk", "mountain-rescue", "recovery-tractor"})
+  void secondRendererHasTheSumsOfTheSamples(String name)
+      throws IOException, GeneralSecurityException {
+    String text = Files.readString(ROOT.resolve("samples/" + name + ".lampwright.json"));
+    assertSums(Page.of("rendering.md").section("### Frame tables of the samples"), name, text);
+  }
+
   @ParameterizedTest
   @ValueSource(strings = {"A", "B", "C"})
   void secondRendererHasTheSumsOfThePage(String version) throws GeneralSecurityException {
-    JsonNode project = Json.read(testProject(version));
+    assertSums(TEST_PROJECT, version, testProject(version));
+  }
+
+  /** The tables of the page say what is expected, not the program. */
+  private static void assertSums(Page page, String name, String text)
+      throws GeneralSecurityException {
+    JsonNode project = Json.read(text);
     SecondRenderer second = new SecondRenderer(project);
-    for (List<String> row : TEST_PROJECT.rows()) {
-      if (row.size() == 5 && row.get(0).equals(version)) {
-        List<int[]> table = second.table(scene(project, row.get(1)));
-        assertThat(List.of("" + table.size(), "" + table.get(0).length, sha256(table)))
-            .isEqualTo(row.subList(2, 5));
-      }
+    List<List<String>> rows =
+        page.rows().stream().filter(row -> row.size() == 5 && row.get(0).equals(name)).toList();
+    assertThat(rows).hasSize(project.get("scenes").size());
+    for (List<String> row : rows) {
+      List<int[]> table = second.table(scene(project, row.get(1)));
+      assertThat(List.of("" + table.size(), "" + table.get(0).length, sha256(table)))
+          .as(row.get(1))
+          .isEqualTo(row.subList(2, 5));
     }
   }
 
@@ -95,7 +116,7 @@ class SecondRendererTest {
     return HexFormat.of().formatHex(digest.digest());
   }
 
-  static void assertSameBytes(String text) {
+  private static void assertSameBytes(String text) {
     ReadResult read = ProjectReader.read("p", text.getBytes(UTF_8));
     assertThat(read.project()).as(read.problems().toString()).isPresent();
     Project program = read.project().orElseThrow();
@@ -104,7 +125,9 @@ class SecondRendererTest {
     for (int s = 0; s < program.scenes().size(); s++) {
       FrameTable table = FrameTable.of(program.rig(), program.scenes().get(s));
       JsonNode scene = project.get("scenes").get(s);
-      assertThat(difference(table, second.table(scene))).as(scene.get("id").stringValue()).isEmpty();
+      assertThat(difference(table, second.table(scene)))
+          .as(scene.get("id").stringValue())
+          .isEmpty();
     }
   }
 

@@ -9,6 +9,7 @@ import java.util.concurrent.ConcurrentHashMap;
 /** The tables that docs/rendering.md names, read from the pages. */
 final class Tables {
   private static final Page NUMBERS = Page.of("numbers.md");
+
   /** Rows of nm, xbar, ybar, zbar. */
   private static final List<double[]> OBSERVER = observer();
 
@@ -32,8 +33,7 @@ final class Tables {
     for (List<String> row : NUMBERS.section("### signal colour").rows()) {
       String[] point = row.get(1).split(" ", -1);
       signals.put(
-          row.get(0),
-          new Chromaticity(Double.parseDouble(point[0]), Double.parseDouble(point[1])));
+          row.get(0), new Chromaticity(Double.parseDouble(point[0]), Double.parseDouble(point[1])));
     }
     return signals;
   }
@@ -75,7 +75,8 @@ final class Tables {
   private static PixelKind kind(Map<String, String> values) {
     List<Emitter> emitters = new ArrayList<>();
     for (String letter : List.of("r", "g", "b")) {
-      Chromaticity at = new Chromaticity(number(values, letter + ".x"), number(values, letter + ".y"));
+      Chromaticity at =
+          new Chromaticity(number(values, letter + ".x"), number(values, letter + ".y"));
       emitters.add(emitter(values, letter, at));
     }
     if (values.containsKey("w.kelvin")) {
