@@ -8,14 +8,14 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import javax.imageio.ImageIO;
-import lampwright.app.picture.Glow;
 import lampwright.app.picture.LitFrame;
 import lampwright.app.picture.ModelPicture;
 import lampwright.app.picture.SceneMovie;
 import lampwright.app.picture.Sides;
-import lampwright.app.workshop.disk.ProjectFolder;
-import lampwright.app.workshop.edit.PictureFile;
+import lampwright.app.workshop.disk.ModelPhotograph;
+import lampwright.engine.check.SafeText;
 import lampwright.engine.disk.WholeFile;
+import lampwright.engine.document.Picture;
 import lampwright.engine.document.Project;
 import lampwright.engine.meter.FlashCaution;
 import lampwright.engine.rig.View;
@@ -28,9 +28,6 @@ import picocli.CommandLine.Spec.Target;
 
 /** Pictures of the model with its lamps lit, still or moving. */
 final class ModelShot {
-  /** Longer, such a file is larger than most places take. Our own choice. */
-  private static final double MOST_SECONDS = 60;
-
   @Spec(Target.MIXEE)
   private CommandSpec spec;
 
@@ -70,7 +67,7 @@ final class ModelShot {
     refuse(seconds.isPresent() && !moving, "--seconds: needs a *.gif");
     refuse(fullLight && !moving, "--full-light: needs a *.gif");
     refuse(
-        seconds.filter(s -> !(s >= 0.1 && s <= MOST_SECONDS)).isPresent(),
+        seconds.filter(s -> !(s >= 0.1 && s <= SceneMovie.MOST_SECONDS)).isPresent(),
         "--seconds: must be 0.1 to 60");
     view.ifPresent(this::side);
   }
@@ -107,12 +104,15 @@ final class ModelShot {
       return ExitCode.PROJECT_HAS_ERRORS;
     }
     ModelPicture model =
-        ModelPicture.of(lit, side, photograph(file.path(), project, side, terminal), !day);
+        ModelPicture.of(lit, side, photograph(file, project, side, terminal), !day);
     if (form.equals("png")) {
       BufferedImage image = model.still();
       WholeFile.write(output, out -> ImageIO.write(image, "png", out));
     } else {
-      write(new SceneMovie(model, lit.table(), seconds.orElse(MOST_SECONDS)), output, terminal);
+      write(
+          new SceneMovie(model, lit.table(), seconds.orElse(SceneMovie.MOST_SECONDS)),
+          output,
+          terminal);
     }
     return ExitCode.DONE;
   }
@@ -124,25 +124,24 @@ final class ModelShot {
           .printf(
               Locale.ROOT,
               "The first %.0f s of the scene are shown; it is longer.%n",
-              MOST_SECONDS);
+              SceneMovie.MOST_SECONDS);
     }
     FlashCaution flashes = movie.flashes();
     boolean dimmed = !flashes.passes() && !fullLight;
     if (!flashes.passes()) {
-      int most = Math.max(flashes.general().flashes(), flashes.red().flashes());
       terminal
           .err()
           .printf(
               Locale.ROOT,
               "Caution: the picture flashes %d times in one second at full light; %d are the most"
                   + " that the flash caution has (W3C WCAG 2.2, 2.3.1). %s%n",
-              most,
+              flashes.most(),
               FlashCaution.MOST_FLASHES,
               dimmed
                   ? "It is dimmed; --full-light leaves it as it is."
                   : "Say so wherever others see it.");
     }
-    float most = dimmed ? Glow.DIMMED_MOST : Float.MAX_VALUE;
+    float most = SceneMovie.mostLight(dimmed);
     WholeFile.write(
         output,
         out -> movie.write(most, done -> terminal.progress("picture", done, movie.frames()), out));
@@ -150,30 +149,16 @@ final class ModelShot {
   }
 
   private static Optional<BufferedImage> photograph(
-      Path project, Project of, View side, Terminal terminal) throws IOException {
-    Optional<Path> file =
-        of.picture(side)
-            .flatMap(
-                picture ->
-                    Optional.ofNullable(project.toAbsolutePath().getParent()).map(picture::in));
-    if (file.isEmpty()) {
-      return Optional.empty();
+      ProjectFile file, Project project, View side, Terminal terminal) {
+    Optional<Picture> picture = project.picture(side);
+    Optional<BufferedImage> image = picture.flatMap(own -> ModelPhotograph.read(file.path(), own));
+    if (picture.isPresent() && image.isEmpty()) {
+      terminal
+          .err()
+          .println(
+              "The model is drawn, since its picture can't be read: "
+                  + SafeText.text(picture.get().file(), SafeText.MAX_MESSAGE));
     }
-    Path photograph = file.get();
-    Path folder = project.toAbsolutePath().getParent();
-    if (PictureFile.size(photograph).isPresent()
-        && folder != null
-        && !ProjectFolder.leadsOut(folder, photograph)) {
-      Optional<BufferedImage> image = Optional.ofNullable(ImageIO.read(photograph.toFile()));
-      if (image.isPresent()) {
-        return image;
-      }
-    }
-    terminal
-        .err()
-        .println(
-            "The model is drawn, since its picture can't be read: "
-                + ProjectFile.shown(photograph));
-    return Optional.empty();
+    return image;
   }
 }

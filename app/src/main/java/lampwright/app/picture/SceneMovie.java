@@ -16,6 +16,9 @@ import lampwright.engine.render.FrameTable;
  * shows, as above 50 per second, are left out.
  */
 public final class SceneMovie {
+  /** Longer, such a file is larger than most places take. Our own choice. */
+  public static final double MOST_SECONDS = 60;
+
   private final ModelPicture model;
   private final FrameTable table;
   private final int frames;
@@ -29,6 +32,11 @@ public final class SceneMovie {
     this.table = table.withoutDither();
     double most = Math.ceil(mostSeconds * table.framesPerSecond() - 1e-9);
     this.frames = (int) Math.max(1, Math.min(table.frameCount(), most));
+  }
+
+  /** The most light of a picture that is dimmed, or is not. */
+  public static float mostLight(boolean dimmed) {
+    return dimmed ? Glow.DIMMED_MOST : Float.MAX_VALUE;
   }
 
   /** How many frames of the scene are shown. */

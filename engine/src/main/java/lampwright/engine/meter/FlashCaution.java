@@ -39,6 +39,11 @@ public record FlashCaution(Worst general, Worst red) {
         other.red.flashes > red.flashes ? other.red : red);
   }
 
+  /** Flashes of the kind that has more, in its worst second. */
+  public int most() {
+    return Math.max(general.flashes, red.flashes);
+  }
+
   /** Whether both kinds of flash are no more than may be. */
   public boolean passes() {
     return general.passes() && red.passes();

@@ -91,6 +91,11 @@ final class WorkshopCommands {
                             parts.buildSheet()::build)
                         .withShortcut("Shortcut+Shift+B"),
                     Command.of(
+                            "workshop.menu.picture",
+                            new InMenu(CommandMenu.PROJECT, 2),
+                            parts.modelPicture()::make)
+                        .withShortcut("Shortcut+Shift+I"),
+                    Command.of(
                             "start.act.sheet", new InMenu(CommandMenu.PROJECT, 1), window.start())
                         .withShortcut("Shortcut+Shift+N")),
                 RibbonCommands.cues(parts.cueCommands(), window.offerKinds()),

@@ -22,7 +22,9 @@ import lampwright.app.workshop.model.cue.CueSettingsModel;
 import lampwright.app.workshop.model.drawing.DrawingModel;
 import lampwright.app.workshop.model.drawing.OwnPicture;
 import lampwright.app.workshop.model.drawing.PaintingJudge;
+import lampwright.app.workshop.model.export.BackgroundFile;
 import lampwright.app.workshop.model.export.ExportModel;
+import lampwright.app.workshop.model.export.PictureExport;
 import lampwright.app.workshop.model.export.SheetExport;
 import lampwright.app.workshop.model.files.FilesModel;
 import lampwright.app.workshop.model.files.Workplace;
@@ -60,6 +62,7 @@ final class WorkshopParts implements AutoCloseable {
   private final LatestWorker exporter;
   private final LatestWorker sheetWriter;
   private final SheetExport buildSheet;
+  private final PictureExport picture;
   private final Executor screen;
   private final Dialogs dialogs;
   private final LightService lights;
@@ -125,8 +128,10 @@ final class WorkshopParts implements AutoCloseable {
     files =
         new FilesModel(
             new Workplace(bench, dialogs, disk, reader, screen, state, Owner.self()), end);
-    buildSheet =
-        new SheetExport(bench, dialogs, sheetWriter, screen, () -> files.document().file());
+    BackgroundFile papers =
+        new BackgroundFile(dialogs, sheetWriter, screen, () -> files.document().file());
+    buildSheet = new SheetExport(bench, papers);
+    picture = new PictureExport(bench, sheet, papers);
     choice = new FileChoice(dialogs, files.document()::file, disk, screen);
     guide = guide(screen);
   }
@@ -271,6 +276,10 @@ final class WorkshopParts implements AutoCloseable {
 
   SheetExport buildSheet() {
     return buildSheet;
+  }
+
+  PictureExport modelPicture() {
+    return picture;
   }
 
   /** A new export, begun where the last one went. */

@@ -26,10 +26,11 @@ class SheetExportTest {
   private final SheetExport export =
       new SheetExport(
           bench,
-          dialogs,
-          worker,
-          screen::add,
-          () -> Optional.of(Path.of("yard", "tug.lampwright.json")));
+          new BackgroundFile(
+              dialogs,
+              worker,
+              screen::add,
+              () -> Optional.of(Path.of("yard", "tug.lampwright.json"))));
 
   @TempDir Path folder;
 

@@ -90,13 +90,12 @@ class FormViewTest {
   @Test
   void valuesOfAKeyframeBeginAtOneHeight(FxRobot robot) {
     robot.interact(() -> view.layout());
-    GridPane grid = (GridPane) robot.lookup("#field-kind").query().getParent().getChildrenUnmodifiable().get(0);
+    GridPane grid =
+        (GridPane) robot.lookup("#field-kind").query().getParent().getChildrenUnmodifiable().get(0);
     for (int row = 0; row <= 2; row++) {
       int line = row;
       List<Node> cells =
-          grid.getChildren().stream()
-              .filter(node -> GridPane.getRowIndex(node) == line)
-              .toList();
+          grid.getChildren().stream().filter(node -> GridPane.getRowIndex(node) == line).toList();
       assertThat(cells).hasSizeGreaterThanOrEqualTo(4);
       assertThat(cells.stream().map(node -> node.getBoundsInParent().getMinY()).distinct())
           .as("row %d", row)
