@@ -297,7 +297,7 @@ public final class SheetMaker {
 
   private static boolean follows(Owner before, Owner next) {
     if (before == null || next == null) {
-      return before == next;
+      return before == null && next == null;
     }
     return before.lamp().id().equals(next.lamp().id()) && next.index() == before.index() + 1;
   }
