@@ -68,7 +68,8 @@ class SecondRendererTest {
 
   @ParameterizedTest
   @ValueSource(strings = {"A", "B", "C"})
-  void testProjectHasTheBytesAndSumsOfThePage(String version) throws IOException, GeneralSecurityException {
+  void testProjectHasTheBytesAndSumsOfThePage(String version)
+      throws IOException, GeneralSecurityException {
     assertSums(TEST_PROJECT, version, testProject(version));
   }
 
