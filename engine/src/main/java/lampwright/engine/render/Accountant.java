@@ -34,15 +34,14 @@ final class Accountant implements RenderWatcher {
   private final List<PixelAccount.Layer> layers = new ArrayList<>();
   private List<Double> painted = List.of();
   private List<Double> under = List.of();
-  private PixelAccount.Layer open = NONE;
+
+  /** The cue that is under way, if it is one of the lamp's. */
+  private Optional<PixelAccount.Layer> open = Optional.empty();
+
   private List<Double> mixed = List.of();
   private List<Double> felt = List.of();
   private List<Double> carried = List.of();
   private double frameFactor = 1;
-
-  private static final PixelAccount.Layer NONE =
-      new PixelAccount.Layer(
-          0, 0, 0, Optional.empty(), 0, List.of(), 0, 0, List.of(), List.of(), List.of());
 
   private Accountant(FrameTable table, SceneRenderer renderer, Lamp lamp, int pixel) {
     FrameLayout layout = table.layout();
@@ -82,7 +81,7 @@ final class Accountant implements RenderWatcher {
     int trackAt = renderer.trackOf(cue);
     Track track = table.scene().tracks().get(trackAt);
     if (!track.lamps().contains(lamp.id())) {
-      open = NONE;
+      open = Optional.empty();
       return;
     }
     Cue described = track.cues().get(cue.place());
@@ -90,18 +89,19 @@ final class Accountant implements RenderWatcher {
     under = drives(light);
     painted = List.of();
     open =
-        new PixelAccount.Layer(
-            trackAt,
-            cue.place(),
-            sinceStartMs.ratio().doubleValue(),
-            place(pattern, track, sinceStartMs),
-            table.layout().rig().curve().light(pattern.look().level()),
-            colour(pattern),
-            faded,
-            a,
-            painted,
-            under,
-            under);
+        Optional.of(
+            new PixelAccount.Layer(
+                trackAt,
+                cue.place(),
+                sinceStartMs.ratio().doubleValue(),
+                place(pattern, track, sinceStartMs),
+                table.layout().rig().curve().light(pattern.look().level()),
+                colour(pattern),
+                faded,
+                a,
+                painted,
+                under,
+                under));
   }
 
   private Optional<PixelAccount.Place> place(Pattern pattern, Track track, Moment sinceStartMs) {
@@ -128,7 +128,7 @@ final class Accountant implements RenderWatcher {
 
   @Override
   public void paints(PackageRuns packages, double[] row) {
-    if (open != NONE) {
+    if (open.isPresent()) {
       packages
           .placeOf(at)
           .ifPresent(
@@ -138,21 +138,23 @@ final class Accountant implements RenderWatcher {
 
   @Override
   public void ends(Light light) {
-    if (open != NONE) {
-      layers.add(
-          new PixelAccount.Layer(
-              open.track(),
-              open.cue(),
-              open.sinceStartMs(),
-              open.period(),
-              open.levelLight(),
-              open.fullColour(),
-              open.faded(),
-              open.a(),
-              painted,
-              under,
-              drives(light)));
-    }
+    open.ifPresent(layer -> closed(layer, light));
+  }
+
+  private void closed(PixelAccount.Layer layer, Light light) {
+    layers.add(
+        new PixelAccount.Layer(
+            layer.track(),
+            layer.cue(),
+            layer.sinceStartMs(),
+            layer.period(),
+            layer.levelLight(),
+            layer.fullColour(),
+            layer.faded(),
+            layer.a(),
+            painted,
+            under,
+            drives(light)));
   }
 
   @Override

@@ -51,6 +51,6 @@ final class Exact {
   }
 
   static BigFraction least(BigFraction left, BigFraction right) {
-    return less(right, left) ? right : left;
+    return right.compareTo(left) < 0 ? right : left;
   }
 }

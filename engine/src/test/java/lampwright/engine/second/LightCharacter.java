@@ -138,9 +138,10 @@ final class LightCharacter {
   }
 
   private void morse(String letters, BigFraction dot, boolean openEnd) {
-    for (char letter : letters.toCharArray()) {
-      for (char signal : Morse.signals(letter).toCharArray()) {
-        add(signal == '-' ? dot.multiply(3) : dot);
+    for (int i = 0; i < letters.length(); i++) {
+      String signals = Morse.signals(letters.charAt(i));
+      for (int k = 0; k < signals.length(); k++) {
+        add(signals.charAt(k) == '-' ? dot.multiply(3) : dot);
         add(dot);
       }
       lengthen(dot.multiply(2));

@@ -17,7 +17,7 @@ final class Motion {
     List<Mix> mixes = row.mixes().stream().map(mix -> mix.dimmed(row.light())).toList();
     return t -> {
       double share = row.share(t, period);
-      double beam = clockwise ? 360 * share : 360 * (-share);
+      double beam = clockwise ? 360 * share : 360 * -share;
       double[][] drives = row.dark();
       for (int k = 0; k < row.n(); k++) {
         double d = apart(angles[k], beam);

@@ -47,7 +47,8 @@ final class RandomProject {
     type.put("idleMilliamps", chance.nextInt(20) / 10.0);
     ObjectNode emitters = type.putObject("emitters");
     double[][] near = {{0.62, 0.31}, {0.15, 0.72}, {0.14, 0.05}, {0.33, 0.34}};
-    for (char letter : order.toCharArray()) {
+    for (int i = 0; i < order.length(); i++) {
+      char letter = order.charAt(i);
       double[] at = near["RGBW".indexOf(letter)];
       ObjectNode emitter = emitters.putObject(("" + letter).toLowerCase(Locale.ROOT));
       emitter.put("x", decimal(at[0] + (chance.nextDouble() - 0.5) * 0.06, 4));

@@ -425,7 +425,9 @@ class SituationByHandTest {
       player.feed(machine);
       all.addAll(machine.next());
     }
-    return all.stream().filter(c -> c.situation() == situations[situations.length - 1]).toList();
+    return all.stream()
+        .filter(c -> c.situation().equals(situations[situations.length - 1]))
+        .toList();
   }
 
   @Test

@@ -43,8 +43,8 @@ class WaveTest {
 
   /** The wave's value at q, by the text of the format. */
   private static int value(byte[] wave, int q, int size) {
-    int first = wave[1] & 255 | (wave[2] & 255) << 8;
-    int last = wave[3] & 255 | (wave[4] & 255) << 8;
+    int first = (wave[1] & 255) | ((wave[2] & 255) << 8);
+    int last = (wave[3] & 255) | ((wave[4] & 255) << 8);
     int i =
         switch (wave[0]) {
           case 0 -> q;
