@@ -44,8 +44,8 @@ import picocli.CommandLine.Spec;
           + " --drive samples/recovery-tractor.drive.csv"
     })
 final class ExplainCommand implements Callable<Integer> {
-  /** As many as a rehearsal has. */
-  private static final int MAX_FRAMES = RehearseCommand.MAX_FRAMES;
+  /** Of a drive, since the show is played up to the frame: as many as a scene has. */
+  private static final int MAX_FRAMES = Scene.MAX_FRAMES;
 
   /** Digits of a time; what is beyond them is less than any frame lasts. */
   private static final MathContext ENOUGH = new MathContext(60, RoundingMode.DOWN);

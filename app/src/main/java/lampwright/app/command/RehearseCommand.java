@@ -44,7 +44,7 @@ import picocli.CommandLine.Spec;
     })
 final class RehearseCommand implements Callable<Integer> {
   /** More than a day at 1,000 frames/s. */
-  static final int MAX_FRAMES = 100_000_000;
+  private static final int MAX_FRAMES = 100_000_000;
 
   private static final int FRAMES_PER_REPORT = 4096;
 

@@ -197,6 +197,17 @@ class ExplainTest {
     assertRefused("below 4 s", "explain", file, "--at", "4", "--lamp", "ring");
     assertRefused("below 4 s", "explain", file, "--at", "1e999999999", "--lamp", "ring");
     assertRefused("below 4 s", "explain", file, "--at", "-0.001", "--lamp", "ring");
+    // A show is played up to its frame: no hours for a slip of the hand.
+    assertRefused(
+        "between 0 and 999,999",
+        "explain",
+        Run.sample("recovery-tractor"),
+        "--drive",
+        Run.SAMPLES.resolve("recovery-tractor.drive.csv"),
+        "--frame",
+        99_999_999,
+        "--lamp",
+        "tail-left");
     assertRefused("did you mean \"ring\"", "explain", file, "--frame", 0, "--lamp", "rin");
     assertRefused("between 0 and 2", "explain", file, "--frame", 0, "--lamp", "ring", "--pixel", 3);
     assertRefused("must be 0", "explain", file, "--frame", 0, "--lamp", "plain", "--pixel", 1);
