@@ -108,10 +108,19 @@ public final class CommandLineProgram {
 
   private int wrongCommandLine(ParameterException wrong) {
     CommandLine command = wrong.getCommandLine();
-    say(String.valueOf(wrong.getMessage()));
+    say(plain(String.valueOf(wrong.getMessage())));
     UnmatchedArgumentException.printSuggestions(wrong, terminal.err());
     terminal.err().println("Try '" + command.getCommandSpec().qualifiedName() + " --help'.");
     return ExitCode.WRONG_COMMAND_LINE;
+  }
+
+  // The library names types of Java, and begins some messages as no other of ours does.
+  private static String plain(String message) {
+    return message
+        .replaceFirst("^Error: ", "")
+        .replaceFirst("(?s)cannot convert ('.*') to BigDecimal \\(.*", "$1 is not a number")
+        .replaceFirst("is not a double$", "is not a number")
+        .replaceFirst("is not an int$", "is not a whole number");
   }
 
   private int failed(Exception fault) {

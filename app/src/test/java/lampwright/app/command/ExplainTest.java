@@ -208,6 +208,7 @@ class ExplainTest {
         99_999_999,
         "--lamp",
         "tail-left");
+    assertRefused("'abc' is not a number", "explain", file, "--at", "abc", "--lamp", "ring");
     assertRefused("did you mean \"ring\"", "explain", file, "--frame", 0, "--lamp", "rin");
     assertRefused("between 0 and 2", "explain", file, "--frame", 0, "--lamp", "ring", "--pixel", 3);
     assertRefused("must be 0", "explain", file, "--frame", 0, "--lamp", "plain", "--pixel", 1);

@@ -29,6 +29,7 @@ public final class ExportPane extends BorderPane {
 
   private final Texts texts = Texts.of("export");
   private final ExportModel model;
+  private final Button write = new Button();
 
   /**
    * @param close closes the window that it stands in
@@ -129,7 +130,14 @@ public final class ExportPane extends BorderPane {
     choose
         .accessibleTextProperty()
         .bind(place.textProperty().map(text -> texts.get("folder") + ": " + text));
-    choose.setOnAction(action -> model.askFolder());
+    choose.setOnAction(
+        action -> {
+          model.askFolder();
+          // So that Enter writes, and does not ask again.
+          if (model.readyBinding().get()) {
+            write.requestFocus();
+          }
+        });
     HBox row = new HBox(choose, place);
     row.getStyleClass().add("export-row");
     return row;
@@ -166,7 +174,8 @@ public final class ExportPane extends BorderPane {
     bar.setAccessibleText(texts.get("progress"));
     bar.setMaxWidth(Double.MAX_VALUE);
     HBox.setHgrow(bar, Priority.ALWAYS);
-    Button write = new Button(texts.get("write"));
+    write.setText(texts.get("write"));
+    write.setDefaultButton(true);
     write.setId("export-write");
     write.disableProperty().bind(model.readyBinding().not());
     write.setOnAction(action -> model.write());
