@@ -10,6 +10,8 @@ module lampwright.app {
   requires java.desktop;
   requires java.logging;
   requires java.xml;
+  // PDFBox asks for it, and has no description of a module that says so.
+  requires org.apache.commons.logging;
   requires openhtmltopdf.core;
   requires openhtmltopdf.pdfbox;
   requires org.apache.fontbox;
