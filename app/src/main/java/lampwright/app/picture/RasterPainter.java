@@ -106,28 +106,9 @@ public final class RasterPainter {
   }
 
   private static Shape curves(Mark.Curves curves) {
-    Path2D.Double lines = new Path2D.Double();
-    new PathData(curves.data())
-        .follow(
-            new PathData.Trace() {
-              @Override
-              public void begin(double x, double y) {
-                lines.moveTo(x, y);
-              }
-
-              @Override
-              public void line(double x, double y) {
-                lines.lineTo(x, y);
-              }
-
-              @Override
-              public void close() {
-                lines.closePath();
-              }
-            });
     AffineTransform place = AffineTransform.getTranslateInstance(curves.x(), curves.y());
     place.scale(curves.scale(), curves.scale());
-    return place.createTransformedShape(lines);
+    return place.createTransformedShape(PathShape.of(new PathData(curves.data())));
   }
 
   private void shape(Shape shape, Optional<Ink> fill, Optional<Stroke> stroke) {

@@ -13,6 +13,7 @@ import java.awt.geom.Path2D;
 import java.io.File;
 import java.util.List;
 import java.util.stream.IntStream;
+import lampwright.app.picture.PathShape;
 import lampwright.exporters.picture.PathData;
 import org.w3c.dom.Element;
 import org.w3c.dom.NodeList;
@@ -59,36 +60,17 @@ final class TraceDrawer implements SVGDrawer {
     List<Trace> traces =
         IntStream.range(0, found.getLength())
             .mapToObj(i -> (Element) found.item(i))
-            .map(e -> new Trace(path(e.getAttribute("d")), Color.decode(e.getAttribute("fill"))))
+            .map(
+                e ->
+                    new Trace(
+                        PathShape.of(new PathData(e.getAttribute("d"))),
+                        Color.decode(e.getAttribute("fill"))))
             .toList();
     return new Image(
         traces,
         Double.parseDouble(svg.getAttribute("width")),
         Double.parseDouble(svg.getAttribute("height")),
         dotsPerPixel);
-  }
-
-  private static Path2D path(String data) {
-    Path2D.Double path = new Path2D.Double();
-    new PathData(data)
-        .follow(
-            new PathData.Trace() {
-              @Override
-              public void begin(double x, double y) {
-                path.moveTo(x, y);
-              }
-
-              @Override
-              public void line(double x, double y) {
-                path.lineTo(x, y);
-              }
-
-              @Override
-              public void close() {
-                path.closePath();
-              }
-            });
-    return path;
   }
 
   @Override

@@ -67,7 +67,8 @@ class InstallerTest {
 
   @Test
   void licencesAreInIt() {
-    for (String name : List.of("LICENSE", "NOTICE", "licences/libraries.csv", "runtime/legal/java.base")) {
+    for (String name :
+        List.of("LICENSE", "NOTICE", "licences/libraries.csv", "runtime/legal/java.base")) {
       assertThat(program.resolve("lib").resolve(name)).exists();
     }
   }

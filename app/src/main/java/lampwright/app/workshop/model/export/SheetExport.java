@@ -1,6 +1,5 @@
 package lampwright.app.workshop.model.export;
 
-import java.util.Arrays;
 import java.util.List;
 import lampwright.app.sheet.Sheets;
 import lampwright.app.workshop.model.Bench;
@@ -21,18 +20,12 @@ public final class SheetExport {
 
   /** Asks for a file and writes it; the builder hears when it is there, or why it is not. */
   public void build() {
-    List<String> endings =
-        Arrays.stream(Sheets.Form.values())
-            .map(Sheets.Form::ending)
-            // What is printed comes first.
-            .sorted((a, b) -> Boolean.compare(isPdf(b), isPdf(a)))
-            .toList();
+    Project project = bench.project();
     files.make(
         texts.get("sheet.title"),
         "",
-        endings,
+        List.of(Sheets.Form.PDF.ending(), Sheets.Form.HTML.ending()),
         (file, turn) -> {
-          Project project = bench.project();
           Sheets.write(
               Sheets.of(
                   project,
@@ -45,9 +38,5 @@ public final class SheetExport {
               file);
           return "";
         });
-  }
-
-  private static boolean isPdf(String ending) {
-    return ending.equals(Sheets.Form.PDF.ending());
   }
 }
