@@ -40,8 +40,8 @@ import picocli.CommandLine.Spec;
       "",
       "Examples:",
       "  lampwright explain samples/recovery-tractor.lampwright.json --frame 37 --lamp beacon-left",
-      "  lampwright explain samples/recovery-tractor.lampwright.json --at 2.5 --lamp tail-left"
-          + " --drive samples/recovery-tractor.drive.csv"
+      "  lampwright explain samples/recovery-tractor.lampwright.json --at 2.5 \\",
+      "    --lamp tail-left --drive samples/recovery-tractor.drive.csv"
     })
 final class ExplainCommand implements Callable<Integer> {
   /** Of a drive, since the show is played up to the frame: as many as a scene has. */

@@ -95,7 +95,12 @@ final class ModelShot {
 
   /** Writes it; gives the exit code. */
   int write(
-      ProjectFile file, Project project, Scene scene, String form, Path output, Terminal terminal)
+      ProjectFile file,
+      Project project,
+      Scene scene,
+      String form,
+      OutputFile output,
+      Terminal terminal)
       throws IOException {
     LitFrame lit = LitFrame.of(project, scene);
     View side = view.map(this::side).orElseGet(() -> ModelPicture.fullest(lit));
@@ -107,13 +112,14 @@ final class ModelShot {
         ModelPicture.of(lit, side, photograph(file, project, side, terminal), !day);
     if (form.equals("png")) {
       BufferedImage image = model.still();
-      WholeFile.write(output, out -> ImageIO.write(image, "png", out));
+      WholeFile.write(output.path(), out -> ImageIO.write(image, "png", out));
     } else {
       write(
           new SceneMovie(model, lit.table(), seconds.orElse(SceneMovie.MOST_SECONDS)),
-          output,
+          output.path(),
           terminal);
     }
+    output.report(terminal);
     return ExitCode.DONE;
   }
 

@@ -6,11 +6,8 @@ import java.awt.FontFormatException;
 import java.awt.image.BufferedImage;
 import java.io.IOException;
 import java.io.InputStream;
-import java.nio.file.Path;
-import java.util.Locale;
 import java.util.Objects;
 import java.util.Optional;
-import java.util.Set;
 import java.util.concurrent.Callable;
 import javax.imageio.ImageIO;
 import lampwright.app.picture.RasterPainter;
@@ -27,7 +24,6 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Spec;
 
 /** Writes pictures of scenes. */
@@ -35,7 +31,7 @@ import picocli.CommandLine.Spec;
     name = "picture",
     mixinStandardHelpOptions = true,
     description = {
-      "Draws the strip chart of a scene: a row for each lamp, its pixels one below the other, time to"
+      "A *.png or *.svg has the strip chart of a scene: a row for each lamp, its pixels one below the other, time to"
           + " the right with a scale. A second in which a lamp flashes more often than the flash"
           + " caution has it is marked.",
       "A *.gif shows the model with its lamps lit, moving; with --view, a *.png shows it in the"
@@ -53,21 +49,13 @@ final class PictureCommand implements Callable<Integer> {
   /** Pixels of a PNG for one of the drawing: sharp on screens of 200 %, and in print. */
   private static final int PNG_SCALE = 2;
 
-  private static final Set<String> FORMS = Set.of("png", "svg", "gif");
-
   private static final String TYPE = "/lampwright/app/fonts/ibm-plex-sans-condensed-500.ttf";
 
   private final Terminal terminal;
 
   @Mixin private ProjectFile file;
+  @Mixin private OutputFile output;
   @Spec private CommandSpec spec;
-
-  @Option(
-      names = "--to",
-      paramLabel = "FILE",
-      required = true,
-      description = "output file, *.png, *.svg or *.gif; its folder is created if missing")
-  private Path output;
 
   @Option(
       names = "--scene",
@@ -83,14 +71,7 @@ final class PictureCommand implements Callable<Integer> {
 
   @Override
   public Integer call() throws IOException {
-    String name = String.valueOf(output.getFileName()).toLowerCase(Locale.ROOT);
-    int dot = name.lastIndexOf('.');
-    String form = dot < 0 ? "" : name.substring(dot + 1);
-    if (!FORMS.contains(form)) {
-      throw new ParameterException(
-          spec.commandLine(),
-          "--to: " + ProjectFile.shown(output) + ": must end with .png, .svg or .gif");
-    }
+    String form = output.form("png", "svg", "gif");
     shot.check(form);
     Optional<Project> read = file.read(terminal);
     if (read.isEmpty()) {
@@ -114,10 +95,11 @@ final class PictureCommand implements Callable<Integer> {
       BufferedImage image =
           RasterPainter.paint(
               chart, (ink, area) -> Color.decode(PictureCommand.css(ink)), type(), PNG_SCALE);
-      WholeFile.write(output, out -> ImageIO.write(image, "png", out));
+      WholeFile.write(output.path(), out -> ImageIO.write(image, "png", out));
     } else {
-      WholeFile.write(output, SvgPainter.write(chart, PictureCommand::css));
+      WholeFile.write(output.path(), SvgPainter.write(chart, PictureCommand::css));
     }
+    output.report(terminal);
     return ExitCode.DONE;
   }
 

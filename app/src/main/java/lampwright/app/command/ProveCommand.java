@@ -128,6 +128,23 @@ final class ProveCommand implements Callable<Integer> {
             "flash",
             "RAM",
             "stack");
+    terminal
+        .out()
+        .printf(
+            Locale.ROOT,
+            ROW,
+            "",
+            "",
+            "",
+            "frames",
+            "",
+            "limits",
+            "cycles",
+            "cycles",
+            "time",
+            "bytes",
+            "bytes",
+            "bytes");
     boolean all = true;
     for (Scene scene : scenes) {
       Proof proof = bench.prove(project, scene);

@@ -1,7 +1,7 @@
 package lampwright.app.command;
 
 import java.io.IOException;
-import java.nio.file.Path;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import lampwright.app.sheet.Sheets;
@@ -10,10 +10,6 @@ import lampwright.exporters.CancelledException;
 import lampwright.exporters.sheet.BuildSheet;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
-import picocli.CommandLine.Model.CommandSpec;
-import picocli.CommandLine.Option;
-import picocli.CommandLine.ParameterException;
-import picocli.CommandLine.Spec;
 
 /** Writes the build sheet of a project. */
 @Command(
@@ -23,7 +19,8 @@ import picocli.CommandLine.Spec;
       "Writes the build sheet: findings, a checklist for the first power-up, chains in data order with"
           + " pixel numbers and lamps, wiring with the parts that findings ask for, pins, currents,"
           + " situations in words, and strip charts of all scenes.",
-      "It prints in black and white. The same project gives the same bytes."
+      "A *.html file needs no other file; a *.pdf prints. Both do without colour. The same project"
+          + " gives the same bytes."
     },
     footer = {
       "",
@@ -35,14 +32,7 @@ final class SheetCommand implements Callable<Integer> {
   private final Terminal terminal;
 
   @Mixin private ProjectFile file;
-  @Spec private CommandSpec spec;
-
-  @Option(
-      names = "--to",
-      paramLabel = "FILE",
-      required = true,
-      description = "output file, *.html or *.pdf; its folder is created if missing")
-  private Path output;
+  @Mixin private OutputFile output;
 
   SheetCommand(Terminal terminal) {
     this.terminal = terminal;
@@ -50,20 +40,15 @@ final class SheetCommand implements Callable<Integer> {
 
   @Override
   public Integer call() throws IOException, CancelledException {
-    Sheets.Form form =
-        Sheets.Form.of(output)
-            .orElseThrow(
-                () ->
-                    new ParameterException(
-                        spec.commandLine(),
-                        "--to: " + ProjectFile.shown(output) + ": must end with .html or .pdf"));
+    Sheets.Form form = Sheets.Form.valueOf(output.form("html", "pdf").toUpperCase(Locale.ROOT));
     Optional<Project> project = file.read(terminal);
     if (project.isEmpty()) {
       return ExitCode.PROJECT_HAS_ERRORS;
     }
     BuildSheet sheet = Sheets.of(project.get(), new TerminalProgress(terminal, "packing"));
     terminal.endProgress();
-    Sheets.write(sheet, form, output);
+    Sheets.write(sheet, form, output.path());
+    output.report(terminal);
     return ExitCode.DONE;
   }
 }

@@ -157,6 +157,7 @@ class HostileTextTest {
 
   @TempDir static Path shared;
   private static Outputs harmless;
+  private static String harmlessElements;
 
   @TempDir Path folder;
 
@@ -231,8 +232,9 @@ class HostileTextTest {
   }
 
   @BeforeAll
-  static void writeForAHarmlessName() throws IOException {
+  static void writeForAHarmlessName() throws Exception {
     harmless = Outputs.of(HARMLESS, Files.createDirectory(shared.resolve("harmless")));
+    harmlessElements = elements(sheet(HARMLESS, shared));
   }
 
   @Execution(ExecutionMode.CONCURRENT)
@@ -278,17 +280,17 @@ class HostileTextTest {
   @ParameterizedTest
   @EnumSource
   void sheetHasTheSameElementsWhateverTheName(Hostile hostile) throws Exception {
-    String expected = elements(sheet(HARMLESS, "harmless"));
-    assertThat(elements(sheet(hostile.text, "hostile"))).isEqualTo(expected);
+    assertThat(elements(sheet(hostile.text, folder))).isEqualTo(harmlessElements);
   }
 
-  private String sheet(String name, String file) throws IOException {
+  private static String sheet(String name, Path folder) throws IOException {
+    String file = "sheet";
     Path project = Files.writeString(folder.resolve(file + ".json"), project(name));
     for (String ending : List.of(".html", ".pdf")) {
       Run run = Run.of("sheet", project, "--to", folder.resolve(file + ending));
       assertThat(run.code()).as(run.err()).isZero();
       assertThat(run.err()).isEmpty();
-      assertThat(run.out()).isEmpty();
+      assertCalm(run.out());
     }
     String html = Files.readString(folder.resolve(file + ".html"));
     assertCalm(html);

@@ -1,6 +1,5 @@
 package lampwright.app.command;
 
-import static lampwright.app.command.Run.sample;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
@@ -15,7 +14,10 @@ import org.junit.jupiter.api.parallel.ExecutionMode;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
-/** Firmware from avr-gcc on controllers that libsimavr simulates; edges at exact cycles. */
+/**
+ * Firmware from avr-gcc on controllers that libsimavr simulates; edges at exact cycles. The samples
+ * are proved in {@link WaveformTest}, which has their signals too.
+ */
 class ProveTest {
   private static final String PROJECT =
       """
@@ -36,17 +38,6 @@ class ProveTest {
   @BeforeAll
   static void lookForTools() {
     OutsideTools.onThisMachine().findSimulator();
-  }
-
-  @Execution(ExecutionMode.CONCURRENT)
-  @ParameterizedTest
-  @CsvSource({"recovery-tractor, 8", "mountain-rescue, 7", "harbour-dusk, 1", "bench-rgbw, 2"})
-  void everySceneOfEverySampleIsProved(String name, int scenes) {
-    Run run = Run.of("prove", sample(name));
-    assertThat(run.err()).isEmpty();
-    assertThat(run.code()).isZero();
-    assertThat(run.out().split(" proved ", -1)).hasSize(scenes + 1);
-    assertThat(run.out()).doesNotContain("FAILED");
   }
 
   @Execution(ExecutionMode.CONCURRENT)

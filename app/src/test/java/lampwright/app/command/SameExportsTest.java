@@ -43,14 +43,12 @@ class SameExportsTest {
   @ParameterizedTest
   @ValueSource(
       strings = {
-        "-Duser.language=tr -Duser.country=TR",
-        "-Duser.language=ar -Duser.country=EG -Duser.extensions=u-nu-arab",
-        "-Duser.language=de -Duser.country=DE -Duser.timezone=Pacific/Kiritimati",
-        "-Duser.timezone=America/St_Johns -Dfile.encoding=UTF-16",
-        "-Dfile.encoding=ISO-8859-1 -Dsun.jnu.encoding=US-ASCII",
-        // Windows ends lines so.
-        "-Dline.separator=\r\n",
-        "-XX:TieredStopAtLevel=1 -XX:ActiveProcessorCount=1",
+        // Each value of one setting with one of every other; Windows ends lines so.
+        "-Duser.language=tr -Duser.country=TR -Dline.separator=\r\n -Dfile.encoding=ISO-8859-1",
+        "-Duser.language=ar -Duser.country=EG -Duser.extensions=u-nu-arab"
+            + " -Duser.timezone=America/St_Johns -Dfile.encoding=UTF-16",
+        "-Duser.language=de -Duser.country=DE -Duser.timezone=Pacific/Kiritimati"
+            + " -Dsun.jnu.encoding=US-ASCII -XX:TieredStopAtLevel=1 -XX:ActiveProcessorCount=1",
       })
   void everySettingGivesTheSameBytes(String settings) throws IOException, InterruptedException {
     Path to = folder.resolve("settings " + Integer.toHexString(settings.hashCode()));

@@ -60,7 +60,7 @@ class SheetTest {
     Path file = folder.resolve("out/sheet" + ending);
     Run run = Run.of("sheet", project, "--to", file);
     assertThat(run.err()).isEmpty();
-    assertThat(run.out()).isEmpty();
+    assertThat(run.out().strip()).isEqualTo(file.toString());
     assertThat(run.code()).isZero();
     return file;
   }

@@ -316,7 +316,7 @@ public enum Code {
   RECEIVER_WIRING(
       "receiver-wiring",
       NOTE,
-      "{pins} take the signals of a receiver",
+      "has receiver signals on {pins}",
       "a signal is high from {level} and must not exceed the controller's {supply}",
       "put {resistors}; supply the receiver as its maker says, and connect the grounds"),
   LINE_IMPOSSIBLE(

@@ -23,6 +23,7 @@ public final class SheetHtml {
         page-break-after: avoid; }
       h3 { font-size: 8pt; margin: 1.4mm 0 0.4mm 0; page-break-after: avoid; }
       p { margin: 0.4mm 0; }
+      p.legend { font-size: 7pt; page-break-after: avoid; }
       table { border-collapse: collapse; width: 100%; }
       th, td { border: 0.4pt solid #777; padding: 0.3mm 1mm; text-align: left;
         vertical-align: top; }
@@ -240,10 +241,10 @@ public final class SheetHtml {
     cell("keyed, so that it cannot be reversed");
     out.close("tr");
     for (BuildSheet.ChainPlan chain : sheet.chains()) {
-      blank("chain " + chain.id());
+      blank(SheetMaker.kindAndId("chain", chain.id()));
     }
     for (BuildSheet.OutputPlan output : sheet.outputs()) {
-      blank("output " + output.id());
+      blank(SheetMaker.kindAndId("output", output.id()));
     }
     out.close("tbody").close("table");
     out.element(
@@ -353,7 +354,7 @@ public final class SheetHtml {
     }
     section("Scenes");
     out.element(
-        "p class=\"small\"",
+        "p class=\"legend\"",
         "Height: lightness (CIE 1976 L*) relative to the brightest of the lamp in the scene. Lamps of"
             + " up to "
             + TracePath.ROWS

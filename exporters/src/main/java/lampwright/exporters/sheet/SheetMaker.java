@@ -375,17 +375,18 @@ public final class SheetMaker {
           use(
               WiringPlan.pin(chain.pin(), plan.map(PinPlan::chains), i),
               target,
-              TEXTS.get("pin.chain", chain.id())));
+              TEXTS.get("pin.chain", kindAndId("chain", chain.id()))));
     }
     for (int i = 0; i < rig.outputs().size(); i++) {
       DriverOutput output = rig.outputs().get(i);
+      String name = kindAndId("output", output.id());
       uses.add(
           use(
               WiringPlan.pin(output.pin(), plan.map(PinPlan::outputs), i),
               target,
               lampOn(output)
-                  .map(lamp -> TEXTS.get("pin.outputLamp", output.id(), title(lamp)))
-                  .orElseGet(() -> TEXTS.get("pin.output", output.id()))));
+                  .map(lamp -> TEXTS.get("pin.outputLamp", name, title(lamp)))
+                  .orElse(name)));
     }
     for (Input input : rig.inputs()) {
       uses.add(
@@ -481,7 +482,8 @@ public final class SheetMaker {
         TEXTS.get(
             "check.limit",
             plain(rig.supplyVolts()),
-            whole(Math.ceil(Math.min(expected, rig.supplyLimitMilliamps())))));
+            whole(Math.min(benchLimit(expected), rig.supplyLimitMilliamps())),
+            whole(Math.ceil(expected))));
     if (chains) {
       steps.add(TEXTS.get("check.measure", plain(rig.supplyVolts())));
       steps.add(
@@ -498,6 +500,11 @@ public final class SheetMaker {
     return steps;
   }
 
+  /** A quarter more, or meters and switching peaks alone would limit; common practice, ours. */
+  private static double benchLimit(double milliamps) {
+    return Math.ceil(1.25 * milliamps / 10) * 10;
+  }
+
   /** The scene that lights one pixel after the other, if there is one. */
   private Optional<String> benchScene() {
     return project.scenes().stream()
@@ -508,6 +515,11 @@ public final class SheetMaker {
                     .anyMatch(cue -> cue.pattern().kind().equals("test-walk")))
         .map(scene -> scene.id())
         .findFirst();
+  }
+
+  /** What it is and its id; once only where the id has the word in it. */
+  static String kindAndId(String kind, String id) {
+    return id.contains(kind) ? id : kind + " " + id;
   }
 
   static String plain(double value) {

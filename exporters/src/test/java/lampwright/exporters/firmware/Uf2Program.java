@@ -8,6 +8,8 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Map;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.stream.Stream;
 import java.util.zip.CRC32;
 import lampwright.exporters.OutsideTools;
@@ -31,9 +33,17 @@ public final class Uf2Program {
           "-ffreestanding",
           "-ffunction-sections",
           "-fdata-sections",
-          "-nostdlib",
-          "-Wl,--gc-sections",
-          "-Wl,--build-id=none");
+          "-Irp2040-image",
+          "-Irp2040/src",
+          "-Isrc");
+
+  private static final List<String> LINKED =
+      List.of("-nostdlib", "-Wl,--gc-sections", "-Wl,--build-id=none", "-T", "rp2040/show.ld");
+
+  /**
+   * What a source compiles to, for all tests of a JVM: most of a program that is changed is not.
+   */
+  private static final Map<String, byte[]> OBJECTS = new ConcurrentHashMap<>();
 
   private final OutsideTools tools = OutsideTools.onThisMachine();
   private final Path sources;
@@ -57,26 +67,27 @@ public final class Uf2Program {
 
   /** Second boot stage and program, as they lie in flash from its beginning. */
   public byte[] build() throws Exception {
-    List<String> words = new ArrayList<>(FLAGS);
-    words.add("-Irp2040-image");
-    words.add("-Irp2040/src");
-    words.add("-Isrc");
-    words.addAll(List.of("-T", "rp2040/show.ld"));
-    words.addAll(List.of("rp2040-image/main.c", "rp2040/lampwright_start.c"));
+    List<String> names =
+        new ArrayList<>(List.of("rp2040-image/main.c", "rp2040/lampwright_start.c"));
     try (Stream<Path> all = Files.list(sources.resolve("rp2040/src"))) {
       all.map(file -> "rp2040/src/" + file.getFileName())
           .filter(name -> name.endsWith(".c"))
           .sorted()
-          .forEach(words::add);
+          .forEach(names::add);
     }
-    words.addAll(
+    names.addAll(
         List.of(
             "src/lampwright_show.c",
             "src/lampwright_player.c",
             "src/lampwright_react.c",
             "src/lampwright_ceiling.c",
-            "src/lampwright_situations.c",
-            "-lgcc"));
+            "src/lampwright_situations.c"));
+    List<String> words = new ArrayList<>(FLAGS.subList(0, 2));
+    words.addAll(LINKED);
+    for (String name : names) {
+      words.add(object(name).toString());
+    }
+    words.add("-lgcc");
     byte[] program = binary(words, ".program");
     byte[] boot =
         binary(
@@ -90,6 +101,20 @@ public final class Uf2Program {
                 "rp2040/lampwright_boot.S"),
             ".boot");
     return image(boot, program);
+  }
+
+  private Path object(String name) throws Exception {
+    Path object = folder.resolve(name.replace('/', '-') + ".o");
+    String key = name + "\n" + Files.readString(sources.resolve(name));
+    byte[] known = OBJECTS.get(key);
+    if (known != null) {
+      return Files.write(object, known);
+    }
+    List<String> words = new ArrayList<>(FLAGS);
+    words.addAll(List.of("-c", name, "-o", object.toString()));
+    compiler().run(sources, words.toArray(String[]::new)).quietOut();
+    OBJECTS.put(key, Files.readAllBytes(object));
+    return object;
   }
 
   /** What a change of a source gives, built. */
@@ -106,6 +131,7 @@ public final class Uf2Program {
   /**
    * Builds the program with a text of a source changed.
    *
+   * @param source no header: what includes it would not be compiled anew
    * @param folder for the changed sources and what is built
    */
   public static Changed changed(String source, String text, String other, Path folder)
@@ -120,7 +146,7 @@ public final class Uf2Program {
     }
     Path file = sources.resolve(source);
     String whole = Files.readString(file);
-    if (!whole.contains(text)) {
+    if (!source.endsWith(".c") || !whole.contains(text)) {
       throw new IllegalArgumentException(source + ": has no " + text);
     }
     Files.writeString(file, whole.replace(text, other));

@@ -73,7 +73,7 @@ class DriveProofTest {
   static LongStream seeds() {
     return LongStream.range(0, 10_000)
         .filter(seed -> new RandomShow(seed).framesPerSecond().intValue() <= MOST_RATE)
-        .limit(Integer.getInteger("lampwright.driven", 20));
+        .limit(Integer.getInteger("lampwright.driven", 8));
   }
 
   @ParameterizedTest

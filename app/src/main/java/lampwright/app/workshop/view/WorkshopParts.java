@@ -17,6 +17,7 @@ import lampwright.app.workshop.model.FileChoice;
 import lampwright.app.workshop.model.GaugesModel;
 import lampwright.app.workshop.model.LightService;
 import lampwright.app.workshop.model.PackService;
+import lampwright.app.workshop.model.PixelExplainer;
 import lampwright.app.workshop.model.Playhead;
 import lampwright.app.workshop.model.cue.CueSettingsModel;
 import lampwright.app.workshop.model.drawing.DrawingModel;
@@ -24,6 +25,7 @@ import lampwright.app.workshop.model.drawing.OwnPicture;
 import lampwright.app.workshop.model.drawing.PaintingJudge;
 import lampwright.app.workshop.model.export.BackgroundFile;
 import lampwright.app.workshop.model.export.ExportModel;
+import lampwright.app.workshop.model.export.ExportWishes;
 import lampwright.app.workshop.model.export.PictureExport;
 import lampwright.app.workshop.model.export.SheetExport;
 import lampwright.app.workshop.model.files.FilesModel;
@@ -68,6 +70,7 @@ final class WorkshopParts implements AutoCloseable {
   private final LightService lights;
   private final PackService packs;
   private final GaugesModel gauges;
+  private final PixelExplainer explainer;
   private final RibbonsModel ribbons;
   private final CueCommands commands;
   private final ShelfModel shelf;
@@ -85,7 +88,7 @@ final class WorkshopParts implements AutoCloseable {
   private final FilesModel files;
   private final FileChoice choice;
   private final Guide guide;
-  private Optional<Path> exportFolder = Optional.empty();
+  private ExportWishes exportWishes = ExportWishes.FIRST;
 
   /**
    * @param screen runs what it is given on the screen's thread
@@ -101,14 +104,15 @@ final class WorkshopParts implements AutoCloseable {
     lights = new LightService(bench, screen);
     packs = new PackService(bench, screen);
     gauges = new GaugesModel(bench, lights, packs, playhead);
-    ribbons = new RibbonsModel(bench, lights, playhead, sheet, screen);
+    explainer = new PixelExplainer(bench, screen);
+    ribbons = new RibbonsModel(bench, lights, playhead, sheet, explainer, screen);
     commands = new CueCommands(ribbons, dialogs);
     shelf = new ShelfModel(bench, commands, new OwnPresets(state, disk, screen), screen);
     cues = new CueSettingsModel(bench, lights);
     scene = new SceneModel(bench, dialogs, lights);
     rig = new RigModel(bench, dialogs);
     rigCommands = new RigCommands(rig, dialogs);
-    drawing = new DrawingModel(bench, lights, playhead, sheet);
+    drawing = new DrawingModel(bench, lights, playhead, sheet, explainer);
     judge = new PaintingJudge(screen);
     player = new Player(bench, lights, playhead, dialogs, judge.cautionProperty());
     problems =
@@ -282,12 +286,12 @@ final class WorkshopParts implements AutoCloseable {
     return picture;
   }
 
-  /** A new export, begun where the last one went. */
+  /** A new export, begun with the folder and the formats of the last one. */
   ExportModel export() {
     ExportModel model =
         new ExportModel(
-            bench.project(), bench.selection().scene(), exportFolder, dialogs, exporter, screen);
-    model.folderProperty().addListener((of, before, now) -> exportFolder = now);
+            bench.project(), bench.selection().scene(), exportWishes, dialogs, exporter, screen);
+    model.previewProperty().addListener((of, before, now) -> exportWishes = model.wishes());
     return model;
   }
 
@@ -307,6 +311,7 @@ final class WorkshopParts implements AutoCloseable {
     judge.close();
     packs.close();
     ribbons.close();
+    explainer.close();
     shelf.close();
     searcher.close();
     exporter.close();

@@ -96,7 +96,9 @@ class DrawingsTest {
     Bench bench = new Bench(Projects4Tests.sample("recovery-tractor"));
     DrawingSheet sheet = new DrawingSheet();
     try (LightService lights = new LightService(bench, work -> {})) {
-      DrawingModel model = new DrawingModel(bench, lights, new Playhead(bench), sheet);
+      DrawingModel model =
+          new DrawingModel(
+              bench, lights, new Playhead(bench), sheet, new PixelExplainer(bench, work -> {}));
       for (View view : View.values()) {
         sheet.viewProperty().set(view);
         Outline outline = ModelDrawing.of(bench.project(), view);
@@ -139,7 +141,13 @@ class DrawingsTest {
     Bench bench = new Bench(Projects4Tests.sample("recovery-tractor"));
     try (LightService lights = new LightService(bench, work -> {});
         RibbonsModel ribbons =
-            new RibbonsModel(bench, lights, new Playhead(bench), new DrawingSheet(), work -> {})) {
+            new RibbonsModel(
+                bench,
+                lights,
+                new Playhead(bench),
+                new DrawingSheet(),
+                new PixelExplainer(bench, work -> {}),
+                work -> {})) {
       ribbons.resize(900, 2000, 16, 30);
       ribbons.time().showAll();
       bench.select(

@@ -57,7 +57,7 @@ class FocusPictureTest {
   }
 
   @ParameterizedTest
-  @CsvSource({"cue, false", "rig, false", "rig, true", "situations, false"})
+  @CsvSource({"cue, false", "rig, true", "situations, false"})
   void everyStopIsSeen(String panel, boolean dark, FxRobot robot) throws Exception {
     TestWindow.await(
         () ->

@@ -198,8 +198,8 @@ class PlayerTest {
     Corpus.Table table = PackedCorpus.table(name);
     Path elf = build(table, "atmega328p", List.of());
     byte[] packed = PackedCorpus.packed(table);
-    String out = damage(elf, packed.length, table.layout().frameBytes(), 120);
-    assertThat(out).contains("120 rounds: ").endsWith("fine\n");
+    String out = damage(elf, packed.length, table.layout().frameBytes(), 60);
+    assertThat(out).contains("60 rounds: ").endsWith("fine\n");
     // Some damage is found, and some is but other light.
     assertThat(out).doesNotContain(" 0 faults").doesNotContain(" 0 played");
   }

@@ -4,6 +4,7 @@ import static java.util.stream.Collectors.toUnmodifiableList;
 
 import java.util.ArrayList;
 import java.util.Collection;
+import java.util.Comparator;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
@@ -24,6 +25,7 @@ import lampwright.app.workshop.model.Bench;
 import lampwright.app.workshop.model.DrawingSheet;
 import lampwright.app.workshop.model.LampSigns;
 import lampwright.app.workshop.model.LightService;
+import lampwright.app.workshop.model.PixelExplainer;
 import lampwright.app.workshop.model.Playhead;
 import lampwright.app.workshop.words.Texts;
 import lampwright.app.workshop.words.Titles;
@@ -61,6 +63,7 @@ public final class DrawingModel {
   private final LightService lights;
   private final Playhead playhead;
   private final DrawingSheet sheet;
+  private final PixelExplainer explainer;
   private final Exposures exposures;
   private final ObjectProperty<Sight> sight = new SimpleObjectProperty<>(Sight.WHOLE);
   private final BooleanProperty mirroring = new SimpleBooleanProperty();
@@ -76,11 +79,17 @@ public final class DrawingModel {
       View view,
       LampSigns signs) {}
 
-  public DrawingModel(Bench bench, LightService lights, Playhead playhead, DrawingSheet sheet) {
+  public DrawingModel(
+      Bench bench,
+      LightService lights,
+      Playhead playhead,
+      DrawingSheet sheet,
+      PixelExplainer explainer) {
     this.bench = bench;
     this.lights = lights;
     this.playhead = playhead;
     this.sheet = sheet;
+    this.explainer = explainer;
     this.exposures = new Exposures(bench, sheet);
     sheet.viewProperty().addListener((of, before, now) -> sight.set(Sight.WHOLE));
   }
@@ -227,6 +236,29 @@ public final class DrawingModel {
       }
     }
     return found;
+  }
+
+  /** Why pixels show what they show. */
+  public PixelExplainer explainer() {
+    return explainer;
+  }
+
+  /**
+   * The pixel that is nearest to a point on a lamp, at the frame of the playhead; none beside lamps
+   * and where the lamps follow the situations.
+   */
+  public Optional<PixelExplainer.Spot> spot(Dots.Frame frame, double x, double y) {
+    List<Lamp> lamps = bench.project().rig().lamps();
+    Optional<Integer> lamp = at(frame, x, y).map(lamps::indexOf);
+    if (lamp.isEmpty() || bench.scene().isEmpty() || sheet.liveProperty().get().isPresent()) {
+      return Optional.empty();
+    }
+    return Dots.of(lamps, i -> lamps.get(i).fitting().lights(), view(), frame).stream()
+        .filter(dot -> dot.lamp() == lamp.get())
+        .min(Comparator.comparingDouble(dot -> Math.hypot(dot.x() - x, dot.y() - y)))
+        .map(
+            dot ->
+                new PixelExplainer.Spot(lamps.get(dot.lamp()).id(), dot.pixel(), playhead.frame()));
   }
 
   /** Chooses a lamp, or adds it to the selected ones. */

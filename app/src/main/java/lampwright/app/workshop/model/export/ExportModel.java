@@ -65,7 +65,7 @@ public final class ExportModel {
   private final List<ExportChoice> scenes;
   private final List<ExportChoice> formats;
   private final ObjectProperty<Optional<Path>> folder;
-  private final StringProperty address = new SimpleStringProperty("0");
+  private final StringProperty address;
   private final ReadOnlyObjectWrapper<ExportPreview> preview =
       new ReadOnlyObjectWrapper<>(ExportPreview.NOTHING);
   private final ReadOnlyObjectWrapper<Stage> stage =
@@ -76,13 +76,13 @@ public final class ExportModel {
 
   /**
    * @param first id of the scene on the bench, which is selected at first; all if there is none
-   * @param folder where it went last time
+   * @param last how it was exported last time
    * @param worker writes and measures; one whose work asks whether it is overtaken
    */
   public ExportModel(
       Project project,
       Optional<String> first,
-      Optional<Path> folder,
+      ExportWishes last,
       Dialogs dialogs,
       LatestWorker worker,
       Executor screen) {
@@ -96,9 +96,11 @@ public final class ExportModel {
             .map(s -> new ExportChoice(s.id(), first.isEmpty() || first.get().equals(s.id())))
             .toList();
     List<String> keys = ExportFormats.keys(project.rig());
-    this.formats =
-        keys.stream().map(key -> new ExportChoice(key, key.equals(keys.get(0)))).toList();
-    this.folder = new SimpleObjectProperty<>(folder);
+    List<String> wished = keys.stream().filter(last.formats()::contains).toList();
+    List<String> ticked = wished.isEmpty() ? keys.subList(0, 1) : wished;
+    this.formats = keys.stream().map(key -> new ExportChoice(key, ticked.contains(key))).toList();
+    this.folder = new SimpleObjectProperty<>(last.folder());
+    this.address = new SimpleStringProperty(last.address());
     this.ready =
         Bindings.createBooleanBinding(
             () -> run().isPresent() && preview.get().refusals().isEmpty() && !writing(),
@@ -130,6 +132,11 @@ public final class ExportModel {
   /** Address of the first byte in hex files, as people write it. */
   public StringProperty addressProperty() {
     return address;
+  }
+
+  /** How it is to be exported now, for the next time. */
+  public ExportWishes wishes() {
+    return new ExportWishes(folder.get(), chosenFormats(), address.get());
   }
 
   /** A finding in one line, with its place by the names of the project. */

@@ -22,6 +22,7 @@ import lampwright.app.workshop.model.DrawingSheet;
 import lampwright.app.workshop.model.FrameRange;
 import lampwright.app.workshop.model.LampSigns;
 import lampwright.app.workshop.model.LightService;
+import lampwright.app.workshop.model.PixelExplainer;
 import lampwright.app.workshop.model.Playhead;
 import lampwright.app.workshop.model.SceneLight;
 import lampwright.engine.light.Colour;
@@ -39,7 +40,7 @@ public final class RibbonsModel implements AutoCloseable {
   private final DrawingSheet sheet;
   private final RowsModel rows;
   private final StripPainter strips;
-  private final StripExplainer explainer;
+  private final PixelExplainer explainer;
   private final KeyframeCommands keyframes;
   private final TimeInSight time;
   private final Snapping snapping;
@@ -58,7 +59,12 @@ public final class RibbonsModel implements AutoCloseable {
    * @param screen runs what it is given on the screen's thread
    */
   public RibbonsModel(
-      Bench bench, LightService lights, Playhead playhead, DrawingSheet sheet, Executor screen) {
+      Bench bench,
+      LightService lights,
+      Playhead playhead,
+      DrawingSheet sheet,
+      PixelExplainer explainer,
+      Executor screen) {
     this.bench = bench;
     this.lights = lights;
     this.playhead = playhead;
@@ -67,7 +73,7 @@ public final class RibbonsModel implements AutoCloseable {
     this.snapping = new Snapping(bench, time);
     this.rows = new RowsModel(bench);
     this.strips = new StripPainter(screen);
-    this.explainer = new StripExplainer(bench, screen);
+    this.explainer = explainer;
     this.keyframes = new KeyframeCommands(this);
     bench.setGuard((before, after) -> sheet.signs().refuses(before, after));
     bench.watch(BenchState::contents, (before, now) -> layOut());
@@ -257,20 +263,32 @@ public final class RibbonsModel implements AutoCloseable {
   }
 
   /** Why pixels of strips show what they show. */
-  public StripExplainer explainer() {
+  public PixelExplainer explainer() {
     return explainer;
   }
 
   /** The pixel and frame at a point of the rows' pane, if there is a strip. */
-  public Optional<StripExplainer.Spot> spot(double x, double y) {
+  public Optional<PixelExplainer.Spot> spot(double x, double y) {
     return bench
         .scene()
         .flatMap(
             scene ->
                 hit(x, y)
                     .filter(RibbonLayout.Hit::strip)
-                    .flatMap(
-                        hit -> StripExplainer.spot(scene, hit.row(), y + top(), axis().ms(x))));
+                    .flatMap(hit -> spotOf(scene, hit.row(), y + top(), axis().ms(x))));
+  }
+
+  /** The pixel of a strip at a height in it, and the frame that is shown at a time. */
+  private static Optional<PixelExplainer.Spot> spotOf(
+      Scene scene, RibbonLayout.Row row, double y, double ms) {
+    int frame = (int) Math.floor(ms * scene.framesPerSecond().doubleValue() / 1000 + 1e-9);
+    if (frame < 0 || frame >= scene.frameCount() || y < row.stripY() || y >= row.curvesY()) {
+      return Optional.empty();
+    }
+    int pixels = row.lamp().fitting().lights();
+    int pixel = (int) Math.floor((y - row.stripY()) / row.stripHeight() * pixels);
+    return Optional.of(
+        new PixelExplainer.Spot(row.lamp().id(), Math.min(pixels - 1, pixel), frame));
   }
 
   /** The cues whose handles a rectangle of the rows' pane touches; none if there is no scene. */
@@ -283,7 +301,6 @@ public final class RibbonsModel implements AutoCloseable {
   @Override
   public void close() {
     strips.close();
-    explainer.close();
   }
 
   private void layOut() {

@@ -179,7 +179,9 @@ public final class WiringDrawing {
       @org.jspecify.annotations.Nullable Lamp owner) {
     double x = block.x(pixel);
     double side = block.cell() - BETWEEN;
-    boolean marked = on && chosen.marked().contains(pixel);
+    boolean marked =
+        on && chosen.marked().contains(pixel)
+            || owner != null && chosen.part().equals(new RigPart.OfLamp(owner.id()));
     list.fillRect(
         x,
         y,

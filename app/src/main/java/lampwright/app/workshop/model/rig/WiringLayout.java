@@ -95,7 +95,8 @@ public final class WiringLayout {
   static final double NAME_ROOM = 6;
 
   private static final double MOST_PITCH = 2.6;
-  private static final double ROW = 1.75;
+  // Two lines of a name fit below a pixel.
+  private static final double ROW = 2.05;
   private static final double GAP = 14;
 
   private final PartStrip source;

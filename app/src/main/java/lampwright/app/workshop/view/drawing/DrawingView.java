@@ -9,13 +9,14 @@ import javafx.scene.AccessibleRole;
 import javafx.scene.canvas.Canvas;
 import javafx.scene.canvas.GraphicsContext;
 import javafx.scene.control.Label;
-import javafx.scene.control.Tooltip;
 import javafx.scene.input.KeyEvent;
+import javafx.scene.input.MouseEvent;
 import javafx.scene.input.ScrollEvent;
 import javafx.scene.input.ZoomEvent;
 import javafx.scene.layout.Region;
 import javafx.scene.text.Font;
 import javafx.util.Duration;
+import lampwright.app.picture.Dots;
 import lampwright.app.picture.DrawingInk;
 import lampwright.app.workshop.model.BenchState;
 import lampwright.app.workshop.model.command.Commands;
@@ -27,6 +28,7 @@ import lampwright.app.workshop.view.CommandPopup;
 import lampwright.app.workshop.view.DisplayPainter;
 import lampwright.app.workshop.view.Inks;
 import lampwright.app.workshop.view.OutputScale;
+import lampwright.app.workshop.view.PixelTip;
 import lampwright.app.workshop.view.Stylesheets;
 import lampwright.app.workshop.view.Theme;
 import lampwright.exporters.picture.DisplayList;
@@ -38,8 +40,6 @@ import lampwright.exporters.picture.DisplayList;
 public final class DrawingView extends Region {
   /** How long the frame stands still before its light is shown in full, ms. */
   private static final double REST_MS = 600;
-
-  private static final double TIP_WIDTH = 420;
 
   private final DrawingModel model;
   private final LitGround ground;
@@ -131,23 +131,8 @@ public final class DrawingView extends Region {
         });
     setOnMouseDragged(mouse::dragged);
     setOnMouseReleased(mouse::released);
-    Tooltip tip = new Tooltip();
-    tip.setWrapText(true);
-    tip.setMaxWidth(TIP_WIDTH);
-    setOnMouseMoved(
-        event -> {
-          setCursor(mouse.cursor(event));
-          Optional<String> note =
-              model
-                  .at(ground.frame(), event.getX(), event.getY())
-                  .flatMap(lamp -> model.sheet().notesProperty().get().apply(lamp.id()));
-          if (note.isPresent()) {
-            tip.setText(note.get());
-            Tooltip.install(this, tip);
-          } else {
-            Tooltip.uninstall(this, tip);
-          }
-        });
+    setOnMouseMoved(event -> setCursor(mouse.cursor(event)));
+    PixelTip.install(this, model.explainer(), this::pointed);
     addEventHandler(ScrollEvent.SCROLL, event -> mouse.scrolled(event, getWidth(), getHeight()));
     addEventHandler(ZoomEvent.ZOOM, event -> mouse.pinched(event, getWidth(), getHeight()));
     setOnContextMenuRequested(
@@ -156,6 +141,16 @@ public final class DrawingView extends Region {
           event.consume();
         });
     addEventHandler(KeyEvent.KEY_PRESSED, new DrawingKeys(model)::pressed);
+  }
+
+  private PixelTip.Pointed pointed(MouseEvent event) {
+    Dots.Frame frame = ground.frame();
+    String note =
+        model
+            .at(frame, event.getX(), event.getY())
+            .flatMap(lamp -> model.sheet().notesProperty().get().apply(lamp.id()))
+            .orElse("");
+    return new PixelTip.Pointed(note, model.spot(frame, event.getX(), event.getY()));
   }
 
   /** Takes the commands for the menu of a right click. */

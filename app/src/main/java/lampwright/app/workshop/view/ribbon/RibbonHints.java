@@ -3,7 +3,6 @@ package lampwright.app.workshop.view.ribbon;
 import java.util.Optional;
 import java.util.function.Function;
 import javafx.scene.Node;
-import javafx.scene.control.Tooltip;
 import javafx.scene.input.MouseEvent;
 import lampwright.app.workshop.edit.CuePhases;
 import lampwright.app.workshop.edit.CueRef;
@@ -12,9 +11,9 @@ import lampwright.app.workshop.model.ribbon.RibbonLayout;
 import lampwright.app.workshop.model.ribbon.RibbonSigns;
 import lampwright.app.workshop.model.ribbon.RibbonWords;
 import lampwright.app.workshop.model.ribbon.RibbonsModel;
-import lampwright.app.workshop.model.ribbon.StripExplainer;
 import lampwright.app.workshop.model.ribbon.TimeAxis;
 import lampwright.app.workshop.view.CommandPopup;
+import lampwright.app.workshop.view.PixelTip;
 import lampwright.app.workshop.words.Texts;
 import lampwright.app.workshop.words.Titles;
 import lampwright.engine.scene.Cue;
@@ -26,11 +25,6 @@ final class RibbonHints {
   private final RibbonWords words;
   private final CommandPopup popup;
 
-  /** Where the pointer is on a strip, and what is said of the cue there. */
-  private Optional<StripExplainer.Spot> pointed = Optional.empty();
-
-  private String base = "";
-
   /**
    * @param popup knows the keys
    */
@@ -40,36 +34,17 @@ final class RibbonHints {
     this.popup = popup;
   }
 
-  /** The same on the rows, whose explanations come a little later than the pointer. */
+  /** On the rows, where the pixel under the pointer is explained as well. */
   void installRows(Node rows) {
-    Tooltip tooltip = install(rows, this::row);
-    model
-        .explainer()
-        .explainedProperty()
-        .addListener(
-            (of, before, now) ->
-                now.filter(found -> Optional.of(found.spot()).equals(pointed))
-                    .ifPresent(found -> tooltip.setText(withWhy(base, found.spot()))));
+    PixelTip.install(
+        rows,
+        model.explainer(),
+        event -> new PixelTip.Pointed(handle(event), model.spot(event.getX(), event.getY())));
   }
 
   /** Shows words on a node, by where the pointer is on it; none where they are empty. */
-  Tooltip install(Node node, Function<MouseEvent, String> words) {
-    Tooltip tooltip = new Tooltip();
-    tooltip.setWrapText(true);
-    tooltip.setMaxWidth(520);
-    node.addEventHandler(
-        MouseEvent.MOUSE_MOVED,
-        event -> {
-          String now = words.apply(event);
-          if (now.isEmpty()) {
-            Tooltip.uninstall(node, tooltip);
-          } else if (!now.equals(tooltip.getText())) {
-            tooltip.hide();
-            tooltip.setText(now);
-            Tooltip.install(node, tooltip);
-          }
-        });
-    return tooltip;
+  void install(Node node, Function<MouseEvent, String> words) {
+    PixelTip.install(node, model.explainer(), event -> new PixelTip.Pointed(words.apply(event)));
   }
 
   String title(MouseEvent event, double width) {
@@ -106,26 +81,7 @@ final class RibbonHints {
         .orElse("");
   }
 
-  String row(MouseEvent event) {
-    base = handle(event);
-    pointed = model.spot(event.getX(), event.getY());
-    if (pointed.isEmpty()) {
-      return base;
-    }
-    model.explainer().request(pointed.get());
-    return withWhy(base, pointed.get());
-  }
-
-  private String withWhy(String words, StripExplainer.Spot spot) {
-    return model
-        .explainer()
-        .explainedProperty()
-        .get()
-        .filter(found -> found.spot().equals(spot))
-        .map(found -> words.isEmpty() ? found.words() : texts.get("hint.why", words, found.words()))
-        .orElse(words);
-  }
-
+  /** Where the pointer is on a strip, and what is said of the cue there. */
   private String handle(MouseEvent event) {
     Optional<RibbonLayout.Hit> hit = model.hit(event.getX(), event.getY());
     Optional<CueRef> ref = hit.flatMap(RibbonLayout.Hit::cue);

@@ -5,6 +5,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import javafx.application.Platform;
+import javafx.event.Event;
 import javafx.geometry.Bounds;
 import javafx.geometry.Pos;
 import javafx.scene.Node;
@@ -166,6 +167,8 @@ final class CardsView extends ScrollPane {
       case RIGHT -> step(1);
       case UP -> row(-1);
       case DOWN -> row(1);
+      // The pane would scroll by it; what is around the pane has its own use for it.
+      case SPACE -> Event.fireEvent(getParent(), event.copyFor(getParent(), getParent()));
       case HOME -> select(0);
       case END -> select(entries.size() - 1);
       default -> {

@@ -14,6 +14,7 @@ import lampwright.app.workshop.model.Bench;
 import lampwright.app.workshop.model.DrawingSheet;
 import lampwright.app.workshop.model.Gauge;
 import lampwright.app.workshop.model.LightService;
+import lampwright.app.workshop.model.PixelExplainer;
 import lampwright.app.workshop.model.Playhead;
 import lampwright.engine.render.FrameLayout;
 import lampwright.engine.rig.Lamp;
@@ -195,7 +196,13 @@ class GlowTest {
   void lampsAreFoundMovedAndTakenOff() {
     Bench bench = new Bench(Projects4Tests.small());
     try (LightService lights = new LightService(bench, Runnable::run)) {
-      DrawingModel model = new DrawingModel(bench, lights, new Playhead(bench), new DrawingSheet());
+      DrawingModel model =
+          new DrawingModel(
+              bench,
+              lights,
+              new Playhead(bench),
+              new DrawingSheet(),
+              new PixelExplainer(bench, work -> {}));
       Dots.Frame frame = new Dots.Frame(0, 0, 200, 100);
       assertThat(model.unplaced()).hasSize(2);
       model.choose("roof", false);

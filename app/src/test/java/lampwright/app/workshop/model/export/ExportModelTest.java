@@ -31,11 +31,15 @@ class ExportModelTest {
   }
 
   private void make(Project project, Optional<String> first) {
+    make(project, first, ExportWishes.FIRST.in(folder.resolve("out")));
+  }
+
+  private void make(Project project, Optional<String> first, ExportWishes wishes) {
     model =
         new ExportModel(
             project,
             first,
-            Optional.of(folder.resolve("out")),
+            wishes,
             dialogs,
             new LatestWorker(turns, turns, LatestWorker.Ending.ASK),
             turns);
@@ -181,5 +185,22 @@ class ExportModelTest {
     dialogs.files.add(folder);
     model.askFolder();
     assertThat(model.folderProperty().get()).contains(folder);
+  }
+
+  @Test
+  void theNextExportBeginsAsTheLastOneWas() {
+    formats("bin", "hex");
+    model.addressProperty().set("0x4000");
+    turns.drain();
+    ExportWishes wishes = model.wishes();
+
+    make(Samples.named("bench-rgbw"), Optional.empty(), wishes);
+
+    assertThat(model.formats())
+        .filteredOn(ExportChoice::chosen)
+        .extracting(ExportChoice::key)
+        .containsExactlyInAnyOrder("bin", "hex");
+    assertThat(model.addressProperty().get()).isEqualTo("0x4000");
+    assertThat(model.folderProperty().get()).contains(folder.resolve("out"));
   }
 }

@@ -21,6 +21,7 @@ import lampwright.app.workshop.model.Bench;
 import lampwright.app.workshop.model.DrawingSheet;
 import lampwright.app.workshop.model.LampSigns;
 import lampwright.app.workshop.model.LightService;
+import lampwright.app.workshop.model.PixelExplainer;
 import lampwright.app.workshop.model.Playhead;
 import lampwright.app.workshop.model.SceneLight;
 import lampwright.app.workshop.model.files.ReadyAnswers;
@@ -59,7 +60,9 @@ class RibbonsTest {
   private final LightService lights = new LightService(bench, screen::add);
   private final Playhead playhead = new Playhead(bench);
   private final DrawingSheet sheet = new DrawingSheet();
-  private final RibbonsModel model = new RibbonsModel(bench, lights, playhead, sheet, screen::add);
+  private final RibbonsModel model =
+      new RibbonsModel(
+          bench, lights, playhead, sheet, new PixelExplainer(bench, screen::add), screen::add);
   private final ReadyAnswers dialogs = new ReadyAnswers();
   private final CueCommands commands = new CueCommands(model, dialogs);
 
@@ -105,8 +108,8 @@ class RibbonsTest {
     RibbonLayout.Row roof = layout().row("roof").orElseThrow();
     double x = model.axis().x(250);
     assertThat(model.spot(x, roof.stripY() - 1 - model.top())).isEmpty();
-    StripExplainer.Spot spot = model.spot(x, roof.stripY() + 1 - model.top()).orElseThrow();
-    assertThat(spot).isEqualTo(new StripExplainer.Spot("roof", 0, 12));
+    PixelExplainer.Spot spot = model.spot(x, roof.stripY() + 1 - model.top()).orElseThrow();
+    assertThat(spot).isEqualTo(new PixelExplainer.Spot("roof", 0, 12));
     double last = roof.stripY() + roof.stripHeight() - 1;
     assertThat(model.spot(x, last - model.top()).orElseThrow().pixel())
         .isEqualTo(roof.lamp().fitting().lights() - 1);
@@ -116,7 +119,7 @@ class RibbonsTest {
       assertThat(next).isNotNull();
       next.run();
     }
-    StripExplainer.Explained found = model.explainer().explainedProperty().get().orElseThrow();
+    PixelExplainer.Explained found = model.explainer().explainedProperty().get().orElseThrow();
     assertThat(found.spot()).isEqualTo(spot);
     assertThat(found.words())
         .startsWith("Frame 12, pixel 0: ")

@@ -14,6 +14,7 @@ import lampwright.app.workshop.edit.CueRef;
 import lampwright.app.workshop.model.Bench;
 import lampwright.app.workshop.model.DrawingSheet;
 import lampwright.app.workshop.model.LightService;
+import lampwright.app.workshop.model.PixelExplainer;
 import lampwright.app.workshop.model.Playhead;
 import lampwright.app.workshop.model.files.ReadyAnswers;
 import lampwright.app.workshop.model.ribbon.CueCommands;
@@ -61,7 +62,14 @@ class ShelfModelTest {
   void make() {
     lights = new LightService(bench, work -> {});
     Playhead playhead = new Playhead(bench);
-    ribbons = new RibbonsModel(bench, lights, playhead, new DrawingSheet(), work -> {});
+    ribbons =
+        new RibbonsModel(
+            bench,
+            lights,
+            playhead,
+            new DrawingSheet(),
+            new PixelExplainer(bench, work -> {}),
+            work -> {});
     shelf = shelf();
   }
 

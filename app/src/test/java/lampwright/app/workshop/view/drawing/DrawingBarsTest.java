@@ -19,6 +19,7 @@ import lampwright.app.workshop.Projects4Tests;
 import lampwright.app.workshop.model.Bench;
 import lampwright.app.workshop.model.DrawingSheet;
 import lampwright.app.workshop.model.LightService;
+import lampwright.app.workshop.model.PixelExplainer;
 import lampwright.app.workshop.model.Playhead;
 import lampwright.app.workshop.model.drawing.DrawingModel;
 import lampwright.app.workshop.model.files.ReadyAnswers;
@@ -41,7 +42,8 @@ class DrawingBarsTest {
   private final LightService lights = new LightService(bench, work -> {});
   private final Playhead playhead = new Playhead(bench);
   private final DrawingSheet sheet = new DrawingSheet();
-  private final DrawingModel model = new DrawingModel(bench, lights, playhead, sheet);
+  private final DrawingModel model =
+      new DrawingModel(bench, lights, playhead, sheet, new PixelExplainer(bench, work -> {}));
   private final Player player =
       new Player(
           bench,

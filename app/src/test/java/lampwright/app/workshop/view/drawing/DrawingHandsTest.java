@@ -15,6 +15,7 @@ import lampwright.app.workshop.edit.Projects;
 import lampwright.app.workshop.model.Bench;
 import lampwright.app.workshop.model.DrawingSheet;
 import lampwright.app.workshop.model.LightService;
+import lampwright.app.workshop.model.PixelExplainer;
 import lampwright.app.workshop.model.Playhead;
 import lampwright.app.workshop.model.drawing.DrawingModel;
 import lampwright.app.workshop.model.drawing.Sight;
@@ -40,7 +41,12 @@ class DrawingHandsTest {
   private final Bench bench = new Bench(project());
   private final LightService lights = new LightService(bench, work -> {});
   private final DrawingModel model =
-      new DrawingModel(bench, lights, new Playhead(bench), new DrawingSheet());
+      new DrawingModel(
+          bench,
+          lights,
+          new Playhead(bench),
+          new DrawingSheet(),
+          new PixelExplainer(bench, work -> {}));
   private final DrawingMouse mouse = new DrawingMouse(model, () -> FRAME);
   private final DrawingKeys keys = new DrawingKeys(model);
 

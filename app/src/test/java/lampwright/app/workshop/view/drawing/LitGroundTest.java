@@ -18,6 +18,7 @@ import lampwright.app.workshop.edit.PlaceEdits;
 import lampwright.app.workshop.model.Bench;
 import lampwright.app.workshop.model.DrawingSheet;
 import lampwright.app.workshop.model.LightService;
+import lampwright.app.workshop.model.PixelExplainer;
 import lampwright.app.workshop.model.Playhead;
 import lampwright.app.workshop.model.drawing.DrawingModel;
 import lampwright.app.workshop.model.drawing.PaintingJudge;
@@ -49,7 +50,9 @@ class LitGroundTest {
   void show(Stage stage) {
     lights = new LightService(bench, Platform::runLater);
     Playhead playhead = new Playhead(bench);
-    DrawingModel model = new DrawingModel(bench, lights, playhead, new DrawingSheet());
+    DrawingModel model =
+        new DrawingModel(
+            bench, lights, playhead, new DrawingSheet(), new PixelExplainer(bench, work -> {}));
     judge = new PaintingJudge(Platform::runLater);
     Player player =
         new Player(bench, lights, playhead, new ReadyAnswers(), judge.cautionProperty());

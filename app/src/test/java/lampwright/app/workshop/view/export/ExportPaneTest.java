@@ -17,6 +17,7 @@ import javafx.stage.Stage;
 import lampwright.app.workshop.Samples;
 import lampwright.app.workshop.model.export.ExportChoice;
 import lampwright.app.workshop.model.export.ExportModel;
+import lampwright.app.workshop.model.export.ExportWishes;
 import lampwright.app.workshop.model.files.ReadyAnswers;
 import lampwright.app.workshop.view.TestWindow;
 import lampwright.app.workshop.view.Theme;
@@ -51,7 +52,7 @@ class ExportPaneTest {
         new ExportModel(
             Samples.named("bench-rgbw"),
             Optional.of("walk"),
-            Optional.of(folder),
+            ExportWishes.FIRST.in(folder),
             new ReadyAnswers(),
             worker,
             Platform::runLater);
@@ -97,7 +98,7 @@ class ExportPaneTest {
               new ExportModel(
                   Samples.troubled(),
                   Optional.of("wild"),
-                  Optional.of(folder),
+                  ExportWishes.FIRST.in(folder),
                   new ReadyAnswers(),
                   worker,
                   Platform::runLater);

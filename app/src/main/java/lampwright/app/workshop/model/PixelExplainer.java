@@ -1,4 +1,4 @@
-package lampwright.app.workshop.model.ribbon;
+package lampwright.app.workshop.model;
 
 import java.time.Duration;
 import java.util.List;
@@ -6,8 +6,6 @@ import java.util.Optional;
 import java.util.concurrent.Executor;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
-import lampwright.app.workshop.model.Bench;
-import lampwright.app.workshop.model.BenchState;
 import lampwright.app.workshop.words.Texts;
 import lampwright.engine.render.FrameTable;
 import lampwright.engine.render.PixelAccount;
@@ -18,10 +16,10 @@ import lampwright.engine.words.AccountWords;
 import lampwright.engine.work.LatestWorker;
 
 /**
- * Why a pixel of a strip shows what it shows at an instant, in the words of the command line. Found
- * in the background, since a frame of lamps with a warm-up rests on all before it.
+ * Why a pixel shows what it shows at an instant, in the words of the command line. Found in the
+ * background, since a frame of lamps with a warm-up rests on all before it.
  */
-public final class StripExplainer implements AutoCloseable {
+public final class PixelExplainer implements AutoCloseable {
   /** Lines that are shown; a lamp can have many cues. */
   static final int LINES = 24;
 
@@ -38,7 +36,7 @@ public final class StripExplainer implements AutoCloseable {
   /** A spot and the words about it. */
   public record Explained(Spot spot, String words) {}
 
-  private final Texts texts = Texts.of("ribbons");
+  private final Texts texts = Texts.of("scene");
   private final Bench bench;
   private final LatestWorker worker;
   private final ReadOnlyObjectWrapper<Optional<Explained>> explained =
@@ -48,7 +46,7 @@ public final class StripExplainer implements AutoCloseable {
   /**
    * @param screen runs what it is given on the screen's thread
    */
-  StripExplainer(Bench bench, Executor screen) {
+  public PixelExplainer(Bench bench, Executor screen) {
     this.bench = bench;
     this.worker = LatestWorker.named("explainer", screen, LatestWorker.Ending.INTERRUPT);
     bench.watch(BenchState::contents, (before, now) -> forget());
@@ -57,17 +55,6 @@ public final class StripExplainer implements AutoCloseable {
   /** What was explained last; none once the project has changed. */
   public ReadOnlyObjectProperty<Optional<Explained>> explainedProperty() {
     return explained.getReadOnlyProperty();
-  }
-
-  /** The pixel of a strip at a height in it, and the frame that is shown at a time. */
-  static Optional<Spot> spot(Scene scene, RibbonLayout.Row row, double y, double ms) {
-    int frame = (int) Math.floor(ms * scene.framesPerSecond().doubleValue() / 1000 + 1e-9);
-    if (frame < 0 || frame >= scene.frameCount() || y < row.stripY() || y >= row.curvesY()) {
-      return Optional.empty();
-    }
-    int pixels = row.lamp().fitting().lights();
-    int pixel = (int) Math.floor((y - row.stripY()) / row.stripHeight() * pixels);
-    return Optional.of(new Spot(row.lamp().id(), Math.min(pixels - 1, pixel), frame));
   }
 
   /** Asks for a spot of the scene on the bench; the answer is a property. */
