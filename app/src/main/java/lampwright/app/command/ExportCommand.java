@@ -40,8 +40,7 @@ import picocli.CommandLine.Spec;
       "",
       "Examples:",
       "  lampwright export samples/recovery-tractor.lampwright.json --to out",
-      "  lampwright export samples/harbour-dusk.lampwright.json --to out --scene dusk --as bin,hex"
-          + " --at 0x4000"
+      "  lampwright export samples/harbour-dusk.lampwright.json --to out --as hex --at 0x4000"
     })
 final class ExportCommand implements Callable<Integer> {
   private final Terminal terminal;
