@@ -1,5 +1,6 @@
 package lampwright.exporters.target;
 
+import com.google.common.collect.ImmutableList;
 import com.google.common.collect.ImmutableMap;
 import java.util.ArrayList;
 import java.util.List;
@@ -324,7 +325,11 @@ abstract sealed class AvrTarget extends Target permits Atmega328p, Atmega32u4, A
 
   @Override
   public final List<String> fixedSources() {
-    return List.of("avr/Makefile", "avr/main.c", "src/lampwright_player_avr.S");
+    return ImmutableList.<String>builder()
+        .add("avr/Makefile", "avr/main.c", "src/lampwright_player_avr.S")
+        .add("src/lampwright_live.h")
+        .addAll(liveSources())
+        .build();
   }
 
   /** The bits of a chain; none if it can't send it. */

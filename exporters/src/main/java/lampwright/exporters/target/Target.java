@@ -138,6 +138,24 @@ public abstract sealed class Target permits AvrTarget, Rp2040, HookTarget {
     return List.of();
   }
 
+  /**
+   * The serial line that the bench link of a rig's firmware uses; none if it has none, or if we
+   * don't drive its pins.
+   */
+  public final Optional<LivePort> livePort(Rig rig) {
+    return LivePort.of(table, rig, plan(rig));
+  }
+
+  /**
+   * Sources that are the same for every rig and belong to the bench link of a controller that has a
+   * serial line for it, by their place in the resources.
+   */
+  final List<String> liveSources() {
+    return table.find("livePorts").isPresent()
+        ? List.of("src/lampwright_live.c", family() + "/src/lampwright_serial.h")
+        : List.of();
+  }
+
   /** Whether it is an RP2040. */
   public final boolean rp2040() {
     return this instanceof Rp2040;
