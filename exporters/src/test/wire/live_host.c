@@ -10,13 +10,16 @@
  *
  *   live_host elf=FILE mcu=NAME hz=N baud=N udr=0xC6 bytes=N layout=N chain=B0:48... output=0x88...
  *             reset-us=N own=FILE [own-first=N] [own-after=N] [latency-us=N] [frames=N] [faults=1]
- *             [noise=1] [dark=1] [seed=N]
+ *             [noise=1] [rude=1] [dark=1] [pulses=D2...] [seed=N]
  *
  * own: the frames of the firmware's own show, which is expected before the first question
  * (own-first frames) and after the last frame (own-after), each time from its beginning.
  * latency-us: from the last bit of an answer to the first of the next packet. faults: damaged, cut,
  * foreign and repeated packets between the frames. noise: foreign bytes while the own show runs,
- * too. dark: instead of the show a dark frame is expected.
+ * too. rude: packet after
+ * packet, without waiting for answers; what is shown must be whole frames in the order sent.
+ * pulses: servo pulses on these pins while it is live. dark: instead of the show a dark frame is
+ * expected.
  */
 #include <stdarg.h>
 #include <stdbool.h>
@@ -32,6 +35,7 @@
 
 #define MAX_CHAINS 8
 #define MAX_OUTPUTS 8
+#define MAX_PULSES 4
 #define MAX_FRAME 2048
 #define MAX_PACKET (MAX_FRAME + 64)
 #define MAX_FAULTS 12
@@ -46,7 +50,7 @@
 static avr_t *avr;
 static double hertz, baud, bit_cycles, latency, reset_us;
 static int udr, layout, frame_bytes, frames_wanted, own_first, own_after;
-static bool with_faults, with_noise, ends_dark;
+static bool with_faults, with_noise, is_rude, ends_dark;
 static uint8_t *own;
 static int own_frames;
 static uint32_t seed = 1;
@@ -470,6 +474,41 @@ static double send_fault(int kind, double at) {
 
 #define FAULT_KINDS 11
 
+/* Of a computer that waits for nothing: its last frames, and which of them was shown last. */
+#define REMEMBERED 16
+static uint8_t remembered[REMEMBERED][MAX_FRAME];
+static int shown_number = -1;
+static int rude_shown;
+
+static void send_rudely(double at) {
+  if (frame_number >= frames_wanted) {
+    phase = SILENT;
+    own_next = 0;
+    last_taken = at;
+    return;
+  }
+  new_frame();
+  memcpy(remembered[frame_number % REMEMBERED], frame, (size_t)frame_bytes);
+  packet_bytes = make_packet(packet, frame, frame_bytes, ++sequence);
+  act_at = put(packet, packet_bytes, -1, at);
+}
+
+static void is_shown_rudely(void) {
+  int number = shown_number + 1;
+  if (number <= frame_number - REMEMBERED) {
+    number = frame_number - REMEMBERED + 1;
+  }
+  while (number <= frame_number &&
+         memcmp(wire, remembered[number % REMEMBERED], (size_t)(frame_bytes - outputs)) != 0) {
+    number++;
+  }
+  if (number > frame_number) {
+    wrong("what is on the wire is no frame that was sent after frame %d", shown_number);
+  }
+  shown_number = number;
+  rude_shown++;
+}
+
 static void send_frame(double at) {
   packet_bytes = make_packet(packet, frame, frame_bytes, ++sequence);
   repeats = false;
@@ -477,6 +516,10 @@ static void send_frame(double at) {
 }
 
 static void go_on(double at) {
+  if (is_rude) {
+    send_rudely(at);
+    return;
+  }
   if (taken == frames_wanted) {
     phase = SILENT;
     act_at = NEVER;
@@ -507,10 +550,12 @@ static void host_acts(double at) {
              cycles_of_ms(100 + any(300));
     noises++;
   } else if (phase == OWN) {
-    act_at = at + cycles_of_ms(1);
-    if (own_next >= own_first) {
+    /* The first question comes at the worst of times, while a frame is sent. */
+    bool sends = chain[0].bits > 8 && chain[0].bits < 8 * chain[0].bytes - 8;
+    act_at = at + cycles_of_ms(0.02);
+    if (own_next >= own_first && sends) {
       phase = ASKING;
-      first_question = at;
+      first_question = act_at;
     }
   } else if (phase == ASKING) {
     packet_bytes = make_packet(packet, NULL, 0, ++sequence);
@@ -521,6 +566,8 @@ static void host_acts(double at) {
       wrong("no answer within 5 s");
       phase = DONE;
     }
+  } else if (phase == LIVE && is_rude) {
+    send_rudely(at);
   } else if (phase == LIVE && !awaits_answer) {
     if (wire_frames != wire_before) {
       wrong("a packet that is none changed the wire");
@@ -555,6 +602,11 @@ static void is_here(double at) {
 }
 
 static void is_taken(double at) {
+  if (is_rude) {
+    taken++;
+    last_taken = at;
+    return;
+  }
   uint64_t sent = wire_frames - wire_before;
   if (phase != LIVE || !awaits_answer || answer[2] != sequence) {
     wrong("an answer to no packet");
@@ -608,7 +660,10 @@ static void host_hears(uint8_t byte, double at) {
 
 /* Frames of the own show come one after another, whatever is on the line. */
 static void frame_is_sent(void) {
-  if (phase == LIVE) {
+  if (phase == LIVE || (is_rude && phase == SILENT && wire_at < last_taken + hertz / 10)) {
+    if (is_rude) {
+      is_shown_rudely();
+    }
     return;
   }
   if (phase == SILENT && ends_dark) {
@@ -632,6 +687,42 @@ static void frame_is_sent(void) {
   own_next++;
   if (phase == SILENT && own_next >= own_after) {
     phase = DONE;
+  }
+}
+
+/* ---- servo pulses, while it is live ---- */
+
+static struct {
+  char port;
+  int pin;
+  bool level;
+  double next;
+} pulse[MAX_PULSES];
+static int pulses;
+
+static void set_level(int number, bool level) {
+  static uint8_t mask[26], value[26];
+  int port = pulse[number].port - 'A';
+  uint8_t bit = (uint8_t)(1 << pulse[number].pin);
+  mask[port] |= bit;
+  value[port] = (uint8_t)(level ? value[port] | bit : value[port] & ~bit);
+  avr_ioport_external_t external = {
+      .name = pulse[number].port, .mask = mask[port], .value = value[port]};
+  avr_ioctl(avr, AVR_IOCTL_IOPORT_SET_EXTERNAL(pulse[number].port), &external);
+  avr_raise_irq(avr_io_getirq(avr, AVR_IOCTL_IOPORT_GETIRQ(pulse[number].port), pulse[number].pin),
+                level);
+  pulse[number].level = level;
+}
+
+/* All at nearly the same time, so that their routines come in a row. */
+static void play_pulses(void) {
+  for (int i = 0; i < pulses; i++) {
+    bool live = phase == LIVE;
+    if ((live || pulse[i].level) && (double)avr->cycle >= pulse[i].next) {
+      bool level = !pulse[i].level;
+      set_level(i, level);
+      pulse[i].next = (double)avr->cycle + cycles_of_ms(level ? 1.5 : 18.5);
+    }
   }
 }
 
@@ -705,6 +796,8 @@ int main(int count, char **arguments) {
       with_faults = number != 0;
     } else if (IS("noise")) {
       with_noise = number != 0;
+    } else if (IS("rude")) {
+      is_rude = number != 0;
     } else if (IS("dark")) {
       ends_dark = number != 0;
     } else if (IS("seed")) {
@@ -716,6 +809,9 @@ int main(int count, char **arguments) {
       }
       c->at = chains == 0 ? 0 : chain[chains - 1].at + chain[chains - 1].bytes;
       chains++;
+    } else if (IS("pulses") && pulses < MAX_PULSES) {
+      pulse[pulses].port = value[0];
+      pulse[pulses++].pin = value[1] - '0';
     } else if (IS("output") && outputs < MAX_OUTPUTS) {
       output[outputs++] = (int)number;
     } else {
@@ -762,16 +858,20 @@ int main(int count, char **arguments) {
   avr->io[AVR_DATA_TO_IO(udr - 6)].w.c = status_write;
 
   avr->run_cycle_limit = RUN_CYCLES;
+  for (int i = 0; i < pulses; i++) {
+    set_level(i, false);
+  }
   int state = cpu_Running;
   double limit = hertz * (20 + frames_wanted * (0.4 + latency / hertz));
   while (phase != DONE && (double)avr->cycle < limit && state != cpu_Done && state != cpu_Crashed) {
     state = avr_run(avr);
     advance((double)avr->cycle);
+    play_pulses();
   }
   if (phase != DONE) {
     wrong("not all frames came: phase %d, %d taken", (int)phase, taken);
   }
-  if (lost > 0) {
+  if (lost > 0 && !is_rude) {
     wrong("%d bytes were lost while it was live", (int)lost);
   }
   if (resent > 0) {
@@ -779,11 +879,13 @@ int main(int count, char **arguments) {
   }
   printf("{\"passed\":%s,\"taken\":%d,\"faultyPackets\":%d,\"questions\":%d,\"linkMs\":%.2f,"
          "\"framesPerSecond\":%.1f,\"bytesKept\":%d,\"longestWaitCycles\":%.0f,"
-         "\"byteCycles\":%.1f,\"silenceMs\":%.2f,\"leastResetUs\":%.1f,\"simulatedMs\":%.0f,"
+         "\"shownRudely\":%d,\"byteCycles\":%.1f,\"silenceMs\":%.2f,\"leastResetUs\":%.1f,"
+         "\"simulatedMs\":%.0f,"
          "\"faults\":[",
          faults == 0 ? "true" : "false", taken, tried, questions, ms(answered_at - first_question),
          taken > 1 ? (taken - 1) * hertz / (last_taken - first_taken) : 0, deepest, longest_wait,
-         BITS_PER_BYTE * bit_cycles, ms(back_at - last_taken), least_reset, ms((double)avr->cycle));
+         rude_shown, BITS_PER_BYTE * bit_cycles, ms(back_at - last_taken), least_reset,
+         ms((double)avr->cycle));
   for (int i = 0; i < faults && i < MAX_FAULTS; i++) {
     printf("%s\"%s\"", i > 0 ? "," : "", fault[i]);
   }

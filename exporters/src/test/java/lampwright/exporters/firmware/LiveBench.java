@@ -7,6 +7,8 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import lampwright.engine.rig.Chain;
 import lampwright.engine.rig.Rig;
@@ -21,6 +23,9 @@ final class LiveBench {
   private static final Path HOST = Path.of("src/test/wire/live_host.c").toAbsolutePath();
   static final String LIVE = "-DLAMPWRIGHT_LIVE=1";
 
+  /** Of an output, in the prover's words. */
+  private static final Pattern DUTY = Pattern.compile("ocr=(0x[0-9A-F]+)");
+
   private final SimulatedFirmware firmware;
   private final OutsideTools.Tool host;
   private final Path folder;
@@ -33,6 +38,7 @@ final class LiveBench {
   LiveBench(Path folder) {
     this.folder = folder;
     this.firmware = new SimulatedFirmware(folder);
+    firmware.sources().toFile().mkdirs();
     Path program = folder.resolve("live_host");
     OutsideTools.onThisMachine()
         .find("gcc", "gcc")
@@ -58,6 +64,12 @@ final class LiveBench {
 
   /** Exports a job and compiles it with the bench link. */
   Path build(ProjectJob job, String... more) throws Exception {
+    try (Stream<Path> old = Files.walk(firmware.sources())) {
+      // Of a rig with inputs there are more sources.
+      for (Path file : old.filter(Files::isRegularFile).toList()) {
+        Files.delete(file);
+      }
+    }
     firmware.export(job);
     return firmware.compile(
         job,
@@ -72,7 +84,7 @@ final class LiveBench {
    * @param layout number of the rig's layout, found without the code that is tested
    * @param more words for the computer's side
    */
-  SimulatedFirmware.Report run(ProjectJob job, Path elf, byte[] own, int layout, String... more)
+  SimulatedFirmware.Report run(ProjectJob job, Path elf, byte[] own, String layout, String... more)
       throws IOException {
     Rig rig = job.project().rig();
     Target target = Target.of(rig);
@@ -91,6 +103,10 @@ final class LiveBench {
       resetUs = Math.max(resetUs, (int) chain.type().line().resetUs());
     }
     words.add("reset-us=" + resetUs);
+    target.proofWords(rig).stream()
+        .map(DUTY::matcher)
+        .filter(Matcher::find)
+        .forEach(duty -> words.add("output=" + duty.group(1)));
     words.addAll(List.of(more));
     if (words.stream().noneMatch(word -> word.startsWith("baud="))) {
       words.add("baud=500000");

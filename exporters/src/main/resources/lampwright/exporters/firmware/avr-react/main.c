@@ -14,6 +14,7 @@ int main(void) {
   lampwright_react_open(lampwright_packed, LAMPWRIGHT_PACKED_SIZE);
   for (;;) {
     if (lampwright_live()) {
+      lampwright_react_read(); /* what was read meanwhile is old */
       lampwright_react_open(lampwright_packed, LAMPWRIGHT_PACKED_SIZE);
     }
     lampwright_react_read();

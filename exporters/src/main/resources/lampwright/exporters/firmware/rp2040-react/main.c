@@ -12,6 +12,7 @@ int main(void) {
   lampwright_show_start(); /* that took a while */
   for (;;) {
     if (lampwright_live()) {
+      lampwright_react_read(); /* what was read meanwhile is old */
       (void)lampwright_react_open(lampwright_packed, LAMPWRIGHT_PACKED_SIZE);
     }
     if (lampwright_show_due(LAMPWRIGHT_RATE(LAMPWRIGHT_SHOW_MILLIHERTZ))) {

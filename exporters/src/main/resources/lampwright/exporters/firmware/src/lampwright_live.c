@@ -134,17 +134,16 @@ static uint8_t packet(void) {
 /* Looks for the next whole packet until its patience ends. */
 static uint8_t next(void) {
   for (;;) {
-    uint8_t byte;
+    uint8_t byte = 0;
     uint8_t what;
-    if (!lampwright_serial_ready()) {
-      if (is_over(heard, patience)) {
-        return NOTHING;
-      }
-    } else if (lampwright_serial_read(&byte) && byte == PACKET) {
-      what = packet();
-      if (what != NOTHING) {
-        return what;
-      }
+    if (lampwright_serial_ready()) {
+      (void)lampwright_serial_read(&byte); /* bytes that were lost before it don't matter here */
+    } else if (is_over(heard, patience)) {
+      return NOTHING;
+    }
+    what = byte == PACKET ? packet() : NOTHING;
+    if (what != NOTHING) {
+      return what;
     }
   }
 }

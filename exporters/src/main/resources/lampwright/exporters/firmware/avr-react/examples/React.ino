@@ -15,6 +15,7 @@ void setup() {
 
 void loop() {
   if (lampwright_live()) {
+    lampwright_react_read(); /* what was read meanwhile is old */
     lampwright_react_open(lampwright_packed, LAMPWRIGHT_PACKED_SIZE);
   }
   lampwright_react_read();
