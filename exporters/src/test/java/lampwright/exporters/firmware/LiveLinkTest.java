@@ -134,7 +134,7 @@ class LiveLinkTest {
             .job();
     SimulatedFirmware.Report report =
         bench.run(
-            job, bench.build(job), bench.firmware().table(job), "0x6442", "frames=100", "faults=1");
+            job, bench.build(job), bench.firmware().table(job), "0x6442", "frames=45", "faults=1");
     assertPassed(report);
   }
 
@@ -149,7 +149,7 @@ class LiveLinkTest {
             bench.build(job),
             bench.firmware().table(job),
             "0x34AE",
-            "frames=100",
+            "frames=45",
             "faults=1",
             "udr=" + register,
             "baud=" + baud);
@@ -183,7 +183,7 @@ class LiveLinkTest {
             bench.build(job),
             undriven(job, 30),
             "0x337F",
-            "frames=150",
+            "frames=60",
             "faults=1",
             "own-first=12",
             "own-after=25",
@@ -217,7 +217,7 @@ class LiveLinkTest {
             .firmware()
             .compileExample(job, "PlayScene", Path.of("src/test/wire").toAbsolutePath());
     SimulatedFirmware.Report report =
-        bench.run(job, elf, bench.firmware().table(job), "0x34AE", "frames=100", "faults=1");
+        bench.run(job, elf, bench.firmware().table(job), "0x34AE", "frames=45", "faults=1");
     assertPassed(report);
   }
 }
