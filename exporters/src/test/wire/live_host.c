@@ -521,7 +521,7 @@ static void go_on(double at) {
     return;
   }
   if (taken == frames_wanted) {
-    phase = SILENT;
+    phase = own_after > 0 ? SILENT : DONE;
     act_at = NEVER;
     own_next = 0;
     return;

@@ -29,6 +29,7 @@ final class LiveBench {
   private final SimulatedFirmware firmware;
   private final OutsideTools.Tool host;
   private final Path folder;
+  private int built;
 
   /**
    * Compiles the computer's side.
@@ -62,7 +63,7 @@ final class LiveBench {
     return firmware;
   }
 
-  /** Exports a job and compiles it with the bench link. */
+  /** Exports a job and compiles it with the bench link, into a file that stays. */
   Path build(ProjectJob job, String... more) throws Exception {
     try (Stream<Path> old = Files.walk(firmware.sources())) {
       // Of a rig with inputs there are more sources.
@@ -71,10 +72,12 @@ final class LiveBench {
       }
     }
     firmware.export(job);
-    return firmware.compile(
-        job,
-        firmware.main(),
-        Stream.concat(Stream.of(LIVE), Stream.of(more)).toArray(String[]::new));
+    Path elf =
+        firmware.compile(
+            job,
+            firmware.main(),
+            Stream.concat(Stream.of(LIVE), Stream.of(more)).toArray(String[]::new));
+    return Files.move(elf, folder.resolve("live-" + ++built + ".elf"));
   }
 
   /**
