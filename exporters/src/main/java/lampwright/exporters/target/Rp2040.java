@@ -262,6 +262,11 @@ final class Rp2040 extends Target {
   }
 
   @Override
+  public String liveNotes() {
+    return "These pins are not made for 5 V.";
+  }
+
+  @Override
   public String boardNotes() {
     return "On boards of the usual form GP25 is the board's own LED, and GP23, GP24 belong to its power"
         + "\nsupply: use them only if yours has them free.";

@@ -146,6 +146,19 @@ public abstract sealed class Target permits AvrTarget, Rp2040, HookTarget {
     return LivePort.of(table, rig, plan(rig));
   }
 
+  /** What to know of its boards for the bench link, as a sentence; empty if there is nothing. */
+  public String liveNotes() {
+    return "";
+  }
+
+  /**
+   * By how much a baud rate made from its clock is off: 0.021 is 2.1 % too fast. What the compiler
+   * refuses is in lampwright_serial.h.
+   */
+  public double baudError(int baud) {
+    return 0;
+  }
+
   /**
    * Sources that are the same for every rig and belong to the bench link of a controller that has a
    * serial line for it, by their place in the resources.

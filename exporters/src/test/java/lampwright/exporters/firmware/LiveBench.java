@@ -1,6 +1,8 @@
 package lampwright.exporters.firmware;
 
 import static java.nio.charset.StandardCharsets.UTF_8;
+import static java.nio.file.StandardOpenOption.APPEND;
+import static java.nio.file.StandardOpenOption.CREATE;
 
 import java.io.IOException;
 import java.nio.file.Files;
@@ -21,6 +23,12 @@ import lampwright.exporters.target.Target;
  */
 final class LiveBench {
   private static final Path HOST = Path.of("src/test/wire/live_host.c").toAbsolutePath();
+
+  /** Where runs by hand leave their figures: docs/performance.md. */
+  private static final Path FIGURES = Path.of("target/live-link.txt");
+
+  private static final boolean BY_HAND = System.getProperty("lampwright.liveFrames") != null;
+
   static final String LIVE = "-DLAMPWRIGHT_LIVE=1";
 
   /** Of an output, in the prover's words. */
@@ -115,6 +123,10 @@ final class LiveBench {
       words.add("baud=500000");
     }
     OutsideTools.Result result = host.run(folder, words.toArray(String[]::new));
-    return new SimulatedFirmware.Report(new String(result.out(), UTF_8) + result.errors());
+    String json = new String(result.out(), UTF_8) + result.errors();
+    if (BY_HAND) {
+      Files.writeString(FIGURES, words + " " + json, CREATE, APPEND);
+    }
+    return new SimulatedFirmware.Report(json);
   }
 }
