@@ -6,6 +6,7 @@ module lampwright.exporters {
 
   exports lampwright.exporters;
   exports lampwright.exporters.firmware;
+  exports lampwright.exporters.live;
   exports lampwright.exporters.packed.encode;
   exports lampwright.exporters.packed.play;
   exports lampwright.exporters.picture;

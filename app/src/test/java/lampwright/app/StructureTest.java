@@ -70,12 +70,14 @@ class StructureTest {
     EXPORTERS.put("packed.play", List.of("packed.format"));
     EXPORTERS.put("packed.encode", List.of("packed.play", "packed.format"));
     EXPORTERS.put("picture", List.of());
+    EXPORTERS.put("live", List.of());
     EXPORTERS.put("target", List.of("packed.play"));
     EXPORTERS.put("wiring", List.of("target"));
     EXPORTERS.put("sheet", List.of("wiring", "target", "picture"));
     EXPORTERS.put("table", List.of("target"));
     EXPORTERS.put(
-        "firmware", List.of("target", "table", "packed.encode", "packed.play", "packed.format"));
+        "firmware",
+        List.of("target", "live", "table", "packed.encode", "packed.play", "packed.format"));
     EXPORTERS.put("proof.rp2040", List.of());
     EXPORTERS.put(
         "proof",

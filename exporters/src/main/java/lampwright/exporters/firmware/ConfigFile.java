@@ -1,6 +1,7 @@
 package lampwright.exporters.firmware;
 
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import lampwright.engine.rig.Chain;
@@ -8,9 +9,12 @@ import lampwright.engine.rig.Input;
 import lampwright.engine.rig.Pin;
 import lampwright.engine.rig.Rig;
 import lampwright.exporters.ProjectJob;
+import lampwright.exporters.live.LiveLayout;
+import lampwright.exporters.live.LiveProtocol;
 import lampwright.exporters.packed.play.ShowRoom;
 import lampwright.exporters.table.CText;
 import lampwright.exporters.target.ChainLimits;
+import lampwright.exporters.target.LivePort;
 import lampwright.exporters.target.PinPlan;
 import lampwright.exporters.target.Target;
 
@@ -99,6 +103,7 @@ final class ConfigFile {
     define("COLUMN_BYTES", frameBytes > BYTE_COLUMNS ? 2 : 1);
     define("PORTABLE", 0);
     room.ifPresent(this::room);
+    live();
     line("");
     line("/* How packed data is declared and how one byte of it is read. */");
     line("#if defined(__ASSEMBLER__)");
@@ -168,6 +173,41 @@ final class ConfigFile {
     if (!target.drivesPins()) {
       inputs();
     }
+  }
+
+  private void live() {
+    line("");
+    Optional<LivePort> port = target.livePort(rig);
+    if (port.isEmpty()) {
+      line("#if defined(LAMPWRIGHT_LIVE) && LAMPWRIGHT_LIVE");
+      line("#error \"there is no bench link for this controller\"");
+      line("#endif");
+      return;
+    }
+    line("/*");
+    line(
+        " * The bench link: 1 builds it in, or make LIVE=1. See README.md, Bench link. The baud rate;");
+    line(" * THEN_DARK 1: all dark when nobody sends, in place of the show.");
+    line(" */");
+    usual("LIVE", 0);
+    usual("LIVE_BAUD", LiveProtocol.BAUD);
+    usual("LIVE_THEN_DARK", 0);
+    line(
+        "/* By which the computer knows whose frames these are; 1 if the line's pins are free. */");
+    line(PREFIX + String.format(Locale.ROOT, "LIVE_LAYOUT 0x%04X", LiveLayout.of(rig)));
+    define("LIVE_FREE", port.get().isFree() ? 1 : 0);
+    if (target.rp2040()) {
+      define("LIVE_UART", port.get().number());
+      define("LIVE_RX_PIN", port.get().receive().number());
+      define("LIVE_TX_PIN", port.get().transmit().number());
+    }
+  }
+
+  /** What the compiler's command line may have defined. */
+  private void usual(String name, long value) {
+    line("#if !defined(LAMPWRIGHT_" + name + ")");
+    define(name, value);
+    line("#endif");
   }
 
   private void inputs() {

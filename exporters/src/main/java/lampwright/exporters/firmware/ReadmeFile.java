@@ -15,6 +15,7 @@ import lampwright.engine.rig.Pin;
 import lampwright.engine.rig.Rig;
 import lampwright.exporters.ProjectJob;
 import lampwright.exporters.table.CText;
+import lampwright.exporters.target.LivePort;
 import lampwright.exporters.target.Target;
 
 /** The folder's README: made for this project, its controller, supply and pixels. */
@@ -38,6 +39,9 @@ final class ReadmeFile {
           Map.entry("src/lampwright_inputs_hook.h", "those of them that read the inputs"),
           Map.entry("src/lampwright_outputs.h", "PWM for the driver outputs"),
           Map.entry("src/lampwright_clock.h", "the frame clock"),
+          Map.entry(
+              "src/lampwright_live.c",
+              "the bench link; its serial line is in `lampwright_serial.h`"),
           Map.entry("src/lampwright_target.h", "the controller of this export"),
           Map.entry("examples/PlayScene/PlayScene.ino", "plays the first scene by itself"),
           Map.entry("examples/OwnLoop/OwnLoop.ino", "your own loop drives it frame by frame"),
@@ -82,6 +86,11 @@ final class ReadmeFile {
         part(text, "readme/interrupts-avr.md", interrupts.words());
       }
       part(text, "readme/clock-avr.md", interrupts.clockWords());
+    }
+    Optional<LivePort> port = target.livePort(rig);
+    if (port.isPresent()) {
+      boolean reacts = FirmwareExporter.reacts(job);
+      part(text, "readme/live.md", ReadmeLive.words(rig, target, port.get(), reacts));
     }
     part(text, "readme/cautions.md", Map.of());
     return text.toString();

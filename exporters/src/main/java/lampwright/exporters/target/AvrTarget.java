@@ -1,5 +1,6 @@
 package lampwright.exporters.target;
 
+import com.google.common.collect.ImmutableList;
 import com.google.common.collect.ImmutableMap;
 import java.util.ArrayList;
 import java.util.List;
@@ -54,6 +55,9 @@ abstract sealed class AvrTarget extends Target permits Atmega328p, Atmega32u4, A
   /** What lampwright_situations_frame takes of the stack, and the routine of a pulse. */
   private static final int SITUATIONS_STACK = 32;
 
+  /** Of a bit of its serial line at double speed (datasheets). */
+  private static final double CYCLES_PER_STEP = 8;
+
   private final AvrPins pins;
   private final int hertz;
 
@@ -100,6 +104,13 @@ abstract sealed class AvrTarget extends Target permits Atmega328p, Atmega32u4, A
   @Override
   public final OptionalInt hertz() {
     return OptionalInt.of(hertz);
+  }
+
+  /** At double speed, where a bit takes eight times a whole number of cycles. */
+  @Override
+  public final double baudError(int baud) {
+    double steps = hertz / (CYCLES_PER_STEP * baud);
+    return steps / Math.max(1, Math.round(steps)) - 1;
   }
 
   @Override
@@ -324,7 +335,11 @@ abstract sealed class AvrTarget extends Target permits Atmega328p, Atmega32u4, A
 
   @Override
   public final List<String> fixedSources() {
-    return List.of("avr/Makefile", "avr/main.c", "src/lampwright_player_avr.S");
+    return ImmutableList.<String>builder()
+        .add("avr/Makefile", "avr/main.c", "src/lampwright_player_avr.S")
+        .add("src/lampwright_live.h")
+        .addAll(liveSources())
+        .build();
   }
 
   /** The bits of a chain; none if it can't send it. */

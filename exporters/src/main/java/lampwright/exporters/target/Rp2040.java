@@ -1,5 +1,6 @@
 package lampwright.exporters.target;
 
+import com.google.common.collect.ImmutableList;
 import com.google.common.collect.ImmutableMap;
 import java.util.ArrayList;
 import java.util.List;
@@ -37,7 +38,8 @@ final class Rp2040 extends Target {
           "rp2040/src/lampwright_rp2040_registers.h",
           "rp2040/src/lampwright_clock.c",
           "rp2040/src/lampwright_wire.c",
-          "rp2040/src/lampwright_outputs.c");
+          "rp2040/src/lampwright_outputs.c",
+          "src/lampwright_live.h");
 
   private static final List<String> READS_INPUTS = List.of("rp2040/src/lampwright_inputs.c");
 
@@ -256,7 +258,12 @@ final class Rp2040 extends Target {
 
   @Override
   public List<String> fixedSources() {
-    return FIXED;
+    return ImmutableList.<String>builder().addAll(FIXED).addAll(liveSources()).build();
+  }
+
+  @Override
+  public String liveNotes() {
+    return "These pins are not made for 5 V.";
   }
 
   @Override

@@ -138,6 +138,37 @@ public abstract sealed class Target permits AvrTarget, Rp2040, HookTarget {
     return List.of();
   }
 
+  /**
+   * The serial line that the bench link of a rig's firmware uses; none if it has none, or if we
+   * don't drive its pins.
+   */
+  public final Optional<LivePort> livePort(Rig rig) {
+    return LivePort.of(table, rig, plan(rig));
+  }
+
+  /** What to know of its boards for the bench link, as a sentence; empty if there is nothing. */
+  public String liveNotes() {
+    return "";
+  }
+
+  /**
+   * By how much a baud rate made from its clock is off: 0.021 is 2.1 % too fast. What the compiler
+   * refuses is in lampwright_serial.h.
+   */
+  public double baudError(int baud) {
+    return 0;
+  }
+
+  /**
+   * Sources that are the same for every rig and belong to the bench link of a controller that has a
+   * serial line for it, by their place in the resources.
+   */
+  final List<String> liveSources() {
+    return table.find("livePorts").isPresent()
+        ? List.of("src/lampwright_live.c", family() + "/src/lampwright_serial.h")
+        : List.of();
+  }
+
   /** Whether it is an RP2040. */
   public final boolean rp2040() {
     return this instanceof Rp2040;

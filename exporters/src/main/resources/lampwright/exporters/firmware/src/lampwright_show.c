@@ -28,6 +28,13 @@ static uint16_t ceiling = 256; /* 256ths of the frame that is sent */
 #define TIMES BRIGHTNESS
 #endif
 
+#if LAMPWRIGHT_LIVE
+static uint8_t rested; /* the lines have been low for long enough */
+#define RESTED rested
+#else
+#define RESTED 0
+#endif
+
 #if LAMPWRIGHT_DIMMING || LAMPWRIGHT_CEILING
 static uint8_t dimmed_bytes[LAMPWRIGHT_DIMMED_BYTES];
 
@@ -118,7 +125,9 @@ void lampwright_show_send(void) {
   const uint8_t *bytes = lampwright_show_bytes;
 #if LAMPWRIGHT_CHAINS > 0
   uint8_t chain;
-  lampwright_wire_rest();
+  if (!RESTED) {
+    lampwright_wire_rest();
+  }
   for (chain = 0; chain < LAMPWRIGHT_CHAINS; chain++) {
     uint16_t count = lampwright_wire_bytes(chain);
     lampwright_wire_chain(chain, dimmed(bytes, count));
@@ -138,6 +147,14 @@ void lampwright_show_send_scaled(uint16_t factor) {
   ceiling = factor;
   lampwright_show_send();
   ceiling = 256;
+}
+#endif
+
+#if LAMPWRIGHT_LIVE
+void lampwright_show_send_rested(void) {
+  rested = 1;
+  lampwright_show_send();
+  rested = 0;
 }
 #endif
 

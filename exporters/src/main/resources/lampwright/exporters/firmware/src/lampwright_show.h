@@ -90,6 +90,11 @@ void lampwright_show_send(void);
 void lampwright_show_send_scaled(uint16_t factor);
 #endif
 
+#if LAMPWRIGHT_LIVE
+/* The same where the lines have been low for LAMPWRIGHT_RESET_US already: lampwright_live.h. */
+void lampwright_show_send_rested(void);
+#endif
+
 /* lampwright_show_next and lampwright_show_send, one after the other: the whole of a frame. */
 void lampwright_show_frame(void);
 

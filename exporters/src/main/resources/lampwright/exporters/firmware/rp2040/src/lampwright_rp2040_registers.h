@@ -24,6 +24,7 @@
 #define RESET_PLL_SYS (1UL << 12)
 #define RESET_PWM (1UL << 14)
 #define RESET_TIMER (1UL << 21)
+#define RESET_UART(number) (1UL << (22 + (number)))
 
 #define CLK_REF_CTRL 0x40008030UL
 #define CLK_REF_SELECTED 0x40008038UL
@@ -34,6 +35,9 @@
 #define CLK_SYS_FROM_REF 0UL
 #define CLK_SYS_FROM_AUX 1UL
 #define CLK_SYS_AUX_PLL_SYS (0UL << 5)
+#define CLK_PERI_CTRL 0x40008048UL
+#define CLK_PERI_FROM_SYS (0UL << 5)
+#define CLK_PERI_ENABLE (1UL << 11)
 
 #define XOSC_CTRL 0x40024000UL
 #define XOSC_STATUS 0x40024004UL
@@ -66,6 +70,7 @@
 #define IRQ_PIO1_0 (1UL << 9)
 
 #define IO_BANK0_CTRL(pin) (0x40014004UL + 8UL * (pin))
+#define FUNCTION_UART 2UL
 #define FUNCTION_PWM 4UL
 #define FUNCTION_PIO0 6UL
 #define FUNCTION_NONE 31UL
@@ -79,6 +84,22 @@
 #define PAD_NO_OUTPUT (1UL << 7)
 
 #define SIO_GPIO_IN 0xD0000004UL
+
+#define UART(number) (0x40034000UL + 0x4000UL * (number))
+#define UART_DR(number) (UART(number) + 0x00UL)
+#define UART_FR(number) (UART(number) + 0x18UL)
+#define UART_IBRD(number) (UART(number) + 0x24UL)
+#define UART_FBRD(number) (UART(number) + 0x28UL)
+#define UART_LCR_H(number) (UART(number) + 0x2CUL)
+#define UART_CR(number) (UART(number) + 0x30UL)
+#define UART_DAMAGED (15UL << 8) /* frame, parity, break, overrun */
+#define UART_RX_EMPTY (1UL << 4)
+#define UART_TX_FULL (1UL << 5)
+#define UART_FIFOS (1UL << 4)
+#define UART_8_BITS (3UL << 5)
+#define UART_ENABLE (1UL << 0)
+#define UART_TX_ENABLE (1UL << 8)
+#define UART_RX_ENABLE (1UL << 9)
 
 #define PWM_SLICE(slice) (0x40050000UL + 0x14UL * (slice))
 #define PWM_CSR(slice) (PWM_SLICE(slice) + 0x00UL)

@@ -1,0 +1,4 @@
+@NullMarked
+package lampwright.exporters.live;
+
+import org.jspecify.annotations.NullMarked;
