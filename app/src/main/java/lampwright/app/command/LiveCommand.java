@@ -3,7 +3,6 @@ package lampwright.app.command;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.Optional;
-import java.util.OptionalInt;
 import java.util.concurrent.Callable;
 import lampwright.app.live.BenchBrightness;
 import lampwright.app.live.LinkException;
@@ -76,7 +75,7 @@ final class LiveCommand implements Callable<Integer> {
       names = "--brightness",
       paramLabel = "PERCENT",
       description = "bench brightness in percent of the project's, 1 to 100. Default: 25")
-  private OptionalInt brightness = OptionalInt.empty();
+  private Optional<Integer> brightness = Optional.empty();
 
   @Option(
       names = "--seconds",
@@ -99,9 +98,9 @@ final class LiveCommand implements Callable<Integer> {
     serial.check(port.isPresent());
     e131.check(host);
     refuse(
-        brightness.isPresent()
-            && (brightness.getAsInt() < BenchBrightness.LEAST
-                || brightness.getAsInt() > BenchBrightness.GREATEST),
+        brightness
+            .filter(b -> b < BenchBrightness.LEAST || b > BenchBrightness.GREATEST)
+            .isPresent(),
         "--brightness: must be between 1 and 100");
     refuse(
         seconds.filter(s -> !(s > 0 && s <= MOST_SECONDS)).isPresent(),
@@ -112,9 +111,7 @@ final class LiveCommand implements Callable<Integer> {
       return ExitCode.PROJECT_HAS_ERRORS;
     }
     BenchBrightness wanted =
-        brightness.isPresent()
-            ? new BenchBrightness(brightness.getAsInt())
-            : BenchBrightness.USUAL;
+        brightness.map(BenchBrightness::new).orElse(BenchBrightness.USUAL);
     Optional<LiveShow.Ready> ready = show.ready(named, project.get(), wanted, terminal);
     if (ready.isEmpty()) {
       return ExitCode.PROJECT_HAS_ERRORS;

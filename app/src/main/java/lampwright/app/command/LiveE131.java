@@ -3,7 +3,6 @@ package lampwright.app.command;
 import java.io.IOException;
 import java.util.Locale;
 import java.util.Optional;
-import java.util.OptionalInt;
 import lampwright.app.live.E131Network;
 import lampwright.app.live.E131Plan;
 import lampwright.app.live.E131Slice;
@@ -12,7 +11,6 @@ import lampwright.app.live.E131Stream;
 import lampwright.app.live.SenderId;
 import lampwright.app.workshop.disk.StateFolder;
 import lampwright.engine.check.Checks;
-import lampwright.engine.check.InvalidModelException;
 import lampwright.engine.check.SafeText;
 import lampwright.engine.document.Project;
 import picocli.CommandLine.Model.CommandSpec;
@@ -32,13 +30,13 @@ final class LiveE131 {
       names = "--universe",
       paramLabel = "N",
       description = "universe of the first chain, 1 to 63999; the others follow. Default: 1")
-  private OptionalInt universe = OptionalInt.empty();
+  private Optional<Integer> universe = Optional.empty();
 
   @Option(
       names = "--priority",
       paramLabel = "P",
       description = "priority of the universes, 0 to 200. Default: 100")
-  private OptionalInt priority = OptionalInt.empty();
+  private Optional<Integer> priority = Optional.empty();
 
   @Option(
       names = "--interface",
@@ -60,9 +58,9 @@ final class LiveE131 {
     range("--priority", priority, 0, E131Source.MOST_PRIORITY);
   }
 
-  private void range(String option, OptionalInt value, int least, int most) {
+  private void range(String option, Optional<Integer> value, int least, int most) {
     refuse(
-        value.isPresent() && (value.getAsInt() < least || value.getAsInt() > most),
+        value.filter(v -> v < least || v > most).isPresent(),
         option + ": must be between " + least + " and " + Checks.limit(most));
   }
 
@@ -79,7 +77,7 @@ final class LiveE131 {
     E131Plan plan;
     try {
       plan = E131Plan.of(project.rig(), universe.orElse(1));
-    } catch (InvalidModelException tooMany) {
+    } catch (IllegalArgumentException tooMany) {
       throw new ParameterException(
           spec.commandLine(), "--universe: " + tooMany.getMessage(), tooMany);
     }

@@ -2,7 +2,6 @@ package lampwright.app.command;
 
 import java.io.IOException;
 import java.util.Optional;
-import java.util.OptionalInt;
 import lampwright.app.live.Baud;
 import lampwright.app.live.LinkIdentity;
 import lampwright.app.live.LinkRate;
@@ -27,7 +26,7 @@ final class LiveSerial {
       names = "--baud",
       paramLabel = "RATE",
       description = "baud rate of the port, 500000 or 115200, as the firmware was built. Default: 500000")
-  private OptionalInt rate = OptionalInt.empty();
+  private Optional<Integer> rate = Optional.empty();
 
   /**
    * Whether its options fit.
@@ -45,13 +44,13 @@ final class LiveSerial {
   private Baud baud() {
     return rate.isEmpty()
         ? Baud.FAST
-        : Baud.of(rate.getAsInt())
+        : Baud.of(rate.get())
             .orElseThrow(
                 () ->
                     new ParameterException(
                         spec.commandLine(),
                         "--baud: "
-                            + rate.getAsInt()
+                            + rate.get()
                             + ": must be "
                             + Baud.FAST.rate()
                             + " or "

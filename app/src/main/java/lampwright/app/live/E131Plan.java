@@ -26,7 +26,7 @@ public record E131Plan(List<E131Slice> slices) {
    * The plan of a rig.
    *
    * @param first the universe of its first chain
-   * @throws lampwright.engine.check.InvalidModelException if the universes do not suffice
+   * @throws IllegalArgumentException if the universes do not suffice
    */
   public static E131Plan of(Rig rig, int first) {
     FrameLayout layout = new FrameLayout(rig);

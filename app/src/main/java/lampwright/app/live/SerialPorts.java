@@ -2,6 +2,8 @@ package lampwright.app.live;
 
 import com.fazecast.jSerialComm.SerialPort;
 import com.fazecast.jSerialComm.SerialPortInvalidPortException;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
@@ -45,7 +47,11 @@ public final class SerialPorts implements SerialSystem {
       int code = port.getLastErrorCode();
       throw new LinkException(
           switch (PortRefusal.of(isWindows(), code)) {
-            case MISSING -> new LinkTrouble.NoSuchPort(name, ports());
+            // The library says so as well of one that this program has open already.
+            case MISSING ->
+                !isWindows() && Files.exists(Path.of(port.getSystemPortPath()))
+                    ? new LinkTrouble.Busy(name)
+                    : new LinkTrouble.NoSuchPort(name, ports());
             case NO_PERMISSION -> new LinkTrouble.NoPermission(name);
             case BUSY -> new LinkTrouble.Busy(name);
             case NO_SERIAL_PORT -> new LinkTrouble.NoSerialPort(name);

@@ -13,7 +13,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.UUID;
 import java.util.stream.IntStream;
-import lampwright.engine.check.InvalidModelException;
 import lampwright.engine.rig.BuiltInPixelTypes;
 import lampwright.engine.rig.Chain;
 import lampwright.engine.rig.DriverOutput;
@@ -103,9 +102,9 @@ class E131Test {
   void universesEndWithThoseOfTheStandard() {
     assertThat(E131Plan.of(rig(1, 1, 1), 63_997).slices()).hasSize(3);
     assertThatThrownBy(() -> E131Plan.of(rig(1, 1, 1), 63_998))
-        .isInstanceOf(InvalidModelException.class);
+        .isInstanceOf(IllegalArgumentException.class);
     assertThatThrownBy(() -> E131Plan.of(rig(1, 1, 1), 0))
-        .isInstanceOf(InvalidModelException.class);
+        .isInstanceOf(IllegalArgumentException.class);
   }
 
   @Test
@@ -256,16 +255,18 @@ class E131Test {
     Files.write(capture, pcap(packets));
     String[] fields = {
       "acn.cid",
-      "acn.e131.source_name",
-      "acn.e131.priority",
-      "acn.e131.sequence_number",
-      "acn.e131.options",
-      "acn.e131.universe",
+      "acn.dmx.source_name",
+      "acn.dmx.priority",
+      "acn.dmx.seq_number",
+      "acn.dmx.options",
+      "acn.dmx.universe",
       "_ws.malformed",
       "_ws.expert.message"
     };
     List<String> words =
-        new ArrayList<>(List.of("-r", capture.toString(), "-T", "fields", "-E", "separator=|"));
+        new ArrayList<>(
+            List.of("-r", capture.toString(), "--enable-heuristic", "acn"));
+    words.addAll(List.of("-o", "acn.dmx_enable:TRUE", "-T", "fields", "-E", "separator=|"));
     for (String field : fields) {
       words.add("-e");
       words.add(field);

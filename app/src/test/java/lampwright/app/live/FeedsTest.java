@@ -8,7 +8,6 @@ import java.nio.file.Files;
 import java.util.List;
 import java.util.Optional;
 import lampwright.app.workshop.Projects4Tests;
-import lampwright.engine.check.InvalidModelException;
 import lampwright.engine.document.Project;
 import lampwright.engine.render.FrameTable;
 import lampwright.engine.render.ShowFrames;
@@ -31,8 +30,8 @@ class FeedsTest {
     assertThat(new BenchBrightness(25).of(frame)).containsExactly(0, 1, 1, 25, 64, 64);
     assertThat(new BenchBrightness(1).of(frame)).containsExactly(0, 1, 1, 1, 3, 3);
     assertThat(new BenchBrightness(100).of(frame)).containsExactly(frame);
-    assertThatThrownBy(() -> new BenchBrightness(0)).isInstanceOf(InvalidModelException.class);
-    assertThatThrownBy(() -> new BenchBrightness(101)).isInstanceOf(InvalidModelException.class);
+    assertThatThrownBy(() -> new BenchBrightness(0)).isInstanceOf(IllegalArgumentException.class);
+    assertThatThrownBy(() -> new BenchBrightness(101)).isInstanceOf(IllegalArgumentException.class);
   }
 
   @Test

@@ -175,7 +175,8 @@ class LinkSessionTest {
     bench.run(10_000);
     LinkFigures figures = bench.session.figures(bench.nowNanos);
     assertThat(figures.damaged()).isGreaterThan(10);
-    assertThat(figures.unanswered()).isEqualTo(figures.sent() - figures.taken());
+    // The last may be under way.
+    assertThat(figures.sent() - figures.taken() - figures.unanswered()).isBetween(0L, 1L);
     assertThat(bench.session.phase()).isEqualTo(LinkSession.Phase.LIVE);
   }
 
