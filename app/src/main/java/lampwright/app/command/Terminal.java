@@ -35,7 +35,7 @@ record Terminal(PrintWriter out, PrintWriter err, boolean interactive) {
     }
   }
 
-  /** Shows how something stands that has no end, on one line that the next call replaces. */
+  /** Shows how something is that has no end, on one line that the next call replaces. */
   void status(String text) {
     if (interactive) {
       err.print("\r\033[K" + text);

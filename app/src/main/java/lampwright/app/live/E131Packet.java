@@ -35,6 +35,12 @@ final class E131Packet {
   /** The most slots of a universe. */
   static final int MOST_SLOTS = 512;
 
+  /**
+   * The fewest slots that are sent, those past the frame's 0: a DMX512 packet of fewer takes no less
+   * time (ANSI E1.11-2008, table 6: 1,204 us from break to break).
+   */
+  static final int LEAST_SLOTS = 24;
+
   /** The UDP port (ANSI E1.31-2018, 9.1: ACN_SDT_MULTICAST_PORT). */
   static final int PORT = 5568;
 
@@ -59,7 +65,8 @@ final class E131Packet {
    */
   static byte[] data(
       E131Source source, E131Slice slice, int sequence, boolean terminated, byte[] frame) {
-    int bytes = SLOTS + slice.slots();
+    int slots = Math.max(LEAST_SLOTS, slice.slots());
+    int bytes = SLOTS + slots;
     ByteBuffer packet = ByteBuffer.allocate(bytes);
     packet.putShort((short) 0x10).putShort((short) 0).put(IDENTIFIER);
     packet.putShort((short) (FLAGS | bytes - ROOT)).putInt(4);
@@ -71,7 +78,7 @@ final class E131Packet {
     packet.put((byte) source.priority()).putShort((short) 0).put((byte) sequence);
     packet.put((byte) (terminated ? TERMINATED : 0)).putShort((short) slice.universe());
     packet.putShort((short) (FLAGS | bytes - DMP)).put((byte) 2).put((byte) 0xA1);
-    packet.putShort((short) 0).putShort((short) 1).putShort((short) (1 + slice.slots()));
+    packet.putShort((short) 0).putShort((short) 1).putShort((short) (1 + slots));
     packet.put((byte) 0).put(frame, slice.from(), slice.slots());
     return packet.array();
   }

@@ -10,7 +10,7 @@ import lampwright.exporters.live.LiveProtocol;
  * Times are in ns, by a clock that only goes forward. For one thread.
  */
 public final class LinkSession {
-  /** How a session stands. */
+  /** How a session is. */
   public enum Phase {
     /** It asks whether the controller is there. */
     ASKING,

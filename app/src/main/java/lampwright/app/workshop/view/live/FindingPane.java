@@ -3,12 +3,12 @@ package lampwright.app.workshop.view.live;
 import java.util.List;
 import java.util.Optional;
 import javafx.beans.binding.Bindings;
-import javafx.geometry.Pos;
+import javafx.geometry.VPos;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.ComboBox;
 import javafx.scene.control.Label;
-import javafx.scene.layout.HBox;
+import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.VBox;
 import lampwright.app.workshop.model.Bench;
 import lampwright.app.workshop.model.live.BenchLink;
@@ -75,8 +75,8 @@ final class FindingPane extends VBox {
                   .not()
                   .or(Bindings.createBooleanBinding(() -> chosen().isEmpty(), chains.valueProperty())));
     }
-    HBox row = new HBox(8, label, chains, name, colours);
-    row.setAlignment(Pos.CENTER_LEFT);
+    FlowPane row = new FlowPane(8, 4, label, chains, name, colours);
+    row.setRowValignment(VPos.CENTER);
     return row;
   }
 
