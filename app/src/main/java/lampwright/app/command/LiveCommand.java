@@ -2,6 +2,7 @@ package lampwright.app.command;
 
 import java.io.IOException;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import lampwright.app.live.BenchBrightness;
@@ -26,7 +27,7 @@ import picocli.CommandLine.Spec;
       "Plays a scene on the real lamps: over a serial port to a controller with the firmware of this"
           + " project (the bench link), or over the network as ANSI E1.31.",
       "It plays until Ctrl+C or the time of --seconds; a scene that plays once stays on its last"
-          + " frame. Lamps are dimmed to 25 % unless --brightness asks for more.",
+          + " frame. Lamps are dimmed to 25 %% unless --brightness asks for more.",
       "docs/live.md describes both."
     },
     footer = {
@@ -130,8 +131,10 @@ final class LiveCommand implements Callable<Integer> {
 
   private int list() throws IOException {
     try {
-      for (PortInfo one : new SerialPorts().ports()) {
-        terminal.out().println(LinkWords.of(one));
+      List<PortInfo> ports = new SerialPorts().ports();
+      ports.forEach(one -> terminal.out().println(LinkWords.of(one)));
+      if (ports.isEmpty()) {
+        terminal.err().println(LinkWords.noPorts());
       }
       return ExitCode.DONE;
     } catch (LinkException unusable) {

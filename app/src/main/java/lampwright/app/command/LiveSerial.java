@@ -120,7 +120,12 @@ final class LiveSerial {
       if (!kind.equals(told) && !(state instanceof LinkState.Closed)) {
         told = kind;
         terminal.endProgress();
-        terminal.err().println(LinkWords.of(state));
+        terminal
+            .err()
+            .println(
+                state instanceof LinkState.Live live
+                    ? LinkWords.connected(live.port())
+                    : LinkWords.of(state));
         terminal.err().flush();
       }
     }

@@ -72,6 +72,16 @@ public final class LinkWords {
         Integer.toString(LiveProtocol.MAX_FRAME_BYTES));
   }
 
+  /** That a controller was found on a port. */
+  public static String connected(String port) {
+    return TEXTS.get("state.connected", port);
+  }
+
+  /** That there is no port. */
+  public static String noPorts() {
+    return TEXTS.get("ports.none");
+  }
+
   /** A port, with what the system says of it. */
   public static String of(PortInfo port) {
     return port.description().isBlank()
@@ -81,7 +91,7 @@ public final class LinkWords {
 
   private static String there(List<PortInfo> ports) {
     return ports.isEmpty()
-        ? TEXTS.get("ports.none")
+        ? noPorts()
         : TEXTS.get(
             "ports.there", ports.stream().map(LinkWords::of).collect(Collectors.joining(", ")));
   }

@@ -59,7 +59,6 @@ public final class LiveLink implements Runnable {
   /** Runs until it is ended, or there is trouble that does not pass by itself. */
   @Override
   public void run() {
-    listener.accept(new LinkState.Asking(settings.port()));
     Optional<LinkTrouble> trouble = Optional.empty();
     while (!ended && trouble.isEmpty()) {
       trouble = connect();
@@ -87,6 +86,9 @@ public final class LiveLink implements Runnable {
 
   private Optional<LinkTrouble> connect() {
     try (Transport line = system.open(settings.port(), settings.baud())) {
+      if (!wasLive) {
+        listener.accept(new LinkState.Asking(settings.port()));
+      }
       LinkSession session =
           new LinkSession(settings.port(), settings.baud(), settings.identity(), now());
       LinkFigures before = total;

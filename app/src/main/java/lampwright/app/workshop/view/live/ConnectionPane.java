@@ -53,7 +53,7 @@ final class ConnectionPane extends VBox {
     selected.selectedProperty().bindBidirectional(link.selectedOnlyProperty());
     connect.setId("link-connect");
     connect.setOnAction(event -> link.toggle());
-    getChildren().setAll(title, fields, selected, connect, state, held, rate);
+    getChildren().setAll(title, fields, row(connect, selected), state, held, rate);
     link.stateProperty().addListener((of, before, now) -> refresh());
     link.connectedProperty().addListener((of, before, now) -> refresh());
     link.heldProperty().addListener((of, before, now) -> refresh());

@@ -15,7 +15,7 @@ import org.jspecify.annotations.Nullable;
 
 /** The walk along a chain: the pixel that is lit, and the lamps that it may be. */
 final class NamingPane extends VBox {
-  private static final double ROWS_EM = 11;
+  private static final double ROWS_EM = 9;
 
   private final Texts texts = Texts.of("live");
   private final NamingWalk walk;
@@ -63,7 +63,7 @@ final class NamingPane extends VBox {
             back,
             button("done", walk::done),
             button("cancel", walk::cancel));
-    getChildren().setAll(step, name, lamps, buttons);
+    getChildren().setAll(step, name, buttons, lamps);
     walk.stepProperty().addListener((of, before, now) -> refresh(before.isEmpty()));
     refresh(false);
   }
