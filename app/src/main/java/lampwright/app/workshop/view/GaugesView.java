@@ -111,7 +111,9 @@ public final class GaugesView extends HBox {
             "gauge.accessible",
             texts.get(now.key()),
             now.reading(),
-            texts.get("gauge.state." + now.state().name())));
+            texts
+                .find("gauge.state." + now.key() + "." + now.state().name())
+                .orElseGet(() -> texts.get("gauge.state." + now.state().name()))));
     button.setAccessibleHelp(now.details());
   }
 }

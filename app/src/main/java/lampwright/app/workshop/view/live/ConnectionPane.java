@@ -21,12 +21,14 @@ import lampwright.app.live.LinkState;
 import lampwright.app.live.LinkWords;
 import lampwright.app.live.PortInfo;
 import lampwright.app.workshop.model.live.BenchLink;
+import lampwright.app.workshop.view.Theme;
 import lampwright.app.workshop.words.Texts;
 import org.jspecify.annotations.Nullable;
 
 /** The port of the bench link, its rate and brightness, and how the link is. */
 final class ConnectionPane extends VBox {
   private static final double STEP_PERCENT = 5;
+  private static final double PORT_EM = 13;
 
   private final Texts texts = Texts.of("live");
   private final BenchLink link;
@@ -77,7 +79,8 @@ final class ConnectionPane extends VBox {
     port.setEditable(true);
     port.setAccessibleText(texts.get("port"));
     port.setCellFactory(view -> new PortCell());
-    port.getEditor().setPrefColumnCount(12);
+    // What the list has in it is wider, and would push the button aside.
+    port.setPrefWidth(PORT_EM * Theme.LEAST_SIZE);
     port.getEditor().setAccessibleText(texts.get("port"));
     port.getEditor()
         .textProperty()
@@ -98,6 +101,7 @@ final class ConnectionPane extends VBox {
     find.setId("link-find");
     find.getStyleClass().add("small-toggle");
     find.setTooltip(new Tooltip(texts.get("find.hint")));
+    find.setMinWidth(USE_PREF_SIZE);
     find.setOnAction(event -> link.findPorts());
     return row(port, find);
   }

@@ -47,10 +47,17 @@ final class FindingPane extends VBox {
           show(begin, !walks && !asks);
           show(naming, walks);
           show(asking, asks);
+          if (walks) {
+            naming.takeFocus();
+          } else if (asks) {
+            asking.takeFocus();
+          }
         };
     walk.stepProperty().addListener((of, before, now) -> refresh.run());
     order.questionProperty().addListener((of, before, now) -> refresh.run());
     link.connectedProperty().addListener((of, before, now) -> refresh.run());
+    // What scrolls is in the scene once it has its look; what was begun before has the focus then.
+    sceneProperty().addListener((of, before, now) -> refresh.run());
     bench.projectProperty().addListener((of, before, now) -> list());
     refresh.run();
     list();

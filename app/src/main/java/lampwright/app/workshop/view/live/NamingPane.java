@@ -27,6 +27,7 @@ final class NamingPane extends VBox {
   private final Button skip;
   private final Button back;
   private final Button fresh;
+  private final Button done;
 
   NamingPane(NamingWalk walk) {
     this.walk = walk;
@@ -34,6 +35,7 @@ final class NamingPane extends VBox {
     this.skip = button("skip", walk::skip);
     this.back = button("back", walk::back);
     this.fresh = button("new", walk::nameNew);
+    this.done = button("done", walk::done);
     getStyleClass().add("link-pane");
     setId("walk");
     name.setId("walk-name");
@@ -61,11 +63,11 @@ final class NamingPane extends VBox {
             fresh,
             skip,
             back,
-            button("done", walk::done),
+            done,
             button("cancel", walk::cancel));
     getChildren().setAll(step, name, buttons, lamps);
-    walk.stepProperty().addListener((of, before, now) -> refresh(before.isEmpty()));
-    refresh(false);
+    walk.stepProperty().addListener((of, before, now) -> refresh());
+    refresh();
   }
 
   private Button button(String key, Runnable run) {
@@ -76,7 +78,7 @@ final class NamingPane extends VBox {
     return button;
   }
 
-  private void refresh(boolean begun) {
+  private void refresh() {
     Optional<NamingWalk.Step> now = walk.stepProperty().get();
     if (now.isEmpty()) {
       return;
@@ -101,8 +103,15 @@ final class NamingPane extends VBox {
     back.setDisable(now.get().pixel() == 0);
     name.clear();
     list();
-    if (begun) {
-      name.requestFocus();
+  }
+
+  /**
+   * Takes the focus if it is elsewhere: after a click in the drawing, what is typed is a name. By Tab
+   * one stays on a button.
+   */
+  void takeFocus() {
+    if (!Lines.hasFocus(this)) {
+      (name.isDisabled() ? done : name).requestFocus();
     }
   }
 

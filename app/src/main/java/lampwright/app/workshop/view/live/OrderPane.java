@@ -12,27 +12,26 @@ import lampwright.app.workshop.words.Texts;
 /** The questions by which the colour order of a chain is found. */
 final class OrderPane extends VBox {
   private final Texts texts = Texts.of("live");
+  private final FlowPane answers = new FlowPane(4, 4);
   private final Label asked = Lines.of("order-asked", "link-state");
 
   OrderPane(OrderFinder order) {
     getStyleClass().add("link-pane");
     setId("order");
-    FlowPane answers = new FlowPane(4, 4);
     for (Seen seen : Seen.values()) {
       answers.getChildren().add(button("seen." + seen.key(), () -> order.answer(seen)));
     }
     answers.getChildren().add(button("cancel", order::cancel));
     getChildren().setAll(asked, answers);
-    order
-        .questionProperty()
-        .addListener(
-            (of, before, now) -> {
-              show(now);
-              if (before.isEmpty() && now.isPresent()) {
-                answers.getChildren().get(0).requestFocus();
-              }
-            });
+    order.questionProperty().addListener((of, before, now) -> show(now));
     show(order.questionProperty().get());
+  }
+
+  /** Takes the focus if it is elsewhere. */
+  void takeFocus() {
+    if (!Lines.hasFocus(this)) {
+      answers.getChildren().get(0).requestFocus();
+    }
   }
 
   private void show(Optional<OrderFinder.Question> now) {
