@@ -50,8 +50,7 @@ public final class OutsideTools {
 
   /** The tools on this machine's search path. */
   public static OutsideTools onThisMachine() {
-    String require =
-        System.getProperty(REQUIRE, System.getenv().getOrDefault(REQUIRE, ""));
+    String require = System.getProperty(REQUIRE, System.getenv().getOrDefault(REQUIRE, ""));
     return onThisMachine(require.equals("1"));
   }
 

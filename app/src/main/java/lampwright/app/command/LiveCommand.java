@@ -111,8 +111,7 @@ final class LiveCommand implements Callable<Integer> {
     if (project.isEmpty()) {
       return ExitCode.PROJECT_HAS_ERRORS;
     }
-    BenchBrightness wanted =
-        brightness.map(BenchBrightness::new).orElse(BenchBrightness.USUAL);
+    BenchBrightness wanted = brightness.map(BenchBrightness::new).orElse(BenchBrightness.USUAL);
     Optional<LiveShow.Ready> ready = show.ready(named, project.get(), wanted, terminal);
     if (ready.isEmpty()) {
       return ExitCode.PROJECT_HAS_ERRORS;

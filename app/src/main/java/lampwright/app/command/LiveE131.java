@@ -71,8 +71,7 @@ final class LiveE131 {
   }
 
   /** Plays; gives the exit code. */
-  int play(
-      String host, Project project, LiveShow.Ready ready, LiveStage stage, Terminal terminal)
+  int play(String host, Project project, LiveShow.Ready ready, LiveStage stage, Terminal terminal)
       throws IOException, InterruptedException {
     E131Plan plan;
     try {

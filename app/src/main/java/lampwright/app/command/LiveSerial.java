@@ -25,7 +25,8 @@ final class LiveSerial {
   @Option(
       names = "--baud",
       paramLabel = "RATE",
-      description = "baud rate of the port, 500000 or 115200, as the firmware was built. Default: 500000")
+      description =
+          "baud rate of the port, 500000 or 115200, as the firmware was built. Default: 500000")
   private Optional<Integer> rate = Optional.empty();
 
   /**
@@ -58,8 +59,7 @@ final class LiveSerial {
   }
 
   /** Plays; gives the exit code. */
-  int play(
-      String port, Project project, LiveShow.Ready ready, LiveStage stage, Terminal terminal)
+  int play(String port, Project project, LiveShow.Ready ready, LiveStage stage, Terminal terminal)
       throws IOException, InterruptedException {
     LinkRate most = LinkRate.of(project.rig(), baud());
     terminal.out().println(LinkWords.of(most));

@@ -115,8 +115,7 @@ final class LiveShow {
     if (!mayFlash(project, show.get(), measure, terminal)) {
       return Optional.empty();
     }
-    announce(
-        "Situations", project.rig(), brightness, measure.supply().milliamps(), terminal);
+    announce("Situations", project.rig(), brightness, measure.supply().milliamps(), terminal);
     return Optional.of(
         new Ready(
             new DriveFeed(show.get(), recorded.get(), brightness),

@@ -5,8 +5,8 @@ import lampwright.engine.situation.Drive;
 import lampwright.engine.situation.Show;
 
 /**
- * What the situations make of a recorded drive, by a clock, from the first time that it is asked. At
- * its end the last frame stays.
+ * What the situations make of a recorded drive, by a clock, from the first time that it is asked.
+ * At its end the last frame stays.
  */
 public final class DriveFeed implements FrameFeed {
   private final ShowFrames frames;

@@ -79,8 +79,7 @@ public final class E131Network implements AutoCloseable {
   public void send(int universe, byte[] packet) throws IOException {
     InetAddress to = host.isPresent() ? host.get() : group(universe);
     socket.send(
-        new DatagramPacket(
-            packet, packet.length, new InetSocketAddress(to, E131Packet.PORT)));
+        new DatagramPacket(packet, packet.length, new InetSocketAddress(to, E131Packet.PORT)));
   }
 
   @Override

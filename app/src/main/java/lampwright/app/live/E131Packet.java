@@ -36,8 +36,8 @@ final class E131Packet {
   static final int MOST_SLOTS = 512;
 
   /**
-   * The fewest slots that are sent, those past the frame's 0: a DMX512 packet of fewer takes no less
-   * time (ANSI E1.11-2008, table 6: 1,204 us from break to break).
+   * The fewest slots that are sent, those past the frame's 0: a DMX512 packet of fewer takes no
+   * less time (ANSI E1.11-2008, table 6: 1,204 us from break to break).
    */
   static final int LEAST_SLOTS = 24;
 
@@ -51,8 +51,7 @@ final class E131Packet {
   private static final int NAME_FIELD = 64;
   private static final int FLAGS = 0x7000;
   private static final int TERMINATED = 0x40;
-  private static final byte[] IDENTIFIER =
-      "ASC-E1.17\0\0\0".getBytes(StandardCharsets.US_ASCII);
+  private static final byte[] IDENTIFIER = "ASC-E1.17\0\0\0".getBytes(StandardCharsets.US_ASCII);
 
   private E131Packet() {}
 

@@ -50,8 +50,7 @@ public record E131Plan(List<E131Slice> slices) {
     int outputs = rig.outputs().size();
     if (outputs > 0) {
       slices.add(
-          new E131Slice(
-              first + slices.size(), layout.outputsOffset(), outputs, "", 0, outputs));
+          new E131Slice(first + slices.size(), layout.outputsOffset(), outputs, "", 0, outputs));
     }
     Checks.require("first universe", first, 1, MOST_UNIVERSE + 1.0 - slices.size());
     return new E131Plan(slices);

@@ -39,8 +39,7 @@ public final class E131Stream {
       FrameFeed feed,
       E131Network.Sender sender,
       LongSupplier clock) {
-    this.universes =
-        plan.slices().stream().map(slice -> new E131Universe(source, slice)).toList();
+    this.universes = plan.slices().stream().map(slice -> new E131Universe(source, slice)).toList();
     this.feed = feed;
     this.sender = sender;
     this.clock = clock;

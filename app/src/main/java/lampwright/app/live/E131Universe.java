@@ -5,9 +5,9 @@ import java.util.Optional;
 import java.util.concurrent.TimeUnit;
 
 /**
- * One universe over time: what changed is sent at once, but no faster than a DMX512 line could carry
- * it; the same three times; then from time to time, so that receivers know that it is there (ANSI
- * E1.31-2018, 6.6.1 and 6.6.2). For one thread.
+ * One universe over time: what changed is sent at once, but no faster than a DMX512 line could
+ * carry it; the same three times; then from time to time, so that receivers know that it is there
+ * (ANSI E1.31-2018, 6.6.1 and 6.6.2). For one thread.
  */
 final class E131Universe {
   /** What does not change is sent again after this time: between 800 and 1,000 ms. */
@@ -53,8 +53,7 @@ final class E131Universe {
   /** What is to be sent now, if anything is. */
   Optional<byte[]> next(byte[] frame, long nowNanos) {
     boolean changed = !isLast(frame);
-    long wait =
-        changed ? leastNanos : repeats < REPEATS ? REPEAT_NANOS : KEEP_ALIVE_NANOS;
+    long wait = changed ? leastNanos : repeats < REPEATS ? REPEAT_NANOS : KEEP_ALIVE_NANOS;
     if (last.length > 0 && nowNanos - sentAt < wait) {
       return Optional.empty();
     }
@@ -69,8 +68,7 @@ final class E131Universe {
 
   private boolean isLast(byte[] frame) {
     return last.length > 0
-        && Arrays.equals(
-            last, 0, last.length, frame, slice.from(), slice.from() + slice.slots());
+        && Arrays.equals(last, 0, last.length, frame, slice.from(), slice.from() + slice.slots());
   }
 
   /** The packet that says that no more come. */

@@ -5,9 +5,9 @@ import java.util.concurrent.TimeUnit;
 import lampwright.exporters.live.LiveProtocol;
 
 /**
- * The host's side of the bench link, from the first question to the end: it is given what comes from
- * the line and the time, and gives what goes onto it. It neither waits nor knows what the line is.
- * Times are in ns, by a clock that only goes forward. For one thread.
+ * The host's side of the bench link, from the first question to the end: it is given what comes
+ * from the line and the time, and gives what goes onto it. It neither waits nor knows what the line
+ * is. Times are in ns, by a clock that only goes forward. For one thread.
  */
 public final class LinkSession {
   /** How a session is. */

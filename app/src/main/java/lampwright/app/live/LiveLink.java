@@ -7,8 +7,8 @@ import java.util.function.Consumer;
 import java.util.function.LongSupplier;
 
 /**
- * Runs a link: opens the port, lets a {@link LinkSession} talk, and tries again where a link that was
- * there is lost. {@link #run} is for one thread, {@link #end} for any.
+ * Runs a link: opens the port, lets a {@link LinkSession} talk, and tries again where a link that
+ * was there is lost. {@link #run} is for one thread, {@link #end} for any.
  */
 public final class LiveLink implements Runnable {
   /**

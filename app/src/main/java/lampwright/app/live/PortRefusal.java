@@ -11,8 +11,8 @@ enum PortRefusal {
   /**
    * By the number of the system's error.
    *
-   * @param windows whether it is one of Windows' (System Error Codes), or else one of errno's (Linux
-   *     errno.h, and those of macOS and BSD that differ)
+   * @param windows whether it is one of Windows' (System Error Codes), or else one of errno's
+   *     (Linux errno.h, and those of macOS and BSD that differ)
    */
   static PortRefusal of(boolean windows, int code) {
     return windows ? ofWindows(code) : ofErrno(code);

@@ -27,8 +27,7 @@ public final class SceneFeed implements FrameFeed {
   @Override
   public byte[] at(long nanos) {
     long due = time.frame(nanos);
-    long frame =
-        table.loops() ? due % table.frameCount() : Math.min(due, table.frameCount() - 1L);
+    long frame = table.loops() ? due % table.frameCount() : Math.min(due, table.frameCount() - 1L);
     if (frame != at) {
       at = frame;
       if (cursor.position() != frame) {

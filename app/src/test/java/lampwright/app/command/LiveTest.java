@@ -119,8 +119,7 @@ class LiveTest {
       assertThat(run.err()).isEqualTo(HERE + ": sending" + System.lineSeparator());
       assertThat(run.code()).isEqualTo(ExitCode.DONE);
       List<byte[]> packets = received.join();
-      assertThat(run.out())
-          .contains("Universe 7: chain", packets.size() + " packets sent");
+      assertThat(run.out()).contains("Universe 7: chain", packets.size() + " packets sent");
       // ANSI E1.31-2018, table 4-1: priority at 108, options at 112, universe at 113.
       assertThat(packets).allMatch(packet -> packet[108] == 50 && packet[113] == 0);
       assertThat(packets.get(0)[114]).isEqualTo((byte) 7);

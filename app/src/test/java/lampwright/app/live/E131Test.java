@@ -112,8 +112,7 @@ class E131Test {
   @Test
   void longNamesAreCutBetweenCharacters() {
     assertThat(E131Source.of(CID, "x".repeat(64), 100).name()).isEqualTo("x".repeat(63));
-    assertThat(E131Source.of(CID, "x".repeat(62) + "\u00fc", 100).name())
-        .isEqualTo("x".repeat(62));
+    assertThat(E131Source.of(CID, "x".repeat(62) + "\u00fc", 100).name()).isEqualTo("x".repeat(62));
     assertThat(E131Source.of(CID, "\ud83d\udea2".repeat(20), 100).name())
         .isEqualTo("\ud83d\udea2".repeat(15));
     assertThat(E131Source.of(CID, "a\u202e\u0007b", 100).name()).isEqualTo("ab");
@@ -266,8 +265,7 @@ class E131Test {
       "_ws.expert.message"
     };
     List<String> words =
-        new ArrayList<>(
-            List.of("-r", capture.toString(), "--enable-heuristic", "acn"));
+        new ArrayList<>(List.of("-r", capture.toString(), "--enable-heuristic", "acn"));
     words.addAll(List.of("-o", "acn.dmx_enable:TRUE", "-T", "fields", "-E", "separator=|"));
     for (String field : fields) {
       words.add("-e");

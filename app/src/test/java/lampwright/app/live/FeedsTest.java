@@ -67,8 +67,7 @@ class FeedsTest {
   @Test
   void driveIsPlayedFrameByFrameAsItIsRehearsed() throws java.io.IOException {
     Project project = Projects4Tests.reacting();
-    Show show =
-        Show.of(project.rig(), project.scenes(), project.situations()).orElseThrow();
+    Show show = Show.of(project.rig(), project.scenes(), project.situations()).orElseThrow();
     Drive drive =
         DriveReader.read(Files.readAllBytes(Projects4Tests.DRIVE), project.rig().inputs())
             .drive()
@@ -98,8 +97,7 @@ class FeedsTest {
     assertThat(rate.answerUs()).isEqualTo(100, within(1e-6));
     // 1,440 bits of 1.25 us and a reset of 50 us or more (the data sheet's figures).
     assertThat(rate.wireUs()).isBetween(1800.0, 2200.0);
-    assertThat(rate.framesPerSecond())
-        .isEqualTo(1e6 / (3820 + rate.wireUs()), within(1e-6));
+    assertThat(rate.framesPerSecond()).isEqualTo(1e6 / (3820 + rate.wireUs()), within(1e-6));
     assertThat(Optional.of(LinkRate.of(Rig.of(List.of(chain), List.of(), List.of()), Baud.SLOW)))
         .get()
         .matches(slow -> slow.packetUs() > 16_140 && slow.packetUs() < 16_150);

@@ -85,10 +85,7 @@ class LinkCodecTest {
     }
     List<Answer> expected =
         List.of(
-            new Answer.Taken(7),
-            new Answer.Taken(8),
-            new Answer.Taken(9),
-            new Answer.Taken(0x7A));
+            new Answer.Taken(7), new Answer.Taken(8), new Answer.Taken(9), new Answer.Taken(0x7A));
     assertThat(read(all)).isEqualTo(expected);
     assertThat(read(single)).isEqualTo(expected);
   }
@@ -113,7 +110,8 @@ class LinkCodecTest {
     Random random = new Random(18);
     byte[] noise = new byte[100_000];
     random.nextBytes(noise);
-    // A start, a kind and 16 bits must fit: 100,000 bytes have about 2 x 100,000 / 2^32 such places.
+    // A start, a kind and 16 bits must fit: 100,000 bytes have about 2 x 100,000 / 2^32 such
+    // places.
     assertThat(read(noise)).isEmpty();
   }
 }

@@ -204,8 +204,7 @@ class LinkSessionTest {
     assertThat(asked[0]).isEqualTo(50);
     bench.run(20);
     assertThat(bench.session.phase()).isEqualTo(LinkSession.Phase.ENDED);
-    assertThat(bench.session.trouble())
-        .contains(new LinkTrouble.NoAnswer("port", Baud.FAST));
+    assertThat(bench.session.trouble()).contains(new LinkTrouble.NoAnswer("port", Baud.FAST));
     bench.run(1000);
     assertThat(asked[0]).isEqualTo(50);
   }

@@ -56,7 +56,9 @@ public final class ColourOrders {
   /** The pixel type to propose for an order: the chain's own if it has it, else the first known. */
   public static Optional<PixelType> type(Project project, Chain chain, EmitterOrder order) {
     return Stream.of(
-            Stream.of(chain.type()), project.pixelTypes().stream(), BuiltInPixelTypes.all().stream())
+            Stream.of(chain.type()),
+            project.pixelTypes().stream(),
+            BuiltInPixelTypes.all().stream())
         .flatMap(types -> types)
         .filter(type -> type.order().equals(order))
         .findFirst();

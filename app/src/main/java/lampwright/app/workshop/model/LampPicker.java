@@ -3,7 +3,9 @@ package lampwright.app.workshop.model;
 import java.util.Optional;
 import java.util.function.Consumer;
 
-/** Gives the lamps that are clicked in the drawing to someone who asks for them, one after another. */
+/**
+ * Gives the lamps that are clicked in the drawing to someone who asks for them, one after another.
+ */
 public final class LampPicker {
   private Optional<Consumer<String>> taker = Optional.empty();
 

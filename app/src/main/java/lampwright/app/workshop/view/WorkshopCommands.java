@@ -109,11 +109,7 @@ final class WorkshopCommands {
                 SituationCommands.of(parts.situations(), parts.transmitter(), window.situations()),
                 play(parts.player()),
                 LiveCommands.of(
-                    parts.link(),
-                    parts.walk(),
-                    parts.order(),
-                    parts.rigCommands(),
-                    window.link()),
+                    parts.link(), parts.walk(), parts.order(), parts.rigCommands(), window.link()),
                 drawing(parts.drawing(), parts::choosePicture),
                 RibbonCommands.view(parts.ribbons()),
                 RibbonCommands.rows(

@@ -11,9 +11,9 @@ import lampwright.engine.document.Project;
 import lampwright.engine.rig.Chain;
 import lampwright.engine.rig.EmitterOrder;
 import lampwright.engine.rig.PixelType;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
-import org.junit.jupiter.api.Test;
 
 class ColourOrdersTest {
   private static List<Seen> seen(String letters) {
@@ -55,12 +55,10 @@ class ColourOrdersTest {
   void typeOfTheChainIsProposedBeforeBuiltInOnes() {
     Project project = Projects4Tests.small();
     Chain chain = project.rig().chains().get(0);
-    assertThat(ColourOrders.type(project, chain, chain.type().order()))
-        .contains(chain.type());
+    assertThat(ColourOrders.type(project, chain, chain.type().order())).contains(chain.type());
     EmitterOrder rgb = EmitterOrder.parse("GRB").orElseThrow();
     assertThat(ColourOrders.type(project, chain, rgb).map(PixelType::order)).contains(rgb);
-    assertThat(
-            ColourOrders.type(project, chain, EmitterOrder.parse("BWRG").orElseThrow()))
+    assertThat(ColourOrders.type(project, chain, EmitterOrder.parse("BWRG").orElseThrow()))
         .isEqualTo(Optional.empty());
   }
 

@@ -55,9 +55,7 @@ class PixelNamesTest {
   @Test
   void newLampsComeLast() {
     Project named = names("new-1", "a", "new-2", "new-1").apply(project(lamp("a", 0, 1)));
-    assertThat(named.rig().lamps())
-        .extracting(Lamp::id)
-        .containsExactly("a", "new-1", "new-2");
+    assertThat(named.rig().lamps()).extracting(Lamp::id).containsExactly("a", "new-1", "new-2");
     assertThat(runs(named, "new-1"))
         .containsExactly(new PixelRun("c", 0, 1), new PixelRun("c", 3, 1));
   }
@@ -73,7 +71,8 @@ class PixelNamesTest {
   @Test
   void whatIsAsItWasStaysAsItWasInItsOwnOrder() {
     Lamp turned =
-        Lamp.ofPixels("a", new PixelRun("c", 2, 1), new PixelRun("c", 1, 1), new PixelRun("c", 0, 1));
+        Lamp.ofPixels(
+            "a", new PixelRun("c", 2, 1), new PixelRun("c", 1, 1), new PixelRun("c", 0, 1));
     Project before = project(turned, lamp("b", 3, 3));
     assertThat(names("a", "a", "a").apply(before)).isEqualTo(before);
     assertThat(PixelNames.none("c").apply(before)).isEqualTo(before);

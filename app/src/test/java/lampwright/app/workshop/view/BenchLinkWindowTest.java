@@ -34,8 +34,7 @@ class BenchLinkWindowTest {
     Locale.setDefault(Locale.ROOT);
     stage = shown;
     window =
-        TestWindow.openCopy(
-            stage, folder, Path.of("../samples/recovery-tractor.lampwright.json"));
+        TestWindow.openCopy(stage, folder, Path.of("../samples/recovery-tractor.lampwright.json"));
   }
 
   @AfterEach
@@ -59,8 +58,7 @@ class BenchLinkWindowTest {
     assertThat(window.panels().shown()).isEqualTo(WorkshopPanels.LINK);
     assertThat(robot.lookup("#link-rate").queryAs(Label.class).getText())
         .contains("18 pixels, 67 bytes per frame at 500000 baud");
-    robot.interact(
-        () -> window.parts().link().portProperty().set(Optional.of("no-such-port-18")));
+    robot.interact(() -> window.parts().link().portProperty().set(Optional.of("no-such-port-18")));
     robot.clickOn("#link-connect");
     Label state = robot.lookup("#link-state").queryAs(Label.class);
     TestWindow.await(() -> state.getText().startsWith("! no-such-port-18: no such port."));

@@ -36,8 +36,8 @@ import lampwright.app.workshop.words.Texts;
 import lampwright.engine.work.LatestWorker;
 
 /**
- * The link to the controller on the bench: its port, and what goes over it, which {@link ShownFrame}
- * gives. For the screen's thread; the link has a thread of its own.
+ * The link to the controller on the bench: its port, and what goes over it, which {@link
+ * ShownFrame} gives. For the screen's thread; the link has a thread of its own.
  */
 public final class BenchLink implements AutoCloseable {
   /** The key of its gauge. */
@@ -90,8 +90,7 @@ public final class BenchLink implements AutoCloseable {
     brightness.addListener((of, before, now) -> refresh());
     selectedOnly.addListener((of, before, now) -> refresh());
     baud.addListener((of, before, now) -> showGauge());
-    bench.watch(
-        state -> state.project().rig(), (before, now) -> rigChanged(LinkIdentity.of(now)));
+    bench.watch(state -> state.project().rig(), (before, now) -> rigChanged(LinkIdentity.of(now)));
     bench.watch(BenchState::scene, (before, now) -> showGauge());
   }
 
@@ -295,8 +294,7 @@ public final class BenchLink implements AutoCloseable {
   private Gauge gaugeNow() {
     LinkState now = state.get();
     double most = LinkRate.of(bench.project().rig(), baud.get()).framesPerSecond();
-    double scene =
-        bench.scene().map(s -> s.framesPerSecond().doubleValue()).orElse(0.0);
+    double scene = bench.scene().map(s -> s.framesPerSecond().doubleValue()).orElse(0.0);
     return new Gauge(
         GAUGE,
         reading(now),
@@ -311,8 +309,7 @@ public final class BenchLink implements AutoCloseable {
   private String reading(LinkState now) {
     if (now instanceof LinkState.Live live) {
       return texts.get(
-          "gauge.live",
-          String.format(Locale.ROOT, "%.0f", live.figures().framesPerSecond()));
+          "gauge.live", String.format(Locale.ROOT, "%.0f", live.figures().framesPerSecond()));
     } else if (now instanceof LinkState.Failed) {
       return texts.get("gauge.failed");
     } else if (now instanceof LinkState.Lost) {

@@ -23,7 +23,9 @@ record LampMask(Rig rig, List<Boolean> sent) {
         rig,
         new FrameLayout(rig)
             .columns().stream()
-                .map(column -> column.lamp().map(Column.LampPixel::lamp).map(lamps::test).orElse(rest))
+                .map(
+                    column ->
+                        column.lamp().map(Column.LampPixel::lamp).map(lamps::test).orElse(rest))
                 .toList());
   }
 

@@ -130,11 +130,7 @@ public final class NamingWalk {
   /** How many pixels a lamp was given in this walk. */
   public long given(String lamp) {
     return step.get()
-        .map(
-            now ->
-                now.names().lamps().values().stream()
-                    .filter(Optional.of(lamp)::equals)
-                    .count())
+        .map(now -> now.names().lamps().values().stream().filter(Optional.of(lamp)::equals).count())
         .orElse(0L);
   }
 
@@ -188,10 +184,7 @@ public final class NamingWalk {
     step.get()
         .filter(now -> !now.atEnd())
         .ifPresent(
-            now ->
-                go(
-                    new Step(
-                        now.chain(), now.pixel() + 1, now.names().with(now.pixel(), lamp))));
+            now -> go(new Step(now.chain(), now.pixel() + 1, now.names().with(now.pixel(), lamp))));
   }
 
   /** Lights the pixel before once more; what it was named counts no more. */
@@ -200,9 +193,7 @@ public final class NamingWalk {
         .filter(now -> now.pixel() > 0)
         .ifPresent(
             now ->
-                go(
-                    new Step(
-                        now.chain(), now.pixel() - 1, now.names().without(now.pixel() - 1))));
+                go(new Step(now.chain(), now.pixel() - 1, now.names().without(now.pixel() - 1))));
   }
 
   /** Ends the walk and gives the lamps their pixels. */

@@ -69,8 +69,7 @@ public final class OrderFinder {
 
   private void ask(Question next) {
     question.set(Optional.of(next));
-    link.test(
-        Optional.of(TestLight.ofByte(bench.project().rig(), next.chain(), next.index())));
+    link.test(Optional.of(TestLight.ofByte(bench.project().rig(), next.chain(), next.index())));
   }
 
   private void rigChanged() {
@@ -109,8 +108,7 @@ public final class OrderFinder {
 
   private void propose(Chain chain, EmitterOrder order) {
     if (chain.order().equals(order)) {
-      dialogs.tell(
-          texts.get("order.title"), texts.get("order.right", order.letters(), chain.id()));
+      dialogs.tell(texts.get("order.title"), texts.get("order.right", order.letters(), chain.id()));
       return;
     }
     Project project = bench.project();
@@ -122,18 +120,15 @@ public final class OrderFinder {
       answers.add(texts.get("order.type", type.get().id()));
       edits.add(
           Edit.of(
-              texts.get("edit.orderType"),
-              p -> ColourOrders.withType(p, chain.id(), type.get())));
+              texts.get("edit.orderType"), p -> ColourOrders.withType(p, chain.id(), type.get())));
     }
     if (fits && !type.equals(Optional.of(chain.type()))) {
       answers.add(texts.get("order.own", chain.type().id(), order.letters()));
       edits.add(
-          Edit.of(
-              texts.get("edit.order"), p -> ColourOrders.withOrder(p, chain.id(), order)));
+          Edit.of(texts.get("edit.order"), p -> ColourOrders.withOrder(p, chain.id(), order)));
     }
     answers.add(texts.get("order.leave"));
-    String found =
-        texts.get("order.found", order.letters(), chain.id(), chain.order().letters());
+    String found = texts.get("order.found", order.letters(), chain.id(), chain.order().letters());
     int answer = dialogs.choose(texts.get("order.title"), found, answers);
     if (answer < edits.size() && !bench.apply(edits.get(answer))) {
       dialogs.tell(texts.get("order.title"), bench.refusalProperty().get().orElse(""));

@@ -62,7 +62,9 @@ public final class ShownFrame {
 
   /** Whether time goes on by itself. */
   boolean plays() {
-    return live().isPresent() ? transmitter.playingProperty().get() : player.playingProperty().get();
+    return live().isPresent()
+        ? transmitter.playingProperty().get()
+        : player.playingProperty().get();
   }
 
   /** Whether it passed the flash check, or the builder agreed to its full light. */
@@ -105,8 +107,7 @@ public final class ShownFrame {
     }
     Rig rig = bench.project().rig();
     ImmutableSet<String> selected = bench.selection().lamps();
-    MaskOf wanted =
-        new MaskOf(rig, signs, selectedOnly ? Optional.of(selected) : Optional.empty());
+    MaskOf wanted = new MaskOf(rig, signs, selectedOnly ? Optional.of(selected) : Optional.empty());
     if (!maskOf.equals(Optional.of(wanted))) {
       maskOf = Optional.of(wanted);
       mask =

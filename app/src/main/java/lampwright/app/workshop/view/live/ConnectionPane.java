@@ -86,8 +86,7 @@ final class ConnectionPane extends VBox {
         .textProperty()
         .addListener(
             (of, before, now) ->
-                link.portProperty()
-                    .set(Optional.of(now.strip()).filter(name -> !name.isEmpty())));
+                link.portProperty().set(Optional.of(now.strip()).filter(name -> !name.isEmpty())));
     link.portsProperty().addListener((of, before, now) -> list(now));
     link.portProperty()
         .addListener(
@@ -159,9 +158,7 @@ final class ConnectionPane extends VBox {
 
   private Node brightness(Slider slider) {
     Label percent = new Label();
-    percent
-        .textProperty()
-        .bind(link.brightnessProperty().asString().concat("\u00a0%"));
+    percent.textProperty().bind(link.brightnessProperty().asString().concat("\u00a0%"));
     percent.setMinWidth(USE_PREF_SIZE);
     return row(slider, percent);
   }

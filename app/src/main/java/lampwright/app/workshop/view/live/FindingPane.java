@@ -42,8 +42,7 @@ final class FindingPane extends VBox {
               hint,
               walks || asks
                   ? ""
-                  : texts.get(
-                      link.connectedProperty().get() ? "finding.hint" : "finding.connect"));
+                  : texts.get(link.connectedProperty().get() ? "finding.hint" : "finding.connect"));
           show(begin, !walks && !asks);
           show(naming, walks);
           show(asking, asks);
@@ -80,7 +79,9 @@ final class FindingPane extends VBox {
           .bind(
               link.connectedProperty()
                   .not()
-                  .or(Bindings.createBooleanBinding(() -> chosen().isEmpty(), chains.valueProperty())));
+                  .or(
+                      Bindings.createBooleanBinding(
+                          () -> chosen().isEmpty(), chains.valueProperty())));
     }
     FlowPane row = new FlowPane(8, 4, label, chains, name, colours);
     row.setRowValignment(VPos.CENTER);

@@ -55,16 +55,7 @@ final class NamingPane extends VBox {
           }
         });
     FlowPane buttons =
-        new FlowPane(
-            4,
-            4,
-            assign,
-            again,
-            fresh,
-            skip,
-            back,
-            done,
-            button("cancel", walk::cancel));
+        new FlowPane(4, 4, assign, again, fresh, skip, back, done, button("cancel", walk::cancel));
     getChildren().setAll(step, name, buttons, lamps);
     walk.stepProperty().addListener((of, before, now) -> refresh());
     refresh();
@@ -106,8 +97,8 @@ final class NamingPane extends VBox {
   }
 
   /**
-   * Takes the focus if it is elsewhere: after a click in the drawing, what is typed is a name. By Tab
-   * one stays on a button.
+   * Takes the focus if it is elsewhere: after a click in the drawing, what is typed is a name. By
+   * Tab one stays on a button.
    */
   void takeFocus() {
     if (!Lines.hasFocus(this)) {
@@ -169,9 +160,7 @@ final class NamingPane extends VBox {
       }
       long given = walk.given(lamp.id());
       setText(
-          given == 0
-              ? lamp.words()
-              : texts.get("walk.given", lamp.words(), Long.toString(given)));
+          given == 0 ? lamp.words() : texts.get("walk.given", lamp.words(), Long.toString(given)));
     }
   }
 }

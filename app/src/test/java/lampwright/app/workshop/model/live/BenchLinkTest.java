@@ -158,9 +158,7 @@ class BenchLinkTest {
             "Dark",
             p ->
                 lampwright.app.workshop.edit.Projects.inScene(
-                    p,
-                    "work",
-                    s -> lampwright.engine.scene.Scene.TRACKS.with(s, List.of()))));
+                    p, "work", s -> lampwright.engine.scene.Scene.TRACKS.with(s, List.of()))));
     shows(new byte[9]);
   }
 
@@ -225,9 +223,7 @@ class BenchLinkTest {
     begin(Projects4Tests.small());
     connect();
     bench.apply(
-        Edit.of(
-            "Longer",
-            p -> lampwright.app.workshop.edit.ChainEdits.setPixels(p, "c", 3)));
+        Edit.of("Longer", p -> lampwright.app.workshop.edit.ChainEdits.setPixels(p, "c", 3)));
     run(() -> link.stateProperty().get() instanceof LinkState.Failed);
     assertThat(link.connectedProperty().get()).isFalse();
     assertThat(link.gaugeProperty().get().state()).isEqualTo(Gauge.State.OVER);
@@ -314,7 +310,8 @@ class BenchLinkTest {
     shows(new byte[] {0, 0, 0, 48, 0, 0, 0, 0, 0});
     answers.answers.add("Keep sk6812-rgbw, set order RGBW");
     order.answer(Seen.WHITE);
-    assertThat(answers.asked.get(0)).contains("The colour order of c is RGBW; the project has GRBW");
+    assertThat(answers.asked.get(0))
+        .contains("The colour order of c is RGBW; the project has GRBW");
     assertThat(bench.project().rig().chains().get(0).order().letters()).isEqualTo("RGBW");
     bench.undo();
     assertThat(bench.project().rig().chains().get(0).order().letters()).isEqualTo("GRBW");
