@@ -29,6 +29,6 @@ public enum Baud {
 
   /** How long so many bytes take on the line, ns, rounded up. */
   public long nanos(int bytes) {
-    return (bytes * LiveProtocol.BITS_PER_BYTE * NANOS_PER_SECOND + rate - 1) / rate;
+    return ((long) bytes * LiveProtocol.BITS_PER_BYTE * NANOS_PER_SECOND + rate - 1) / rate;
   }
 }

@@ -146,7 +146,7 @@ public final class LiveLink implements Runnable {
 
   // A reconnection is a loss that came back.
   private LinkFigures sum(LinkFigures before, LinkFigures session) {
-    int reopened = before.sent() > 0 ? 1 : 0;
+    int reopened = before.sent() > 0 && session.sent() > 0 ? 1 : 0;
     return new LinkFigures(
         before.sent() + session.sent(),
         before.taken() + session.taken(),

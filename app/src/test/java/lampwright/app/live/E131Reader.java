@@ -1,7 +1,8 @@
 package lampwright.app.live;
 
+import com.google.common.primitives.Bytes;
 import java.nio.charset.StandardCharsets;
-import java.util.Arrays;
+import java.util.List;
 import java.util.UUID;
 
 /**
@@ -16,7 +17,7 @@ record E131Reader(
     int sequence,
     int options,
     int universe,
-    byte[] slots) {
+    List<Byte> slots) {
   static E131Reader read(byte[] packet) {
     // Root layer: octets 0 to 37.
     expect(packet, 0, 0x00, 0x10);
@@ -55,7 +56,7 @@ record E131Reader(
         packet[111] & 0xFF,
         packet[112] & 0xFF,
         (int) number(packet, 113, 2),
-        Arrays.copyOfRange(packet, 126, packet.length));
+        Bytes.asList(packet).subList(126, packet.length));
   }
 
   private static void expect(byte[] packet, int at, int... values) {
@@ -77,7 +78,7 @@ record E131Reader(
   private static long number(byte[] packet, int at, int bytes) {
     long value = 0;
     for (int i = 0; i < bytes; i++) {
-      value = value << 8 | packet[at + i] & 0xFF;
+      value = (value << 8) | (packet[at + i] & 0xFF);
     }
     return value;
   }

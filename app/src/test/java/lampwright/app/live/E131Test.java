@@ -67,7 +67,7 @@ class E131Test {
     // 24 slots are no longer on a DMX512 line than fewer.
     assertThat(read.slots()).hasSize(24);
     for (int i = 0; i < 24; i++) {
-      assertThat(read.slots()[i]).isEqualTo(i < 9 ? frame[5 + i] : 0);
+      assertThat(read.slots().get(i)).isEqualTo(i < 9 ? frame[5 + i] : (byte) 0);
     }
   }
 

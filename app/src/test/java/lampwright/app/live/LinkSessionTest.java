@@ -17,7 +17,24 @@ class LinkSessionTest {
   private static final long MS = 1_000_000;
   private static final LinkIdentity RIG = new LinkIdentity(30, 0xBEEF);
 
-  private record Late(long atNanos, byte[] bytes) {}
+  /** Bytes that arrive at a time. */
+  private static final class Late {
+    private final long atNanos;
+    private final byte[] bytes;
+
+    Late(long atNanos, byte[] bytes) {
+      this.atNanos = atNanos;
+      this.bytes = bytes;
+    }
+
+    long atNanos() {
+      return atNanos;
+    }
+
+    byte[] bytes() {
+      return bytes;
+    }
+  }
 
   /** A session and a controller with a line between them that takes the time that it takes. */
   private static final class Bench {

@@ -47,7 +47,7 @@ public final class ColourOrders {
    * @return empty if that is no order
    */
   public static Optional<EmitterOrder> of(List<Seen> seen) {
-    boolean three = seen.size() == 3 || seen.size() == 4 && seen.get(3) == Seen.NEXT_PIXEL;
+    boolean three = seen.size() == 3 || (seen.size() == 4 && seen.get(3) == Seen.NEXT_PIXEL);
     List<Seen> own = three ? seen.subList(0, 3) : seen;
     String letters = String.join("", own.stream().map(s -> s.letter).toList());
     return letters.length() == own.size() ? EmitterOrder.parse(letters) : Optional.empty();

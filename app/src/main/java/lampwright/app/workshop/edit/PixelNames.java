@@ -8,7 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import java.util.SortedMap;
+import java.util.NavigableMap;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
@@ -25,7 +25,7 @@ import lampwright.engine.rig.Rig;
  * @param lamps by the number of a pixel the id of its lamp, which may be a new one; empty where the
  *     pixel is of no lamp. Pixels that are not in it were not looked at
  */
-public record PixelNames(String chain, SortedMap<Integer, Optional<String>> lamps) {
+public record PixelNames(String chain, NavigableMap<Integer, Optional<String>> lamps) {
   public PixelNames {
     lamps = new TreeMap<>(lamps);
   }
@@ -37,14 +37,14 @@ public record PixelNames(String chain, SortedMap<Integer, Optional<String>> lamp
 
   /** With one more. */
   public PixelNames with(int pixel, Optional<String> lamp) {
-    SortedMap<Integer, Optional<String>> more = new TreeMap<>(lamps);
+    NavigableMap<Integer, Optional<String>> more = new TreeMap<>(lamps);
     more.put(pixel, lamp);
     return new PixelNames(chain, more);
   }
 
   /** Without one: it was not looked at. */
   public PixelNames without(int pixel) {
-    SortedMap<Integer, Optional<String>> fewer = new TreeMap<>(lamps);
+    NavigableMap<Integer, Optional<String>> fewer = new TreeMap<>(lamps);
     fewer.remove(pixel);
     return new PixelNames(chain, fewer);
   }

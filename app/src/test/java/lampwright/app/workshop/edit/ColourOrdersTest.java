@@ -18,9 +18,9 @@ import org.junit.jupiter.params.provider.CsvSource;
 class ColourOrdersTest {
   private static List<Seen> seen(String letters) {
     List<Seen> all = new ArrayList<>();
-    for (char c : letters.toCharArray()) {
+    for (int i = 0; i < letters.length(); i++) {
       all.add(
-          switch (c) {
+          switch (letters.charAt(i)) {
             case 'R' -> Seen.RED;
             case 'G' -> Seen.GREEN;
             case 'B' -> Seen.BLUE;

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.time.Duration;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.BlockingQueue;
@@ -138,7 +139,7 @@ class BenchLinkTest {
   }
 
   private void shows(byte... frame) throws InterruptedException {
-    run(() -> java.util.Arrays.equals(ports.line.last(), frame));
+    run(() -> Arrays.equals(ports.line.last(), frame));
   }
 
   @Test
@@ -146,9 +147,8 @@ class BenchLinkTest {
     begin(Projects4Tests.small());
     connect();
     // White at full level of two RGBW pixels, a quarter of it; the output is dark.
-    byte[] first = ports.line.last();
     run(() -> ports.line.last()[0] != 0);
-    first = ports.line.last();
+    byte[] first = ports.line.last();
     assertThat(first).hasSize(9);
     assertThat(first[0]).isEqualTo((byte) 64);
     link.brightnessProperty().set(50);
@@ -169,16 +169,11 @@ class BenchLinkTest {
     run(() -> lit(ports.line.last()) > 20);
     link.selectedOnlyProperty().set(true);
     shows(new byte[ports.line.last().length]);
-    String lamp =
-        bench.project().rig().lamps().stream()
-            .filter(l -> l.fitting() instanceof Fitting.Pixels)
-            .findFirst()
-            .orElseThrow()
-            .id();
-    for (var one : bench.project().rig().lamps()) {
-      bench.select(bench.selection().withLamps(List.of(one.id())));
-    }
-    bench.select(bench.selection().withLamps(List.of(lamp)));
+    // The front work lamps are the pixels 6 and 7 of the first chain, of four bytes each.
+    bench.select(bench.selection().withLamps(List.of("work-front")));
+    run(() -> lit(ports.line.last()) > 0);
+    byte[] front = ports.line.last();
+    assertThat(lit(Arrays.copyOfRange(front, 24, 32))).isEqualTo(lit(front));
     link.selectedOnlyProperty().set(false);
     run(() -> lit(ports.line.last()) > 20);
   }
