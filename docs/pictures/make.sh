@@ -73,6 +73,7 @@ picture sheet-day false samples/recovery-tractor.lampwright.json F4
 picture sheet-night true samples/mountain-rescue.lampwright.json F4
 picture rig-day false samples/recovery-tractor.lampwright.json 181,598
 picture flash-caution false samples/recovery-tractor.lampwright.json space
+# bench-link.png was taken by hand with a controller on the port: F8, the port, F9, Name lamps.
 picture harbour-night true samples/harbour-dusk.lampwright.json
 
 # The tug of the guide, as it comes from the start sheet and with the steps after it.

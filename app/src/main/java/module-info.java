@@ -1,6 +1,7 @@
 /** The command line of Lampwright. */
 module lampwright.app {
   requires atlantafx.base;
+  requires com.fazecast.jSerialComm;
   requires info.picocli;
   requires javafx.controls;
   requires lampwright.engine;

@@ -22,12 +22,13 @@ for %%c in (check explain measure models new pixels --help -h --version -V) do i
   set "lampwright_kind=commands"
   set "lampwright_compilers=-XX:TieredStopAtLevel=1"
 )
-for %%c in (export picture prove rehearse sheet) do if "%~1"=="%%c" set "lampwright_kind=commands"
+for %%c in (export live picture prove rehearse sheet) do if "%~1"=="%%c" set "lampwright_kind=commands"
 if "%lampwright_kind%"=="commands" (
   set lampwright_program=-cp "%lampwright_jars%\*" lampwright.app.Main
+  if "%~1"=="live" set lampwright_program=--enable-native-access=ALL-UNNAMED -cp "%lampwright_jars%\*" lampwright.app.Main
 ) else (
-  rem What newer versions of Java remark on, and JavaFX does.
-  set lampwright_program=--enable-native-access=javafx.graphics -Dsun.misc.unsafe.memory.access=allow --module-path "%lampwright_jars%" --module lampwright.app/lampwright.app.Main
+  rem What newer versions of Java remark on, and JavaFX and serial ports do.
+  set lampwright_program=--enable-native-access=javafx.graphics,com.fazecast.jSerialComm -Dsun.misc.unsafe.memory.access=allow --module-path "%lampwright_jars%" --module lampwright.app/lampwright.app.Main
 )
 
 rem The archive of loaded classes that a run before this one has made. None where LAMPWRIGHT_CACHE is "none".

@@ -163,6 +163,15 @@ class LauncherTest {
   }
 
   @Test
+  void nativeCodeIsAllowedWhereItIsLoaded() throws IOException, InterruptedException {
+    assertThat(words(Map.of(), "live", "--list"))
+        .contains("--enable-native-access=ALL-UNNAMED")
+        .doesNotContain("--module-path");
+    assertThat(words(Map.of(), "check", "p.json"))
+        .noneMatch(word -> word.startsWith("--enable-native-access"));
+  }
+
+  @Test
   void archiveThatIsThereIsTaken() throws IOException, InterruptedException {
     String option = "-XX:SharedArchiveFile=" + archive("commands", ".jsa");
     assertThat(words(Map.of(), "check", "p.json"))

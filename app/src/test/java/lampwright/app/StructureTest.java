@@ -181,6 +181,7 @@ class StructureTest {
           .that()
           .resideInAnyPackage(
               "lampwright.app.export..",
+              "lampwright.app.live..",
               "lampwright.app.outline..",
               "lampwright.app.picture..",
               "lampwright.app.preset..",
@@ -220,11 +221,34 @@ class StructureTest {
               "lampwright.app.workshop.view..");
 
   @ArchTest
+  static final ArchRule serialPortsAloneKnowTheirLibrary =
+      noClasses()
+          .that()
+          .doNotHaveFullyQualifiedName("lampwright.app.live.SerialPorts")
+          .and()
+          .doNotHaveFullyQualifiedName("lampwright.app.live.SerialPorts$Opened")
+          .should()
+          .dependOnClassesThat()
+          .resideInAPackage("com.fazecast..");
+
+  @ArchTest
+  static final ArchRule liveKnowsNoWorkshop =
+      noClasses()
+          .that()
+          .resideInAPackage("lampwright.app.live..")
+          .should()
+          .dependOnClassesThat()
+          .resideInAPackage("lampwright.app.workshop..");
+
+  @ArchTest
   static final ArchRule exportAndWorkshopKnowNoCommandLine =
       noClasses()
           .that()
           .resideInAnyPackage(
-              "lampwright.app.export..", "lampwright.app.start..", "lampwright.app.workshop..")
+              "lampwright.app.export..",
+              "lampwright.app.live..",
+              "lampwright.app.start..",
+              "lampwright.app.workshop..")
           .should()
           .dependOnClassesThat()
           .resideInAnyPackage("lampwright.app.command..", "picocli..");

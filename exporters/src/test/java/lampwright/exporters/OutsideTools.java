@@ -43,8 +43,18 @@ public final class OutsideTools {
     this.required = required;
   }
 
+  /** The tools on this machine's search path, none of which is a must, not even in CI. */
+  public static OutsideTools optional() {
+    return onThisMachine(false);
+  }
+
   /** The tools on this machine's search path. */
   public static OutsideTools onThisMachine() {
+    String require = System.getProperty(REQUIRE, System.getenv().getOrDefault(REQUIRE, ""));
+    return onThisMachine(require.equals("1"));
+  }
+
+  private static OutsideTools onThisMachine(boolean required) {
     Map<String, String> environment = System.getenv();
     String path = environment.getOrDefault("PATH", "");
     List<Path> folders =
@@ -52,8 +62,7 @@ public final class OutsideTools {
             .filter(folder -> !folder.isEmpty())
             .map(Path::of)
             .toList();
-    String require = System.getProperty(REQUIRE, environment.getOrDefault(REQUIRE, ""));
-    return new OutsideTools(folders, require.equals("1"), System.out::println);
+    return new OutsideTools(folders, required, System.out::println);
   }
 
   /**

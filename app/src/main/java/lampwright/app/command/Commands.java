@@ -27,6 +27,7 @@ final class Commands {
     ALL.put("export", ExportCommand::new);
     ALL.put("prove", ProveCommand::new);
     ALL.put("rehearse", RehearseCommand::new);
+    ALL.put("live", LiveCommand::new);
     ALL.put("picture", PictureCommand::new);
     ALL.put("sheet", SheetCommand::new);
     ALL.put("explain", ExplainCommand::new);

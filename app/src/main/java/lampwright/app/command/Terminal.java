@@ -35,7 +35,15 @@ record Terminal(PrintWriter out, PrintWriter err, boolean interactive) {
     }
   }
 
-  /** Removes the line that {@link #progress} left. */
+  /** Shows how something is that has no end, on one line that the next call replaces. */
+  void status(String text) {
+    if (interactive) {
+      err.print("\r\033[K" + text);
+      err.flush();
+    }
+  }
+
+  /** Removes the line that {@link #progress} or {@link #status} left. */
   void endProgress() {
     if (interactive) {
       err.print("\r\033[K");

@@ -39,6 +39,7 @@ public final class Manual {
           "guide/parts",
           "guide/README",
           "situations",
+          "live",
           "guide/patterns",
           "guide/trouble",
           "guide/words",

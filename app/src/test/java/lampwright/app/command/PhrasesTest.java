@@ -96,6 +96,7 @@ class PhrasesTest {
             "export",
             "prove",
             "rehearse",
+            "live",
             "picture",
             "sheet",
             "explain",

@@ -77,7 +77,8 @@ public final class LampEdits {
     return Project.RIG.with(project, Rig.LAMPS.with(project.rig(), lamps));
   }
 
-  private static List<PixelRun> runs(String chain, Set<Integer> pixels) {
+  /** Pixels of a chain as runs, in data order. */
+  static List<PixelRun> runs(String chain, Set<Integer> pixels) {
     List<PixelRun> runs = new ArrayList<>();
     for (int pixel : new TreeSet<>(pixels)) {
       PixelRun last = runs.isEmpty() ? null : runs.get(runs.size() - 1);

@@ -28,6 +28,7 @@ public final class DrawingSheet {
 
   private final ObjectProperty<LampSigns> signs = new SimpleObjectProperty<>(LampSigns.NONE);
   private final ColourDropper dropper = new ColourDropper();
+  private final LampPicker picker = new LampPicker();
   private final ObjectProperty<Optional<LiveFrame>> live =
       new SimpleObjectProperty<>(Optional.empty());
   private final ObjectProperty<Function<String, Optional<String>>> notes =
@@ -55,6 +56,11 @@ public final class DrawingSheet {
   /** Takes a colour from what is clicked in the drawing or the ribbons. */
   public ColourDropper dropper() {
     return dropper;
+  }
+
+  /** Takes lamps that are clicked in the drawing. */
+  public LampPicker picker() {
+    return picker;
   }
 
   /** How far the ribbons' pane begins below the drawing's, in pixels. */

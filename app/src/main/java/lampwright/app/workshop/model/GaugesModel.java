@@ -68,6 +68,11 @@ public final class GaugesModel {
     bench.watch(state -> state.selection().scene(), (before, now) -> wire.set(wireNow()));
   }
 
+  /** All of them, from the left. */
+  public List<ReadOnlyObjectProperty<Gauge>> all() {
+    return List.of(supplyProperty(), wireProperty(), memoryProperty(), flashProperty());
+  }
+
   /** Current now, at worst, and what the supply can give. */
   public ReadOnlyObjectProperty<Gauge> supplyProperty() {
     return supply.getReadOnlyProperty();

@@ -1,5 +1,6 @@
 package lampwright.app.workshop.view;
 
+import java.util.List;
 import java.util.function.Consumer;
 import javafx.animation.Animation;
 import javafx.animation.PauseTransition;
@@ -15,7 +16,6 @@ import javafx.scene.layout.VBox;
 import javafx.scene.shape.SVGPath;
 import javafx.util.Duration;
 import lampwright.app.workshop.model.Gauge;
-import lampwright.app.workshop.model.GaugesModel;
 import lampwright.app.workshop.words.Texts;
 
 /** The gauges in a row, always in sight. Each is a button that leads to what it measures. */
@@ -38,17 +38,13 @@ public final class GaugesView extends HBox {
   private final Consumer<Gauge> lead;
 
   /**
+   * @param gauges from the left
    * @param lead goes to what a gauge measures
    */
-  public GaugesView(GaugesModel model, Consumer<Gauge> lead) {
+  public GaugesView(List<? extends ObservableValue<Gauge>> gauges, Consumer<Gauge> lead) {
     this.lead = lead;
     getStyleClass().add("gauges");
-    getChildren()
-        .setAll(
-            gauge(model.supplyProperty()),
-            gauge(model.wireProperty()),
-            gauge(model.memoryProperty()),
-            gauge(model.flashProperty()));
+    gauges.forEach(gauge -> getChildren().add(gauge(gauge)));
   }
 
   private Button gauge(ObservableValue<Gauge> gauge) {
@@ -115,7 +111,9 @@ public final class GaugesView extends HBox {
             "gauge.accessible",
             texts.get(now.key()),
             now.reading(),
-            texts.get("gauge.state." + now.state().name())));
+            texts
+                .find("gauge.state." + now.key() + "." + now.state().name())
+                .orElseGet(() -> texts.get("gauge.state." + now.state().name()))));
     button.setAccessibleHelp(now.details());
   }
 }

@@ -23,6 +23,7 @@ public final class Theme {
           "export",
           "shelf",
           "situations",
+          "live",
           "help",
           "start");
   private static final List<String> FONTS =

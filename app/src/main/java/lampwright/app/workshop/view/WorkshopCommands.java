@@ -12,6 +12,7 @@ import lampwright.app.workshop.model.command.CommandMenu;
 import lampwright.app.workshop.model.command.Commands;
 import lampwright.app.workshop.model.drawing.DrawingModel;
 import lampwright.app.workshop.model.drawing.Sight;
+import lampwright.app.workshop.model.live.LiveCommands;
 import lampwright.app.workshop.model.play.Player;
 import lampwright.app.workshop.model.problems.ProblemsModel;
 import lampwright.app.workshop.model.ribbon.LampCueCommands;
@@ -40,6 +41,7 @@ final class WorkshopCommands {
    * @param markers what is done to markers
    * @param showShelf brings the patterns shelf into sight
    * @param situations brings the situations into sight
+   * @param link brings the bench link into sight
    * @param help what the window explains
    * @param dark whether the window is dark
    * @param start shows the start sheet
@@ -51,6 +53,7 @@ final class WorkshopCommands {
       MarkerCommands markers,
       Runnable showShelf,
       Runnable situations,
+      Runnable link,
       Help help,
       BooleanProperty dark,
       Runnable start) {}
@@ -105,6 +108,8 @@ final class WorkshopCommands {
                 rig(parts.rigCommands()),
                 SituationCommands.of(parts.situations(), parts.transmitter(), window.situations()),
                 play(parts.player()),
+                LiveCommands.of(
+                    parts.link(), parts.walk(), parts.order(), parts.rigCommands(), window.link()),
                 drawing(parts.drawing(), parts::choosePicture),
                 RibbonCommands.view(parts.ribbons()),
                 RibbonCommands.rows(

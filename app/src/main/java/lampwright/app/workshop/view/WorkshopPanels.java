@@ -6,6 +6,7 @@ import javafx.beans.property.ReadOnlyStringWrapper;
 import javafx.beans.value.ObservableValue;
 import javafx.scene.Node;
 import lampwright.app.workshop.view.cue.CueSettingsView;
+import lampwright.app.workshop.view.live.BenchLinkView;
 import lampwright.app.workshop.view.rig.RigView;
 import lampwright.app.workshop.view.situation.DriveView;
 import lampwright.app.workshop.view.situation.SituationsView;
@@ -18,6 +19,7 @@ final class WorkshopPanels {
   static final String RIG = "rig";
   static final String SITUATIONS = "situations";
   static final String DRIVE = "drive";
+  static final String LINK = "link";
   static final String PROBLEMS = "problems";
 
   private WorkshopPanels() {}
@@ -36,6 +38,11 @@ final class WorkshopPanels {
                 new SituationsView(
                     parts.situations(), parts.transmitter(), parts.rigCommands()::addInput)),
         new Panel(DRIVE, words(DRIVE), Panel.Where.TAB, () -> new DriveView(parts.drive())),
+        new Panel(
+            LINK,
+            words(LINK),
+            Panel.Where.TAB,
+            () -> new BenchLinkView(parts.bench(), parts.link(), parts.walk(), parts.order())),
         new Panel(
             PROBLEMS,
             words(PROBLEMS),

@@ -6,6 +6,7 @@ import java.util.Optional;
 import java.util.concurrent.Executor;
 import java.util.function.Consumer;
 import javafx.beans.property.ReadOnlyObjectWrapper;
+import lampwright.app.live.SerialPorts;
 import lampwright.app.outline.Models;
 import lampwright.app.workshop.disk.DiskThread;
 import lampwright.app.workshop.edit.PictureFile;
@@ -30,6 +31,10 @@ import lampwright.app.workshop.model.export.PictureExport;
 import lampwright.app.workshop.model.export.SheetExport;
 import lampwright.app.workshop.model.files.FilesModel;
 import lampwright.app.workshop.model.files.Workplace;
+import lampwright.app.workshop.model.live.BenchLink;
+import lampwright.app.workshop.model.live.NamingWalk;
+import lampwright.app.workshop.model.live.OrderFinder;
+import lampwright.app.workshop.model.live.ShownFrame;
 import lampwright.app.workshop.model.play.Player;
 import lampwright.app.workshop.model.problems.ProblemsModel;
 import lampwright.app.workshop.model.ribbon.CueCommands;
@@ -85,6 +90,9 @@ final class WorkshopParts implements AutoCloseable {
   private final Transmitter transmitter;
   private final SituationsModel situations;
   private final DriveModel drive;
+  private final BenchLink link;
+  private final NamingWalk walk;
+  private final OrderFinder order;
   private final FilesModel files;
   private final FileChoice choice;
   private final Guide guide;
@@ -128,6 +136,15 @@ final class WorkshopParts implements AutoCloseable {
     Ticker.run(transmitter.playingProperty(), transmitter::tick);
     situations = new SituationsModel(bench, dialogs, transmitter);
     drive = new DriveModel(bench, transmitter, dialogs, reader, screen);
+    link =
+        new BenchLink(
+            bench,
+            new ShownFrame(bench, lights, sheet, player, transmitter),
+            new SerialPorts(),
+            reader,
+            screen);
+    walk = new NamingWalk(bench, link, sheet.picker(), dialogs);
+    order = new OrderFinder(bench, link, dialogs);
     rig.findingsProperty().bind(problems.findings());
     files =
         new FilesModel(
@@ -235,6 +252,18 @@ final class WorkshopParts implements AutoCloseable {
     return problems;
   }
 
+  BenchLink link() {
+    return link;
+  }
+
+  NamingWalk walk() {
+    return walk;
+  }
+
+  OrderFinder order() {
+    return order;
+  }
+
   FilesModel files() {
     return files;
   }
@@ -306,6 +335,7 @@ final class WorkshopParts implements AutoCloseable {
 
   @Override
   public void close() {
+    link.close();
     guide.close();
     lights.close();
     judge.close();

@@ -3,11 +3,13 @@ package lampwright.app.workshop.view;
 import com.google.common.base.Suppliers;
 import java.io.IOException;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Supplier;
 import javafx.application.Platform;
 import javafx.beans.property.BooleanProperty;
+import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.SimpleBooleanProperty;
 import javafx.geometry.Orientation;
 import javafx.geometry.Rectangle2D;
@@ -41,6 +43,7 @@ import lampwright.app.workshop.model.WindowPlace;
 import lampwright.app.workshop.model.command.Command;
 import lampwright.app.workshop.model.command.Commands;
 import lampwright.app.workshop.model.command.KeyTable;
+import lampwright.app.workshop.model.live.BenchLink;
 import lampwright.app.workshop.model.problems.Target;
 import lampwright.app.workshop.model.rig.RigPart;
 import lampwright.app.workshop.model.start.StartModel;
@@ -120,6 +123,7 @@ public final class WorkshopWindow {
                 ribbons.markers(),
                 this::showShelf,
                 () -> panels.show(WorkshopPanels.SITUATIONS),
+                () -> panels.show(WorkshopPanels.LINK),
                 new WorkshopCommands.Help(page -> help(page, ""), this::tour, this::about),
                 dark,
                 this::showStart));
@@ -237,7 +241,9 @@ public final class WorkshopWindow {
     halves.setOrientation(Orientation.VERTICAL);
     halves.getItems().setAll(upper, panels.node());
     BorderPane root = new BorderPane(halves);
-    GaugesView gauges = new GaugesView(parts.gauges(), this::lead);
+    List<ReadOnlyObjectProperty<Gauge>> shown = new ArrayList<>(parts.gauges().all());
+    shown.add(parts.link().gaugeProperty());
+    GaugesView gauges = new GaugesView(shown, this::lead);
     root.setTop(
         new VBox(
             new HeaderBar(
@@ -311,6 +317,9 @@ public final class WorkshopWindow {
   private void lead(Gauge gauge) {
     gauge.frame().ifPresent(parts.playhead()::go);
     gauge.target().ifPresent(this::lead);
+    if (gauge.key().equals(BenchLink.GAUGE)) {
+      panels.show(WorkshopPanels.LINK);
+    }
   }
 
   private void lead(Target target) {

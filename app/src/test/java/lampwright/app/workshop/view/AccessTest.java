@@ -26,6 +26,7 @@ import javafx.scene.control.ToggleButton;
 import javafx.scene.input.KeyCode;
 import javafx.stage.Stage;
 import lampwright.app.workshop.edit.CueRef;
+import lampwright.engine.rig.Chain;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
@@ -106,6 +107,29 @@ class AccessTest {
   @Test
   void drive(FxRobot robot) {
     robot.interact(() -> window.panels().show(WorkshopPanels.DRIVE));
+    everyControlIsNamedAndReached(robot);
+  }
+
+  @Test
+  void benchLink(FxRobot robot) {
+    robot.interact(
+        () -> {
+          window.panels().show(WorkshopPanels.LINK);
+          window.parts().link().portProperty().set(Optional.of("no-such-port"));
+        });
+    everyControlIsNamedAndReached(robot);
+    Chain roof = window.parts().bench().project().rig().chains().get(0);
+    robot.interact(
+        () -> {
+          window.parts().walk().start(roof);
+          window.parts().walk().skip();
+        });
+    everyControlIsNamedAndReached(robot);
+    robot.interact(
+        () -> {
+          window.parts().walk().cancel();
+          window.parts().order().start(roof);
+        });
     everyControlIsNamedAndReached(robot);
   }
 

@@ -36,7 +36,7 @@ class GaugesViewTest {
     lights = new LightService(bench, Platform::runLater);
     packs = new PackService(bench, Platform::runLater);
     GaugesModel model = new GaugesModel(bench, lights, packs, new Playhead(bench));
-    Scene scene = new Scene(new GaugesView(model, led::add), 1100, 60);
+    Scene scene = new Scene(new GaugesView(model.all(), led::add), 1100, 60);
     Theme.dress(scene, true);
     stage.setScene(scene);
     stage.show();

@@ -103,6 +103,16 @@ class LeastSizeTest {
         });
     TestWindow.await(() -> window.parts().drive().runProperty().get().isPresent());
     nothingIsCut(robot, "drive");
+    robot.interact(() -> window.panels().show(WorkshopPanels.LINK));
+    nothingIsCut(robot, "bench link");
+    robot.interact(() -> window.parts().walk().start(project.rig().chains().get(0)));
+    nothingIsCut(robot, "naming walk");
+    robot.interact(
+        () -> {
+          window.parts().walk().cancel();
+          window.parts().order().start(project.rig().chains().get(0));
+        });
+    nothingIsCut(robot, "colour order");
     robot.interact(window::showStart);
     nothingIsCut(robot, "start sheet");
   }

@@ -41,6 +41,7 @@ class WorkshopCommandsTest {
                 new MarkerCommands(parts.ribbons()),
                 () -> {},
                 () -> {},
+                () -> {},
                 new WorkshopCommands.Help(page -> {}, () -> {}, () -> {}),
                 dark,
                 () -> {}));

@@ -70,6 +70,7 @@ public final class Player {
   private final Dialogs dialogs;
   private final ReadOnlyBooleanWrapper playing = new ReadOnlyBooleanWrapper();
   private final ReadOnlyBooleanWrapper dimmed = new ReadOnlyBooleanWrapper();
+  private final ReadOnlyBooleanWrapper lampsCleared = new ReadOnlyBooleanWrapper();
   private final BooleanProperty looping = new SimpleBooleanProperty(true);
   private final ObjectProperty<Pace> pace = new SimpleObjectProperty<>(Pace.FULL);
   private final ReadOnlyObjectProperty<Optional<FlashCaution>> painted;
@@ -109,6 +110,14 @@ public final class Player {
   /** Whether the preview is held below the light that makes a flash. */
   public ReadOnlyBooleanProperty dimmedProperty() {
     return dimmed.getReadOnlyProperty();
+  }
+
+  /**
+   * Whether real lamps may follow the scene as it plays: it passes the flash check, or the builder
+   * agreed to its full light.
+   */
+  public ReadOnlyBooleanProperty lampsClearedProperty() {
+    return lampsCleared.getReadOnlyProperty();
   }
 
   /** Whether a scene that plays once is played again and again here; one that loops always is. */
@@ -233,7 +242,7 @@ public final class Player {
             List.of(texts.get("flash.dimmed"), texts.get("flash.full"), texts.get("flash.not")));
     if (answer == 1) {
       allowed = Optional.of(new Allowed(bench.project().rig(), scene));
-      dimmed.set(false);
+      judge();
     }
     return answer != 2;
   }
@@ -244,12 +253,15 @@ public final class Player {
 
   private void judge() {
     Optional<Scene> scene = bench.scene();
-    boolean full =
-        scene.isEmpty()
-            || isAllowed(scene.get())
-            || (report(scene.get()).map(r -> r.measure().passesFlashCaution()).orElse(false)
-                && painted.get().map(FlashCaution::passes).orElse(false));
-    dimmed.set(!full);
+    boolean agreed = scene.isEmpty() || isAllowed(scene.get());
+    boolean lampsPass =
+        scene
+            .flatMap(this::report)
+            .map(report -> report.measure().passesFlashCaution())
+            .orElse(false);
+    boolean screenPasses = painted.get().map(FlashCaution::passes).orElse(false);
+    lampsCleared.set(agreed || lampsPass);
+    dimmed.set(!agreed && !(lampsPass && screenPasses));
   }
 
   private Optional<SceneReport> report(Scene scene) {

@@ -45,6 +45,10 @@ final class DrawingMouse {
       model.sheet().dropper().give(lamp.flatMap(model::colourNow));
       return;
     }
+    if (model.sheet().picker().isActive()) {
+      lamp.ifPresent(picked -> model.sheet().picker().give(picked.id()));
+      return;
+    }
     pressX = event.getX();
     pressY = event.getY();
     gesture = new Object();

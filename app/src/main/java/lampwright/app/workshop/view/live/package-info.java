@@ -1,0 +1,5 @@
+/** The panel of the bench link. */
+@NullMarked
+package lampwright.app.workshop.view.live;
+
+import org.jspecify.annotations.NullMarked;
