@@ -262,6 +262,7 @@ class LiveSourcesTest {
     make.run(folder, "-s", "LIVE=1", "BAUD=115200").out();
     byte[] slow = Files.readAllBytes(folder.resolve("show.hex"));
     make.run(folder, "-s").out();
+    assertThat(make.run(folder, "-s", "LIVE=yes").errors()).contains("LIVE=yes: must be 0 or 1");
     assertThat(on).isNotEqualTo(off).isNotEqualTo(slow);
     assertThat(folder.resolve("show.hex")).hasBinaryContent(off);
   }
