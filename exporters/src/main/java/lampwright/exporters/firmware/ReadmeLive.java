@@ -19,9 +19,9 @@ final class ReadmeLive {
   private static final int BYTES_AFTER_FRAME = 3;
 
   /** Program memory of the bench link on an AVR and on an RP2040: measured, rounded up. */
-  private static final int AVR_BYTES = 1000;
+  private static final String AVR_BYTES = "1,000";
 
-  private static final int RP2040_BYTES = 900;
+  private static final String RP2040_BYTES = "900";
 
   /** What lampwright_serial.h lets pass. */
   private static final double MOST_BAUD_ERROR = 0.025;
@@ -38,7 +38,7 @@ final class ReadmeLive {
         "SLOWER",
         slow ? ", or `make LIVE=1 BAUD=115200` for a slower line" : "",
         "BYTES",
-        number(target.rp2040() ? RP2040_BYTES : AVR_BYTES, 0),
+        target.rp2040() ? RP2040_BYTES : AVR_BYTES,
         "WIRING",
         wiring(rig, target, port),
         "SHOW",

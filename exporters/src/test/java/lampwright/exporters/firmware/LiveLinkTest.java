@@ -17,6 +17,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /**
  * The bench link of exported firmware on libsimavr. The computer's side and the controller's
@@ -209,10 +210,10 @@ class LiveLinkTest {
   }
 
   /** As a hobby IDE builds it, with interrupts of its clock all the while. */
-  @Test
-  void exampleOfAHobbyIdeFollowsToo() throws Exception {
-    Built built = pixels(16);
-    ProjectJob job = built.job();
+  @ParameterizedTest
+  @ValueSource(ints = {16, 8})
+  void exampleOfAHobbyIdeFollowsToo(int megahertz) throws Exception {
+    ProjectJob job = FirmwareJobs.on("atmega328p", megahertz).chain("ws2812b", 16).job();
     bench.firmware().export(job);
     bench
         .firmware()
@@ -222,7 +223,7 @@ class LiveLinkTest {
             .firmware()
             .compileExample(job, "PlayScene", Path.of("src/test/wire").toAbsolutePath());
     SimulatedFirmware.Report report =
-        bench.run(job, elf, built.own(), "0x34AE", "frames=45", "faults=1");
+        bench.run(job, elf, bench.firmware().table(job), "0x34AE", "frames=45", "faults=1");
     assertPassed(report);
   }
 }

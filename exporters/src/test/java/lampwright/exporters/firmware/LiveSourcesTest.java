@@ -14,6 +14,7 @@ import lampwright.engine.json.ProjectReader;
 import lampwright.exporters.OutsideTools;
 import lampwright.exporters.Progress;
 import lampwright.exporters.ProjectJob;
+import lampwright.exporters.packed.play.RandomShow;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -27,6 +28,8 @@ class LiveSourcesTest {
   private static final List<String> STRICT =
       List.of("-Os", "-std=c99", "-Wall", "-Wextra", "-Wpedantic", "-Werror", "-Isrc");
   private static final List<String> CPP = List.of("-Os", "-xc++", "-Wall", "-Wextra", "-Isrc");
+
+  private static final Path WIRE = Path.of("src/test/wire").toAbsolutePath();
 
   private final OutsideTools tools = OutsideTools.onThisMachine();
 
@@ -149,6 +152,29 @@ class LiveSourcesTest {
         .quietOut();
   }
 
+  /** As a hobby IDE does, with the core's header before them. */
+  @ParameterizedTest
+  @ValueSource(strings = {"atmega328p", "rp2040"})
+  void examplesCompileWithIt(String controller) throws Exception {
+    boolean arm = controller.equals("rp2040");
+    write(arm ? new RandomShow(4).job(controller) : tractor());
+    List<String> words = new ArrayList<>();
+    words.addAll(
+        arm
+            ? List.of("-mcpu=cortex-m0plus", "-mthumb")
+            : List.of("-mmcu=atmega328p", "-DF_CPU=16000000UL"));
+    words.addAll(CPP);
+    words.addAll(List.of(LiveBench.LIVE, "-DARDUINO=10819", "-Werror", "-fsyntax-only"));
+    words.addAll(List.of("-I" + WIRE, "-include", "Arduino.h"));
+    for (String example : List.of("PlayScene", "React")) {
+      words.add("examples/" + example + "/" + example + ".ino");
+    }
+    words.add("src/lampwright_live.c");
+    (arm ? tools.find("arm-none-eabi-gcc", "gcc-arm-none-eabi") : avrGcc())
+        .run(folder, words.toArray(String[]::new))
+        .quietOut();
+  }
+
   private String error(String controller, int clock, String... more) {
     List<String> words = new ArrayList<>(List.of("-mmcu=" + controller));
     words.add("-DF_CPU=" + clock + "000000UL");
@@ -236,6 +262,7 @@ class LiveSourcesTest {
     make.run(folder, "-s", "LIVE=1", "BAUD=115200").out();
     byte[] slow = Files.readAllBytes(folder.resolve("show.hex"));
     make.run(folder, "-s").out();
+    assertThat(make.run(folder, "-s", "LIVE=yes").errors()).contains("LIVE=yes: must be 0 or 1");
     assertThat(on).isNotEqualTo(off).isNotEqualTo(slow);
     assertThat(folder.resolve("show.hex")).hasBinaryContent(off);
   }

@@ -84,13 +84,18 @@ static uint8_t is_over(lampwright_ticks since, lampwright_ticks ticks) {
 
 /* Waits for the next byte of a packet; 0 if the packet has to be given up. */
 static uint8_t comes(void) {
-  if (!lampwright_serial_ready()) {
-    lampwright_ticks since = lampwright_clock_now();
-    do {
-      if (is_over(since, TICKS(GAP_MS)) || is_over(heard, patience)) {
-        return 0;
-      }
-    } while (!lampwright_serial_ready());
+  lampwright_ticks since;
+  if (lampwright_serial_ready()) {
+    return 1;
+  }
+  since = lampwright_clock_now();
+  while (!lampwright_serial_ready()) {
+    /* The clock once, then the line again: an IDE's clock takes as long as a byte. */
+    lampwright_ticks now = lampwright_clock_now();
+    if ((lampwright_ticks)(now - since) >= TICKS(GAP_MS) ||
+        (lampwright_ticks)(now - heard) >= patience) {
+      return 0;
+    }
   }
   return 1;
 }
