@@ -2,14 +2,9 @@ package lampwright.app.command;
 
 import java.io.IOException;
 import java.nio.file.Path;
-import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import lampwright.app.live.BenchBrightness;
-import lampwright.app.live.LinkException;
-import lampwright.app.live.LinkWords;
-import lampwright.app.live.PortInfo;
-import lampwright.app.live.SerialPorts;
 import lampwright.engine.document.Project;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -34,7 +29,7 @@ import picocli.CommandLine.Spec;
       "",
       "Examples:",
       "  lampwright live --list",
-      "  lampwright live samples/recovery-tractor.lampwright.json --port ttyUSB0",
+      "  lampwright live samples/recovery-tractor.lampwright.json --port ttyUSB0 --scene road",
       "  lampwright live samples/harbour-dusk.lampwright.json --e131 192.168.1.40",
       "  lampwright live samples/harbour-dusk.lampwright.json --e131 multicast --universe 10"
     })
@@ -92,7 +87,7 @@ final class LiveCommand implements Callable<Integer> {
   public Integer call() throws IOException, InterruptedException {
     if (list) {
       refuse(port.isPresent() || host.isPresent(), "--list: not with --port or --e131");
-      return list();
+      return serial.list(terminal);
     }
     refuse(file.isEmpty(), "Missing required parameter: 'PROJECT'");
     refuse(port.isPresent() == host.isPresent(), "needs one of --port NAME and --e131 HOST");
@@ -125,19 +120,6 @@ final class LiveCommand implements Callable<Integer> {
   private void refuse(boolean wrong, String why) {
     if (wrong) {
       throw new ParameterException(spec.commandLine(), why);
-    }
-  }
-
-  private int list() throws IOException {
-    try {
-      List<PortInfo> ports = new SerialPorts().ports();
-      ports.forEach(one -> terminal.out().println(LinkWords.of(one)));
-      if (ports.isEmpty()) {
-        terminal.err().println(LinkWords.noPorts());
-      }
-      return ExitCode.DONE;
-    } catch (LinkException unusable) {
-      throw new IOException(unusable.getMessage(), unusable);
     }
   }
 }

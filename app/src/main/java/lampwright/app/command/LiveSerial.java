@@ -1,14 +1,17 @@
 package lampwright.app.command;
 
 import java.io.IOException;
+import java.util.List;
 import java.util.Optional;
 import lampwright.app.live.Baud;
+import lampwright.app.live.LinkException;
 import lampwright.app.live.LinkIdentity;
 import lampwright.app.live.LinkRate;
 import lampwright.app.live.LinkState;
 import lampwright.app.live.LinkTrouble;
 import lampwright.app.live.LinkWords;
 import lampwright.app.live.LiveLink;
+import lampwright.app.live.PortInfo;
 import lampwright.app.live.SerialPorts;
 import lampwright.engine.document.Project;
 import picocli.CommandLine.Model.CommandSpec;
@@ -56,6 +59,21 @@ final class LiveSerial {
                             + Baud.FAST.rate()
                             + " or "
                             + Baud.SLOW.rate()));
+  }
+
+  /** Lists the ports; gives the exit code. */
+  int list(Terminal terminal) throws IOException {
+    List<PortInfo> ports;
+    try {
+      ports = new SerialPorts().ports();
+    } catch (LinkException unusable) {
+      throw new IOException(unusable.getMessage(), unusable);
+    }
+    ports.forEach(one -> terminal.out().println(LinkWords.of(one)));
+    if (ports.isEmpty()) {
+      terminal.err().println(LinkWords.noPorts());
+    }
+    return ExitCode.DONE;
   }
 
   /** Plays; gives the exit code. */

@@ -152,6 +152,7 @@ class ProgramFolderTest {
         List.of(
             List.of("--version"),
             List.of("pixels"),
+            List.of("live", "--list"),
             List.of("check", project, "--json"),
             List.of("measure", project),
             List.of("sheet", project, "--to", out + "/sheet.pdf"),

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Executor;
 import java.util.function.Consumer;
+import javafx.beans.binding.Bindings;
 import javafx.beans.property.ReadOnlyObjectWrapper;
 import lampwright.app.live.SerialPorts;
 import lampwright.app.outline.Models;
@@ -143,6 +144,12 @@ final class WorkshopParts implements AutoCloseable {
             new SerialPorts(),
             reader,
             screen);
+    player
+        .flashNoteProperty()
+        .bind(
+            Bindings.when(link.connectedProperty())
+                .then(Texts.of("live").get("flash.note"))
+                .otherwise(""));
     walk = new NamingWalk(bench, link, sheet.picker(), dialogs);
     order = new OrderFinder(bench, link, dialogs);
     rig.findingsProperty().bind(problems.findings());

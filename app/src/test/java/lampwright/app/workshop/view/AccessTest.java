@@ -111,7 +111,8 @@ class AccessTest {
   }
 
   @Test
-  void benchLink(FxRobot robot) {
+  void benchLink(FxRobot robot) throws Exception {
+    TestWindow.await(() -> window.parts().bench().project().rig().chains().size() == 2);
     robot.interact(
         () -> {
           window.panels().show(WorkshopPanels.LINK);

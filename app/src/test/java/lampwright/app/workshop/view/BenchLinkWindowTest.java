@@ -6,12 +6,15 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.concurrent.TimeoutException;
+import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.Label;
 import javafx.scene.input.KeyCode;
 import javafx.stage.Stage;
 import lampwright.app.workshop.edit.ColourOrders.Seen;
 import lampwright.app.workshop.model.live.NamingWalk;
+import lampwright.engine.rig.Chain;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
@@ -47,13 +50,31 @@ class BenchLinkWindowTest {
     return window.parts().walk().stepProperty().get();
   }
 
-  private String focus() {
-    WaitForAsyncUtils.waitForFxEvents();
-    return String.valueOf(stage.getScene().getFocusOwner().getId());
+  // What is opened brings a panel of its own into sight.
+  private void open(FxRobot robot) throws TimeoutException {
+    TestWindow.await(
+        () ->
+            window.parts().files().document().file().isPresent()
+                && !window.parts().bench().project().rig().lamps().isEmpty());
+    robot.interact(() -> window.panels().show(WorkshopPanels.LINK));
+  }
+
+  private void awaitFocus(String id) throws TimeoutException {
+    TestWindow.await(
+        () -> {
+          Node owner = stage.getScene().getFocusOwner();
+          return owner != null && id.equals(owner.getId());
+        });
+  }
+
+  private Chain roof() {
+    return window.parts().bench().project().rig().chains().get(0);
   }
 
   @Test
   void gaugeOpensThePanelAndPortsThatAreMissingAreReported(FxRobot robot) throws Exception {
+    open(robot);
+    robot.interact(() -> window.panels().show(WorkshopPanels.CUE));
     robot.clickOn("#gauge-link");
     assertThat(window.panels().shown()).isEqualTo(WorkshopPanels.LINK);
     assertThat(robot.lookup("#link-rate").queryAs(Label.class).getText())
@@ -67,20 +88,17 @@ class BenchLinkWindowTest {
   }
 
   @Test
-  void pixelsAreNamedByTypingAndByPicking(FxRobot robot) {
-    robot.interact(
-        () -> {
-          window.panels().show(WorkshopPanels.LINK);
-          window.parts().walk().start(window.parts().bench().project().rig().chains().get(0));
-        });
-    assertThat(focus()).isEqualTo("walk-name");
+  void pixelsAreNamedByTypingAndByPicking(FxRobot robot) throws TimeoutException {
+    open(robot);
+    robot.interact(() -> window.parts().walk().start(roof()));
+    awaitFocus("walk-name");
     robot.write("work").type(KeyCode.DOWN).type(KeyCode.ENTER);
     assertThat(step().orElseThrow().names().lamps().get(0)).contains("work-rear");
     robot.interact(robot.lookup("#drawing").query()::requestFocus);
     robot.interact(() -> window.parts().sheet().picker().give("beacon-left"));
     assertThat(step().orElseThrow().names().lamps().get(1)).contains("beacon-left");
     // What is typed then is a name, and no command of the drawing.
-    assertThat(focus()).isEqualTo("walk-name");
+    awaitFocus("walk-name");
     robot.interact(robot.lookup("#walk-back").query()::requestFocus);
     robot.type(KeyCode.SPACE).type(KeyCode.SPACE);
     assertThat(step().orElseThrow().pixel()).isZero();
@@ -90,13 +108,10 @@ class BenchLinkWindowTest {
   }
 
   @Test
-  void colourOrderIsAskedByButtons(FxRobot robot) {
-    robot.interact(
-        () -> {
-          window.panels().show(WorkshopPanels.LINK);
-          window.parts().order().start(window.parts().bench().project().rig().chains().get(0));
-        });
-    assertThat(focus()).isEqualTo("order-seen-red");
+  void colourOrderIsAskedByButtons(FxRobot robot) throws TimeoutException {
+    open(robot);
+    robot.interact(() -> window.parts().order().start(roof()));
+    awaitFocus("order-seen-red");
     robot.type(KeyCode.SPACE);
     robot.clickOn("#order-seen-green");
     WaitForAsyncUtils.waitForFxEvents();

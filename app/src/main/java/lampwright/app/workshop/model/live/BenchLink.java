@@ -2,10 +2,7 @@ package lampwright.app.workshop.model.live;
 
 import java.time.Duration;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
-import java.util.OptionalDouble;
-import java.util.OptionalInt;
 import java.util.concurrent.Executor;
 import javafx.beans.property.BooleanProperty;
 import javafx.beans.property.IntegerProperty;
@@ -32,7 +29,6 @@ import lampwright.app.workshop.disk.Background;
 import lampwright.app.workshop.model.Bench;
 import lampwright.app.workshop.model.BenchState;
 import lampwright.app.workshop.model.Gauge;
-import lampwright.app.workshop.words.Texts;
 import lampwright.engine.work.LatestWorker;
 
 /**
@@ -49,7 +45,6 @@ public final class BenchLink implements AutoCloseable {
   /** A link that is up. */
   private record Running(LiveLink link, LatestFrame frame, LinkIdentity identity) {}
 
-  private final Texts texts = Texts.of("live");
   private final Bench bench;
   private final ShownFrame shown;
   private final SerialSystem system;
@@ -292,41 +287,10 @@ public final class BenchLink implements AutoCloseable {
   }
 
   private Gauge gaugeNow() {
-    LinkState now = state.get();
     double most = LinkRate.of(bench.project().rig(), baud.get()).framesPerSecond();
-    double scene = bench.scene().map(s -> s.framesPerSecond().doubleValue()).orElse(0.0);
-    return new Gauge(
-        GAUGE,
-        reading(now),
-        OptionalDouble.empty(),
-        OptionalDouble.empty(),
-        gaugeState(now, scene > most),
-        LinkWords.of(now) + "\n" + rateWords(),
-        Optional.empty(),
-        OptionalInt.empty());
-  }
-
-  private String reading(LinkState now) {
-    if (now instanceof LinkState.Live live) {
-      return texts.get(
-          "gauge.live", String.format(Locale.ROOT, "%.0f", live.figures().framesPerSecond()));
-    } else if (now instanceof LinkState.Failed) {
-      return texts.get("gauge.failed");
-    } else if (now instanceof LinkState.Lost) {
-      return texts.get("gauge.lost");
-    } else if (now instanceof LinkState.Asking) {
-      return texts.get("gauge.asking");
-    }
-    return texts.get("gauge.closed");
-  }
-
-  private static Gauge.State gaugeState(LinkState now, boolean tooSlow) {
-    if (now instanceof LinkState.Live) {
-      return tooSlow ? Gauge.State.NEAR : Gauge.State.FITS;
-    } else if (now instanceof LinkState.Failed) {
-      return Gauge.State.OVER;
-    }
-    return now instanceof LinkState.Lost ? Gauge.State.NEAR : Gauge.State.OPEN;
+    boolean carriesAll =
+        bench.scene().map(scene -> scene.framesPerSecond().doubleValue() <= most).orElse(true);
+    return LinkGauge.of(state.get(), carriesAll, rateWords());
   }
 
   @Override

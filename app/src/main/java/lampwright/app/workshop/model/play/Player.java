@@ -10,6 +10,8 @@ import javafx.beans.property.ReadOnlyBooleanWrapper;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.SimpleBooleanProperty;
 import javafx.beans.property.SimpleObjectProperty;
+import javafx.beans.property.SimpleStringProperty;
+import javafx.beans.property.StringProperty;
 import lampwright.app.workshop.model.Bench;
 import lampwright.app.workshop.model.BenchState;
 import lampwright.app.workshop.model.Dialogs;
@@ -71,6 +73,7 @@ public final class Player {
   private final ReadOnlyBooleanWrapper playing = new ReadOnlyBooleanWrapper();
   private final ReadOnlyBooleanWrapper dimmed = new ReadOnlyBooleanWrapper();
   private final ReadOnlyBooleanWrapper lampsCleared = new ReadOnlyBooleanWrapper();
+  private final StringProperty flashNote = new SimpleStringProperty("");
   private final BooleanProperty looping = new SimpleBooleanProperty(true);
   private final ObjectProperty<Pace> pace = new SimpleObjectProperty<>(Pace.FULL);
   private final ReadOnlyObjectProperty<Optional<FlashCaution>> painted;
@@ -118,6 +121,11 @@ public final class Player {
    */
   public ReadOnlyBooleanProperty lampsClearedProperty() {
     return lampsCleared.getReadOnlyProperty();
+  }
+
+  /** What is asked about besides, where more than the drawing would flash; empty if nothing. */
+  public StringProperty flashNoteProperty() {
+    return flashNote;
   }
 
   /** Whether a scene that plays once is played again and again here; one that loops always is. */
@@ -235,10 +243,13 @@ public final class Player {
     int answer =
         dialogs.choose(
             texts.get("flash.title"),
-            texts.get(
-                "flash.text",
-                worst(lampsFail ? report : Optional.empty(), screenFails),
-                Integer.toString(FlashCaution.MOST_FLASHES)),
+            (texts.get(
+                        "flash.text",
+                        worst(lampsFail ? report : Optional.empty(), screenFails),
+                        Integer.toString(FlashCaution.MOST_FLASHES))
+                    + " "
+                    + flashNote.get())
+                .strip(),
             List.of(texts.get("flash.dimmed"), texts.get("flash.full"), texts.get("flash.not")));
     if (answer == 1) {
       allowed = Optional.of(new Allowed(bench.project().rig(), scene));

@@ -207,7 +207,9 @@ class BenchLinkTest {
     run(() -> !link.heldProperty().get());
     // Agreed to, they follow.
     answers.answers.add("Play at full brightness");
+    player.flashNoteProperty().set("The lamps flash too.");
     player.play();
+    assertThat(answers.asked.get(1)).endsWith("The lamps flash too.");
     assertThat(player.lampsClearedProperty().get()).isTrue();
     playhead.go(7);
     assertThat(link.heldProperty().get()).isFalse();
