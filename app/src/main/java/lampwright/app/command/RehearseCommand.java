@@ -39,8 +39,8 @@ import picocli.CommandLine.Spec;
     footer = {
       "",
       "Example:",
-      "  lampwright rehearse samples/recovery-tractor.lampwright.json"
-          + " --drive drive.csv --to drive.bin"
+      "  lampwright rehearse samples/recovery-tractor.lampwright.json \\",
+      "    --drive samples/recovery-tractor.drive.csv --to drive.bin"
     })
 final class RehearseCommand implements Callable<Integer> {
   /** More than a day at 1,000 frames/s. */
