@@ -3,9 +3,6 @@ package lampwright.exporters.firmware;
 import static lampwright.exporters.firmware.ReadmeFile.number;
 
 import java.util.Map;
-import lampwright.engine.meter.LineTimes;
-import lampwright.engine.meter.WireTime;
-import lampwright.engine.render.FrameLayout;
 import lampwright.engine.rig.Rig;
 import lampwright.exporters.live.LiveProtocol;
 import lampwright.exporters.target.LivePort;
@@ -13,11 +10,6 @@ import lampwright.exporters.target.Target;
 
 /** How a rig's lamps follow the editor. */
 final class ReadmeLive {
-  private static final double US_PER_SECOND = 1e6;
-
-  /** Bytes of the answer that leave after the frame is sent; the others leave meanwhile. */
-  private static final int BYTES_AFTER_FRAME = 3;
-
   /** Program memory of the bench link on an AVR and on an RP2040: measured, rounded up. */
   private static final String AVR_BYTES = "1,000";
 
@@ -44,9 +36,9 @@ final class ReadmeLive {
         "SHOW",
         reacts ? "situations" : "scene",
         "FAST",
-        rate(rig, target, LiveProtocol.BAUD),
+        rate(rig, LiveProtocol.BAUD),
         "SLOW",
-        slow ? ", " + rate(rig, target, LiveProtocol.SLOW_BAUD) + " at 115,200" : refused);
+        slow ? ", " + rate(rig, LiveProtocol.SLOW_BAUD) + " at 115,200" : refused);
   }
 
   private static String taken(LivePort port) {
@@ -70,23 +62,7 @@ final class ReadmeLive {
         + "Supply the pixels from their own supply, not from USB.";
   }
 
-  /** Frames/s at which a computer that answers at once is kept up with. */
-  private static String rate(Rig rig, Target target, int baud) {
-    return number(Math.floor(US_PER_SECOND / frameUs(rig, target, baud)), 0);
-  }
-
-  private static double frameUs(Rig rig, Target target, int baud) {
-    int frameBytes = new FrameLayout(rig).bytes();
-    double byteUs = LiveProtocol.BITS_PER_BYTE * US_PER_SECOND / baud;
-    double packetUs = (LiveProtocol.HEAD_BYTES + frameBytes + LiveProtocol.CRC_BYTES) * byteUs;
-    LineTimes times = target.lineTimes(rig);
-    if (target.sendsAtOnce()) {
-      // A frame is on its way while the next one is received.
-      return Math.max(times.frameUs(), packetUs + LiveProtocol.TAKEN_BYTES * byteUs);
-    }
-    double resetUs = times.chains().stream().mapToDouble(WireTime::resetUs).max().orElse(0);
-    // The lines rest while a packet comes.
-    double sendUs = packetUs > resetUs ? times.frameUs() - resetUs : times.frameUs();
-    return packetUs + sendUs + BYTES_AFTER_FRAME * byteUs;
+  private static String rate(Rig rig, int baud) {
+    return number(Math.floor(LiveRate.framesPerSecond(rig, baud)), 0);
   }
 }

@@ -1,6 +1,7 @@
 package lampwright.exporters.firmware;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.data.Percentage.withPercentage;
 
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
@@ -96,6 +97,9 @@ class LiveLinkTest {
       assertThat(report.figure("questions")).isEqualTo("2");
       if (latency.equals("0")) {
         assertThat(number(report, "framesPerSecond")).isGreaterThan(leastRate);
+        // What README.md has is the rate that is measured here.
+        assertThat(LiveRate.framesPerSecond(built.job().project().rig(), baud))
+            .isCloseTo(number(report, "framesPerSecond"), withPercentage(2));
       }
       // A byte waits for far less than the next one takes.
       assertThat(number(report, "bytesKept")).isEqualTo(1);
