@@ -103,9 +103,9 @@ public final class LinkWords {
         Integer.toString(rate.pixels()),
         Integer.toString(rate.frameBytes()),
         Integer.toString(rate.baud().rate()),
-        fixed(rate.packetUs() / US_PER_MS, 2),
-        fixed(rate.wireUs() / US_PER_MS, 2),
-        fixed(rate.answerUs() / US_PER_MS, 2),
+        fixed(rate.times().packetUs() / US_PER_MS, 2),
+        fixed(rate.times().linesUs() / US_PER_MS, 2),
+        fixed(rate.times().answerUs() / US_PER_MS, 2),
         fixed(rate.framesPerSecond(), 1));
   }
 

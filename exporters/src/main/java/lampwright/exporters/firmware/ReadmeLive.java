@@ -63,6 +63,6 @@ final class ReadmeLive {
   }
 
   private static String rate(Rig rig, int baud) {
-    return number(Math.floor(LiveRate.framesPerSecond(rig, baud)), 0);
+    return number(Math.floor(LiveRate.of(rig, baud).framesPerSecond()), 0);
   }
 }

@@ -98,7 +98,7 @@ class LiveLinkTest {
       if (latency.equals("0")) {
         assertThat(number(report, "framesPerSecond")).isGreaterThan(leastRate);
         // What README.md has is the rate that is measured here.
-        assertThat(LiveRate.framesPerSecond(built.job().project().rig(), baud))
+        assertThat(LiveRate.of(built.job().project().rig(), baud).framesPerSecond())
             .isCloseTo(number(report, "framesPerSecond"), withPercentage(2));
       }
       // A byte waits for far less than the next one takes.
