@@ -128,6 +128,11 @@ public final class FrameTable {
     return cursor(source(), keep ? Optional.of(new KeptFrames(frameCount())) : Optional.empty());
   }
 
+  /** Frames that this process has rendered so far, whoever asked for them. */
+  public static long framesRendered() {
+    return SceneRenderer.framesRendered();
+  }
+
   /** Whether all frames are at hand. */
   boolean isKept() {
     return kept != null;

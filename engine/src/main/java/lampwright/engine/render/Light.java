@@ -33,12 +33,11 @@ final class Light {
   }
 
   /**
-   * Dark again.
+   * Begins a frame: nothing is off. Drives stay as they are.
    *
    * @param exact whether nothing may be off
    */
-  void clear(boolean exact) {
-    Arrays.fill(drives, 0);
+  void begin(boolean exact) {
     if (anyErrors) {
       Arrays.fill(errors, 0);
       Arrays.fill(tolerances, 0);
@@ -58,9 +57,9 @@ final class Light {
     return drives;
   }
 
-  /** Counts a step that may round every drive once more. */
-  void addStep() {
-    steps++;
+  /** Counts steps that may each round every drive once more. */
+  void addSteps(int more) {
+    steps += more;
   }
 
   /** By how much the drives of a package may be off, but for the rounding of later steps. */

@@ -1,6 +1,7 @@
 package lampwright.engine.render;
 
 import com.google.common.primitives.ImmutableIntArray;
+import java.util.Arrays;
 import java.util.List;
 import java.util.OptionalInt;
 import lampwright.engine.light.Mixer;
@@ -56,6 +57,14 @@ final class PackageRuns {
     }
   }
 
+  /** Makes them dark. */
+  void darken(double[] light) {
+    for (int r = 0; r < runs.length; r += STRIDE) {
+      int from = runs[r + 1] * Mixer.SLOTS;
+      Arrays.fill(light, from, from + runs[r + 2] * Mixer.SLOTS, 0);
+    }
+  }
+
   /** Adds what their drives are off by. */
   void addError(double error, Light light) {
     for (int r = 0; r < runs.length; r += STRIDE) {
@@ -77,6 +86,30 @@ final class PackageRuns {
       }
     }
     return true;
+  }
+
+  /** Marks all packages once, and again those that were. */
+  void markTwice(boolean[] once, boolean[] twice) {
+    for (int r = 0; r < runs.length; r += STRIDE) {
+      int end = runs[r + 1] + runs[r + 2];
+      for (int at = runs[r + 1]; at < end; at++) {
+        twice[at] |= once[at];
+        once[at] = true;
+      }
+    }
+  }
+
+  /** Whether a package is marked. */
+  boolean anyIn(boolean[] marks) {
+    for (int r = 0; r < runs.length; r += STRIDE) {
+      int end = runs[r + 1] + runs[r + 2];
+      for (int at = runs[r + 1]; at < end; at++) {
+        if (marks[at]) {
+          return true;
+        }
+      }
+    }
+    return false;
   }
 
   /** Marks all packages. */
