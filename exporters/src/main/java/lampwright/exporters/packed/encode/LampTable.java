@@ -1,8 +1,12 @@
 package lampwright.exporters.packed.encode;
 
+import com.google.common.primitives.Ints;
+import java.nio.ByteBuffer;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 
 /**
  * One lamp's part of a frame table, column by column, with what the coders ask of it. Columns are
@@ -36,24 +40,13 @@ final class LampTable {
   }
 
   private void findSlots() {
+    Map<ByteBuffer, List<Integer>> alike = new LinkedHashMap<>();
     for (int i = 0; i < columns.length; i++) {
-      if (isConstant(i)) {
-        continue;
-      }
-      boolean found = false;
-      for (int s = 0; s < slots.size() && !found; s++) {
-        int[] slot = slots.get(s);
-        if (Arrays.equals(values[slot[0]], values[i])) {
-          int[] more = Arrays.copyOf(slot, slot.length + 1);
-          more[slot.length] = i;
-          slots.set(s, more);
-          found = true;
-        }
-      }
-      if (!found) {
-        slots.add(new int[] {i});
+      if (!isConstant(i)) {
+        alike.computeIfAbsent(ByteBuffer.wrap(values[i]), v -> new ArrayList<>()).add(i);
       }
     }
+    alike.values().forEach(slot -> slots.add(Ints.toArray(slot)));
   }
 
   boolean isConstant(int index) {
