@@ -187,7 +187,7 @@ final class CuePlayer {
   private void darken(Light light) {
     for (Row row : rows) {
       if (row.seen) {
-        row.packages.darken(light.drives());
+        row.packages.darken(light);
       }
     }
   }

@@ -2,7 +2,6 @@ package lampwright.engine.render;
 
 import java.util.Arrays;
 import java.util.List;
-import lampwright.engine.light.Mixer;
 import lampwright.engine.time.Moment;
 
 /**
@@ -63,10 +62,10 @@ final class Layers {
       arrange(frame);
     }
     if (anew || all) {
-      Arrays.fill(light.drives(), 0);
+      light.darken();
     } else {
       for (int i = 0; i < runCount; i += 2) {
-        Arrays.fill(light.drives(), runs[i] * Mixer.SLOTS, runs[i + 1] * Mixer.SLOTS, 0);
+        light.darken(runs[i], runs[i + 1]);
       }
     }
     int played = 0;

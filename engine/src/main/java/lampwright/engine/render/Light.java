@@ -19,6 +19,10 @@ final class Light {
   private final double[] drives;
   private final double[] errors;
   private final double[] tolerances;
+  // Runs of packages that were laid since the bytes were written last: first, and behind the last.
+  private final int[] laid;
+  private int laidCount;
+  private boolean allLaid = true;
   private boolean exact;
   private boolean anyErrors;
   private int steps;
@@ -30,6 +34,7 @@ final class Light {
     this.drives = new double[packages * Mixer.SLOTS];
     this.errors = new double[packages];
     this.tolerances = new double[packages];
+    this.laid = new int[packages + 2];
   }
 
   /**
@@ -55,6 +60,44 @@ final class Light {
   /** {@link Mixer#SLOTS} drives of a package. */
   double[] drives() {
     return drives;
+  }
+
+  /** Makes packages dark, to be laid anew. */
+  void darken(int from, int to) {
+    Arrays.fill(drives, from * Mixer.SLOTS, to * Mixer.SLOTS, 0);
+    if (laidCount + 2 > laid.length) {
+      allLaid = true;
+    } else {
+      laid[laidCount++] = from;
+      laid[laidCount++] = to;
+    }
+  }
+
+  /** Makes all packages dark. */
+  void darken() {
+    Arrays.fill(drives, 0);
+    allLaid = true;
+  }
+
+  /** Whether all packages may have been laid since the bytes were written last. */
+  boolean isAllLaid() {
+    return allLaid;
+  }
+
+  /** Runs of packages that were, if not all: of each the first, and the one behind the last. */
+  int[] laid() {
+    return laid;
+  }
+
+  /** How many numbers of {@link #laid} count. */
+  int laidCount() {
+    return laidCount;
+  }
+
+  /** Hears that the bytes of all that was laid are written. */
+  void written() {
+    laidCount = 0;
+    allLaid = false;
   }
 
   /** Counts steps that may each round every drive once more. */

@@ -1,7 +1,6 @@
 package lampwright.engine.render;
 
 import com.google.common.primitives.ImmutableIntArray;
-import java.util.Arrays;
 import java.util.List;
 import java.util.OptionalInt;
 import lampwright.engine.light.Mixer;
@@ -58,10 +57,9 @@ final class PackageRuns {
   }
 
   /** Makes them dark. */
-  void darken(double[] light) {
+  void darken(Light light) {
     for (int r = 0; r < runs.length; r += STRIDE) {
-      int from = runs[r + 1] * Mixer.SLOTS;
-      Arrays.fill(light, from, from + runs[r + 2] * Mixer.SLOTS, 0);
+      light.darken(runs[r + 1], runs[r + 1] + runs[r + 2]);
     }
   }
 
