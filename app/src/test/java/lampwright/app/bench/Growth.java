@@ -94,8 +94,10 @@ public final class Growth {
     for (GrowthProjects kind : GrowthProjects.values()) {
       List<Map<Step, OptionalDouble>> rows = new ArrayList<>();
       for (int count : COUNTS) {
-        rows.add(row(kind, count, rows));
-        print(kind, count, rows.get(rows.size() - 1));
+        if (count <= kind.most()) {
+          rows.add(row(kind, count, rows));
+          print(kind, count, rows.get(rows.size() - 1));
+        }
       }
       all.put(kind, rows);
     }
@@ -145,7 +147,10 @@ public final class Growth {
   private double seconds(Step step, Path file) throws IOException {
     Project project = ProjectReader.read(file).project().orElseThrow();
     PrintStream out = System.out;
-    System.setOut(new PrintStream(OutputStream.nullOutputStream(), false, UTF_8));
+    PrintStream err = System.err;
+    PrintStream nowhere = new PrintStream(OutputStream.nullOutputStream(), false, UTF_8);
+    System.setOut(nowhere);
+    System.setErr(nowhere);
     try {
       var threads = ManagementFactory.getThreadMXBean();
       long start = threads.getCurrentThreadCpuTime();
@@ -160,6 +165,7 @@ public final class Growth {
       return done ? (end - start) / NANOS : Double.NaN;
     } finally {
       System.setOut(out);
+      System.setErr(err);
     }
   }
 

@@ -21,6 +21,11 @@ enum GrowthProjects {
   /** So many lamps of one pixel, each with a track and a rate of its own, 10 s. */
   LAMPS("lamps of one pixel, 10 s") {
     @Override
+    int most() {
+      return 4096;
+    }
+
+    @Override
     String project(int count) {
       List<String> lamps = new ArrayList<>();
       List<String> tracks = new ArrayList<>();
@@ -44,6 +49,9 @@ enum GrowthProjects {
     }
   };
 
+  /** Pixels of a chain: more are on the next. */
+  private static final int CHAIN = 1000;
+
   private final String words;
 
   GrowthProjects(String words) {
@@ -53,6 +61,11 @@ enum GrowthProjects {
   /** What grows, and what stays. */
   String words() {
     return words;
+  }
+
+  /** The most that a project can have. */
+  int most() {
+    return Integer.MAX_VALUE;
   }
 
   /** The text of a project file with so many of them. */
@@ -71,9 +84,15 @@ enum GrowthProjects {
   }
 
   private static String lamp(int number, int from, int pixels) {
-    return text(
-        "{\"id\": \"l%d\", \"pixels\": [{\"chain\": \"c\", \"from\": %d, \"count\": %d}]}",
-        number, from, pixels);
+    List<String> runs = new ArrayList<>();
+    for (int at = from; at < from + pixels; ) {
+      int count = Math.min(CHAIN - at % CHAIN, from + pixels - at);
+      runs.add(
+          text(
+              "{\"chain\": \"c%d\", \"from\": %d, \"count\": %d}", at / CHAIN, at % CHAIN, count));
+      at += count;
+    }
+    return text("{\"id\": \"l%d\", \"pixels\": [%s]}", number, String.join(",", runs));
   }
 
   private static String track(int lamp, List<String> cues) {
@@ -88,12 +107,18 @@ enum GrowthProjects {
   }
 
   private static String file(int pixels, List<String> lamps, long lengthMs, List<String> tracks) {
+    List<String> chains = new ArrayList<>();
+    for (int from = 0; from < pixels; from += CHAIN) {
+      chains.add(
+          text(
+              "{\"id\": \"c%d\", \"pixelType\": \"ws2812b\", \"pixels\": %d}",
+              from / CHAIN, Math.min(CHAIN, pixels - from)));
+    }
     return text(
-        "{\"lampwright\": 1, \"name\": \"growth\", \"rig\": {\"chains\": [{\"id\": \"c\","
-            + " \"pixelType\": \"ws2812b\", \"pixels\": %d}], \"lamps\": [%s]}, \"scenes\":"
-            + " [{\"id\": \"s\", \"lengthMs\": %d, \"framesPerSecond\": 50, \"loop\": true,"
-            + " \"tracks\": [%s]}]}",
-        pixels, String.join(",", lamps), lengthMs, String.join(",", tracks));
+        "{\"lampwright\": 1, \"name\": \"growth\", \"rig\": {\"chains\": [%s], \"lamps\": [%s]},"
+            + " \"scenes\": [{\"id\": \"s\", \"lengthMs\": %d, \"framesPerSecond\": 50, \"loop\":"
+            + " true, \"tracks\": [%s]}]}",
+        String.join(",", chains), String.join(",", lamps), lengthMs, String.join(",", tracks));
   }
 
   private static String text(String form, Object... values) {

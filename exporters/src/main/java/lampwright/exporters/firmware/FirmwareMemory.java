@@ -33,6 +33,12 @@ public final class FirmwareMemory {
    */
   private static final int SURE_SHARE = 2;
 
+  /**
+   * Bytes of a frame table from which on it is not packed where a bound will do: packing takes a
+   * second per megabyte or so.
+   */
+  public static final long LARGE = 4L << 20;
+
   private FirmwareMemory() {}
 
   /** Whether a rig names a controller whose program memory is known. */
@@ -127,6 +133,10 @@ public final class FirmwareMemory {
     int code = TargetFindings.programBytes(target, rig, show.isPresent());
     // What situations take beside the frames is small, but not nothing.
     if (show.isEmpty() && most <= (free.orElseThrow() - code) / SURE_SHARE) {
+      return Known.of(List.of());
+    }
+    if (raw > LARGE && target.size(rig).ramRefusal().isPresent()) {
+      // It is refused for the rig alone, whatever the scenes take.
       return Known.of(List.of());
     }
     if (show.isEmpty() && scenes.size() == 1 && oneByOne.isPresent()) {

@@ -77,6 +77,9 @@ final class Echoes {
   private List<Grouping.Echo> spread(List<Integer> slots, int before) {
     TreeMap<Integer, int[]> left = new TreeMap<>();
     for (int slot : slots) {
+      if (table.slots.get(slot).length == 1) {
+        continue;
+      }
       int[] columns =
           Arrays.stream(table.slots.get(slot))
               .map(i -> table.columns[i])

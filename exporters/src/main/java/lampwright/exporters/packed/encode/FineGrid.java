@@ -67,6 +67,8 @@ final class FineGrid {
     }
     int[] filled = WaveFinder.filled(first);
     long smoothest = WaveFinder.variationOfKnown(first);
+    int samples = values.get(slotAt[0][0]).length;
+    long mostSteps = WaveFinder.variationOfKnown(filled) * ((samples + period - 1) / period);
     Candidate best = null;
     long least = Long.MAX_VALUE;
     for (int spread : WaveFinder.spreads()) {
@@ -84,7 +86,7 @@ final class FineGrid {
         FineGrid grid = new FineGrid(values, slotAt, speed, (int) fine);
         for (int j = 0; j < denominator; j++) {
           if (mayFollow[j] == null) {
-            mayFollow[j] = pixels == 1 || grid.mayFollow(filled, speed, j, denominator);
+            mayFollow[j] = pixels == 1 || grid.mayFollow(filled, speed, j, denominator, mostSteps);
           }
           if (!mayFollow[j]) {
             continue;
@@ -162,8 +164,13 @@ final class FineGrid {
     return curve;
   }
 
-  /** A quick look whether pixel 1 can follow pixel 0 by j turns of the denominator. */
-  private boolean mayFollow(int[] filled, Speed speed, int j, int denominator) {
+  /**
+   * A quick look whether pixel 1 can follow pixel 0 by j turns of the denominator.
+   *
+   * @param mostSteps the most that all steps of the curve that are passed can come to
+   */
+  private boolean mayFollow(
+      int[] filled, Speed speed, int j, int denominator, long mostSteps) {
     int n = speed.size();
     int at = (int) ((long) j * n / denominator);
     long apart = 0;
@@ -173,6 +180,10 @@ final class FineGrid {
       int v = filled[at + 1 == n ? 0 : at + 1];
       apart += Math.max(0, Math.max(Math.min(u, v) - value, value - Math.max(u, v)));
       steps += Math.abs(u - v);
+      // Most can be told after a few samples.
+      if (apart * 4 > mostSteps + 4L * n / 64) {
+        return false;
+      }
       at = (at + speed.pace()) % n;
     }
     // Apart by a quarter of the steps, or a quarter of a unit in 16 samples, may come from samples
@@ -287,9 +298,7 @@ final class FineGrid {
     int plotted = plot(colour, 0, spacing);
     KnownSamples fresh = null;
     if (plotted == samples(colour)) {
-      int[] places = new int[plotted];
-      places(places, 0, colour, 0, spacing);
-      fresh = KnownSamples.of(curve(), places);
+      fresh = known(new int[0], colour, 0, spacing);
     }
     wipe(colour, 0, spacing, plotted);
     return fresh;
@@ -301,13 +310,22 @@ final class FineGrid {
     int plotted = plot(colour, phase, spacing);
     KnownSamples merged = null;
     if (plotted == samples(colour)) {
-      int[] places = new int[old.count() + plotted];
-      places(places, old.placesInto(places, 0), colour, phase, spacing);
-      merged = KnownSamples.of(curve(), places);
+      merged = known(old.places(), colour, phase, spacing);
     }
     wipe(colour, phase, spacing, plotted);
     old.wipeOff(curve());
     return merged;
+  }
+
+  /** What is on the curve: samples at some places, and those of a colour. */
+  private KnownSamples known(int[] before, int colour, int phase, int spacing) {
+    int count = before.length + samples(colour);
+    if (!KnownSamples.areFew(count, size)) {
+      return KnownSamples.of(curve());
+    }
+    int[] places = Arrays.copyOf(before, count);
+    places(places, before.length, colour, phase, spacing);
+    return KnownSamples.of(curve(), places);
   }
 
   /** A curve of which nothing is known, before and after a candidate is looked at. */
@@ -339,9 +357,13 @@ final class FineGrid {
     return plotted;
   }
 
-  /** Takes the first samples of a colour off the curve again. */
+  /** Takes the first samples of a colour off the curve again; if they are many, all samples. */
   private void wipe(int colour, int phase, int spacing, int count) {
     int[] curve = curve();
+    if (!KnownSamples.areFew(count, size)) {
+      Arrays.fill(curve, -1);
+      return;
+    }
     int left = count;
     for (int k = 0; left > 0; k++) {
       int at = (int) ((phase + (long) k * spacing) % size);

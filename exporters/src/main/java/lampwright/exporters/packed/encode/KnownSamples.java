@@ -7,6 +7,9 @@ import java.util.Arrays;
  * are known, not with the curve.
  */
 final class KnownSamples {
+  // Sorting takes some ten times as long for a sample as walking does.
+  private static final int FEW = 16;
+
   private final int size;
 
   /** Ascending, below the size. */
@@ -21,8 +24,29 @@ final class KnownSamples {
     this.values = values;
   }
 
+  /** Whether so many samples are sorted with less work than the curve is walked along. */
+  static boolean areFew(int samples, int size) {
+    return samples < size / FEW;
+  }
+
   /**
-   * Reads them off a curve.
+   * Reads them off a curve, walking along it.
+   *
+   * @param curve with -1 where nothing is known
+   */
+  static KnownSamples of(int[] curve) {
+    int[] places = new int[curve.length];
+    int count = 0;
+    for (int place = 0; place < curve.length; place++) {
+      if (curve[place] >= 0) {
+        places[count++] = place;
+      }
+    }
+    return of(curve, places, count);
+  }
+
+  /**
+   * Reads them off a curve where there are few.
    *
    * @param curve with -1 where nothing is known
    * @param places where something is known, in any order and also more than once; they are sorted
@@ -35,6 +59,10 @@ final class KnownSamples {
         places[count++] = places[i];
       }
     }
+    return of(curve, places, count);
+  }
+
+  private static KnownSamples of(int[] curve, int[] places, int count) {
     int[] own = Arrays.copyOf(places, count);
     int[] values = new int[count];
     for (int i = 0; i < count; i++) {
@@ -43,14 +71,9 @@ final class KnownSamples {
     return new KnownSamples(curve.length, own, values);
   }
 
-  int count() {
-    return places.length;
-  }
-
-  /** Copies where they are into an array; gives the index behind the last. */
-  int placesInto(int[] into, int at) {
-    System.arraycopy(places, 0, into, at, places.length);
-    return at + places.length;
+  /** Where they are, ascending. */
+  int[] places() {
+    return places;
   }
 
   /** Puts them on a curve. */

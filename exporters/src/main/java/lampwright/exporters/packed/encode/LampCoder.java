@@ -1,6 +1,7 @@
 package lampwright.exporters.packed.encode;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.Comparator;
 import java.util.List;
 import lampwright.exporters.packed.format.Coding;
@@ -80,8 +81,14 @@ final class LampCoder {
   private static List<Integer> within(List<Integer> borders, int from, int to) {
     List<Integer> within = new ArrayList<>();
     int last = from;
-    for (int border : borders) {
-      if (border >= last + LEAST_FRAMES && border <= to - LEAST_FRAMES) {
+    // Of a long show most borders are those of other cues.
+    int first = Collections.binarySearch(borders, from + LEAST_FRAMES);
+    for (int i = first < 0 ? -first - 1 : first; i < borders.size(); i++) {
+      int border = borders.get(i);
+      if (border > to - LEAST_FRAMES) {
+        break;
+      }
+      if (border >= last + LEAST_FRAMES) {
         within.add(border);
         last = border;
       }

@@ -31,6 +31,17 @@ public final class Packer {
   private Packer() {}
 
   /**
+   * The most bytes that one scene takes packed (docs/packed.md, File).
+   *
+   * @param tableBytes of its frame table
+   * @param frames 1 or more
+   */
+  public static long mostBytes(long tableBytes, int frames) {
+    long entries = (frames + Format.MAX_ENTRY_FRAMES - 1) / Format.MAX_ENTRY_FRAMES;
+    return tableBytes + 37 + 8 * entries;
+  }
+
+  /**
    * Packs scenes.
    *
    * @param layout the rig's bytes

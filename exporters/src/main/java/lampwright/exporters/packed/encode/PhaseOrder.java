@@ -28,21 +28,23 @@ final class PhaseOrder {
    *     two have the same phase
    */
   static PhaseOrder of(int samples, FineGrid.Speed speed) {
-    int up = 0;
-    int down = 0;
-    int least = speed.size();
-    int most = 0;
-    int at = 0;
-    for (int i = 1; i < samples; i++) {
-      at += speed.pace();
-      at = at >= speed.size() ? at - speed.size() : at;
-      if (at < least) {
-        least = at;
-        up = i;
-      }
-      if (at > most) {
-        most = at;
-        down = i;
+    if (samples == 1) {
+      return new PhaseOrder(1, 0, 0);
+    }
+    int up = 1;
+    int down = 1;
+    int above = speed.pace();
+    int below = speed.size() - speed.pace();
+    // The next sample that is nearer to sample 0 is as many on as both of these together.
+    while (up + down < samples) {
+      if (above > below) {
+        int times = Math.min((above - 1) / below, (samples - 1 - up) / down);
+        up += times * down;
+        above -= times * below;
+      } else {
+        int times = Math.min((below - 1) / above, (samples - 1 - down) / up);
+        down += times * up;
+        below -= times * above;
       }
     }
     return new PhaseOrder(samples, up, down);
