@@ -149,9 +149,7 @@ final class MeasureText {
     }
     say(
         "  Memory     raw table (c, bin, hex) %d bytes; packed %s; %d bytes per frame",
-        table.bytes(),
-        packed,
-        table.layout().bytes());
+        table.bytes(), packed, table.layout().bytes());
     Rig rig = table.layout().rig();
     if (rig.controller().isPresent()) {
       memory(Target.of(rig), rig, packedBytes);

@@ -216,9 +216,7 @@ public final class Growth {
       String figure =
           seconds.isEmpty()
               ? "above 1 min"
-              : Double.isNaN(seconds.getAsDouble())
-                  ? "refused"
-                  : figure(seconds.getAsDouble());
+              : Double.isNaN(seconds.getAsDouble()) ? "refused" : figure(seconds.getAsDouble());
       line.append(' ').append(figure).append(" |");
     }
     System.out.println(line);

@@ -51,15 +51,12 @@ final class GrowthPlot {
   }
 
   /** The drawing, seconds by kind, count and step. */
-  static String svg(
-      Map<GrowthProjects, List<Map<Growth.Step, OptionalDouble>>> seconds) {
+  static String svg(Map<GrowthProjects, List<Map<Growth.Step, OptionalDouble>>> seconds) {
     double panel = WIDE + NAMES;
-    var list =
-        new DisplayList.Builder(LEFT + panel * seconds.size() + 10, TOP + HIGH + BOTTOM);
+    var list = new DisplayList.Builder(LEFT + panel * seconds.size() + 10, TOP + HIGH + BOTTOM);
     GrowthPlot plot = new GrowthPlot(list);
     list.fillRect(0, 0, list.width(), list.height(), ChartInk.PAPER);
-    list.text(
-        8, 8, "Processor time of one thread", 16, Mark.Height.TOP, ChartInk.TEXT);
+    list.text(8, 8, "Processor time of one thread", 16, Mark.Height.TOP, ChartInk.TEXT);
     list.text(
         8,
         30,
@@ -96,7 +93,7 @@ final class GrowthPlot {
     for (Growth.Step step : Growth.Step.values()) {
       curve(left, step, rows).ifPresent(names::add);
     }
-    names(left, names);
+    names(names);
   }
 
   /** A line of which ten times the count takes ten times as long. */
@@ -114,7 +111,7 @@ final class GrowthPlot {
     }
   }
 
-  private record Name(StepInk ink, double y, String word) {}
+  private record Name(StepInk ink, double x, double y, String word) {}
 
   private Optional<Name> curve(
       double left, Growth.Step step, List<Map<Growth.Step, OptionalDouble>> rows) {
@@ -130,26 +127,26 @@ final class GrowthPlot {
       return Optional.empty();
     }
     if (points.size() > 1) {
-      list.add(
-          new Mark.Path(points, false, Optional.empty(), Optional.of(new Stroke(ink, 1.5))));
+      list.add(new Mark.Path(points, false, Optional.empty(), Optional.of(new Stroke(ink, 1.5))));
     }
     for (Mark.Point point : points) {
       list.add(
           new Mark.Ellipse(point.x(), point.y(), DOT, DOT, Optional.of(ink), Optional.empty()));
     }
     Mark.Point last = points.get(points.size() - 1);
-    boolean ends = points.size() < rows.size();
-    return Optional.of(new Name(ink, last.y(), step.word() + (ends ? " (ends)" : "")));
+    return Optional.of(new Name(ink, last.x(), last.y(), step.word()));
   }
 
   /** Names beside the ends of the lines, moved apart where lines end close together. */
-  private void names(double left, List<Name> names) {
+  private void names(List<Name> names) {
     List<Name> fromAbove = new ArrayList<>(names);
-    fromAbove.sort(Comparator.comparingDouble(Name::y));
+    fromAbove.sort(Comparator.comparingDouble(Name::x).thenComparingDouble(Name::y));
     double least = TOP;
+    double x = 0;
     for (Name name : fromAbove) {
-      double y = Math.max(least, name.y());
-      list.text(left + WIDE + 8, y, name.word(), 10, Mark.Height.CENTRE, name.ink());
+      double y = name.x() == x ? Math.max(least, name.y()) : name.y();
+      x = name.x();
+      list.text(x + 8, y, name.word(), 10, Mark.Height.CENTRE, name.ink());
       least = y + LINE_HEIGHT;
     }
   }
@@ -164,7 +161,8 @@ final class GrowthPlot {
   }
 
   private static String time(int power) {
-    return power < 0 ? "0.1 ms" : power < 3 ? (int) Math.pow(10, power) + " ms"
-        : (int) Math.pow(10, power - 3) + " s";
+    return power < 0
+        ? "0.1 ms"
+        : power < 3 ? (int) Math.pow(10, power) + " ms" : (int) Math.pow(10, power - 3) + " s";
   }
 }

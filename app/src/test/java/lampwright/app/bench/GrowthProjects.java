@@ -88,8 +88,7 @@ enum GrowthProjects {
     for (int at = from; at < from + pixels; ) {
       int count = Math.min(CHAIN - at % CHAIN, from + pixels - at);
       runs.add(
-          text(
-              "{\"chain\": \"c%d\", \"from\": %d, \"count\": %d}", at / CHAIN, at % CHAIN, count));
+          text("{\"chain\": \"c%d\", \"from\": %d, \"count\": %d}", at / CHAIN, at % CHAIN, count));
       at += count;
     }
     return text("{\"id\": \"l%d\", \"pixels\": [%s]}", number, String.join(",", runs));

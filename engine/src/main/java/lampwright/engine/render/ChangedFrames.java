@@ -49,7 +49,9 @@ final class ChangedFrames {
     int behind = alikeAtBack(old, now, first);
     List<Track> oldPart = old.subList(first, old.size() - behind);
     List<Track> newPart = now.subList(first, now.size() - behind);
-    if (oldPart.size() == 1 && newPart.size() == 1 && differInCues(oldPart.get(0), newPart.get(0))) {
+    if (oldPart.size() == 1
+        && newPart.size() == 1
+        && differInCues(oldPart.get(0), newPart.get(0))) {
       cues(oldPart.get(0).cues(), newPart.get(0).cues());
       return;
     }

@@ -77,9 +77,7 @@ public final class FrameStore {
         before
             .filter(b -> b.kept)
             .flatMap(
-                b ->
-                    ChangedFrames.between(b.table, table)
-                        .map(changed -> new Before(b, changed)));
+                b -> ChangedFrames.between(b.table, table).map(changed -> new Before(b, changed)));
     this.table = table;
     this.frameBytes = table.layout().bytes();
     this.kept = table.bytes() <= MAX_KEPT_BYTES;

@@ -17,7 +17,10 @@ import lampwright.engine.scene.Scene;
 import lampwright.engine.scene.Track;
 import org.junit.jupiter.api.Test;
 
-/** After an edit the frames are those of the new scene, and only those that it may change are rendered. */
+/**
+ * After an edit the frames are those of the new scene, and only those that it may change are
+ * rendered.
+ */
 class EditedFramesTest {
   private static final int SCENES = 200;
 

@@ -16,7 +16,9 @@ import lampwright.engine.time.Moment;
 import lampwright.engine.time.Ratio;
 import org.junit.jupiter.api.Test;
 
-/** For as many frames as a painter says, it paints the same; and it says so for those that blink. */
+/**
+ * For as many frames as a painter says, it paints the same; and it says so for those that blink.
+ */
 class QuietCuesTest {
   private static final int SCENES = 400;
   private static final int MOST = 150;
@@ -81,7 +83,9 @@ class QuietCuesTest {
                 BigDecimal.valueOf(60),
                 new BigDecimal("0.5"))));
     FrameClock clock = new FrameClock(BigDecimal.valueOf(50));
-    Mixer[] mixers = {lampwright.engine.light.Mixers.forOutput(new lampwright.engine.light.Curve.Linear())};
+    Mixer[] mixers = {
+      lampwright.engine.light.Mixers.forOutput(new lampwright.engine.light.Curve.Linear())
+    };
     TrackPlayer track =
         new TrackPlayer(
             0,

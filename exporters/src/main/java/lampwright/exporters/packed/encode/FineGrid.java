@@ -54,7 +54,12 @@ final class FineGrid {
    * @param limit bytes above which curves are of no use
    */
   static @Nullable Fit fit(
-      List<int[]> values, List<int[]> slots, int[] columns, int pixelBytes, Speed speed, long limit) {
+      List<int[]> values,
+      List<int[]> slots,
+      int[] columns,
+      int pixelBytes,
+      Speed speed,
+      long limit) {
     int[][] slotAt = arrange(slots, columns, pixelBytes);
     if (slotAt.length == 0) {
       return null;
@@ -169,8 +174,7 @@ final class FineGrid {
    *
    * @param mostSteps the most that all steps of the curve that are passed can come to
    */
-  private boolean mayFollow(
-      int[] filled, Speed speed, int j, int denominator, long mostSteps) {
+  private boolean mayFollow(int[] filled, Speed speed, int j, int denominator, long mostSteps) {
     int n = speed.size();
     int at = (int) ((long) j * n / denominator);
     long apart = 0;
