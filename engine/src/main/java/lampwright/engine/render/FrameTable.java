@@ -121,12 +121,12 @@ public final class FrameTable {
    */
   public FrameCursor cursor() {
     // To find it may take all frames, which are then at hand.
-    sceneFactor.get();
+    double factor = sceneFactor.get();
     KeptFrames found = kept;
     if (found != null) {
       return cursor(found.source(), Optional.empty());
     }
-    return cursor(source(), room());
+    return cursor(source(factor), room());
   }
 
   /** Room for the frames; none if they are too large to be kept. */
@@ -158,18 +158,22 @@ public final class FrameTable {
     return new FrameCursor(source, frameCount(), layout.bytes(), keep, all -> kept = all);
   }
 
-  private FrameSource source() {
-    SceneRenderer renderer = renderer(SceneRenderer.Way.QUICK);
+  private FrameSource source(double factor) {
+    SceneRenderer renderer = renderer(SceneRenderer.Way.QUICK, factor);
     if (renderer.restsOnThePast()
         || bytes() < LEAST_BYTES_FOR_TWO
         || Runtime.getRuntime().availableProcessors() == 1) {
       return renderer;
     }
-    return new PairRenderer(renderer, renderer(SceneRenderer.Way.QUICK), frameCount());
+    return new PairRenderer(renderer, renderer(SceneRenderer.Way.QUICK, factor), frameCount());
   }
 
   private SceneRenderer renderer(SceneRenderer.Way way) {
-    return new SceneRenderer(layout, scene, sceneFactor.get(), way);
+    return renderer(way, sceneFactor.get());
+  }
+
+  private SceneRenderer renderer(SceneRenderer.Way way, double factor) {
+    return new SceneRenderer(layout, scene, factor, way);
   }
 
   /**

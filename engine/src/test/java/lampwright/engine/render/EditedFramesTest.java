@@ -82,7 +82,7 @@ class EditedFramesTest {
       case 0 -> cues.remove(at);
       case 1 -> cues.add(random.nextInt(cues.size() + 1), cue);
       case 2 -> cues.set(at, moved(cue, random.nextInt(500), cue.blend()));
-      default -> cues.set(at, moved(cue, 0, Blend.values()[random.nextInt(4)]));
+      default -> cues.set(at, moved(cue, 0, List.of(Blend.values()).get(random.nextInt(4))));
     }
     return cues;
   }
@@ -119,7 +119,7 @@ class EditedFramesTest {
 
   private static Cue cue(int second, double level) {
     Look look = new Look(new Colour.Drive(level, 0, 0, 0), 1);
-    return Cue.of(second * 1000, 1000, new Steady(look));
+    return Cue.of(second * 1000L, 1000, new Steady(look));
   }
 
   private static Scene hour(List<Cue> cues) {

@@ -3,6 +3,7 @@ package lampwright.exporters.packed.encode;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.NavigableMap;
 import java.util.TreeMap;
 import lampwright.exporters.packed.format.ByteSink;
 import lampwright.exporters.packed.format.Coding;
@@ -75,7 +76,7 @@ final class Echoes {
   }
 
   private List<Grouping.Echo> spread(List<Integer> slots, int before) {
-    TreeMap<Integer, int[]> left = new TreeMap<>();
+    NavigableMap<Integer, int[]> left = new TreeMap<>();
     for (int slot : slots) {
       if (table.slots.get(slot).length == 1) {
         continue;
@@ -103,7 +104,7 @@ final class Echoes {
   }
 
   /** The first slot left and others of the same shape at an even stride: as many as there are. */
-  private static List<int[]> alikeAndEven(TreeMap<Integer, int[]> left) {
+  private static List<int[]> alikeAndEven(NavigableMap<Integer, int[]> left) {
     int[] first = left.firstEntry().getValue();
     List<int[]> best = List.of(first);
     for (int[] second :

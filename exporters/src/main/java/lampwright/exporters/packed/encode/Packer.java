@@ -37,7 +37,7 @@ public final class Packer {
    * @param frames 1 or more
    */
   public static long mostBytes(long tableBytes, int frames) {
-    long entries = (frames + Format.MAX_ENTRY_FRAMES - 1) / Format.MAX_ENTRY_FRAMES;
+    long entries = (frames + Format.MAX_ENTRY_FRAMES - 1L) / Format.MAX_ENTRY_FRAMES;
     return tableBytes + 37 + 8 * entries;
   }
 
