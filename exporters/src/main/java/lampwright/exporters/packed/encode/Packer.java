@@ -161,11 +161,16 @@ public final class Packer {
       PartCoder coder,
       PackProgress progress) {
     Coding narrow = new Coding(columnBytes, 2);
-    Attempt attempt = attempt(layout, lamps, scenes, narrow, cost, merged, coder, progress);
-    if (!attempt.fits()) {
-      Coding wide = new Coding(columnBytes, 3);
-      attempt = attempt(layout, lamps, scenes, wide, cost, merged, coder, PackProgress.NONE);
+    try {
+      Attempt attempt = attempt(layout, lamps, scenes, narrow, cost, merged, coder, progress);
+      if (attempt.fits()) {
+        return attempt;
+      }
+    } catch (PlacesTooShortException known) {
+      // Wide ones it is.
     }
+    Coding wide = new Coding(columnBytes, 3);
+    Attempt attempt = attempt(layout, lamps, scenes, wide, cost, merged, coder, PackProgress.NONE);
     if (!attempt.fits()) {
       throw tooLong(attempt);
     }
