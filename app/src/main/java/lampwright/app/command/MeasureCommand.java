@@ -79,24 +79,21 @@ final class MeasureCommand implements Callable<Integer> {
               FrameTable.of(project.rig(), scene),
               new TerminalProgress(terminal, "measuring " + scene.id())));
     }
-    List<Finding> ofProject =
-        new ArrayList<>(
-            Reviews.ofProject(
-                project,
-                choice.of(project),
-                oneByOne(reports),
-                new TerminalProgress(terminal, "packing all scenes")));
+    FirmwareMemory.Known memory =
+        FirmwareMemory.known(
+            project,
+            choice.of(project),
+            oneByOne(reports),
+            new TerminalProgress(terminal, "packing all scenes"));
+    List<Finding> ofProject = new ArrayList<>(Reviews.ofProject(project, memory));
     Optional<ShowMeasure> show = Review.measureShow(project);
     show.ifPresent(of -> ofProject.addAll(Review.ofShow(project, of)));
-    Optional<FirmwareMemory.Taken> taken =
-        FirmwareMemory.taken(
-            project, choice.of(project), new TerminalProgress(terminal, "packing situations"));
     List<Finding> findings = Review.sorted(ofProject);
     terminal.endProgress();
     if (json) {
-      MeasureJson.write(project, findings, show, taken, reports, terminal.out());
+      MeasureJson.write(project, findings, show, memory.taken(), reports, terminal.out());
     } else {
-      new MeasureText(terminal.out()).write(project, findings, show, taken, reports);
+      new MeasureText(terminal.out()).write(project, findings, show, memory.taken(), reports);
     }
     return ExitCode.DONE;
   }

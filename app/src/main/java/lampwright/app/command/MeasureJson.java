@@ -83,6 +83,9 @@ final class MeasureJson {
     if (packedBytes.isPresent()) {
       json.writeNumberProperty("packedBytes", packedBytes.getAsInt());
     }
+    if (measured.packedAtMost().isPresent()) {
+      json.writeNumberProperty("packedBytesAtMost", measured.packedAtMost().getAsLong());
+    }
     FindingJson.write(json, measured.findings());
     json.writeObjectPropertyStart("supply");
     drawn(report.measure().supply());

@@ -81,7 +81,7 @@ final class MeasureText {
     lines(report);
     power.feeds(report);
     power.outputs(report);
-    memory(table, measured.packedBytes());
+    memory(table, measured);
     lamps(report);
   }
 
@@ -136,12 +136,20 @@ final class MeasureText {
     }
   }
 
-  private void memory(FrameTable table, OptionalInt packedBytes) {
+  private void memory(FrameTable table, Measured measured) {
+    OptionalInt packedBytes = measured.packedBytes();
+    String packed = packedBytes.isPresent() ? packedBytes.getAsInt() + " bytes" : "not possible";
+    if (measured.packedAtMost().isPresent()) {
+      packed =
+          String.format(
+              Locale.ROOT,
+              "at most %d bytes (measure does not pack tables above %d MiB)",
+              measured.packedAtMost().getAsLong(),
+              FirmwareMemory.LARGE >> 20);
+    }
     say(
         "  Memory     raw table (c, bin, hex) %d bytes; packed %s; %d bytes per frame",
-        table.bytes(),
-        packedBytes.isPresent() ? packedBytes.getAsInt() + " bytes" : "not possible",
-        table.layout().bytes());
+        table.bytes(), packed, table.layout().bytes());
     Rig rig = table.layout().rig();
     if (rig.controller().isPresent()) {
       memory(Target.of(rig), rig, packedBytes);

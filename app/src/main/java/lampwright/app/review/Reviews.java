@@ -32,8 +32,13 @@ public final class Reviews {
   public static List<Finding> ofProject(
       Project project, List<Scene> scenes, OptionalLong oneByOne, Progress progress)
       throws CancelledException {
+    return ofProject(project, FirmwareMemory.known(project, scenes, oneByOne, progress));
+  }
+
+  /** The same for one who knows what the scenes are in the controller's memory. */
+  public static List<Finding> ofProject(Project project, FirmwareMemory.Known memory) {
     List<Finding> found = new ArrayList<>(ALL.ofProject(project));
-    found.addAll(FirmwareMemory.findings(project, scenes, oneByOne, progress));
+    found.addAll(memory.findings());
     return Review.sorted(found);
   }
 

@@ -119,6 +119,34 @@ class MeasureTest {
     assertThat(first.get("figures").get("limit").get("unit").asString()).isEqualTo("mA");
   }
 
+  /**
+   * 4,000 pixels of 3 bytes for 400 frames: 4,800,000 bytes, above 4 MiB. The bound is that of
+   * docs/packed.md: the table, 37 bytes and 8 for each 4,096 frames.
+   */
+  @Test
+  void largeTablesHaveABound() throws IOException {
+    String project =
+        """
+        {"lampwright": 1, "name": "large",
+         "rig": {"chains": [{"id": "c", "pixelType": "ws2812b", "pixels": 4000}],
+                 "lamps": [{"id": "l", "pixels": [{"chain": "c", "count": 4000}]}]},
+         "scenes": [{"id": "s", "lengthMs": 8000, "framesPerSecond": 50,
+           "tracks": [{"lamps": ["l"],
+             "cues": [{"lengthMs": 8000, "pattern": {"kind": "flicker"}}]}]}]}
+        """;
+    Path file = Files.writeString(folder.resolve("large.lampwright.json"), project);
+    Run run = Run.of("measure", file, "--json");
+    assertThat(run.code()).isZero();
+    JsonNode scene = new ObjectMapper().readTree(run.out()).get("scenes").get(0);
+    assertThat(scene.get("tableBytes").asInt()).isEqualTo(4_800_000);
+    assertThat(scene.has("packedBytes")).isFalse();
+    assertThat(scene.get("packedBytesAtMost").asInt()).isEqualTo(4_800_045);
+    assertThat(Run.of("measure", file).out())
+        .contains(
+            "packed at most 4800045 bytes (measure does not pack tables above 4 MiB);"
+                + " 12000 bytes per frame");
+  }
+
   @Test
   void figuresAreTheSameUnderEveryLocale() {
     Locale before = Locale.getDefault();

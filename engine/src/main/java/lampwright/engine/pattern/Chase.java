@@ -12,6 +12,7 @@ import lampwright.engine.field.Unit;
 import lampwright.engine.field.WholeType;
 import lampwright.engine.light.Mix;
 import lampwright.engine.light.Mixer;
+import lampwright.engine.time.Moment;
 import lampwright.engine.time.Ratio;
 
 /**
@@ -76,17 +77,26 @@ public record Chase(
     double[] lightBehind = lightBehind(context);
     Ratio step = Ratio.of(stepMs);
     Period period = Period.of(this, context);
-    return (tMs, drives) -> {
-      int s = (int) period.place(tMs).floorOver(step);
-      boolean forwards = s < n;
-      int head = forwards ? s : 2 * n - 2 - s;
-      for (int k = 0; k < n; k++) {
-        int behind = forwards ? head - k : k - head;
-        if (!bounce) {
-          behind = Math.floorMod(behind, n);
+    return new Painter() {
+      @Override
+      public void paint(Moment tMs, double[] drives) {
+        int s = (int) period.place(tMs).floorOver(step);
+        boolean forwards = s < n;
+        int head = forwards ? s : 2 * n - 2 - s;
+        for (int k = 0; k < n; k++) {
+          int behind = forwards ? head - k : k - head;
+          if (!bounce) {
+            behind = Math.floorMod(behind, n);
+          }
+          double light = behind >= 0 && behind < lightBehind.length ? lightBehind[behind] : 0;
+          full[k].write(light, drives, k * Mixer.SLOTS);
         }
-        double light = behind >= 0 && behind < lightBehind.length ? lightBehind[behind] : 0;
-        full[k].write(light, drives, k * Mixer.SLOTS);
+      }
+
+      @Override
+      public long sameFor(Moment tMs, Ratio frameMs) {
+        period.place(tMs).modulo(step);
+        return period.framesBefore(step, frameMs);
       }
     };
   }

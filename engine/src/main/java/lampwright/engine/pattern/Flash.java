@@ -72,16 +72,26 @@ public record Flash(
     Ratio one = on.plus(Ratio.of(offMs));
     Ratio group = one.times(flashes);
     Period period = Period.of(this, context);
-    return OnOff.painter(
-        context,
-        look,
-        tMs -> {
-          Moment place = period.place(tMs);
-          if (place.compareTo(group) >= 0) {
-            return false;
-          }
-          place.modulo(one);
-          return place.compareTo(on) < 0;
-        });
+    return new OnOff(context, look) {
+      @Override
+      boolean lit(Moment tMs) {
+        Moment place = period.place(tMs);
+        if (place.compareTo(group) >= 0) {
+          return false;
+        }
+        place.modulo(one);
+        return place.compareTo(on) < 0;
+      }
+
+      @Override
+      public long sameFor(Moment tMs, Ratio frameMs) {
+        Moment place = period.place(tMs);
+        if (place.compareTo(group) >= 0) {
+          return period.framesBefore(period.lengthMs(), frameMs);
+        }
+        place.modulo(one);
+        return period.framesBefore(place.compareTo(on) < 0 ? on : one, frameMs);
+      }
+    };
   }
 }

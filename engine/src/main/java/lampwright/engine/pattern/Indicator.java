@@ -8,6 +8,7 @@ import lampwright.engine.field.DecimalType;
 import lampwright.engine.field.Field;
 import lampwright.engine.field.Shape;
 import lampwright.engine.field.Unit;
+import lampwright.engine.time.Moment;
 import lampwright.engine.time.Ratio;
 
 /**
@@ -57,6 +58,16 @@ public record Indicator(Look look, BigDecimal phase, BigDecimal perMinute, BigDe
   public Painter painter(PaintContext context) {
     Period period = Period.of(this, context);
     Ratio on = period.lengthMs().times(Ratio.of(onShare)).reduced();
-    return OnOff.painter(context, look, tMs -> period.place(tMs).compareTo(on) < 0);
+    return new OnOff(context, look) {
+      @Override
+      boolean lit(Moment tMs) {
+        return period.place(tMs).compareTo(on) < 0;
+      }
+
+      @Override
+      public long sameFor(Moment tMs, Ratio frameMs) {
+        return period.framesBefore(lit(tMs) ? on : period.lengthMs(), frameMs);
+      }
+    };
   }
 }

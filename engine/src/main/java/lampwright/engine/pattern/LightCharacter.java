@@ -10,6 +10,7 @@ import lampwright.engine.field.Field;
 import lampwright.engine.field.Shape;
 import lampwright.engine.field.TextType;
 import lampwright.engine.field.Unit;
+import lampwright.engine.time.Moment;
 import lampwright.engine.time.Ratio;
 
 /**
@@ -70,6 +71,16 @@ public record LightCharacter(Look look, BigDecimal phase, String character, BigD
   public Painter painter(PaintContext context) {
     Rhythm rhythm = Rhythm.of(character, unitMs);
     Period period = Period.of(this, context);
-    return OnOff.painter(context, look, tMs -> rhythm.lit(period.place(tMs)));
+    return new OnOff(context, look) {
+      @Override
+      boolean lit(Moment tMs) {
+        return rhythm.lit(period.place(tMs));
+      }
+
+      @Override
+      public long sameFor(Moment tMs, Ratio frameMs) {
+        return period.framesBefore(rhythm.end(period.place(tMs)), frameMs);
+      }
+    };
   }
 }

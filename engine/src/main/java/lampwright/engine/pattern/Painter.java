@@ -28,7 +28,18 @@ public interface Painter {
     return 0;
   }
 
-  /** The same for an instant that is asked for once. */
+  /**
+   * For how many frames from an instant on, its own counted, the same is painted as at that
+   * instant: at least 1, which is also the answer where there is no quick one. Only for painters
+   * that paint exactly even when they are asked to paint nearly.
+   *
+   * @param frameMs time from frame to frame, above 0
+   */
+  default long sameFor(Moment tMs, Ratio frameMs) {
+    return 1;
+  }
+
+  /** The same as {@link #paint(Moment, double[])} for an instant that is asked for once. */
   default void paint(Ratio tMs, double[] drives) {
     paint(Moment.of(tMs), drives);
   }

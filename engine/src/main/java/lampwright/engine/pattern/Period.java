@@ -15,6 +15,7 @@ final class Period {
   private final Ratio lengthMs;
   private final Ratio shiftMs;
   private final Moment place = new Moment();
+  private final Moment left = new Moment();
 
   /**
    * @param lengthMs above 0
@@ -47,6 +48,16 @@ final class Period {
     place.setSum(tMs, shiftMs);
     place.modulo(lengthMs);
     return place;
+  }
+
+  /**
+   * How many frames lie before an end that is later than the place last asked for: that place's own
+   * frame is the first of them.
+   */
+  long framesBefore(Ratio endMs, Ratio frameMs) {
+    // What is left is below 0 like this, so that rounding down gives the whole frames above it.
+    left.setDifference(place, endMs);
+    return -left.floorOver(frameMs);
   }
 
   /** Place as a share of the period, at least 0 and below 1. */

@@ -102,11 +102,20 @@ public final class Rhythm {
 
   /** Whether it shines at a place within the period. */
   public boolean lit(Moment placeMs) {
+    return (part(placeMs) % 2 == 0) == lightFirst;
+  }
+
+  /** Where the light or dark at a place within the period ends: later than the place. */
+  Ratio end(Moment placeMs) {
+    return ends.get(part(placeMs));
+  }
+
+  private int part(Moment placeMs) {
     int part = 0;
     while (part < ends.size() - 1 && placeMs.compareTo(ends.get(part)) >= 0) {
       part++;
     }
-    return (part % 2 == 0) == lightFirst;
+    return part;
   }
 
   // A flash fills the first half of a slot. Between groups one slot is left out, and after the last

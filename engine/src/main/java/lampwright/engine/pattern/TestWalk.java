@@ -14,6 +14,7 @@ import lampwright.engine.field.Shape;
 import lampwright.engine.light.Colour;
 import lampwright.engine.light.EmitterKind;
 import lampwright.engine.light.Mixer;
+import lampwright.engine.time.Moment;
 import lampwright.engine.time.Ratio;
 
 /**
@@ -76,9 +77,18 @@ public record TestWalk(Look look, BigDecimal phase, BigDecimal stepMs) implement
     double light = context.curve().light(look.level());
     Ratio step = Ratio.of(stepMs);
     Period period = Period.of(this, context);
-    return (tMs, drives) -> {
-      Arrays.fill(drives, 0, context.count() * Mixer.SLOTS, 0);
-      drives[slots[(int) period.place(tMs).floorOver(step)]] = light;
+    return new Painter() {
+      @Override
+      public void paint(Moment tMs, double[] drives) {
+        Arrays.fill(drives, 0, context.count() * Mixer.SLOTS, 0);
+        drives[slots[(int) period.place(tMs).floorOver(step)]] = light;
+      }
+
+      @Override
+      public long sameFor(Moment tMs, Ratio frameMs) {
+        period.place(tMs).modulo(step);
+        return period.framesBefore(step, frameMs);
+      }
     };
   }
 }

@@ -1,5 +1,6 @@
 package lampwright.engine.render;
 
+import java.util.Optional;
 import java.util.concurrent.Executor;
 import java.util.function.Function;
 import lampwright.engine.rig.Rig;
@@ -26,6 +27,9 @@ public final class BackgroundRenderer<L> implements AutoCloseable {
   private final Function<FrameStore, L> prepare;
   private final Listener<L> listener;
 
+  /** What was rendered last to its end; of the worker's runs, which follow one another. */
+  private volatile Optional<FrameStore> last = Optional.empty();
+
   /**
    * @param thread runs the listener, such as on the screen's thread
    * @param prepare is called in the background, before any frame of a scene is there
@@ -41,9 +45,10 @@ public final class BackgroundRenderer<L> implements AutoCloseable {
   public void request(Rig rig, Scene scene) {
     worker.request(
         turn -> {
-          FrameStore frames = new FrameStore(FrameTable.of(rig, scene));
+          FrameStore frames = new FrameStore(FrameTable.of(rig, scene), last);
           L light = prepare.apply(frames);
           frames.render(() -> turn.show(() -> listener.progressed(light)));
+          last = Optional.of(frames);
           turn.show(() -> listener.completed(light));
         });
   }

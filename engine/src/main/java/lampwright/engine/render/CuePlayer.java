@@ -38,6 +38,7 @@ final class CuePlayer {
   private final double[] scratch;
   private final boolean startsAt0;
   private final double full;
+  private final Ratio frameMs;
   private final long firstFrame;
   private final long fullFrom;
   private final long fullUntil;
@@ -45,6 +46,7 @@ final class CuePlayer {
   private final Moment sinceStart = new Moment();
   private final Moment untilEnd = new Moment();
   private boolean fading;
+  private boolean apart;
 
   /**
    * A cue made ready.
@@ -61,6 +63,7 @@ final class CuePlayer {
     this.fadesFromMs = lengthMs.minus(fadeOutMs);
     this.blend = cue.blend();
     this.curve = curve;
+    this.frameMs = clock.frame();
     this.scratch = scratch;
     this.startsAt0 = startMs.signum() == 0;
     this.rows = rows.toArray(Row[]::new);
@@ -112,8 +115,40 @@ final class CuePlayer {
     }
   }
 
-  /** Lays what is seen of the cue's light over the light so far. */
-  void play(Moment timeMs, Light light, RenderWatcher watcher) {
+  /** Marks the packages on which its light is seen, and again those that others had marked. */
+  void markSeen(boolean[] once, boolean[] twice) {
+    for (Row row : rows) {
+      if (row.seen) {
+        row.packages.markTwice(once, twice);
+      }
+    }
+  }
+
+  /**
+   * Learns whether it has its packages for itself, until its next change: then their drives are its
+   * own from frame to frame.
+   *
+   * @param shared the packages that it would not have for itself
+   */
+  void setApart(boolean[] shared) {
+    apart = true;
+    for (Row row : rows) {
+      apart &= !row.seen || !row.packages.anyIn(shared);
+    }
+  }
+
+  /** Whether it has its packages for itself. */
+  boolean isApart() {
+    return apart;
+  }
+
+  /**
+   * Lays what is seen of the cue's light over the light so far; on dark where it is apart.
+   *
+   * @return the first frame in which it has to be played again: this very one, or a later one if it
+   *     is apart and what it has laid stays the same
+   */
+  long play(long frame, Moment timeMs, Light light, RenderWatcher watcher) {
     Moment tMs = timeMs;
     if (!startsAt0) {
       sinceStart.setDifference(timeMs, startMs);
@@ -121,7 +156,11 @@ final class CuePlayer {
     }
     double faded = fading ? fade(tMs) : 1;
     double a = fading ? curve.light(faded) : full;
+    if (apart) {
+      darken(light);
+    }
     watcher.begins(this, tMs, faded, a, light);
+    long same = apart && !fading ? Long.MAX_VALUE : 0;
     for (Row row : rows) {
       if (row.seen) {
         if (light.isExact()) {
@@ -130,13 +169,27 @@ final class CuePlayer {
           double error = row.painter.paintNearly(tMs, scratch);
           if (error > 0) {
             row.packages.addError(error, light);
+            same = 0;
           }
         }
         watcher.paints(row.packages, scratch);
         row.packages.lay(blend, scratch, a, light.drives());
+        if (same > 1) {
+          same = Math.min(same, row.painter.sameFor(tMs, frameMs));
+        }
       }
     }
     watcher.ends(light);
+    // Where nothing is seen there is nothing to lay until cues are arranged anew.
+    return same == Long.MAX_VALUE ? same : same > 1 ? frame + same : frame;
+  }
+
+  private void darken(Light light) {
+    for (Row row : rows) {
+      if (row.seen) {
+        row.packages.darken(light);
+      }
+    }
   }
 
   private double fade(Moment tMs) {

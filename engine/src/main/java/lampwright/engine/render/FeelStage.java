@@ -53,6 +53,13 @@ final class FeelStage {
     return slots.length > 0;
   }
 
+  /** Marks the packages of lamps that have one. */
+  void mark(boolean[] marks) {
+    for (int at : packages) {
+      marks[at] = true;
+    }
+  }
+
   /** Cold, as before the first frame of a scene that plays once. */
   void reset() {
     Arrays.fill(light, 0);

@@ -27,6 +27,11 @@ final class FrameClock {
     return timeMs.over(frameMs).floor() + 1;
   }
 
+  /** The time between two frames, in ms, exactly. */
+  Ratio frame() {
+    return frameMs;
+  }
+
   /** The time between two frames, in ms. */
   double frameMs() {
     return frameMs.doubleValue();

@@ -1,6 +1,8 @@
 package lampwright.engine.render;
 
+import java.util.BitSet;
 import java.util.Objects;
+import java.util.Optional;
 import java.util.concurrent.CancellationException;
 import org.jspecify.annotations.Nullable;
 
@@ -26,15 +28,56 @@ public final class FrameStore {
 
   private static final int CHUNK_FRAMES = 256;
 
+  /** Frames before an edit: which of them are there, and which of them are others since. */
+  private static final class Before {
+    private final byte[] @Nullable [] chunks;
+    private final int rendered;
+    private final BitSet changed;
+
+    Before(FrameStore store, BitSet changed) {
+      this.chunks = store.chunks;
+      this.rendered = store.rendered;
+      this.changed = changed;
+    }
+
+    boolean has(int frame) {
+      return frame < rendered && !changed.get(frame);
+    }
+
+    boolean hasAll(int from, int to) {
+      int next = changed.nextSetBit(from);
+      return to <= rendered && (next < 0 || next >= to);
+    }
+  }
+
   private final FrameTable table;
   private final int frameBytes;
   private final byte[] @Nullable [] chunks;
   private final boolean kept;
   private volatile int rendered;
+  // None once all is rendered.
+  private Optional<Before> before;
+  private int renderedAnew;
   // For frames that are not kept, or not yet; made when first needed.
   private @Nullable FrameCursor loose;
 
+  /** Frames of a scene, all to be rendered. */
   public FrameStore(FrameTable table) {
+    this(table, Optional.empty());
+  }
+
+  /**
+   * Frames of a scene, of which some may be at hand.
+   *
+   * @param before frames of the scene before an edit: those that the edit can't have changed are
+   *     taken over
+   */
+  public FrameStore(FrameTable table, Optional<FrameStore> before) {
+    this.before =
+        before
+            .filter(b -> b.kept)
+            .flatMap(
+                b -> ChangedFrames.between(b.table, table).map(changed -> new Before(b, changed)));
     this.table = table;
     this.frameBytes = table.layout().bytes();
     this.kept = table.bytes() <= MAX_KEPT_BYTES;
@@ -73,21 +116,54 @@ public final class FrameStore {
     }
     FrameCursor cursor = table.passingCursor();
     byte[] frame = new byte[frameBytes];
-    while (cursor.hasNext()) {
-      int at = cursor.position();
-      if (at % CHUNK_FRAMES == 0) {
-        int frames = Math.min(CHUNK_FRAMES, frameCount() - at);
-        chunks[at / CHUNK_FRAMES] = new byte[frames * frameBytes];
+    renderedAnew = 0;
+    for (int from = 0; from < frameCount(); from += CHUNK_FRAMES) {
+      FrameSource.endIfInterrupted();
+      int to = Math.min(frameCount(), from + CHUNK_FRAMES);
+      byte[] whole = takenOver(from, to);
+      if (whole.length > 0) {
+        chunks[from / CHUNK_FRAMES] = whole;
+        rendered = to;
+      } else {
+        byte[] chunk = new byte[(to - from) * frameBytes];
+        chunks[from / CHUNK_FRAMES] = chunk;
+        for (int at = from; at < to; at++) {
+          render(cursor, at, frame);
+          System.arraycopy(frame, 0, chunk, (at - from) * frameBytes, frameBytes);
+          // Publishes the bytes to readers.
+          rendered = at + 1;
+        }
       }
-      cursor.next(frame);
-      byte[] chunk = Objects.requireNonNull(chunks[at / CHUNK_FRAMES]);
-      System.arraycopy(frame, 0, chunk, at % CHUNK_FRAMES * frameBytes, frameBytes);
-      // Publishes the bytes to readers.
-      rendered = at + 1;
-      if (rendered % CHUNK_FRAMES == 0 || rendered == frameCount()) {
-        after.run();
-      }
+      after.run();
     }
+    before = Optional.empty();
+  }
+
+  /** A piece of frames that an edit left as they were; none if it changed one. */
+  private byte[] takenOver(int from, int to) {
+    return before
+        .filter(b -> b.hasAll(from, to))
+        .map(b -> Objects.requireNonNull(b.chunks[from / CHUNK_FRAMES]))
+        .filter(chunk -> chunk.length == (to - from) * frameBytes)
+        .orElse(new byte[0]);
+  }
+
+  private void render(FrameCursor cursor, int at, byte[] into) {
+    if (before.isPresent() && before.get().has(at)) {
+      byte[] chunk = Objects.requireNonNull(before.get().chunks[at / CHUNK_FRAMES]);
+      System.arraycopy(chunk, at % CHUNK_FRAMES * frameBytes, into, 0, frameBytes);
+      return;
+    }
+    if (cursor.position() != at) {
+      cursor.seek(at);
+    }
+    cursor.next(into);
+    renderedAnew++;
+  }
+
+  /** Frames that {@link #render} had to render; the others were taken over. */
+  int renderedAnew() {
+    return renderedAnew;
   }
 
   /** Whether a frame is rendered, or none are kept and each is rendered where it is looked at. */

@@ -120,12 +120,24 @@ public final class FrameTable {
    * past.
    */
   public FrameCursor cursor() {
+    // To find it may take all frames, which are then at hand.
+    double factor = sceneFactor.get();
     KeptFrames found = kept;
     if (found != null) {
       return cursor(found.source(), Optional.empty());
     }
+    return cursor(source(factor), room());
+  }
+
+  /** Room for the frames; none if they are too large to be kept. */
+  private Optional<KeptFrames> room() {
     boolean keep = bytes() <= Math.min(MAX_KEPT_BYTES, Runtime.getRuntime().maxMemory() / 16);
-    return cursor(source(), keep ? Optional.of(new KeptFrames(frameCount())) : Optional.empty());
+    return keep ? Optional.of(new KeptFrames(frameCount())) : Optional.empty();
+  }
+
+  /** Frames that this process has rendered so far, whoever asked for them. */
+  public static long framesRendered() {
+    return SceneRenderer.framesRendered();
   }
 
   /** Whether all frames are at hand. */
@@ -146,18 +158,22 @@ public final class FrameTable {
     return new FrameCursor(source, frameCount(), layout.bytes(), keep, all -> kept = all);
   }
 
-  private FrameSource source() {
-    SceneRenderer renderer = renderer(SceneRenderer.Way.QUICK);
+  private FrameSource source(double factor) {
+    SceneRenderer renderer = renderer(SceneRenderer.Way.QUICK, factor);
     if (renderer.restsOnThePast()
         || bytes() < LEAST_BYTES_FOR_TWO
         || Runtime.getRuntime().availableProcessors() == 1) {
       return renderer;
     }
-    return new PairRenderer(renderer, renderer(SceneRenderer.Way.QUICK), frameCount());
+    return new PairRenderer(renderer, renderer(SceneRenderer.Way.QUICK, factor), frameCount());
   }
 
   private SceneRenderer renderer(SceneRenderer.Way way) {
-    return new SceneRenderer(layout, scene, sceneFactor.get(), way);
+    return renderer(way, sceneFactor.get());
+  }
+
+  private SceneRenderer renderer(SceneRenderer.Way way, double factor) {
+    return new SceneRenderer(layout, scene, factor, way);
   }
 
   /**
@@ -209,7 +225,13 @@ public final class FrameTable {
     }
     CurrentLimit limit =
         new CurrentLimit(new FrameCurrent(layout).idleMilliamps(), rig.supplyLimitMilliamps());
-    return limit.factor(this::exactPeak, this::roundedPeak);
+    RoundedPeak rounded = new RoundedPeak();
+    double found = limit.factor(this::exactPeak, rounded);
+    // Of the factor tried last the frames are those of the table.
+    if (found == rounded.factor) {
+      kept = rounded.frames.filter(KeptFrames::isComplete).orElse(null);
+    }
+    return found;
   }
 
   // The greatest current of any frame, before rounding.
@@ -224,16 +246,27 @@ public final class FrameTable {
     return peak;
   }
 
-  // The greatest current of any frame as it is sent.
-  private double roundedPeak(double factor) {
-    FrameCurrent current = new FrameCurrent(layout);
-    SceneRenderer renderer = new SceneRenderer(layout, scene, factor, SceneRenderer.Way.QUICK);
-    byte[] frame = new byte[layout.bytes()];
-    double peak = 0;
-    for (int i = 0; i < frameCount(); i++) {
-      renderer.render(i, frame);
-      peak = Math.max(peak, current.milliamps(frame));
+  /** The greatest current of any frame as it is sent. */
+  private final class RoundedPeak implements CurrentLimit.CurrentDraw {
+    private Optional<KeptFrames> frames = Optional.empty();
+    private double factor = Double.NaN;
+
+    @Override
+    public double milliamps(double tried) {
+      factor = tried;
+      frames = room();
+      FrameCurrent current = new FrameCurrent(layout);
+      SceneRenderer renderer = new SceneRenderer(layout, scene, tried, SceneRenderer.Way.QUICK);
+      byte[] frame = new byte[layout.bytes()];
+      double peak = 0;
+      for (int i = 0; i < frameCount(); i++) {
+        renderer.render(i, frame);
+        peak = Math.max(peak, current.milliamps(frame));
+        if (frames.isPresent()) {
+          frames.get().add(i, frame, frame.length);
+        }
+      }
+      return peak;
     }
-    return peak;
   }
 }

@@ -19,6 +19,10 @@ final class Light {
   private final double[] drives;
   private final double[] errors;
   private final double[] tolerances;
+  // Runs of packages that were laid since the bytes were written last: first, and behind the last.
+  private final int[] laid;
+  private int laidCount;
+  private boolean allLaid = true;
   private boolean exact;
   private boolean anyErrors;
   private int steps;
@@ -30,15 +34,15 @@ final class Light {
     this.drives = new double[packages * Mixer.SLOTS];
     this.errors = new double[packages];
     this.tolerances = new double[packages];
+    this.laid = new int[packages + 2];
   }
 
   /**
-   * Dark again.
+   * Begins a frame: nothing is off. Drives stay as they are.
    *
    * @param exact whether nothing may be off
    */
-  void clear(boolean exact) {
-    Arrays.fill(drives, 0);
+  void begin(boolean exact) {
     if (anyErrors) {
       Arrays.fill(errors, 0);
       Arrays.fill(tolerances, 0);
@@ -58,9 +62,47 @@ final class Light {
     return drives;
   }
 
-  /** Counts a step that may round every drive once more. */
-  void addStep() {
-    steps++;
+  /** Makes packages dark, to be laid anew. */
+  void darken(int from, int to) {
+    Arrays.fill(drives, from * Mixer.SLOTS, to * Mixer.SLOTS, 0);
+    if (laidCount + 2 > laid.length) {
+      allLaid = true;
+    } else {
+      laid[laidCount++] = from;
+      laid[laidCount++] = to;
+    }
+  }
+
+  /** Makes all packages dark. */
+  void darken() {
+    Arrays.fill(drives, 0);
+    allLaid = true;
+  }
+
+  /** Whether all packages may have been laid since the bytes were written last. */
+  boolean isAllLaid() {
+    return allLaid;
+  }
+
+  /** Runs of packages that were, if not all: of each the first, and the one behind the last. */
+  int[] laid() {
+    return laid;
+  }
+
+  /** How many numbers of {@link #laid} count. */
+  int laidCount() {
+    return laidCount;
+  }
+
+  /** Hears that the bytes of all that was laid are written. */
+  void written() {
+    laidCount = 0;
+    allLaid = false;
+  }
+
+  /** Counts steps that may each round every drive once more. */
+  void addSteps(int more) {
+    steps += more;
   }
 
   /** By how much the drives of a package may be off, but for the rounding of later steps. */

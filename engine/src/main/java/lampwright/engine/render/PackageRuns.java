@@ -56,6 +56,13 @@ final class PackageRuns {
     }
   }
 
+  /** Makes them dark. */
+  void darken(Light light) {
+    for (int r = 0; r < runs.length; r += STRIDE) {
+      light.darken(runs[r + 1], runs[r + 1] + runs[r + 2]);
+    }
+  }
+
   /** Adds what their drives are off by. */
   void addError(double error, Light light) {
     for (int r = 0; r < runs.length; r += STRIDE) {
@@ -77,6 +84,30 @@ final class PackageRuns {
       }
     }
     return true;
+  }
+
+  /** Marks all packages once, and again those that were. */
+  void markTwice(boolean[] once, boolean[] twice) {
+    for (int r = 0; r < runs.length; r += STRIDE) {
+      int end = runs[r + 1] + runs[r + 2];
+      for (int at = runs[r + 1]; at < end; at++) {
+        twice[at] |= once[at];
+        once[at] = true;
+      }
+    }
+  }
+
+  /** Whether a package is marked. */
+  boolean anyIn(boolean[] marks) {
+    for (int r = 0; r < runs.length; r += STRIDE) {
+      int end = runs[r + 1] + runs[r + 2];
+      for (int at = runs[r + 1]; at < end; at++) {
+        if (marks[at]) {
+          return true;
+        }
+      }
+    }
+    return false;
   }
 
   /** Marks all packages. */

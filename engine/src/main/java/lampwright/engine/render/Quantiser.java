@@ -12,6 +12,14 @@ final class Quantiser {
   private final boolean dither;
   private final double[] error;
 
+  /** The first byte of each package, and behind the last. */
+  private final int[] firstByte;
+
+  /** The bytes written last, and the factor that they have. */
+  private final byte[] bytes;
+
+  private double writtenFactor = Double.NaN;
+
   /** Room for a frame that is only tried. */
   private final byte[] trial;
 
@@ -23,6 +31,12 @@ final class Quantiser {
     this.dither = dither;
     this.error = new double[dither ? slots.length : 0];
     this.trial = new byte[slots.length];
+    this.bytes = new byte[slots.length];
+    this.firstByte = new int[layout.packages() + 1];
+    for (int i = slots.length - 1; i >= 0; i--) {
+      firstByte[slots[i] / Mixer.SLOTS] = i;
+    }
+    firstByte[layout.packages()] = slots.length;
   }
 
   /** Forgets what was carried. */
@@ -56,20 +70,36 @@ final class Quantiser {
     return trial;
   }
 
+  private boolean writeEach(Light light, double factor, byte[] into) {
+    boolean decided = true;
+    if (light.isAllLaid() || factor != writtenFactor) {
+      decided = write(light, factor, 0, slots.length);
+    } else {
+      int[] laid = light.laid();
+      for (int i = 0; i < light.laidCount(); i += 2) {
+        decided &= write(light, factor, firstByte[laid[i]], firstByte[laid[i + 1]]);
+      }
+    }
+    writtenFactor = factor;
+    light.written();
+    System.arraycopy(bytes, 0, into, 0, bytes.length);
+    return decided;
+  }
+
   // Both sides are cheaper than a branch.
   @SuppressWarnings("ShortCircuitBoolean")
-  private boolean writeEach(Light light, double factor, byte[] into) {
+  private boolean write(Light light, double factor, int from, int to) {
     double[] drives = light.drives();
     double[] tolerances = light.tolerances();
     boolean undecided = false;
-    for (int i = 0; i < slots.length; i++) {
+    for (int i = from; i < to; i++) {
       int slot = slots[i];
       double raised = FULL * (drives[slot] * factor) + HALF;
       int duty = (int) raised;
       double over = raised - duty;
       double tolerance = tolerances[slot / Mixer.SLOTS];
       undecided |= over < tolerance | over > 1 - tolerance;
-      into[i] = (byte) Math.min(FULL, Math.max(0, duty));
+      bytes[i] = (byte) Math.min(FULL, Math.max(0, duty));
     }
     return !undecided;
   }

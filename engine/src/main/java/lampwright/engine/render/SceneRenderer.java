@@ -5,6 +5,7 @@ import java.util.Arrays;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.concurrent.atomic.LongAdder;
 import java.util.function.DoubleSupplier;
 import lampwright.engine.light.EmitterKind;
 import lampwright.engine.light.FittedEmitter;
@@ -31,6 +32,8 @@ final class SceneRenderer implements FrameSource {
     /** As DESIGN's arithmetic has it. */
     EXACT
   }
+
+  private static final LongAdder FRAMES = new LongAdder();
 
   private final FrameLayout layout;
   private final FrameClock clock;
@@ -83,7 +86,9 @@ final class SceneRenderer implements FrameSource {
               layout.rig().curve()));
     }
     this.tracks = List.copyOf(tracks);
-    this.layers = new Layers(tracks, layout.packages());
+    boolean[] changed = new boolean[layout.packages()];
+    feel.mark(changed);
+    this.layers = new Layers(tracks, changed);
     rewind();
   }
 
@@ -100,6 +105,11 @@ final class SceneRenderer implements FrameSource {
   /** The track that a cue is on. */
   int trackOf(CuePlayer cue) {
     return tracks.stream().filter(track -> track.has(cue)).findFirst().orElseThrow().place();
+  }
+
+  /** Frames that this process has rendered. */
+  static long framesRendered() {
+    return FRAMES.sum();
   }
 
   int frameBytes() {
@@ -130,6 +140,7 @@ final class SceneRenderer implements FrameSource {
   /** Writes the bytes of a frame. */
   @Override
   public void render(int frame, byte[] into) {
+    FRAMES.increment();
     shine(frame);
     if (!write(into)) {
       shineExactly(frame);
@@ -177,7 +188,7 @@ final class SceneRenderer implements FrameSource {
 
   private void shine(int frame) {
     FrameSource.endIfInterrupted();
-    light.clear(exact);
+    light.begin(exact);
     clock.timeMs(frame, timeMs);
     layers.play(frame, timeMs, light, watcher);
     watcher.mixed(light);

@@ -65,7 +65,7 @@ class CuePlayerTest {
     painted = 0;
     Moment timeMs = new Moment();
     clock.timeMs(frame, timeMs);
-    under.play(timeMs, new Light(2), RenderWatcher.NOBODY);
+    under.play(frame, timeMs, new Light(2), RenderWatcher.NOBODY);
     return painted;
   }
 

@@ -33,6 +33,12 @@ public final class FirmwareMemory {
    */
   private static final int SURE_SHARE = 2;
 
+  /**
+   * Bytes of a frame table from which on it is not packed where a bound will do: packing takes a
+   * second per megabyte or so.
+   */
+  public static final long LARGE = 4L << 20;
+
   private FirmwareMemory() {}
 
   /** Whether a rig names a controller whose program memory is known. */
@@ -54,39 +60,32 @@ public final class FirmwareMemory {
   public record Taken(int programBytes, int ramBytes) {}
 
   /**
-   * What firmware with the situations takes; none if there are none among these scenes, if nothing
-   * is known of the controller's memory, or if they can't be packed.
+   * What is known of scenes in the controller's memory.
    *
-   * @param progress hears of the packing
+   * @param findings why they don't fit; empty if they do, or if nothing is known of the memory
+   * @param taken what they take with the situations; none if there are none among these scenes, if
+   *     nothing is known of the controller's memory, or if they can't be packed
    */
-  public static Optional<Taken> taken(Project project, List<Scene> scenes, Progress progress)
-      throws CancelledException {
-    Rig rig = project.rig();
-    ProjectJob job = ProjectJob.of(project, scenes);
-    Optional<Show> show = job.show();
-    if (!isKnown(rig) || show.isEmpty() || !ScenePacker.faults(job.tables()).isEmpty()) {
-      return Optional.empty();
+  public record Known(List<Finding> findings, Optional<Taken> taken) {
+    public Known {
+      findings = List.copyOf(findings);
     }
-    Target target = Target.of(rig);
-    try {
-      byte[] packed =
-          ScenePacker.pack("firmware", job.tables(), show, target.decodeCost(), progress).data();
-      return Optional.of(
-          new Taken(
-              packed.length + TargetFindings.programBytes(target, rig, true),
-              target.size(rig, room(target, job, packed)).ramBytes()));
-    } catch (ExportRefusedException tooLong) {
-      return Optional.empty();
+
+    private static Known of(List<Finding> findings) {
+      return new Known(findings, Optional.empty());
     }
   }
 
   /** Why firmware with this data fits neither program nor working memory; empty if it fits both. */
   public static List<Finding> refusals(Target target, ProjectJob job, byte[] packed) {
-    Rig rig = job.project().rig();
-    Optional<ShowRoom> room = room(target, job, packed);
+    return refusals(target, job.project().rig(), packed.length, room(target, job, packed));
+  }
+
+  private static List<Finding> refusals(
+      Target target, Rig rig, int packedBytes, Optional<ShowRoom> room) {
     List<Finding> found =
         new ArrayList<>(
-            TargetFindings.programMemory(target, rig, packed.length, room.isPresent()).stream()
+            TargetFindings.programMemory(target, rig, packedBytes, room.isPresent()).stream()
                 .toList());
     // Without situations it is refused for the rig alone.
     if (target.size(rig).ramRefusal().isEmpty()) {
@@ -104,20 +103,21 @@ public final class FirmwareMemory {
    */
   public static List<Finding> findings(Project project, List<Scene> scenes, Progress progress)
       throws CancelledException {
-    return findings(project, scenes, OptionalLong.empty(), progress);
+    return known(project, scenes, OptionalLong.empty(), progress).findings();
   }
 
   /**
-   * The same for one who has packed the scenes.
+   * The same, with what they take, for one who has packed the scenes. Packs them together once at
+   * most, and not at all where what is known of them answers it.
    *
    * @param oneByOne bytes that the scenes take packed one by one, if that is known
    */
-  public static List<Finding> findings(
+  public static Known known(
       Project project, List<Scene> scenes, OptionalLong oneByOne, Progress progress)
       throws CancelledException {
     Rig rig = project.rig();
     if (!isKnown(rig) || scenes.isEmpty()) {
-      return List.of();
+      return Known.of(List.of());
     }
     Target target = Target.of(rig);
     OptionalInt free = target.memory().freeFlashBytes();
@@ -126,22 +126,38 @@ public final class FirmwareMemory {
     Optional<Show> show = job.show();
     List<Fault> faults = ScenePacker.faults(tables);
     if (!faults.isEmpty()) {
-      return ExportFacts.refused("firmware", faults);
+      return Known.of(ExportFacts.refused("firmware", faults));
     }
     long raw = tables.stream().mapToLong(FrameTable::bytes).sum();
     long most = Math.min(raw, oneByOne.orElse(raw));
     int code = TargetFindings.programBytes(target, rig, show.isPresent());
     // What situations take beside the frames is small, but not nothing.
     if (show.isEmpty() && most <= (free.orElseThrow() - code) / SURE_SHARE) {
-      return List.of();
+      return Known.of(List.of());
+    }
+    if (raw > LARGE && target.size(rig).ramRefusal().isPresent()) {
+      // It is refused for the rig alone, whatever the scenes take.
+      return Known.of(List.of());
+    }
+    if (show.isEmpty() && scenes.size() == 1 && oneByOne.isPresent()) {
+      // The data of one scene is the same in every export (decision 21).
+      int bytes = Math.toIntExact(oneByOne.getAsLong());
+      return Known.of(refusals(target, rig, bytes, Optional.empty()));
     }
     try {
-      return refusals(
-          target,
-          job,
-          ScenePacker.pack("firmware", tables, show, target.decodeCost(), progress).data());
+      byte[] packed =
+          ScenePacker.pack("firmware", tables, show, target.decodeCost(), progress).data();
+      List<Finding> refusals = refusals(target, job, packed);
+      return new Known(refusals, show.map(playing -> taken(target, job, packed)));
     } catch (ExportRefusedException tooLong) {
-      return tooLong.refusals();
+      return Known.of(tooLong.refusals());
     }
+  }
+
+  private static Taken taken(Target target, ProjectJob job, byte[] packed) {
+    Rig rig = job.project().rig();
+    return new Taken(
+        packed.length + TargetFindings.programBytes(target, rig, true),
+        target.size(rig, room(target, job, packed)).ramBytes());
   }
 }

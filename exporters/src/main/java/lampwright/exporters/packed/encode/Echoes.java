@@ -2,8 +2,9 @@ package lampwright.exporters.packed.encode;
 
 import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.Comparator;
 import java.util.List;
+import java.util.NavigableMap;
+import java.util.TreeMap;
 import lampwright.exporters.packed.format.ByteSink;
 import lampwright.exporters.packed.format.Coding;
 
@@ -75,22 +76,25 @@ final class Echoes {
   }
 
   private List<Grouping.Echo> spread(List<Integer> slots, int before) {
-    List<int[]> left = new ArrayList<>();
+    NavigableMap<Integer, int[]> left = new TreeMap<>();
     for (int slot : slots) {
+      if (table.slots.get(slot).length == 1) {
+        continue;
+      }
       int[] columns =
           Arrays.stream(table.slots.get(slot))
               .map(i -> table.columns[i])
               .filter(c -> c < before)
               .toArray();
       if (columns.length > 1) {
-        left.add(columns);
+        left.put(columns[0], columns);
       }
     }
-    left.sort(Comparator.comparingInt(columns -> columns[0]));
     List<Grouping.Echo> echoes = new ArrayList<>();
-    while (!left.isEmpty()) {
+    // More than can be written are not looked for.
+    while (!left.isEmpty() && echoes.size() <= Grouping.MAX_COUNT) {
       List<int[]> run = alikeAndEven(left);
-      left.removeAll(run);
+      run.forEach(columns -> left.remove(columns[0]));
       List<Grouping.Echo> apart = new ArrayList<>();
       run.forEach(columns -> apart.addAll(Grouping.spread(columns)));
       List<Grouping.Echo> together = together(run);
@@ -100,19 +104,19 @@ final class Echoes {
   }
 
   /** The first slot left and others of the same shape at an even stride: as many as there are. */
-  private static List<int[]> alikeAndEven(List<int[]> left) {
-    int[] first = left.get(0);
+  private static List<int[]> alikeAndEven(NavigableMap<Integer, int[]> left) {
+    int[] first = left.firstEntry().getValue();
     List<int[]> best = List.of(first);
-    for (int[] second : left.subList(1, left.size())) {
+    for (int[] second :
+        left.subMap(first[0], false, first[0] + Grouping.MAX_STRIDE, true).values()) {
       int stride = second[0] - first[0];
-      if (stride > Grouping.MAX_STRIDE) {
-        break;
-      }
       List<int[]> run = new ArrayList<>(List.of(first));
-      for (int[] next : left) {
-        if (run.size() < Grouping.MAX_COUNT && isShifted(first, next, run.size() * stride)) {
-          run.add(next);
-        }
+      int[] next = second;
+      while (run.size() < Grouping.MAX_COUNT
+          && next != null
+          && isShifted(first, next, run.size() * stride)) {
+        run.add(next);
+        next = left.get(first[0] + run.size() * stride);
       }
       if (run.size() > best.size()) {
         best = run;

@@ -33,8 +33,7 @@ final class FineGrid {
   private final int size;
   private final int pace;
 
-  /** A curve of which nothing is known, before and after a candidate is looked at. */
-  private final int[] blank;
+  private int[] blank = new int[0];
 
   /** Slots by colour, then pixel. */
   private final int[][] slotAt;
@@ -47,12 +46,20 @@ final class FineGrid {
     this.slotAt = slotAt;
     this.size = size;
     pace = (int) ((long) speed.pace() * (size / speed.size()) % size);
-    blank = new int[size];
-    Arrays.fill(blank, -1);
   }
 
+  /**
+   * Curves for all slots; null if there are none, or none that take so few bytes.
+   *
+   * @param limit bytes above which curves are of no use
+   */
   static @Nullable Fit fit(
-      List<int[]> values, List<int[]> slots, int[] columns, int pixelBytes, Speed speed) {
+      List<int[]> values,
+      List<int[]> slots,
+      int[] columns,
+      int pixelBytes,
+      Speed speed,
+      long limit) {
     int[][] slotAt = arrange(slots, columns, pixelBytes);
     if (slotAt.length == 0) {
       return null;
@@ -65,7 +72,9 @@ final class FineGrid {
     }
     int[] filled = WaveFinder.filled(first);
     long smoothest = WaveFinder.variationOfKnown(first);
-    Fit best = null;
+    int samples = values.get(slotAt[0][0]).length;
+    long mostSteps = WaveFinder.variationOfKnown(filled) * ((samples + period - 1) / period);
+    Candidate best = null;
     long least = Long.MAX_VALUE;
     for (int spread : WaveFinder.spreads()) {
       int denominator = pixels == 1 ? 1 : pixels * spread;
@@ -82,7 +91,7 @@ final class FineGrid {
         FineGrid grid = new FineGrid(values, slotAt, speed, (int) fine);
         for (int j = 0; j < denominator; j++) {
           if (mayFollow[j] == null) {
-            mayFollow[j] = pixels == 1 || grid.mayFollow(filled, speed, j, denominator);
+            mayFollow[j] = pixels == 1 || grid.mayFollow(filled, speed, j, denominator, mostSteps);
           }
           if (!mayFollow[j]) {
             continue;
@@ -90,7 +99,7 @@ final class FineGrid {
           Candidate candidate = grid.candidate((int) (j * fine / denominator), thirds == 3);
           if (candidate != null && candidate.cost() < least) {
             least = candidate.cost();
-            best = candidate.fit(values.size(), (int) fine, grid.pace);
+            best = candidate;
           }
         }
       }
@@ -98,7 +107,7 @@ final class FineGrid {
         break;
       }
     }
-    return best;
+    return best == null || best.leastBytes() > limit ? null : best.fit(values.size());
   }
 
   /** Slot numbers by colour and pixel, of the colours that change in every pixel. */
@@ -145,22 +154,6 @@ final class FineGrid {
     return a / x * b;
   }
 
-  /** Numbers of so many samples, no more than the speed's size, in the order of their phase. */
-  static int[] order(int samples, Speed speed) {
-    long[] byPhase = new long[samples];
-    int at = 0;
-    for (int i = 0; i < samples; i++) {
-      byPhase[i] = (long) at << Integer.SIZE | i;
-      at = (at + speed.pace()) % speed.size();
-    }
-    Arrays.sort(byPhase);
-    int[] order = new int[samples];
-    for (int i = 0; i < samples; i++) {
-      order[i] = (int) byPhase[i];
-    }
-    return order;
-  }
-
   /** A slot's samples in the order of their phase, -1 where none is; empty if two disagree. */
   static int[] curve(int[] v, Speed speed) {
     int[] curve = new int[speed.size()];
@@ -176,8 +169,12 @@ final class FineGrid {
     return curve;
   }
 
-  /** A quick look whether pixel 1 can follow pixel 0 by j turns of the denominator. */
-  private boolean mayFollow(int[] filled, Speed speed, int j, int denominator) {
+  /**
+   * A quick look whether pixel 1 can follow pixel 0 by j turns of the denominator.
+   *
+   * @param mostSteps the most that all steps of the curve that are passed can come to
+   */
+  private boolean mayFollow(int[] filled, Speed speed, int j, int denominator, long mostSteps) {
     int n = speed.size();
     int at = (int) ((long) j * n / denominator);
     long apart = 0;
@@ -187,6 +184,10 @@ final class FineGrid {
       int v = filled[at + 1 == n ? 0 : at + 1];
       apart += Math.max(0, Math.max(Math.min(u, v) - value, value - Math.max(u, v)));
       steps += Math.abs(u - v);
+      // Most can be told after a few samples.
+      if (apart * 4 > mostSteps + 4L * n / 64) {
+        return false;
+      }
       at = (at + speed.pace()) % n;
     }
     // Apart by a quarter of the steps, or a quarter of a unit in 16 samples, may come from samples
@@ -199,17 +200,26 @@ final class FineGrid {
   /** Curves found for one spacing of the pixels. */
   private static final class Candidate {
     private final long cost;
-    private final List<int[]> waves;
+    private final List<KnownSamples> waves;
     private final int[][] slotAt;
     private final int[] wave;
     private final int[] colourPhase;
     private final int spacing;
+    private final int fineSize;
+    private final int finePace;
 
     Candidate(
-        long cost, List<int[]> waves, int[][] slotAt, int[] wave, int[] colourPhase, int spacing) {
+        long cost,
+        List<KnownSamples> waves,
+        FineGrid grid,
+        int[] wave,
+        int[] colourPhase,
+        int spacing) {
       this.cost = cost;
       this.waves = waves;
-      this.slotAt = slotAt;
+      this.slotAt = grid.slotAt;
+      this.fineSize = grid.size;
+      this.finePace = grid.pace;
       this.wave = wave;
       this.colourPhase = colourPhase;
       this.spacing = spacing;
@@ -219,12 +229,8 @@ final class FineGrid {
       return cost;
     }
 
-    Fit fit(int slots, int fineSize, int finePace) {
-      // What every phase is a multiple of: samples between are never read.
-      int common = WaveFinder.gcd(WaveFinder.gcd(fineSize, finePace), spacing);
-      for (int phase : colourPhase) {
-        common = WaveFinder.gcd(common, phase);
-      }
+    Fit fit(int slots) {
+      int common = common();
       int size = fineSize / common;
       int[] waveOf = new int[slots];
       int[] phase = new int[slots];
@@ -235,29 +241,39 @@ final class FineGrid {
         }
       }
       List<int[]> read = new ArrayList<>();
-      for (int[] fine : waves) {
-        int[] own = new int[size];
-        for (int i = 0; i < size; i++) {
-          own[i] = fine[i * common];
-        }
-        read.add(WaveFinder.filled(own));
+      for (KnownSamples known : waves) {
+        read.add(known.filled(common));
       }
       return new Fit(size, finePace / common, read, waveOf, phase);
     }
+
+    // What every phase is a multiple of: samples between are never read.
+    private int common() {
+      int common = WaveFinder.gcd(WaveFinder.gcd(fineSize, finePace), spacing);
+      for (int phase : colourPhase) {
+        common = WaveFinder.gcd(common, phase);
+      }
+      return common;
+    }
+
+    /** Bytes that the curves take at least. */
+    int leastBytes() {
+      int common = common();
+      return waves.stream().mapToInt(known -> known.leastBytes() / common).sum();
+    }
   }
 
-  private Candidate candidate(int spacing, boolean thirds) {
-    List<int[]> waves = new ArrayList<>();
+  private @Nullable Candidate candidate(int spacing, boolean thirds) {
+    List<KnownSamples> waves = new ArrayList<>();
     int[] wave = new int[slotAt.length];
     int[] phase = new int[slotAt.length];
     for (int e = 0; e < slotAt.length; e++) {
       wave[e] = -1;
       for (int w = 0; thirds && w < waves.size() && wave[e] < 0; w++) {
+        KnownSamples old = waves.get(w);
         for (int third = 1; third < 3 && wave[e] < 0; third++) {
-          int[] merged = waves.get(w).clone();
-          if (plot(merged, e, third * (size / 3), spacing) == samples(e)
-              && WaveFinder.variationOfKnown(merged)
-                  <= WaveFinder.variationOfKnown(waves.get(w)) * MOST_EIGHTHS / 8) {
+          KnownSamples merged = merged(old, e, third * (size / 3), spacing);
+          if (merged != null && merged.variation() <= old.variation() * MOST_EIGHTHS / 8) {
             waves.set(w, merged);
             wave[e] = w;
             phase[e] = third * (size / 3);
@@ -265,12 +281,8 @@ final class FineGrid {
         }
       }
       if (wave[e] < 0) {
-        // Most candidates fail soon, with little to clean up.
-        int plotted = plot(blank, e, 0, spacing);
-        boolean fits = plotted == samples(e);
-        int[] fresh = fits ? blank.clone() : blank;
-        wipe(e, spacing, plotted);
-        if (!fits) {
+        KnownSamples fresh = fresh(e, spacing);
+        if (fresh == null) {
           return null;
         }
         wave[e] = waves.size();
@@ -278,14 +290,61 @@ final class FineGrid {
       }
     }
     long cost = 0;
-    for (int[] w : waves) {
-      cost += WaveFinder.variationOfKnown(w) * STEP_WEIGHT + size;
+    for (KnownSamples known : waves) {
+      cost += known.variation() * STEP_WEIGHT + size;
     }
-    return new Candidate(cost, waves, slotAt, wave, phase, spacing);
+    return new Candidate(cost, waves, this, wave, phase, spacing);
+  }
+
+  /** The samples of a colour alone; none if two disagree. */
+  private @Nullable KnownSamples fresh(int colour, int spacing) {
+    // Most candidates fail soon, with little to clean up.
+    int plotted = plot(colour, 0, spacing);
+    KnownSamples fresh = null;
+    if (plotted == samples(colour)) {
+      fresh = known(new int[0], colour, 0, spacing);
+    }
+    wipe(colour, 0, spacing, plotted);
+    return fresh;
+  }
+
+  /** The samples of a colour with those of others; none if two disagree. */
+  private @Nullable KnownSamples merged(KnownSamples old, int colour, int phase, int spacing) {
+    old.putOn(curve());
+    int plotted = plot(colour, phase, spacing);
+    KnownSamples merged = null;
+    if (plotted == samples(colour)) {
+      merged = known(old.places(), colour, phase, spacing);
+    }
+    wipe(colour, phase, spacing, plotted);
+    old.wipeOff(curve());
+    return merged;
+  }
+
+  /** What is on the curve: samples at some places, and those of a colour. */
+  private KnownSamples known(int[] before, int colour, int phase, int spacing) {
+    int count = before.length + samples(colour);
+    if (!KnownSamples.areFew(count, size)) {
+      return KnownSamples.of(curve());
+    }
+    int[] places = Arrays.copyOf(before, count);
+    places(places, before.length, colour, phase, spacing);
+    return KnownSamples.of(curve(), places);
+  }
+
+  /** A curve of which nothing is known, before and after a candidate is looked at. */
+  private int[] curve() {
+    if (blank.length == 0) {
+      // Few grids get so far.
+      blank = new int[size];
+      Arrays.fill(blank, -1);
+    }
+    return blank;
   }
 
   /** Puts a colour's samples on the curve until two disagree; gives how many it put there. */
-  private int plot(int[] curve, int colour, int phase, int spacing) {
+  private int plot(int colour, int phase, int spacing) {
+    int[] curve = curve();
     int plotted = 0;
     for (int k = 0; k < slotAt[colour].length; k++) {
       int at = (int) ((phase + (long) k * spacing) % size);
@@ -302,13 +361,31 @@ final class FineGrid {
     return plotted;
   }
 
-  /** Takes the first samples of a colour off the blank curve again. */
-  private void wipe(int colour, int spacing, int count) {
+  /** Takes the first samples of a colour off the curve again; if they are many, all samples. */
+  private void wipe(int colour, int phase, int spacing, int count) {
+    int[] curve = curve();
+    if (!KnownSamples.areFew(count, size)) {
+      Arrays.fill(curve, -1);
+      return;
+    }
     int left = count;
     for (int k = 0; left > 0; k++) {
-      int at = (int) ((long) k * spacing % size);
+      int at = (int) ((phase + (long) k * spacing) % size);
       for (int i = values.get(slotAt[colour][k]).length; i > 0 && left > 0; i--, left--) {
-        blank[at] = -1;
+        curve[at] = -1;
+        at += pace;
+        at = at >= size ? at - size : at;
+      }
+    }
+  }
+
+  /** Lists where a colour's samples are. */
+  private void places(int[] into, int from, int colour, int phase, int spacing) {
+    int next = from;
+    for (int k = 0; k < slotAt[colour].length; k++) {
+      int at = (int) ((phase + (long) k * spacing) % size);
+      for (int i = values.get(slotAt[colour][k]).length; i > 0; i--) {
+        into[next++] = at;
         at += pace;
         at = at >= size ? at - size : at;
       }

@@ -1,9 +1,11 @@
 package lampwright.exporters.packed.encode;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.Comparator;
 import java.util.List;
 import lampwright.exporters.packed.format.Coding;
+import lampwright.exporters.packed.format.Format;
 import lampwright.exporters.packed.play.DecodeCost;
 
 /** Finds the shortest score of one lamp in one scene among the ways to code it. */
@@ -18,8 +20,15 @@ final class LampCoder {
    * @param speeds speeds at which lights may turn
    * @param speedLevel 0 for the shortest code, up to {@link #MAX_SPEED_LEVEL} for quicker ones
    * @param cost what the player takes
+   * @param givesUp whether to throw a {@link PlacesTooShortException} as soon as it is known that
+   *     places will not reach
    */
-  record Options(Coding coding, List<FineGrid.Speed> speeds, int speedLevel, DecodeCost cost) {
+  record Options(
+      Coding coding,
+      List<FineGrid.Speed> speeds,
+      int speedLevel,
+      DecodeCost cost,
+      boolean givesUp) {
     Options {
       speeds = List.copyOf(speeds);
     }
@@ -72,16 +81,33 @@ final class LampCoder {
       int end = i < cues.size() ? cues.get(i) : round;
       entries.addAll(cue(table, start, end, varying, uncut).entries());
       start = end;
+      // Once in a while: to add up a long score takes time.
+      if (options.givesUp() && Integer.bitCount(i + 1) == 1) {
+        giveUpIfTooLong(uncut, new Score(entries));
+      }
     }
     return shorter(uncut, new Score(entries));
+  }
+
+  private void giveUpIfTooLong(Score uncut, Score begun) {
+    int most = Format.maxSize(options.coding().placeBytes());
+    if (uncut.size(options.coding()) > most && begun.size(options.coding()) > most) {
+      throw new PlacesTooShortException();
+    }
   }
 
   /** Borders between two frames that leave a few frames on either side. */
   private static List<Integer> within(List<Integer> borders, int from, int to) {
     List<Integer> within = new ArrayList<>();
     int last = from;
-    for (int border : borders) {
-      if (border >= last + LEAST_FRAMES && border <= to - LEAST_FRAMES) {
+    // Of a long show most borders are those of other cues.
+    int first = Collections.binarySearch(borders, from + LEAST_FRAMES);
+    for (int i = first < 0 ? -first - 1 : first; i < borders.size(); i++) {
+      int border = borders.get(i);
+      if (border > to - LEAST_FRAMES) {
+        break;
+      }
+      if (border >= last + LEAST_FRAMES) {
         within.add(border);
         last = border;
       }

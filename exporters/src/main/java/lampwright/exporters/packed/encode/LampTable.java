@@ -1,8 +1,12 @@
 package lampwright.exporters.packed.encode;
 
+import com.google.common.primitives.Ints;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
+import org.jspecify.annotations.Nullable;
 
 /**
  * One lamp's part of a frame table, column by column, with what the coders ask of it. Columns are
@@ -35,25 +39,37 @@ final class LampTable {
     findSlots();
   }
 
+  /** A column's values, found again by their hash. */
+  private static final class Values {
+    private final byte[] bytes;
+    private final int hash;
+
+    Values(byte[] bytes) {
+      this.bytes = bytes;
+      this.hash = Arrays.hashCode(bytes);
+    }
+
+    @Override
+    public boolean equals(@Nullable Object other) {
+      return other instanceof Values values
+          && hash == values.hash
+          && Arrays.equals(bytes, values.bytes);
+    }
+
+    @Override
+    public int hashCode() {
+      return hash;
+    }
+  }
+
   private void findSlots() {
+    Map<Values, List<Integer>> alike = new LinkedHashMap<>();
     for (int i = 0; i < columns.length; i++) {
-      if (isConstant(i)) {
-        continue;
-      }
-      boolean found = false;
-      for (int s = 0; s < slots.size() && !found; s++) {
-        int[] slot = slots.get(s);
-        if (Arrays.equals(values[slot[0]], values[i])) {
-          int[] more = Arrays.copyOf(slot, slot.length + 1);
-          more[slot.length] = i;
-          slots.set(s, more);
-          found = true;
-        }
-      }
-      if (!found) {
-        slots.add(new int[] {i});
+      if (!isConstant(i)) {
+        alike.computeIfAbsent(new Values(values[i]), v -> new ArrayList<>()).add(i);
       }
     }
+    alike.values().forEach(slot -> slots.add(Ints.toArray(slot)));
   }
 
   boolean isConstant(int index) {

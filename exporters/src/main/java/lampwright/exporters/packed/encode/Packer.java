@@ -31,6 +31,17 @@ public final class Packer {
   private Packer() {}
 
   /**
+   * The most bytes that one scene takes packed (docs/packed.md, File).
+   *
+   * @param tableBytes of its frame table
+   * @param frames 1 or more
+   */
+  public static long mostBytes(long tableBytes, int frames) {
+    long entries = (frames + Format.MAX_ENTRY_FRAMES - 1L) / Format.MAX_ENTRY_FRAMES;
+    return tableBytes + 37 + 8 * entries;
+  }
+
+  /**
    * Packs scenes.
    *
    * @param layout the rig's bytes
@@ -150,11 +161,16 @@ public final class Packer {
       PartCoder coder,
       PackProgress progress) {
     Coding narrow = new Coding(columnBytes, 2);
-    Attempt attempt = attempt(layout, lamps, scenes, narrow, cost, merged, coder, progress);
-    if (!attempt.fits()) {
-      Coding wide = new Coding(columnBytes, 3);
-      attempt = attempt(layout, lamps, scenes, wide, cost, merged, coder, PackProgress.NONE);
+    try {
+      Attempt attempt = attempt(layout, lamps, scenes, narrow, cost, merged, coder, progress);
+      if (attempt.fits()) {
+        return attempt;
+      }
+    } catch (PlacesTooShortException known) {
+      // Wide ones it is.
     }
+    Coding wide = new Coding(columnBytes, 3);
+    Attempt attempt = attempt(layout, lamps, scenes, wide, cost, merged, coder, PackProgress.NONE);
     if (!attempt.fits()) {
       throw tooLong(attempt);
     }

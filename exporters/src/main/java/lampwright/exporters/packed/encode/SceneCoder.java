@@ -60,7 +60,10 @@ final class SceneCoder {
   LampPart part(int lamp, int speedLevel) {
     LampTable table = table(lamp);
     List<FineGrid.Speed> speeds = Speeds.of(scene.periodMicros());
-    LampCoder.Options options = new LampCoder.Options(coding, speeds, speedLevel, cost);
+    // The whole frame merged may be coded plainly in the end, and quicker code has a bound of its
+    // own.
+    boolean givesUp = coding.placeBytes() == 2 && speedLevel == 0 && !merged;
+    LampCoder.Options options = new LampCoder.Options(coding, speeds, speedLevel, cost, givesUp);
     CueBorders borders = merged ? CueBorders.all(scene.borders()) : scene.bordersOf(lamp);
     Score score = new LampCoder(table, scene.loop(), borders, options, found.ofLamp(lamp)).score();
     return merged ? shorter(table, score) : withSetup(table, score);

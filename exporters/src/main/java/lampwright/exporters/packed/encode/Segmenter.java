@@ -2,6 +2,7 @@ package lampwright.exporters.packed.encode;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Collections;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -215,8 +216,9 @@ final class Segmenter {
     for (int b = points; b > 0; b = back[b]) {
       int start = from + back[b] * grid;
       int end = Math.min(to, from + b * grid);
-      entries.add(0, new Score.Entry(end - start, best(start, end)));
+      entries.add(new Score.Entry(end - start, best(start, end)));
     }
+    Collections.reverse(entries);
     return entries;
   }
 

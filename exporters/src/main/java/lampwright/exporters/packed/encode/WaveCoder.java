@@ -2,6 +2,7 @@ package lampwright.exporters.packed.encode;
 
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashSet;
 import java.util.List;
 import lampwright.exporters.packed.format.ByteSink;
 import lampwright.exporters.packed.format.Coding;
@@ -77,7 +78,10 @@ final class WaveCoder {
       }
     }
     List<int[]> indices = slots.stream().map(table.slots::get).toList();
-    for (Fit fit : WaveFinder.fits(values, indices, table.columns, speeds)) {
+    // What rows take as they are, which can be had at any speed: of one period, where a section may
+    // be so long that it repeats.
+    long limit = (long) slots.size() * (period <= Format.MAX_BODY ? period : frames);
+    for (Fit fit : WaveFinder.fits(values, indices, table.columns, speeds, limit)) {
       List<Score.Entry> entries = entries(fit, slots, from, frames, period);
       if (!entries.isEmpty()) {
         found.add(new Score(entries));
@@ -192,7 +196,7 @@ final class WaveCoder {
     List<Reader> left = new ArrayList<>(readers);
     while (!left.isEmpty() && count <= Grouping.MAX_COUNT) {
       List<Reader> run = longestRun(left, size);
-      left.removeAll(run);
+      left.removeAll(new HashSet<>(run));
       Reader a = run.get(0);
       refs.add(new Section.WaveRef(headBytes + taps.size(), waves.get(a.wave()).bytes()));
       taps.number(0, coding.placeBytes());
@@ -237,16 +241,19 @@ final class WaveCoder {
     for (int j = 1; j < readers.size(); j++) {
       Reader b = readers.get(j);
       int stride = b.column() - a.column();
-      if (b.wave() != a.wave() || stride > 127) {
-        continue;
+      // They are in order of wave, then column.
+      if (b.wave() != a.wave() || stride > Grouping.MAX_STRIDE) {
+        break;
       }
       int step = Math.floorMod(b.phase() - a.phase(), size);
       List<Reader> run = new ArrayList<>(List.of(a));
       Reader last = a;
-      for (int k = j; k < readers.size() && run.size() < 255; k++) {
+      for (int k = j; k < readers.size() && run.size() < Grouping.MAX_COUNT; k++) {
         Reader c = readers.get(k);
-        if (c.wave() == a.wave()
-            && c.column() - last.column() == stride
+        if (c.wave() != a.wave() || c.column() - last.column() > stride) {
+          break;
+        }
+        if (c.column() - last.column() == stride
             && Math.floorMod(c.phase() - last.phase(), size) == step) {
           run.add(c);
           last = c;

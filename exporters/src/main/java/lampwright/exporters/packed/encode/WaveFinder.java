@@ -19,12 +19,24 @@ final class WaveFinder {
   /** Parts of a pixel's way by which pixels are apart in the waves that people set. */
   private static final int[] SPREADS = {1, 2, 3, 4, 5, 10};
 
+  /** Slots by which the speed and the order of samples are found. */
+  private static final int MOST_ROUGH = 3;
+
   private static final int[] PIXEL_BYTES = {4, 3, 1};
 
   private WaveFinder() {}
 
+  /**
+   * Curves for the slots of a period.
+   *
+   * @param limit bytes above which curves are of no use
+   */
   static List<Fit> fits(
-      List<int[]> values, List<int[]> slots, int[] columns, List<FineGrid.Speed> speeds) {
+      List<int[]> values,
+      List<int[]> slots,
+      int[] columns,
+      List<FineGrid.Speed> speeds,
+      long limit) {
     List<Fit> fits = new ArrayList<>();
     if (values.isEmpty()) {
       return fits;
@@ -54,7 +66,7 @@ final class WaveFinder {
     }
     for (FineGrid.Speed speed : tries) {
       for (int bytes : PIXEL_BYTES) {
-        Fit fit = FineGrid.fit(values, slots, columns, bytes, speed);
+        Fit fit = FineGrid.fit(values, slots, columns, bytes, speed, limit);
         if (fit != null) {
           fits.add(fit);
         }
@@ -74,12 +86,12 @@ final class WaveFinder {
       if (sum >= least) {
         continue;
       }
-      // Where samples are few, putting them in order is less work than walking along the curve.
-      boolean few = rough.get(0).length <= speed.size() / 16;
-      int[] order = few ? FineGrid.order(rough.get(0).length, speed) : new int[0];
+      // Where no two samples meet, their order is known without walking along the curve.
+      boolean few = rough.get(0).length <= speed.size();
+      PhaseOrder order = few ? PhaseOrder.of(rough.get(0).length, speed) : null;
       for (int i = 0; i < rough.size() && sum < least; i++) {
-        if (few) {
-          sum += variation(rough.get(i), order) * 64;
+        if (order != null) {
+          sum += order.variation(rough.get(i), (least - sum) / 64) * 64;
           continue;
         }
         int[] curve = FineGrid.curve(rough.get(i), speed);
@@ -98,9 +110,24 @@ final class WaveFinder {
   }
 
   private static List<int[]> roughest(List<int[]> values) {
-    List<int[]> rough = new ArrayList<>(values);
-    rough.sort((a, b) -> Long.compare(variation(b, 1), variation(a, 1)));
-    return rough.subList(0, Math.min(3, rough.size()));
+    List<int[]> rough = new ArrayList<>();
+    long[] most = new long[MOST_ROUGH];
+    for (int[] v : values) {
+      long own = variation(v, 1);
+      int at = rough.size();
+      while (at > 0 && most[at - 1] < own) {
+        at--;
+      }
+      if (at < MOST_ROUGH) {
+        System.arraycopy(most, at, most, at + 1, MOST_ROUGH - 1 - at);
+        most[at] = own;
+        rough.add(at, v);
+        if (rough.size() > MOST_ROUGH) {
+          rough.remove(MOST_ROUGH);
+        }
+      }
+    }
+    return rough;
   }
 
   static int[] spreads() {
@@ -185,17 +212,6 @@ final class WaveFinder {
       }
     }
     return best;
-  }
-
-  /** Sum of the steps between samples taken in an order, all round. */
-  private static long variation(int[] v, int[] order) {
-    long sum = 0;
-    int last = v[order[order.length - 1]];
-    for (int i : order) {
-      sum += Math.abs(v[i] - last);
-      last = v[i];
-    }
-    return sum;
   }
 
   private static long variation(int[] v, int lag) {
