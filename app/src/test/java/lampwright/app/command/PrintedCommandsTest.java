@@ -3,6 +3,8 @@ package lampwright.app.command;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
+import java.io.PrintWriter;
+import java.io.StringWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -51,7 +53,7 @@ class PrintedCommandsTest {
   private static List<String> commands() {
     return Commands.of(
             new Terminal(
-                new java.io.PrintWriter(System.out), new java.io.PrintWriter(System.err), false))
+                new PrintWriter(new StringWriter()), new PrintWriter(new StringWriter()), false))
         .getSubcommands()
         .keySet()
         .stream()

@@ -174,10 +174,10 @@ class Rp2040JudgeTest {
     return bit.highNs() >= limits.leastHigh(one)
         && bit.highNs() <= limits.greatestHigh(one)
         && (bit.lowNs() == 0
-            || bit.lowNs() >= limits.leastLow(one)
+            || (bit.lowNs() >= limits.leastLow(one)
                 && bit.lowNs() <= limits.greatestLow(one)
                 && all >= limits.leastBit()
-                && all <= limits.greatestBit());
+                && all <= limits.greatestBit()));
   }
 
   /** Whole periods of the PWM are high for the duty of the frame that was on. */

@@ -180,8 +180,8 @@ public final class WiringDrawing {
     double x = block.x(pixel);
     double side = block.cell() - BETWEEN;
     boolean marked =
-        on && chosen.marked().contains(pixel)
-            || owner != null && chosen.part().equals(new RigPart.OfLamp(owner.id()));
+        (on && chosen.marked().contains(pixel))
+            || (owner != null && chosen.part().equals(new RigPart.OfLamp(owner.id())));
     list.fillRect(
         x,
         y,
