@@ -11,10 +11,7 @@ import java.util.concurrent.Callable;
 import lampwright.engine.check.Checks;
 import lampwright.engine.check.SafeText;
 import lampwright.engine.document.Project;
-import lampwright.engine.json.ProjectReader;
 import lampwright.engine.json.ReadResult;
-import lampwright.engine.review.Finding;
-import lampwright.engine.review.Review;
 import lampwright.engine.rig.Lamp;
 import lampwright.engine.scene.Scene;
 import lampwright.engine.situation.Show;
@@ -106,8 +103,7 @@ final class ExplainCommand implements Callable<Integer> {
     if (wanted.isPresent() && driveFile.isPresent()) {
       throw wrong("--scene: cannot be combined with --drive, whose situations select the scene");
     }
-    ReadResult result = ProjectReader.read(file.path());
-    result.lines().forEach(terminal.err()::println);
+    ReadResult result = file.result(terminal);
     if (result.project().isEmpty()) {
       return ExitCode.PROJECT_HAS_ERRORS;
     }
@@ -148,12 +144,8 @@ final class ExplainCommand implements Callable<Integer> {
   }
 
   private Optional<Explanation> ofScene(Project project, Lamp lamp) {
-    Optional<Scene> scene =
-        wanted
-            .map(id -> Optional.of(SceneChoice.find(id, project, spec)))
-            .orElseGet(() -> project.scenes().stream().findFirst());
+    Optional<Scene> scene = SceneChoice.one(wanted, file, project, spec, terminal);
     if (scene.isEmpty()) {
-      terminal.refuse(file.shown() + ": the project has no scene to explain");
       return Optional.empty();
     }
     int frame = frame(scene.get().framesPerSecond(), scene.get().frameCount());
@@ -162,15 +154,8 @@ final class ExplainCommand implements Callable<Integer> {
 
   private Optional<Explanation> ofDrive(
       ReadResult result, Project project, Lamp lamp, Path recorded) throws IOException {
-    List<Finding> errors = Review.errorsOfSituations(project);
-    if (!errors.isEmpty()) {
-      FindingText.print(
-          result.source(), Review.located(errors, result.positions()), terminal.err());
-      return Optional.empty();
-    }
-    Optional<Show> show = Show.of(project.rig(), project.scenes(), project.situations());
+    Optional<Show> show = ShowSource.of(file, result, terminal);
     if (show.isEmpty()) {
-      terminal.refuse(file.shown() + ": no situation has a scene, so there is nothing to play");
       return Optional.empty();
     }
     int frame = frame(show.get().clock().framesPerSecond(), MAX_FRAMES);

@@ -6,6 +6,7 @@ import java.util.Optional;
 import java.util.concurrent.Callable;
 import lampwright.app.live.BenchBrightness;
 import lampwright.engine.document.Project;
+import lampwright.engine.json.ReadResult;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
@@ -102,12 +103,13 @@ final class LiveCommand implements Callable<Integer> {
         seconds.filter(s -> !(s > 0 && s <= MOST_SECONDS)).isPresent(),
         "--seconds: must be more than 0, and at most a year");
     ProjectFile named = new ProjectFile(file.orElseThrow());
-    Optional<Project> project = named.read(terminal);
+    ReadResult read = named.result(terminal);
+    Optional<Project> project = read.project();
     if (project.isEmpty()) {
       return ExitCode.PROJECT_HAS_ERRORS;
     }
     BenchBrightness wanted = brightness.map(BenchBrightness::new).orElse(BenchBrightness.USUAL);
-    Optional<LiveShow.Ready> ready = show.ready(named, project.get(), wanted, terminal);
+    Optional<LiveShow.Ready> ready = show.ready(named, read, wanted, terminal);
     if (ready.isEmpty()) {
       return ExitCode.PROJECT_HAS_ERRORS;
     }

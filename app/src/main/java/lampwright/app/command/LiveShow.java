@@ -2,7 +2,6 @@ package lampwright.app.command;
 
 import java.io.IOException;
 import java.nio.file.Path;
-import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import lampwright.app.live.BenchBrightness;
@@ -10,6 +9,7 @@ import lampwright.app.live.DriveFeed;
 import lampwright.app.live.FrameFeed;
 import lampwright.app.live.SceneFeed;
 import lampwright.engine.document.Project;
+import lampwright.engine.json.ReadResult;
 import lampwright.engine.meter.FlashCaution;
 import lampwright.engine.meter.FlashSpot;
 import lampwright.engine.meter.SceneMeasure;
@@ -17,8 +17,6 @@ import lampwright.engine.meter.ShowMeasure;
 import lampwright.engine.render.FrameCurrent;
 import lampwright.engine.render.FrameLayout;
 import lampwright.engine.render.FrameTable;
-import lampwright.engine.review.Finding;
-import lampwright.engine.review.Review;
 import lampwright.engine.rig.Rig;
 import lampwright.engine.scene.Scene;
 import lampwright.engine.situation.Drive;
@@ -58,26 +56,27 @@ final class LiveShow {
       description = "plays also what fails the flash check. Default: it is refused")
   private boolean allowFlashes;
 
-  /** What is played; none if it may not be, and then the terminal has the reason. */
+  /**
+   * What is played; none if it may not be, and then the terminal has the reason.
+   *
+   * @param read of the file, with a project
+   */
   Optional<Ready> ready(
-      ProjectFile file, Project project, BenchBrightness brightness, Terminal terminal)
+      ProjectFile file, ReadResult read, BenchBrightness brightness, Terminal terminal)
       throws IOException {
+    Project project = read.project().orElseThrow();
     if (scene.isPresent() && drive.isPresent()) {
       throw new ParameterException(spec.commandLine(), "--scene: not with --drive");
     }
     return drive.isPresent()
-        ? drive(file, project, brightness, terminal)
+        ? drive(file, read, brightness, terminal)
         : scene(file, project, brightness, terminal);
   }
 
   private Optional<Ready> scene(
       ProjectFile file, Project project, BenchBrightness brightness, Terminal terminal) {
-    Optional<Scene> found =
-        scene.isPresent()
-            ? Optional.of(SceneChoice.find(scene.get(), project, spec))
-            : project.scenes().stream().findFirst();
+    Optional<Scene> found = SceneChoice.one(scene, file, project, spec, terminal);
     if (found.isEmpty()) {
-      terminal.refuse(file.shown() + ": the project has no scene to play");
       return Optional.empty();
     }
     FrameTable table = FrameTable.of(project.rig(), found.get());
@@ -95,16 +94,11 @@ final class LiveShow {
   }
 
   private Optional<Ready> drive(
-      ProjectFile file, Project project, BenchBrightness brightness, Terminal terminal)
+      ProjectFile file, ReadResult read, BenchBrightness brightness, Terminal terminal)
       throws IOException {
-    List<Finding> errors = Review.errorsOfSituations(project);
-    if (!errors.isEmpty()) {
-      FindingText.print(file.shown(), errors, terminal.err());
-      return Optional.empty();
-    }
-    Optional<Show> show = Show.of(project.rig(), project.scenes(), project.situations());
+    Project project = read.project().orElseThrow();
+    Optional<Show> show = ShowSource.of(file, read, terminal);
     if (show.isEmpty()) {
-      terminal.refuse(file.shown() + ": no situation has a scene, so there is nothing to play");
       return Optional.empty();
     }
     Optional<Drive> recorded = DriveFile.read(drive.orElseThrow(), project.rig(), terminal);

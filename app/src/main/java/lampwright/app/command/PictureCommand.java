@@ -78,12 +78,8 @@ final class PictureCommand implements Callable<Integer> {
       return ExitCode.PROJECT_HAS_ERRORS;
     }
     Project project = read.get();
-    Optional<Scene> scene =
-        wanted
-            .map(id -> Optional.of(SceneChoice.find(id, project, spec)))
-            .orElseGet(() -> project.scenes().stream().findFirst());
+    Optional<Scene> scene = SceneChoice.one(wanted, file, project, spec, terminal);
     if (scene.isEmpty()) {
-      terminal.refuse(file.shown() + ": the project has no scene to draw");
       return ExitCode.PROJECT_HAS_ERRORS;
     }
     if (shot.isAskedFor(form)) {

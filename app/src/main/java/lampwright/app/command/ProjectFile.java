@@ -41,8 +41,13 @@ final class ProjectFile {
    * @return empty if the project has errors
    */
   Optional<Project> read(Terminal terminal) throws IOException {
+    return result(terminal).project();
+  }
+
+  /** The same with where everything is in the file. */
+  ReadResult result(Terminal terminal) throws IOException {
     ReadResult result = ProjectReader.read(file);
     result.lines().forEach(terminal.err()::println);
-    return result.project();
+    return result;
   }
 }

@@ -10,11 +10,8 @@ import java.util.concurrent.Callable;
 import lampwright.engine.check.Checks;
 import lampwright.engine.disk.WholeFile;
 import lampwright.engine.document.Project;
-import lampwright.engine.json.ProjectReader;
 import lampwright.engine.json.ReadResult;
 import lampwright.engine.render.ShowFrames;
-import lampwright.engine.review.Finding;
-import lampwright.engine.review.Review;
 import lampwright.engine.situation.Change;
 import lampwright.engine.situation.Drive;
 import lampwright.engine.situation.Show;
@@ -89,15 +86,14 @@ final class RehearseCommand implements Callable<Integer> {
           spec.commandLine(),
           "--frames: " + wanted.get() + ": must be between 1 and " + Checks.limit(MAX_FRAMES));
     }
-    ReadResult result = ProjectReader.read(file.path());
-    result.lines().forEach(terminal.err()::println);
-    if (result.project().isEmpty() || refuses(result)) {
+    ReadResult result = file.result(terminal);
+    if (result.project().isEmpty()) {
       return ExitCode.PROJECT_HAS_ERRORS;
     }
     Project project = result.project().get();
-    Optional<Show> show = Show.of(project.rig(), project.scenes(), project.situations());
+    Optional<Show> show = ShowSource.of(file, result, terminal);
     if (show.isEmpty()) {
-      return refuse(file.shown() + ": no situation has a scene, so there is nothing to play");
+      return ExitCode.PROJECT_HAS_ERRORS;
     }
     Optional<Drive> drive = DriveFile.read(driveFile, project.rig(), terminal);
     if (drive.isEmpty()) {
@@ -116,14 +112,6 @@ final class RehearseCommand implements Callable<Integer> {
   private int refuse(String message) {
     terminal.refuse(message);
     return ExitCode.PROJECT_HAS_ERRORS;
-  }
-
-  private boolean refuses(ReadResult result) {
-    List<Finding> errors =
-        Review.located(
-            Review.errorsOfSituations(result.project().orElseThrow()), result.positions());
-    FindingText.print(result.source(), errors, terminal.err());
-    return !errors.isEmpty();
   }
 
   private void play(Show show, Drive drive, int frames, OutputStream out) throws IOException {

@@ -3,6 +3,7 @@ package lampwright.app.command;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Optional;
 import lampwright.engine.document.Project;
 import lampwright.engine.scene.Scene;
 import picocli.CommandLine.Model.CommandSpec;
@@ -52,5 +53,22 @@ final class SceneChoice {
         .scene(id)
         .orElseThrow(
             () -> new ParameterException(spec.commandLine(), UnknownWord.of("--scene", id, known)));
+  }
+
+  /**
+   * The scene that is asked for, or the first of the project; none if there is none, which the
+   * terminal reports.
+   *
+   * @throws ParameterException if the project has no scene of that id
+   */
+  static Optional<Scene> one(
+      Optional<String> id, ProjectFile file, Project project, CommandSpec spec, Terminal terminal) {
+    if (id.isPresent()) {
+      return Optional.of(find(id.get(), project, spec));
+    }
+    if (project.scenes().isEmpty()) {
+      terminal.refuse(file.shown() + ": the project has no scene");
+    }
+    return project.scenes().stream().findFirst();
   }
 }
