@@ -370,4 +370,22 @@ class FlashCautionTest {
         .isInstanceOf(IllegalArgumentException.class)
         .hasMessageStartingWith("frames per second: 0");
   }
+
+  @Test
+  void theWorseOfTwoIsFoundForEachKind() {
+    FlashCaution slow = caution(2, 5);
+    FlashCaution quick = caution(4, 1);
+    assertThat(slow.orWorse(quick)).isEqualTo(caution(4, 5)).isEqualTo(quick.orWorse(slow));
+    assertThat(slow.orWorse(slow)).isEqualTo(slow);
+    assertThat(slow.most()).isEqualTo(5);
+    assertThat(quick.most()).isEqualTo(4);
+    assertThat(quick.passes()).isFalse();
+    assertThat(caution(3, 3).passes()).isTrue();
+    assertThat(caution(3, 4).passes()).isFalse();
+  }
+
+  private static FlashCaution caution(int general, int red) {
+    return new FlashCaution(
+        new FlashCaution.Worst(general, 0.5), new FlashCaution.Worst(red, 0.25));
+  }
 }

@@ -411,4 +411,75 @@ class FlashTrainTest {
         .isInstanceOf(IllegalArgumentException.class)
         .hasMessageStartingWith("frames per second: ");
   }
+
+  /** A group of 50 ms flashes, 100 ms from one to the next, at each full second. */
+  private static double[] groups(int... sizes) {
+    return sample(
+        sizes.length,
+        100,
+        t -> {
+          int second = (int) Math.floor(t + 1e-9);
+          double ms = (t - second) * 1000 + 1e-6;
+          return ms < 100 * sizes[second] && ms % 100 < 50 ? 1 : 0;
+        });
+  }
+
+  /** 7 flashes in 4 groups, 60 groups a minute; a loop's seam may have cut the odd one. */
+  @Test
+  void oneGroupOfAnotherSizeMakesASignalThatPlaysOnceUneven() {
+    FlashTrain once = FlashTrain.measure(groups(2, 1, 2, 2), 100, false).orElseThrow();
+    assertThat(once.flashes()).isEqualTo(7);
+    assertThat(once.groups()).isEqualTo(4);
+    assertThat(once.flashesPerGroup()).isEqualTo(2);
+    assertThat(once.regular()).isFalse();
+    assertThat(once.groupsPerMinute().orElseThrow()).isCloseTo(60, within(1e-9));
+    assertThat(once.flashesPerMinute().orElseThrow()).isCloseTo(105, within(1e-9));
+    assertThat(once.rateWords()).isEqualTo("105 flashes/min, uneven");
+
+    FlashTrain again = loop(groups(2, 1, 2, 2), 100);
+    assertThat(again.regular()).isTrue();
+    assertThat(again.flashesPerMinute().orElseThrow()).isCloseTo(120, within(1e-9));
+    assertThat(loop(groups(2, 1, 2, 1), 100).regular()).isFalse();
+  }
+
+  /** The size that most groups have; of two that as many have, the larger. */
+  @ParameterizedTest
+  @CsvSource({"2 2 3 3 3, 3", "3 3 3 2 2, 3", "2 3 2 3, 3", "2 2 2 3, 2"})
+  void usualSizeIsThatOfMostGroups(String sizes, int usual) {
+    int[] all = java.util.Arrays.stream(sizes.split(" ", -1)).mapToInt(Integer::parseInt).toArray();
+    assertThat(FlashTrain.measure(groups(all), 100, false).orElseThrow().flashesPerGroup())
+        .isEqualTo(usual);
+  }
+
+  /** Flashes at 0, 1, 2, 3, 4.35 and 5.35 s: one period of five is odd, and left out of the rate. */
+  @Test
+  void oneOddPeriodIsNotInTheRateButMakesItUneven() {
+    FlashTrain train =
+        FlashTrain.measure(
+                sample(
+                    6,
+                    100,
+                    t ->
+                        (t < 4 ? t + 1e-9 : t - 0.35 + 1e-9) % 1 < 0.1 && (t < 3.9 || t > 4.3)
+                            ? 1
+                            : 0),
+                100,
+                false)
+            .orElseThrow();
+    assertThat(train.flashes()).isEqualTo(6);
+    assertThat(train.groupsPerMinute().orElseThrow()).isCloseTo(60, within(1e-9));
+    assertThat(train.regular()).isFalse();
+  }
+
+  /** 50 frames/s, played once: lit for the first 10 frames and the last 10 of 50. */
+  @Test
+  void signalThatBeginsAndEndsLitHasTwoFlashesOfTheirFrames() {
+    FlashTrain train =
+        FlashTrain.measure(sample(1, 50, t -> t < 0.199 || t > 0.799 ? 1 : 0), 50, false)
+            .orElseThrow();
+    assertThat(train.flashes()).isEqualTo(2);
+    assertThat(train.onSeconds()).isCloseTo(0.2, within(1e-9));
+    assertThat(train.offSeconds()).isCloseTo(0.6, within(1e-9));
+    assertThat(train.onShare()).isCloseTo(0.4, within(1e-9));
+  }
 }
