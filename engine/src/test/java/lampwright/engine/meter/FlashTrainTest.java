@@ -451,7 +451,9 @@ class FlashTrainTest {
         .isEqualTo(usual);
   }
 
-  /** Flashes at 0, 1, 2, 3, 4.35 and 5.35 s: one period of five is odd, and left out of the rate. */
+  /**
+   * Flashes at 0, 1, 2, 3, 4.35 and 5.35 s: one period of five is odd, and left out of the rate.
+   */
   @Test
   void oneOddPeriodIsNotInTheRateButMakesItUneven() {
     FlashTrain train =

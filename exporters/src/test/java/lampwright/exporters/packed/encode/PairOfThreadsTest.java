@@ -3,9 +3,11 @@ package lampwright.exporters.packed.encode;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import com.google.common.util.concurrent.Uninterruptibles;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.CancellationException;
+import java.util.concurrent.CountDownLatch;
 import org.junit.jupiter.api.Test;
 
 class PairOfThreadsTest {
@@ -29,14 +31,20 @@ class PairOfThreadsTest {
     assertThat(heard).allMatch(thread -> thread == Thread.currentThread());
   }
 
+  /** The other thread waits for this one, or it could be through before this one begins. */
   @Test
   void callerMayEndIt() {
+    CountDownLatch called = new CountDownLatch(1);
     assertThatThrownBy(
             () ->
                 PairOfThreads.each(
                     100_000,
-                    i -> i,
                     i -> {
+                      Uninterruptibles.awaitUninterruptibly(called);
+                      return i;
+                    },
+                    i -> {
+                      called.countDown();
                       throw new CancellationException("stopped");
                     }))
         .isInstanceOf(CancellationException.class);
