@@ -1,9 +1,8 @@
 package lampwright.app.live;
 
-import static lampwright.exporters.live.LiveProtocol.CRC_BYTES;
-import static lampwright.exporters.live.LiveProtocol.HEAD_BYTES;
 import static lampwright.exporters.live.LiveProtocol.MAX_FRAME_BYTES;
 import static lampwright.exporters.live.LiveProtocol.PACKET_START;
+import static lampwright.exporters.live.LiveProtocol.packetBytes;
 
 import java.nio.ByteBuffer;
 import java.nio.ByteOrder;
@@ -29,14 +28,10 @@ public final class LinkPacket {
       throw new IllegalArgumentException(
           "frame: " + frame.length + " bytes: must have at most " + MAX_FRAME_BYTES);
     }
-    ByteBuffer packet = ByteBuffer.allocate(bytes(frame.length)).order(ByteOrder.LITTLE_ENDIAN);
+    ByteBuffer packet =
+        ByteBuffer.allocate(packetBytes(frame.length)).order(ByteOrder.LITTLE_ENDIAN);
     packet.put((byte) PACKET_START).putShort((short) frame.length).put((byte) sequence).put(frame);
     packet.putShort((short) Crc16.of(packet.array(), 1, packet.position()));
     return packet.array();
-  }
-
-  /** The bytes of a packet with a frame of so many. */
-  public static int bytes(int frameBytes) {
-    return HEAD_BYTES + frameBytes + CRC_BYTES;
   }
 }

@@ -202,6 +202,6 @@ public final class LinkSession {
   }
 
   private long packetNanos() {
-    return baud.nanos(LinkPacket.bytes(identity.frameBytes()));
+    return baud.nanos(LiveProtocol.packetBytes(identity.frameBytes()));
   }
 }

@@ -29,7 +29,7 @@ public record LiveRate(double packetUs, double linesUs, double answerUs, boolean
   public static LiveRate of(Rig rig, int baud) {
     int frameBytes = new FrameLayout(rig).bytes();
     double byteUs = LiveProtocol.BITS_PER_BYTE * US_PER_SECOND / baud;
-    double packetUs = (LiveProtocol.HEAD_BYTES + frameBytes + LiveProtocol.CRC_BYTES) * byteUs;
+    double packetUs = LiveProtocol.packetBytes(frameBytes) * byteUs;
     LineTimes times = Target.lineTimesOf(rig);
     if (Target.of(rig).sendsAtOnce()) {
       double answerUs = LiveProtocol.TAKEN_BYTES * byteUs;

@@ -51,4 +51,9 @@ public final class LiveProtocol {
   public static final int BITS_PER_BYTE = 10;
 
   private LiveProtocol() {}
+
+  /** The bytes of a packet with a frame of so many. */
+  public static int packetBytes(int frameBytes) {
+    return HEAD_BYTES + frameBytes + CRC_BYTES;
+  }
 }

@@ -1,6 +1,5 @@
 package lampwright.app.workshop.view.live;
 
-import javafx.scene.Node;
 import javafx.scene.control.ScrollPane;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
@@ -8,6 +7,7 @@ import lampwright.app.workshop.model.Bench;
 import lampwright.app.workshop.model.live.BenchLink;
 import lampwright.app.workshop.model.live.NamingWalk;
 import lampwright.app.workshop.model.live.OrderFinder;
+import lampwright.app.workshop.view.PanelParts;
 import lampwright.app.workshop.view.Theme;
 
 /** The bench link: its port and how it does, and beside it what is found out by it. */
@@ -17,21 +17,11 @@ public final class BenchLinkView extends HBox {
   public BenchLinkView(Bench bench, BenchLink link, NamingWalk walk, OrderFinder order) {
     getStyleClass().add("bench-link");
     setId("bench-link");
-    ScrollPane connection = scrolling(new ConnectionPane(link));
+    ScrollPane connection = PanelParts.scrolling(new ConnectionPane(link));
     connection.setMinWidth(CONNECTION_EM * Theme.LEAST_SIZE);
     connection.setPrefWidth(CONNECTION_EM * Theme.LEAST_SIZE);
-    ScrollPane finding = scrolling(new FindingPane(bench, link, walk, order));
+    ScrollPane finding = PanelParts.scrolling(new FindingPane(bench, link, walk, order));
     HBox.setHgrow(finding, Priority.ALWAYS);
     getChildren().setAll(connection, finding);
-  }
-
-  // Scrolls up and down alone, and is no stop of Tab.
-  private static ScrollPane scrolling(Node content) {
-    ScrollPane pane = new ScrollPane(content);
-    pane.getStyleClass().add("form");
-    pane.setFitToWidth(true);
-    pane.setHbarPolicy(ScrollPane.ScrollBarPolicy.NEVER);
-    pane.setFocusTraversable(false);
-    return pane;
   }
 }

@@ -14,6 +14,7 @@ import lampwright.app.workshop.model.Bench;
 import lampwright.app.workshop.model.live.BenchLink;
 import lampwright.app.workshop.model.live.NamingWalk;
 import lampwright.app.workshop.model.live.OrderFinder;
+import lampwright.app.workshop.view.PanelParts;
 import lampwright.app.workshop.words.Texts;
 import lampwright.engine.rig.Chain;
 import org.jspecify.annotations.Nullable;
@@ -89,11 +90,7 @@ final class FindingPane extends VBox {
   }
 
   private Button button(String key, Runnable run) {
-    Button button = new Button(texts.get("finding." + key));
-    button.setId("finding-" + key);
-    button.getStyleClass().add("small-toggle");
-    button.setOnAction(event -> run.run());
-    return button;
+    return PanelParts.button("finding-" + key, texts.get("finding." + key), run);
   }
 
   private void list() {

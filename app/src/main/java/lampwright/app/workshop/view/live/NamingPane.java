@@ -10,6 +10,7 @@ import javafx.scene.input.KeyEvent;
 import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.VBox;
 import lampwright.app.workshop.model.live.NamingWalk;
+import lampwright.app.workshop.view.PanelParts;
 import lampwright.app.workshop.words.Texts;
 import org.jspecify.annotations.Nullable;
 
@@ -62,11 +63,7 @@ final class NamingPane extends VBox {
   }
 
   private Button button(String key, Runnable run) {
-    Button button = new Button(texts.get("walk." + key));
-    button.setId("walk-" + key);
-    button.getStyleClass().add("small-toggle");
-    button.setOnAction(event -> run.run());
-    return button;
+    return PanelParts.button("walk-" + key, texts.get("walk." + key), run);
   }
 
   private void refresh() {

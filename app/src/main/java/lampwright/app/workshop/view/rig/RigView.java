@@ -18,6 +18,7 @@ import lampwright.app.workshop.model.cue.PixelLook;
 import lampwright.app.workshop.model.rig.RigCommands;
 import lampwright.app.workshop.model.rig.RigModel;
 import lampwright.app.workshop.model.rig.RigPart;
+import lampwright.app.workshop.view.PanelParts;
 import lampwright.app.workshop.view.Theme;
 import lampwright.app.workshop.view.cue.ColourContext;
 import lampwright.app.workshop.view.cue.ColourFields;
@@ -147,11 +148,7 @@ public final class RigView extends HBox {
   }
 
   private Button button(String key, Runnable run) {
-    Button button = new Button(texts.get("button." + key));
-    button.setId("rig-" + key);
-    button.getStyleClass().add("small-toggle");
-    button.setOnAction(event -> run.run());
-    return button;
+    return PanelParts.button("rig-" + key, texts.get("button." + key), run);
   }
 
   private final class PartCell extends ListCell<RigPart> {

@@ -11,6 +11,7 @@ import javafx.scene.layout.Priority;
 import javafx.scene.layout.VBox;
 import lampwright.app.workshop.model.situation.DriveModel;
 import lampwright.app.workshop.model.situation.DriveRun;
+import lampwright.app.workshop.view.PanelParts;
 import lampwright.app.workshop.words.Texts;
 
 /** A recorded drive: its file, play and pause, and its strip. */
@@ -44,7 +45,7 @@ public final class DriveView extends VBox {
     name.setMinWidth(0);
     HBox bar = new HBox(open, close, play, now, name);
     bar.getStyleClass().add("drive-bar");
-    ScrollPane strip = SituationsView.scrolling(new DriveStripView(model));
+    ScrollPane strip = PanelParts.scrolling(new DriveStripView(model));
     VBox.setVgrow(strip, Priority.ALWAYS);
     getChildren().setAll(bar, strip);
     refresh();

@@ -15,6 +15,7 @@ import javafx.scene.layout.VBox;
 import lampwright.app.workshop.model.situation.Rung;
 import lampwright.app.workshop.model.situation.SituationsModel;
 import lampwright.app.workshop.model.situation.Transmitter;
+import lampwright.app.workshop.view.PanelParts;
 import lampwright.app.workshop.view.Theme;
 import lampwright.app.workshop.view.form.FormContext;
 import lampwright.app.workshop.view.form.FormPane;
@@ -67,11 +68,11 @@ public final class SituationsView extends HBox {
     Node values = sheet(new FormContext());
     Node controls = new TransmitterPane(transmitter, addInput);
     VBox column = new VBox(values);
-    ScrollPane sheet = scrolling(column);
+    ScrollPane sheet = PanelParts.scrolling(column);
     sheet.setId("situation-sheet");
     HBox.setHgrow(sheet, Priority.ALWAYS);
     VBox side = new VBox(controls);
-    ScrollPane sticks = scrolling(side);
+    ScrollPane sticks = PanelParts.scrolling(side);
     sticks.setMinWidth(TRANSMITTER_EM * Theme.LEAST_SIZE);
     sticks.setPrefWidth(TRANSMITTER_EM * Theme.LEAST_SIZE);
     getChildren().setAll(ladder, sheet, sticks);
@@ -104,16 +105,6 @@ public final class SituationsView extends HBox {
       double over = column.getHeight() - pane.getViewportBounds().getHeight();
       pane.setVvalue(over <= 0 ? 0 : Math.min(1, node.getBoundsInParent().getMinY() / over));
     }
-  }
-
-  /** Scrolls up and down alone, and is no stop of Tab. */
-  static ScrollPane scrolling(Node content) {
-    ScrollPane pane = new ScrollPane(content);
-    pane.getStyleClass().add("form");
-    pane.setFitToWidth(true);
-    pane.setHbarPolicy(ScrollPane.ScrollBarPolicy.NEVER);
-    pane.setFocusTraversable(false);
-    return pane;
   }
 
   private Node sheet(FormContext context) {
@@ -151,10 +142,7 @@ public final class SituationsView extends HBox {
   }
 
   private Button button(String key, Runnable run) {
-    Button button = new Button(texts.get("button." + key));
-    button.setId("situation-" + key);
-    button.getStyleClass().add("small-toggle");
-    button.setOnAction(event -> run.run());
+    Button button = PanelParts.button("situation-" + key, texts.get("button." + key), run);
     if (!key.equals("add")) {
       button.setDisable(model.chosenProperty().get().isEmpty());
       model.chosenProperty().addListener((of, before, now) -> button.setDisable(now.isEmpty()));
