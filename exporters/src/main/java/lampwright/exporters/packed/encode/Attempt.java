@@ -10,6 +10,9 @@ import lampwright.exporters.packed.play.DecodeCost;
 
 /** All scenes coded lamp by lamp, and the packed data that they make. */
 final class Attempt {
+  /** Share of the wire's time, less what the target's cost may be wrong by. */
+  private static final double WIRE_SHARE = 0.25 * 0.95;
+
   final PackLayout layout;
   final List<int[]> lamps;
   final List<PackScene> scenes;
@@ -45,6 +48,11 @@ final class Attempt {
     this.merged = merged;
     this.parts = parts;
     data = assemble();
+  }
+
+  /** Cycles that a frame may take the player; 0 if it may take any. */
+  double frameBudget() {
+    return merged ? 0 : layout.wireMicros() * cost.megahertz() * WIRE_SHARE;
   }
 
   /** Whether places are wide enough for so much data. */

@@ -28,8 +28,12 @@ final class FoundWaves {
     return lamps.get(lamp);
   }
 
+  /** Frames of a lamp, from its first, coded at a speed level. */
+  record Coded(int from, int to, int speedLevel) {}
+
   /** The scores found for one lamp. */
   static final class OfLamp {
+    private final Map<Coded, Score> coded = new HashMap<>();
     private final Map<Stretch, List<Score>> waves = new HashMap<>();
     private final Map<Stretch, List<Score>> sweeps = new HashMap<>();
 
@@ -41,12 +45,16 @@ final class FoundWaves {
       return remembered(sweeps, stretch, find);
     }
 
-    private static List<Score> remembered(
-        Map<Stretch, List<Score>> known, Stretch stretch, Supplier<List<Score>> find) {
-      List<Score> found = known.get(stretch);
+    Score coded(Coded frames, Supplier<Score> code) {
+      return remembered(coded, frames, code);
+    }
+
+    // What is found puts down other things meanwhile, which computeIfAbsent doesn't allow.
+    private static <K, V> V remembered(Map<K, V> known, K key, Supplier<V> find) {
+      V found = known.get(key);
       if (found == null) {
         found = find.get();
-        known.put(stretch, found);
+        known.put(key, found);
       }
       return found;
     }

@@ -69,7 +69,7 @@ final class PackProof {
 
   private void play(Attempt attempt, Unpacker unpacker, int number, PackProgress progress) {
     PackScene scene = attempt.scenes.get(number);
-    Load load = new Load(attempt.cost);
+    Load load = new Load(attempt.cost, attempt.frameBudget());
     loads.add(load);
     boolean[] bad = new boolean[attempt.lamps.size()];
     byte[] want = new byte[attempt.layout.frameBytes()];

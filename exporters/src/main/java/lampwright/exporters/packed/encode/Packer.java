@@ -197,7 +197,7 @@ public final class Packer {
       List<LampPart> own =
           PairOfThreads.each(
               lamps.size(),
-              lamp -> coder.part(scene, lamp, 0),
+              lamp -> coder.part(scene, lamp, SpeedLevels.NONE),
               lamp ->
                   report(
                       progress,

@@ -7,8 +7,7 @@ interface PartCoder {
    * Codes it.
    *
    * @param lamp the lamp's number
-   * @param speedLevel 0 for the shortest code, up to {@link LampCoder#MAX_SPEED_LEVEL} for quicker
-   *     ones
+   * @param levels how quick the code has to be
    */
-  LampPart part(SceneCoder scene, int lamp, int speedLevel);
+  LampPart part(SceneCoder scene, int lamp, SpeedLevels levels);
 }

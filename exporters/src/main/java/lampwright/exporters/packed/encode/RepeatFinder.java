@@ -72,7 +72,7 @@ final class RepeatFinder {
 
   private Optional<Score> findRepeated(int from, int to, int frames) {
     List<Score> ways = new ArrayList<>();
-    if (options.speedLevel() < LampCoder.MAX_SPEED_LEVEL) {
+    if (options.speedLevel() < SpeedLevels.MOST) {
       ways.addAll(waves.scores(from, to, frames, options.speeds()));
     }
     if (to - from <= Format.MAX_BODY) {

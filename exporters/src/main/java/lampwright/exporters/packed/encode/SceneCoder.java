@@ -54,19 +54,21 @@ final class SceneCoder {
   /**
    * Codes a lamp.
    *
-   * @param speedLevel 0 for the shortest code, up to {@link LampCoder#MAX_SPEED_LEVEL} for quicker
-   *     ones
+   * @param levels how quick the code has to be
    */
-  LampPart part(int lamp, int speedLevel) {
+  LampPart part(int lamp, SpeedLevels levels) {
     LampTable table = table(lamp);
     List<FineGrid.Speed> speeds = Speeds.of(scene.periodMicros());
     // The whole frame merged may be coded plainly in the end, and quicker code has a bound of its
     // own.
-    boolean givesUp = coding.placeBytes() == 2 && speedLevel == 0 && !merged;
-    LampCoder.Options options = new LampCoder.Options(coding, speeds, speedLevel, cost, givesUp);
+    boolean givesUp = coding.placeBytes() == 2 && levels.most() == 0 && !merged;
+    LampCoder.Options options = new LampCoder.Options(coding, speeds, 0, cost, givesUp);
     CueBorders borders = merged ? CueBorders.all(scene.borders()) : scene.bordersOf(lamp);
-    Score score = new LampCoder(table, scene.loop(), borders, options, found.ofLamp(lamp)).score();
-    return merged ? shorter(table, score) : withSetup(table, score);
+    LampCoder coder = new LampCoder(table, scene.loop(), borders, options, found.ofLamp(lamp));
+    Score score = coder.score(levels);
+    return merged
+        ? shorter(table, score)
+        : new LampPart(new EventCoder(table, coding).setup(), score, coder.pieces());
   }
 
   /**

@@ -1,6 +1,7 @@
 package lampwright.exporters.packed.encode;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.concurrent.CancellationException;
 
@@ -10,15 +11,18 @@ import java.util.concurrent.CancellationException;
  * anew, longer but quicker to play.
  */
 final class SpeedTuning {
-  /** Share of the wire's time, less what the target's cost may be wrong by. */
-  private static final double SHARE = 0.25 * 0.95;
-
   /**
-   * Most times that the packed data may grow, or nothing is changed: late frames are reported, and
+   * Most times that short data may grow, or nothing is changed: late frames are reported, and
    * memory is dearer. Of 40 mixed projects some are tuned with it: 71,590 bytes, with 1.1 68,977,
    * with 2 79,268.
    */
-  private static final double GROWTH = 1.3;
+  private static final double SHORT_GROWTH = 1.3;
+
+  /** Bytes that long data may grow: a part of the smallest controller's memory, */
+  private static final int LONG_GROWTH_BYTES = 512;
+
+  /** or that many times. */
+  private static final double LONG_GROWTH = 1.1;
 
   /** Lamps that are coded anew, one after another. Found by trial: 32 change nothing. */
   private static final int TRIES = 16;
@@ -28,7 +32,6 @@ final class SpeedTuning {
 
   private final PartCoder coder;
   private final PackProgress progress;
-  private final double budget;
   private final int longest;
   private final List<Packed.StandIn> standIns = new ArrayList<>();
   private Attempt best;
@@ -37,10 +40,13 @@ final class SpeedTuning {
     this.coder = coder;
     this.progress = progress;
     best = first;
-    budget = first.layout.wireMicros() * first.cost.megahertz() * SHARE;
-    longest = (int) (first.data.length * GROWTH);
-    for (int s = 0; s < first.scenes.size() && budget > 0 && !first.merged; s++) {
-      if (loads.get(s).worst() > budget) {
+    int length = first.data.length;
+    longest =
+        (int)
+            Math.min(
+                length * SHORT_GROWTH, Math.max(length + LONG_GROWTH_BYTES, length * LONG_GROWTH));
+    for (int s = 0; s < first.scenes.size(); s++) {
+      if (!loads.get(s).late().isEmpty()) {
         speedUp(s, loads.get(s));
       }
     }
@@ -58,15 +64,16 @@ final class SpeedTuning {
 
   private void speedUp(int scene, Load first) {
     SceneCoder lamps = best.coder(scene);
-    int[] speedLevel = new int[best.lamps.size()];
+    SpeedLevels[] levels = new SpeedLevels[best.lamps.size()];
+    Arrays.fill(levels, SpeedLevels.NONE);
     Attempt attempt = best;
     Load load = first;
-    for (int i = 0; i < TRIES && load.worst() > budget; i++) {
+    for (int i = 0; i < TRIES && !load.late().isEmpty(); i++) {
       if (!progress.proceed(SHARE_DONE)) {
         throw new CancellationException("packing was stopped");
       }
       List<LampPart> parts = new ArrayList<>(attempt.parts.get(scene));
-      if (!speedUpCostliest(lamps, parts, speedLevel, load)) {
+      if (!speedUpCostliest(lamps, parts, levels, load)) {
         return;
       }
       attempt = attempt.with(scene, parts);
@@ -80,32 +87,66 @@ final class SpeedTuning {
       }
       load = proof.loads().get(scene);
     }
-    if (load.worst() <= budget) {
+    if (load.late().isEmpty()) {
       best = attempt;
     }
   }
 
-  /** Codes the costliest lamp anew, and those coded like it; false if no lamp can be sped up. */
+  /**
+   * Codes anew the costliest lamp of the latest frame, and those coded like it; then those of late
+   * frames on which that has no effect.
+   *
+   * @return false if in one of them no lamp can be sped up
+   */
   private boolean speedUpCostliest(
-      SceneCoder scene, List<LampPart> parts, int[] speedLevel, Load load) {
-    int costliest = -1;
-    for (int lamp = 0; lamp < speedLevel.length; lamp++) {
-      if (speedLevel[lamp] < LampCoder.MAX_SPEED_LEVEL
-          && (costliest < 0 || load.ofLamp(lamp) > load.ofLamp(costliest))) {
-        costliest = lamp;
+      SceneCoder scene, List<LampPart> parts, SpeedLevels[] levels, Load load) {
+    SpeedLevels[] before = levels.clone();
+    for (Load.Late late : load.late()) {
+      if (isRaised(late.frame(), parts, before, levels)) {
+        continue;
       }
+      int costliest = costliest(late, parts, levels);
+      if (costliest < 0) {
+        return false;
+      }
+      levels[costliest] = levels[costliest].raised(parts.get(costliest).pieceAt(late.frame()));
     }
-    if (costliest < 0) {
-      return false;
-    }
-    LampPart old = parts.get(costliest);
-    int more = speedLevel[costliest] + 1;
-    for (int lamp = 0; lamp < speedLevel.length; lamp++) {
-      if (lamp == costliest || parts.get(lamp).sameAs(old)) {
-        speedLevel[lamp] = more;
-        parts.set(lamp, coder.part(scene, lamp, more));
+    List<LampPart> old = List.copyOf(parts);
+    for (int lamp = 0; lamp < levels.length; lamp++) {
+      if (!levels[lamp].equals(before[lamp])) {
+        for (int alike = 0; alike < levels.length; alike++) {
+          if (alike == lamp || old.get(alike).sameAs(old.get(lamp))) {
+            levels[alike] = levels[lamp];
+            parts.set(alike, coder.part(scene, alike, levels[alike]));
+          }
+        }
       }
     }
     return true;
+  }
+
+  private static boolean isRaised(
+      int frame, List<LampPart> parts, SpeedLevels[] before, SpeedLevels[] levels) {
+    for (int lamp = 0; lamp < levels.length; lamp++) {
+      int piece = parts.get(lamp).pieceAt(frame);
+      if (levels[lamp].at(piece) > before[lamp].at(piece)) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  /** The lamp that takes most of a frame and can be sped up there; -1 if there is none. */
+  private static int costliest(Load.Late late, List<LampPart> parts, SpeedLevels[] levels) {
+    int costliest = -1;
+    for (int lamp = 0; lamp < levels.length; lamp++) {
+      int level = levels[lamp].at(parts.get(lamp).pieceAt(late.frame()));
+      if (level < SpeedLevels.MOST
+          && (costliest < 0
+              || late.cyclesOfLamps().get(lamp) > late.cyclesOfLamps().get(costliest))) {
+        costliest = lamp;
+      }
+    }
+    return costliest;
   }
 }

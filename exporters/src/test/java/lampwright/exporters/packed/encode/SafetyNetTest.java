@@ -66,10 +66,10 @@ class SafetyNetTest {
   void onlyTheSceneThatFailsIsCodedPlainly() {
     Packed packed =
         pack(
-            (scene, lamp, speedLevel) ->
+            (scene, lamp, levels) ->
                 scene.id().equals("yard") && lamp == 0
-                    ? otherBytes(scene.part(lamp, speedLevel))
-                    : scene.part(lamp, speedLevel),
+                    ? otherBytes(scene.part(lamp, levels))
+                    : scene.part(lamp, levels),
             ROAD,
             YARD);
     assertThat(packed.standIns()).containsExactly(new StandIn("yard", Optional.of("left")));
@@ -123,8 +123,7 @@ class SafetyNetTest {
       lamps.add(new PackLayout.LampColumns("lamp-" + c, List.of(c)));
     }
     PackScene scene = scene("noise", (f, c) -> noise[40 * f + c]);
-    PartCoder wrong =
-        (s, lamp, speedLevel) -> ofSection(new byte[] {0, 0, Format.HOLD, (byte) 0xE1});
+    PartCoder wrong = (s, lamp, levels) -> ofSection(new byte[] {0, 0, Format.HOLD, (byte) 0xE1});
     Packed packed =
         Packer.pack(
             new PackLayout(40, 0, lamps),
@@ -143,10 +142,10 @@ class SafetyNetTest {
     PackLayout hasty = new PackLayout(7, 0.001, LAYOUT.lamps());
     AtomicInteger hurried = new AtomicInteger();
     PartCoder coder =
-        (scene, lamp, speedLevel) -> {
-          hurried.addAndGet(speedLevel);
-          LampPart part = scene.part(lamp, speedLevel);
-          return speedLevel > 0 ? otherBytes(part) : part;
+        (scene, lamp, levels) -> {
+          hurried.addAndGet(levels.most());
+          LampPart part = scene.part(lamp, levels);
+          return levels.most() > 0 ? otherBytes(part) : part;
         };
     Packed packed =
         Packer.pack(hasty, List.of(ROAD), Target.slowestDecodeCost(), coder, PackProgress.NONE);
@@ -212,8 +211,8 @@ class SafetyNetTest {
   }
 
   private static PartCoder spoiling(int spoilt, Spoiler spoiler) {
-    return (scene, lamp, speedLevel) -> {
-      LampPart part = scene.part(lamp, speedLevel);
+    return (scene, lamp, levels) -> {
+      LampPart part = scene.part(lamp, levels);
       return lamp == spoilt ? spoiler.spoil(part) : part;
     };
   }
