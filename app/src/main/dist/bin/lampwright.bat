@@ -54,5 +54,5 @@ set "lampwright_classes=%lampwright_base%.%RANDOM%.classes"
 set lampwright_archive=%lampwright_archive% "-XX:DumpLoadedClassList=%lampwright_classes%" "-Dlampwright.classes=%lampwright_classes%"
 
 :start
-"%lampwright_java%" -XX:+UseSerialGC %lampwright_compilers% %lampwright_archive% %LAMPWRIGHT_JAVA_OPTIONS% %lampwright_program% %*
+"%lampwright_java%" -XX:+UseSerialGC -Djdk.reflect.useNativeAccessorOnly=true %lampwright_compilers% %lampwright_archive% %LAMPWRIGHT_JAVA_OPTIONS% %lampwright_program% %*
 exit /b %errorlevel%

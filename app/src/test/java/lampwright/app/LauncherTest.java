@@ -171,6 +171,13 @@ class LauncherTest {
         .noneMatch(word -> word.startsWith("--enable-native-access"));
   }
 
+  /** Newer versions of Java would make code for each record of a project. */
+  @Test
+  void constructorsAreCalledWithoutCodeOfTheirOwn() throws IOException, InterruptedException {
+    assertThat(words(Map.of(), "check", "p.json"))
+        .contains("-Djdk.reflect.useNativeAccessorOnly=true");
+  }
+
   @Test
   void archiveThatIsThereIsTaken() throws IOException, InterruptedException {
     String option = "-XX:SharedArchiveFile=" + archive("commands", ".jsa");

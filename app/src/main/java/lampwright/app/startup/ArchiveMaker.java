@@ -112,7 +112,9 @@ public final class ArchiveMaker {
   }
 
   private void rehearse(String... options) throws IOException, InterruptedException {
-    List<String> all = new ArrayList<>(List.of("-XX:+UseSerialGC"));
+    // As the launcher has them.
+    List<String> all =
+        new ArrayList<>(List.of("-XX:+UseSerialGC", "-Djdk.reflect.useNativeAccessorOnly=true"));
     all.addAll(List.of(options));
     run(ProgramStart.of(Rehearsal.class, all));
   }

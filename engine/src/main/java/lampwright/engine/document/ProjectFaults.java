@@ -43,7 +43,7 @@ public final class ProjectFaults {
     for (int i = 0; i < chains.size(); i++) {
       PixelType type = chains.get(i).type();
       checks.that(
-          pixelTypes.contains(type) || BuiltInPixelTypes.has(type),
+          BuiltInPixelTypes.has(type) || pixelTypes.stream().anyMatch(type::isSame),
           "rig.chains[" + i + "].pixelType",
           type.id(),
           "must be a built-in pixel type or one of pixelTypes");

@@ -37,9 +37,11 @@ public final class NearCurve {
   }
 
   /** The quick form of a curve. */
+  @SuppressWarnings("ReferenceEquality")
   public static NearCurve of(Curve curve) {
     NearCurve known = last;
-    if (known == null || !known.curve.equals(curve)) {
+    // Two records are compared only where need be: the first time takes a short command long.
+    if (known == null || (known.curve != curve && !known.curve.equals(curve))) {
       known = new NearCurve(curve);
       last = known;
     }

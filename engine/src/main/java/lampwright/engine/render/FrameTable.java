@@ -2,10 +2,10 @@ package lampwright.engine.render;
 
 import com.google.common.base.Supplier;
 import com.google.common.base.Suppliers;
-import com.google.common.cache.Cache;
-import com.google.common.cache.CacheBuilder;
+import com.google.common.collect.MapMaker;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.concurrent.ConcurrentMap;
 import lampwright.engine.rig.CurrentCap;
 import lampwright.engine.rig.Lamp;
 import lampwright.engine.rig.Rig;
@@ -26,8 +26,8 @@ public final class FrameTable {
   private static final long LEAST_BYTES_FOR_TWO = 1L << 18;
 
   // Scenes are told apart as objects: one that is edited is another one.
-  private static final Cache<Scene, FrameTable> IN_USE =
-      CacheBuilder.newBuilder().weakKeys().weakValues().build();
+  private static final ConcurrentMap<Scene, FrameTable> IN_USE =
+      new MapMaker().weakKeys().weakValues().makeMap();
 
   private final FrameLayout layout;
   private final Scene scene;
@@ -56,7 +56,7 @@ public final class FrameTable {
         }
       }
     }
-    FrameTable known = IN_USE.getIfPresent(scene);
+    FrameTable known = IN_USE.get(scene);
     if (known != null && known.layout.rig() == rig) {
       return known;
     }

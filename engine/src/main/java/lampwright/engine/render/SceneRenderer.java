@@ -2,7 +2,6 @@ package lampwright.engine.render;
 
 import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.concurrent.atomic.LongAdder;
@@ -213,14 +212,20 @@ final class SceneRenderer implements FrameSource {
    * colour once for all.
    */
   static Mixer[] mixers(Rig rig) {
-    Map<Map<EmitterKind, FittedEmitter>, Mixer> known = new HashMap<>();
+    // A list: to hash the only chain's emitters takes a short command longer than its frames.
+    List<Map<EmitterKind, FittedEmitter>> known = new ArrayList<>();
+    List<Mixer> ofKnown = new ArrayList<>();
     List<Mixer> mixers = new ArrayList<>();
     for (Chain chain : rig.chains()) {
-      Mixer mixer =
-          known.computeIfAbsent(
-              chain.fittedEmitters(),
-              emitters ->
-                  Mixers.forPixel(rig.curve(), rig.colourMatching(), rig.whiteFromRgb(), emitters));
+      Map<EmitterKind, FittedEmitter> emitters = chain.fittedEmitters();
+      int at = known.indexOf(emitters);
+      if (at < 0) {
+        at = known.size();
+        known.add(emitters);
+        ofKnown.add(
+            Mixers.forPixel(rig.curve(), rig.colourMatching(), rig.whiteFromRgb(), emitters));
+      }
+      Mixer mixer = ofKnown.get(at);
       for (int pixel = 0; pixel < chain.pixels(); pixel++) {
         mixers.add(mixer);
       }

@@ -9,7 +9,6 @@ import lampwright.engine.meter.CurrentDraw;
 import lampwright.engine.meter.SceneReport;
 import lampwright.engine.render.FrameCurrent;
 import lampwright.engine.rig.Chain;
-import lampwright.engine.rig.PixelType;
 import lampwright.engine.rig.Rig;
 import lampwright.engine.rig.SupplyNeeds;
 
@@ -21,9 +20,9 @@ final class SupplyFindings implements Reviewer {
   @Override
   public void project(Project project, Consumer<Finding> found) {
     Rig rig = project.rig();
-    Set<PixelType> seen = new HashSet<>();
+    Set<String> seen = new HashSet<>();
     for (Chain chain : rig.chains()) {
-      if (seen.add(chain.type())) {
+      if (seen.add(chain.type().id())) {
         supplyVoltage(rig, chain, found);
         dataLevel(rig, chain, found);
       }

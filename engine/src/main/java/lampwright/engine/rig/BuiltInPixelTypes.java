@@ -69,7 +69,7 @@ public final class BuiltInPixelTypes {
 
   /** Whether this type is, as it is, a built-in one. */
   public static boolean has(PixelType type) {
-    return find(type.id()).filter(type::equals).isPresent();
+    return find(type.id()).filter(type::isSame).isPresent();
   }
 
   /** The numbers of a built-in type with their sources; none for another type. */
