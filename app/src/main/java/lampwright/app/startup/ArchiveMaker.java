@@ -78,6 +78,7 @@ public final class ArchiveMaker {
     }
     // Also where it failed: it would do so again.
     archive.keep(key);
+    archive.removeOthersOfNoUse();
   }
 
   // This collector's heap is the only one that archives take objects from.

@@ -9,6 +9,9 @@ import java.nio.file.StandardCopyOption;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import java.util.stream.Stream;
 
 /**
  * The archive of loaded classes that the launcher starts the JVM with (decision 42): the archive
@@ -28,6 +31,11 @@ record StartArchive(Path base) {
   static final String LIST_PROPERTY = "lampwright.classes";
 
   private static final String FORM = "1";
+
+  private static final String KEY_ENDING = ".key";
+
+  /** A jar, and its size and time, as a key has them. */
+  private static final Pattern JAR_LINE = Pattern.compile("(.+\\.jar) (?:\\d+ \\d+|none)");
 
   /** That of this process, if it was started with one. */
   static Optional<StartArchive> ofThisProcess() {
@@ -79,8 +87,49 @@ record StartArchive(Path base) {
     return with(".making");
   }
 
+  /**
+   * Removes the archives beside this one that were made for program folders of which no jar is
+   * there any more: each takes some 30 MB.
+   */
+  void removeOthersOfNoUse() throws IOException {
+    List<Path> keys;
+    try (Stream<Path> files = Files.list(folder())) {
+      keys = files.filter(file -> file.toString().endsWith(KEY_ENDING)).toList();
+    }
+    for (Path key : keys) {
+      String name = key.getFileName().toString();
+      String other = name.substring(0, name.length() - KEY_ENDING.length());
+      if (!key.equals(keyFile()) && noneIsThere(jarsOf(Files.readAllLines(key)))) {
+        new StartArchive(key.resolveSibling(other)).remove();
+      }
+    }
+  }
+
+  private void remove() throws IOException {
+    // The key last, so that what could not be removed is found again.
+    for (Path file : List.of(archive(), cache(), lock(), keyFile())) {
+      Files.deleteIfExists(file);
+    }
+  }
+
+  /** The paths in a key's lines; empty if it is of another form. */
+  private static List<String> jarsOf(List<String> lines) {
+    if (lines.isEmpty() || !lines.get(0).equals(FORM)) {
+      return List.of();
+    }
+    return lines.stream()
+        .map(JAR_LINE::matcher)
+        .filter(Matcher::matches)
+        .map(line -> line.group(1))
+        .toList();
+  }
+
+  private static boolean noneIsThere(List<String> jars) {
+    return !jars.isEmpty() && jars.stream().noneMatch(jar -> new File(jar).exists());
+  }
+
   private Path keyFile() {
-    return with(".key");
+    return with(KEY_ENDING);
   }
 
   private Path with(String ending) {
