@@ -37,7 +37,11 @@ import lampwright.engine.situation.Show;
 import lampwright.engine.situation.Situation;
 import lampwright.engine.situation.Start;
 import lampwright.engine.situation.Trigger;
+import lampwright.exporters.CancelledException;
+import lampwright.exporters.Progress;
 import lampwright.exporters.ProjectJob;
+import lampwright.exporters.packed.encode.ScenePacker;
+import lampwright.exporters.target.Target;
 
 /** A show by chance: up to 16 situations of four channels and two switches, from a seed. */
 public final class RandomShow {
@@ -153,6 +157,13 @@ public final class RandomShow {
 
   List<FrameTable> tables() {
     return scenes.stream().map(scene -> FrameTable.of(rig, scene)).toList();
+  }
+
+  /** Its scenes and its tables as players have them. */
+  byte[] packed() throws CancelledException {
+    return ScenePacker.pack(
+            "packed", tables(), Optional.of(show), Target.slowestDecodeCost(), Progress.SILENT)
+        .data();
   }
 
   /** What an input reads: near what conditions ask about, at both sides. */

@@ -9,7 +9,6 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import java.util.Optional;
 import java.util.Random;
 import java.util.zip.CRC32;
 import lampwright.engine.render.ShowFrames;
@@ -37,20 +36,10 @@ class ShowPlayerTest {
 
   @TempDir Path dir;
 
-  private static byte[] packed(RandomShow made) throws CancelledException {
-    return ScenePacker.pack(
-            "packed",
-            made.tables(),
-            Optional.of(made.show),
-            Target.slowestDecodeCost(),
-            Progress.SILENT)
-        .data();
-  }
-
   /** A case of situations_check.c and what must come of it. */
   private static byte[] trial(long seed, int rounds, ByteSink in) throws CancelledException {
     RandomShow made = new RandomShow(seed);
-    byte[] packed = packed(made);
+    byte[] packed = made.packed();
     ShowFrames frames = new ShowFrames(made.show);
     ShowMachine machine = frames.machine();
     ShowPlayer player = new ShowPlayer(packed);
@@ -113,8 +102,12 @@ class ShowPlayerTest {
     trials.judge(AvrSituations.execute(dir, List.of(program.toString()), trials.in()));
   }
 
-  /** The C sources for all controllers, with sanitizers, as a program of this machine. */
-  static Path portable(Path dir) throws IOException, InterruptedException {
+  /**
+   * The C sources for all controllers, with sanitizers, as a program of this machine.
+   *
+   * @param room what there is room for; all of it, unless told otherwise
+   */
+  static Path portable(Path dir, String... room) throws IOException, InterruptedException {
     OutsideTools.onThisMachine().find("gcc", "gcc");
     Path program = dir.resolve("situations");
     List<String> build = new ArrayList<>(List.of("gcc", "-std=c99", "-O1", "-g", "-Wall"));
@@ -123,6 +116,7 @@ class ShowPlayerTest {
     build.addAll(List.of("-DLAMPWRIGHT_MAX_LAMPS=255", "src/test/c/situations_check.c"));
     build.addAll(List.of(SOURCES + "/lampwright_player.c", SOURCES + "/lampwright_situations.c"));
     build.addAll(List.of("-DLAMPWRIGHT_CEILING=1", SOURCES + "/lampwright_ceiling.c"));
+    build.addAll(List.of(room));
     build.addAll(List.of("-o", program.toString()));
     AvrSituations.execute(dir, build, new byte[0]);
     return program;
@@ -153,7 +147,7 @@ class ShowPlayerTest {
       Trials trials = Trials.of(seed, 1, 20);
       RandomShow made = new RandomShow(seed);
       String ceiling = CEILING.replace('1', made.rig.ceiling() ? '1' : '0');
-      Path firmware = avr.build(ShowRoom.of(packed(made)), ceiling);
+      Path firmware = avr.build(ShowRoom.of(made.packed()), ceiling);
       trials.judge(avr.run(trials.in(), List.of(firmware)));
     }
   }
@@ -198,7 +192,7 @@ class ShowPlayerTest {
   @Test
   void showIsBehindScenesThatStayAsTheyAre() throws CancelledException {
     RandomShow made = new RandomShow(1);
-    byte[] with = packed(made);
+    byte[] with = made.packed();
     byte[] without =
         ScenePacker.pack("packed", made.tables(), Target.slowestDecodeCost(), Progress.SILENT)
             .data();
@@ -224,7 +218,7 @@ class ShowPlayerTest {
     Random random = new Random(15);
     int refused = 0;
     for (long seed = 0; seed < 100; seed++) {
-      byte[] packed = packed(new RandomShow(seed));
+      byte[] packed = new RandomShow(seed).packed();
       int show = new Unpacker(packed).data().showAt;
       for (int round = 0; round < 50; round++) {
         byte[] bad = packed.clone();
@@ -240,7 +234,7 @@ class ShowPlayerTest {
   /** Cut anywhere, with size and checksum put right. */
   @Test
   void cutTablesAreRefused() throws CancelledException {
-    byte[] packed = packed(new RandomShow(3));
+    byte[] packed = new RandomShow(3).packed();
     int show = new Unpacker(packed).data().showAt;
     for (int size = show + 1; size < packed.length; size++) {
       byte[] cut = Arrays.copyOf(packed, size);
@@ -254,7 +248,7 @@ class ShowPlayerTest {
   // Of a frame of 18 bytes: limit, a run of 15 columns of 3 weights, runs of an output each.
   @Test
   void ceilingsThatBreakTheRulesAreRefused() throws CancelledException {
-    byte[] packed = packed(new RandomShow(1));
+    byte[] packed = new RandomShow(1).packed();
     assertThat(packed[Format.FLAGS_AT]).isEqualTo((byte) (Format.SHOW | Format.CEILING));
     int at = new Unpacker(packed).data().ceilingAt;
     new ShowPlayer(packed);
