@@ -273,8 +273,7 @@ class ShowMeasureTest {
     ReadResult read = ProjectReader.read("p", project.getBytes(UTF_8));
     assertThat(read.problems()).isEmpty();
     Project found = read.project().orElseThrow();
-    return ShowMeasure.of(
-        Show.of(found.rig(), found.scenes(), found.situations()).orElseThrow());
+    return ShowMeasure.of(Show.of(found.rig(), found.scenes(), found.situations()).orElseThrow());
   }
 
   @Test
@@ -287,8 +286,13 @@ class ShowMeasureTest {
   // What a scene draws alone is told by its own findings.
   @ParameterizedTest
   @CsvSource({
-    "80, 75, 70, true", "80, 75, 79.9, true", "80, 75, 80, false", "80, 80, 70, false",
-    "80, 90, 70, false", "80.00000001, 75, 80, false", "80.0001, 75, 80, true"
+    "80, 75, 70, true",
+    "80, 75, 79.9, true",
+    "80, 75, 80, false",
+    "80, 80, 70, false",
+    "80, 90, 70, false",
+    "80.00000001, 75, 80, false",
+    "80.0001, 75, 80, true"
   })
   void boundExceedsWhatEverySceneAloneKeeps(
       double milliamps, double alone, double limit, boolean exceeds) {
