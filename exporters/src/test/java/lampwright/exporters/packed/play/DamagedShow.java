@@ -74,6 +74,7 @@ final class DamagedShow {
           new Break("clock", 255),
           new Break("no clock", 0),
           new Break("flags", 93 + 128),
+          new Break("flags", 93 + 2),
           new Break("high byte of from", 0x4F),
           new Break("high byte of from", 0xB1),
           new Break("high byte of to", 0x4F),

@@ -8,6 +8,11 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
+import java.util.Random;
+import java.util.Set;
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import java.util.zip.CRC32;
 import lampwright.engine.render.ShowFrames;
 import lampwright.engine.situation.ShowMachine;
@@ -118,6 +123,98 @@ class ShowPlayerTest {
     build.addAll(List.of("-o", program.toString()));
     AvrSituations.execute(dir, build, new byte[0]);
     return program;
+  }
+
+  /**
+   * Damaged tables that the decoder accepts mean the same to the C code. Where two counters are in
+   * one slot, the text of the format leaves open what comes of it.
+   */
+  @Test
+  void damagedTablesMeanTheSameInC() throws IOException, InterruptedException, CancelledException {
+    ByteSink in = new ByteSink();
+    List<byte[]> wanted = new ArrayList<>();
+    List<String> names = new ArrayList<>();
+    Random random = new Random(20261130);
+    for (long seed = 0; seed < Integer.getInteger("lampwright.shows", 40); seed++) {
+      byte[] packed = new RandomShow(seed).packed();
+      int show = new Unpacker(packed).data().showAt;
+      for (int round = 0; round < Integer.getInteger("lampwright.damages", 40); round++) {
+        byte[] bad = packed.clone();
+        String name = "seed " + seed;
+        for (int hits = random.nextInt(2); hits >= 0; hits--) {
+          int at = show + random.nextInt(bad.length - show);
+          bad[at] =
+              (byte)
+                  (random.nextBoolean() ? random.nextInt(256) : bad[at] ^ 1 << random.nextInt(8));
+          name += ", byte " + (at - show) + " made " + bad[at];
+        }
+        RandomShow made = new RandomShow(seed);
+        Optional<byte[]> want = played(signed(bad), made, in);
+        if (want.isPresent()) {
+          wanted.add(want.get());
+          names.add(name);
+        }
+      }
+    }
+    byte[] out = AvrSituations.execute(dir, List.of(portable(dir).toString()), in.toBytes());
+    int at = 0;
+    for (int i = 0; i < wanted.size(); i++) {
+      byte[] got = Arrays.copyOfRange(out, at, at + wanted.get(i).length);
+      assertThat(Arrays.mismatch(got, wanted.get(i))).as(names.get(i)).isEqualTo(-1);
+      at += got.length;
+    }
+    assertThat(at).isEqualTo(out.length);
+  }
+
+  /** A case of situations_check.c and what the decoder shows; none if it refuses. */
+  private static Optional<byte[]> played(byte[] data, RandomShow made, ByteSink in) {
+    ByteSink readings = new ByteSink();
+    ByteArrayOutputStream all = new ByteArrayOutputStream();
+    try {
+      ShowPlayer player = new ShowPlayer(data);
+      if (sharesSlots(data)) {
+        return Optional.empty();
+      }
+      int bytes = player.frameBytes();
+      byte[] frame = new byte[bytes];
+      readings.number(data.length, 4).all(data).u16(bytes).number(60, 4).u16(0);
+      for (int f = 0; f < 60; f++) {
+        int count = made.upTo(2 * RandomShow.INPUTS);
+        readings.u16(count);
+        for (; count > 0; count--) {
+          int input = made.upTo(player.room().inputs());
+          int reading = made.reading(made.upTo(RandomShow.INPUTS));
+          readings.u8(input).u16(reading);
+          player.take(input, reading);
+        }
+        player.frame(frame);
+        all.write(0);
+        all.writeBytes(player.sent(frame));
+      }
+    } catch (PackedDataException refused) {
+      return Optional.empty();
+    }
+    in.all(readings.toBytes());
+    return Optional.of(all.toByteArray());
+  }
+
+  private static boolean sharesSlots(byte[] data) {
+    Unpacker unpacker = new Unpacker(data);
+    int[] frames = IntStream.range(0, unpacker.scenes()).map(unpacker::frames).toArray();
+    List<Integer> slots = new ArrayList<>();
+    for (ShowTables.TableSituation one : new ShowTables(unpacker.data(), frames).situations) {
+      one.after().ifPresent(timer -> slots.add(timer.slot()));
+      one.linger().ifPresent(timer -> slots.add(timer.slot()));
+      Stream.of(one.last(), one.asked())
+          .flatMap(Optional::stream)
+          .map(ShowTables.Timer::slot)
+          .distinct()
+          .forEach(slots::add);
+      for (ShowTables.TableCondition condition : one.conditions()) {
+        condition.taps().ifPresent(taps -> slots.addAll(List.of(taps.slot(), taps.countSlot())));
+      }
+    }
+    return slots.size() != Set.copyOf(slots).size();
   }
 
   /** With room for any of the shows, for times of each width. */
