@@ -107,7 +107,7 @@ class EchoesTest {
     int pixels = 10;
     int[] columns = IntStream.range(0, 4 * pixels).toArray();
     int[] kinds =
-        IntStream.range(0, 4 * pixels).map(i -> i % 4 == 3 ? 100 + i : 1 + i / 4).toArray();
+        IntStream.range(0, 4 * pixels).map(i -> i % 4 == 0 ? 100 + i : 1 + i / 4).toArray();
     LampTable table = table(columns, kinds);
     List<Integer> slots = IntStream.range(0, table.slots.size()).boxed().toList();
     int[] frame = new int[4 * pixels];
