@@ -28,8 +28,8 @@ class WaveTest {
   }
 
   /**
-   * Wherever the curve begins, it is cut behind its longest flat part, of which a sample stays: of 1
-   * 2 3 9 and six 0 five samples, of three 1, 2 7 and five 0 four.
+   * Wherever the curve begins, it is cut behind its longest flat part, of which a sample stays: of
+   * 1 2 3 9 and six 0 five samples, of three 1, 2 7 and five 0 four.
    */
   @ParameterizedTest
   @CsvSource({"1 2 3 9 0 0 0 0 0 0, 5", "1 1 1 2 7 0 0 0 0 0, 4", "4 4 1 2 0 0 0 1 5 2, 8"})

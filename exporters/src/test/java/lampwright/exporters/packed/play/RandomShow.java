@@ -171,7 +171,11 @@ public final class RandomShow {
     if (made == null) {
       made =
           ScenePacker.pack(
-                  "packed", tables(), Optional.of(show), Target.slowestDecodeCost(), Progress.SILENT)
+                  "packed",
+                  tables(),
+                  Optional.of(show),
+                  Target.slowestDecodeCost(),
+                  Progress.SILENT)
               .data();
       PACKED.put(seed, made);
     }
