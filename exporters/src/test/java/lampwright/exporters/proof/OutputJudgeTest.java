@@ -51,6 +51,17 @@ class OutputJudgeTest {
     assertThat(faults.count()).isZero();
   }
 
+  /** An edge is judged with the frame that it is in, though nothing else told of the time. */
+  @Test
+  void edgesTellTheTime() {
+    clock.open(START);
+    pulses(BEGIN, 10, 5100, PERIOD);
+    judge.changed(true, true, BEGIN + FRAME + 10);
+    assertThat(judge.frames()).isEqualTo(1);
+    judge.advance(END + FRAME);
+    assertThat(faults.words()).containsExactly("output 3, frame 1: no whole pulse to measure");
+  }
+
   /** Two cycles are what a divider with a fraction may move an edge by. */
   @ParameterizedTest
   @CsvSource({"5097, 1", "5098, 0", "5102, 0", "5103, 1"})
