@@ -38,10 +38,23 @@ class DamagedDataTest {
     unpacker.select(0, buffer);
     unpacker.frame(buffer);
     assertThat(buffer).containsExactly(0);
+    buffer[0] = 7;
+    unpacker.select(0, 0, 0, buffer);
+    assertThat(buffer).containsExactly(0);
+    assertThat(unpacker.lamps()).isEqualTo(1);
+    assertThat(unpacker.scenes()).isEqualTo(1);
     assertThat(unpacker.periodMicros(0)).isEqualTo(20_000);
     assertThat(unpacker.frames(0)).isEqualTo(1);
     assertThat(unpacker.loops(0)).isFalse();
     assertThat(unpacker.hasShow()).isFalse();
+    byte[] loops = data.clone();
+    loops[24] = (byte) 0x80;
+    assertThat(new Unpacker(DamagedData.sealed(loops)).loops(0)).isTrue();
+    assertThat(new Unpacker(loops).periodMicros(0)).isEqualTo(20_000);
+    byte[] beyond = data.clone();
+    beyond[16] = 1; // the lamp's base, in a frame of one byte
+    assertThatThrownBy(() -> new Unpacker(DamagedData.sealed(beyond)))
+        .isInstanceOf(PackedDataException.class);
     assertThatThrownBy(() -> new Unpacker(Arrays.copyOf(data, 26)))
         .isInstanceOfSatisfying(
             PackedDataException.class,

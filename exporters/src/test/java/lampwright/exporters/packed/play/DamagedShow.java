@@ -179,6 +179,21 @@ final class DamagedShow {
     return DamagedData.sealed(data);
   }
 
+  /**
+   * A show of nothing, and a ceiling whose columns all have the greatest weight: 65,535 times 257
+   * times 255 is less than 2^32, and times 258 more.
+   */
+  static byte[] heaviest(int columns) {
+    ByteSink out = new ByteSink();
+    out.u8('L').u8('W').number(0, 4).u8(2);
+    out.u8(Format.WIDE_COLUMNS | Format.SHOW | Format.CEILING).u16(columns).u8(1).u8(1);
+    out.u16(46).u16(16);
+    out.u16(0).u16(0).u24(1).u24(20_000).u16(0);
+    out.u8(2).u8(0).u8(0).u8(0).u8(0).u8(0).u8(0);
+    out.number(1000, 4).u16(columns).u8(1).u16(65_535).u16(11);
+    return DamagedData.sealed(out.toBytes());
+  }
+
   /** What every player refuses, by name. */
   static Map<String, byte[]> seenByAll() {
     Map<String, byte[]> all = all(SEEN_BY_ALL);

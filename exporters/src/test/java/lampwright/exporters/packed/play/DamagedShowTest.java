@@ -60,6 +60,18 @@ class DamagedShowTest {
     }
   }
 
+  @Test
+  void weightsMayAddUpToLessThan32Bits() {
+    ShowPlayer player = new ShowPlayer(DamagedShow.heaviest(257));
+    byte[] buffer = new byte[257];
+    player.frame(buffer);
+    // S = 65,535 x 255, in 256ths 65,279: f = 1000 / 65,279 = 0.
+    buffer[256] = (byte) 255;
+    assertThat(player.sent(buffer)).containsOnly(0);
+    assertThatThrownBy(() -> new ShowPlayer(DamagedShow.heaviest(258)))
+        .isInstanceOf(PackedDataException.class);
+  }
+
   /** The most that there may be of what takes no bytes. */
   @ParameterizedTest
   @ValueSource(strings = {"slots 254", "centres 64", "memory 255", "high byte of from 77"})
@@ -81,7 +93,10 @@ class DamagedShowTest {
     play(in, DamagedShow.whole());
     Map<String, byte[]> refused = DamagedShow.seenByAll();
     refused.values().forEach(data -> play(in, data));
-    byte[] out = AvrSituations.execute(dir, List.of(program.toString()), in.toBytes());
+    String run = program.toString();
+    assertThat(AvrSituations.execute(dir, List.of(run), heaviest(257))).containsOnly(0);
+    assertThat(AvrSituations.execute(dir, List.of(run), heaviest(258))).startsWith(6);
+    byte[] out = AvrSituations.execute(dir, List.of(run), in.toBytes());
     int each = FRAMES * (1 + FRAME_BYTES);
     assertThat(out).hasSize(each * (1 + refused.size()));
     ByteArrayOutputStream whole = new ByteArrayOutputStream();
@@ -96,6 +111,12 @@ class DamagedShowTest {
       assertThat(last[0]).as(name).isIn((byte) 5, (byte) 6); // LAMPWRIGHT_LIMIT, LAMPWRIGHT_FAULT
       assertThat(Arrays.copyOfRange(last, 1, last.length)).as(name).containsOnly(0);
     }
+  }
+
+  private static byte[] heaviest(int columns) {
+    byte[] data = DamagedShow.heaviest(columns);
+    ByteSink in = new ByteSink().number(data.length, 4).all(data).u16(columns);
+    return in.number(1, 4).u16(0).u16(0).toBytes();
   }
 
   /** A case of situations_check.c: one reading before the first frame. */
