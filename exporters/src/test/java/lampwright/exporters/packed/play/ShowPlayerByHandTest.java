@@ -8,6 +8,7 @@ import lampwright.exporters.packed.format.Format;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** Small shows written byte by byte from docs/packed.md, whose frames come out by hand. */
 class ShowPlayerByHandTest {
@@ -118,6 +119,41 @@ class ShowPlayerByHandTest {
     }
     assertThat(first).containsExactly(false, true, true, true, false, false, false, false, false);
     assertThat(second).containsExactly(false, false, false, false, true, true, true, false, false);
+  }
+
+  @ParameterizedTest
+  @ValueSource(ints = {0, 3, 5, 8})
+  void timesOfOtherWidthsAreRefused(int timeBytes) {
+    byte[] data = data(head(timeBytes, 0, 0, 0, 0).u8(0));
+    assertThatThrownBy(() -> new ShowPlayer(data)).isInstanceOf(PackedDataException.class);
+    assertThat(new ShowPlayer(data(head(2, 0, 0, 0, 0).u8(0))).room().timeBytes()).isEqualTo(2);
+  }
+
+  /** NEVER, LOST and ON are kinds of two bytes; 6 and 63 are none. */
+  @ParameterizedTest
+  @CsvSource({"0, true", "2, true", "3, true", "6, false", "63, false"})
+  void kindsOfConditionsAreThoseOfTheFormat(int kind, boolean played) {
+    ByteSink show = head(1, 1, 0, 1, 0).u8(SWITCH).u8(0).u8(NONE).u8(NONE);
+    byte[] data = data(show.u8(0).u8(1).u8(kind).u8(0).u8(0));
+    if (played) {
+      assertThat(frame(new ShowPlayer(data), 0)).isEqualTo(kind == 2);
+    } else {
+      assertThatThrownBy(() -> new ShowPlayer(data)).isInstanceOf(PackedDataException.class);
+    }
+  }
+
+  /**
+   * Bits of LAMPWRIGHT_USES: centres 0x200, others 0x800; a show of ON alone has switches, 0x100.
+   */
+  @Test
+  void firmwareHasWhatAShowUses() {
+    assertThat(atItsCentre().room().uses()).isEqualTo(0x200);
+    ByteSink on = head(1, 1, 0, 1, 0).u8(SWITCH).u8(0).u8(NONE).u8(NONE);
+    assertThat(ShowRoom.of(data(on.u8(0).u8(1).u8(3).u8(0).u8(0))).uses()).isEqualTo(0x100);
+    ByteSink lost = head(1, 1, 0, 1, 0).u8(0).u8(2).u8(NONE).u8(NONE);
+    assertThat(ShowRoom.of(data(lost.u8(0).u8(1).u8(2).u8(0).u8(0))).uses()).isZero();
+    ByteSink active = head(1, 0, 0, 2, 0).u8(NONE).u8(NONE).u8(NONE).u8(NONE).u8(0).u8(0);
+    assertThat(ShowRoom.of(data(active.u8(1).u8(1).u8(4).u8(0).u8(0))).uses()).isEqualTo(0x801);
   }
 
   /** At most 254 inputs and situations, as 255 is no number of one. */
