@@ -20,30 +20,30 @@ import org.junit.jupiter.api.Test;
  * (the middles of its data sheet's ranges), of a plain LED 50 mcd per mA (common practice).
  */
 class LampLightTest {
-  private static final List<DriverOutput> OUTPUTS =
+  private final List<DriverOutput> outputs =
       List.of(
           new DriverOutput("white", new Colour.Srgb(255, 255, 255), 20, 1, 3),
           new DriverOutput("string", new Colour.Srgb(0, 0, 0), 10, 3, 2));
 
   /** In the order green, red, blue: 2 pixels, then the outputs. */
-  private static final Map<String, List<LampLight>> LIGHTS =
+  private final Map<String, List<LampLight>> lights =
       LampLight.ofLamps(
           new FrameLayout(
               Rig.of(
                   List.of(new Chain("c", BuiltInPixelTypes.find("ws2812b").orElseThrow(), 2)),
-                  OUTPUTS,
+                  outputs,
                   List.of(
                       Lamp.ofPixels("pixels", new PixelRun("c", 0, 2)),
                       Lamp.ofOutput("white", "white"),
                       Lamp.ofOutput("string", "string")))));
 
-  private static LampLight light(String lamp, int pixel) {
-    return LIGHTS.get(lamp).get(pixel);
+  private LampLight light(String lamp, int pixel) {
+    return lights.get(lamp).get(pixel);
   }
 
   @Test
   void pixelsHaveTheLightOfTheirEmitters() {
-    assertThat(LIGHTS.get("pixels")).hasSize(2);
+    assertThat(lights.get("pixels")).hasSize(2);
     assertThat(light("pixels", 0).columns()).containsExactly(0, 1, 2);
     assertThat(light("pixels", 1).columns()).containsExactly(3, 4, 5);
     double[] xyz = light("pixels", 1).columnsXyz();

@@ -227,25 +227,26 @@ class ShowMeasureTest {
   }
 
   /**
-   * Behind a WS2812B (about 1 mA per package when dark, common practice) the supply's bound is that
-   * of the outputs, 30 mA, and of all packages; a chain's is of its own alone.
+   * Dark, 3 WS2812B draw about 1 mA each and 5 WS2815 2.1 mA (common practice, users'
+   * measurements): the supply's bound is that of the outputs, 30 mA, and of all packages; a chain's
+   * is of its own.
    */
   @Test
   void chainsHaveTheirOwnBoundsAndTheirIdleCurrent() {
     ShowMeasure dark = measureOfChains("dark");
-    assertThat(dark.supply().milliamps()).isCloseTo(3 + 5 + 30, within(1e-9));
+    assertThat(dark.supply().milliamps()).isCloseTo(3 + 10.5 + 30, within(1e-9));
     assertThat(dark.supply().situations()).containsExactly("lit");
     assertThat(dark.supply().exact()).isTrue();
     assertThat(dark.chain("near").milliamps()).isCloseTo(3, within(1e-9));
     assertThat(dark.chain("near").sceneMilliamps()).isCloseTo(3, within(1e-9));
     assertThat(dark.chain("near").situations()).isEmpty();
-    assertThat(dark.chain("far").milliamps()).isCloseTo(5, within(1e-9));
+    assertThat(dark.chain("far").milliamps()).isCloseTo(10.5, within(1e-9));
     assertThat(dark.darkLamps()).containsExactly("p", "q");
 
-    // Two packages of three 20 mA emitters draw at most 120 mA more, and some of it.
+    // Two packages of three 10 mA emitters draw at most 60 mA more, and some of it.
     ShowMeasure lit = measureOfChains("pixels");
     ShowMeasure.Bound far = lit.chain("far");
-    assertThat(far.milliamps()).isGreaterThan(5 + 20).isLessThanOrEqualTo(5 + 120);
+    assertThat(far.milliamps()).isGreaterThan(10.5 + 10).isLessThanOrEqualTo(10.5 + 60);
     assertThat(far.situations()).containsExactly("lit");
     assertThat(far.sceneMilliamps()).isCloseTo(far.milliamps(), within(1e-9));
     assertThat(lit.chain("near").milliamps()).isCloseTo(3, within(1e-9));
@@ -256,8 +257,8 @@ class ShowMeasureTest {
   private static ShowMeasure measureOfChains(String scene) {
     String project =
         """
-        {"lampwright": 1, "rig": {"chains": [{"id": "near", "pixelType": "ws2812b", "pixels": 3},
-          {"id": "far", "pixelType": "ws2812b", "pixels": 5}],
+        {"lampwright": 1, "rig": {"supplyVolts": 12, "chains": [{"id": "near", "pixelType": "ws2812b", "pixels": 3},
+          {"id": "far", "pixelType": "ws2815", "pixels": 5}],
          "outputs": [{"id": "o", "milliamps": 30}],
          "lamps": [{"id": "o", "output": "o"},
           {"id": "p", "pixels": [{"chain": "near", "count": 3}]},
