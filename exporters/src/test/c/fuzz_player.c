@@ -7,17 +7,31 @@
  * An input is 4 bytes of what to do, then packed data: bit 0 of the first moves the tables to where
  * the data's end wants them, bits 1 to 4 choose the scene, bits 5 to 7 how many frames are
  * played first (0 to 127); the second chooses a lamp, the others the frame that it is started at.
+ *
+ * Data with a show is played by its situations instead, for as many frames. The second byte is the
+ * number of bytes at the end of the input that are readings, two each, which come round: bits 0 to
+ * 2 of the first are the input, bits 3 and 4 how many frames pass before the reading after it, bits
+ * 5 and 6 what the second is: a width near the middle, a level, any width at all, or any input at
+ * all.
  */
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
 
 #include "damage.h"
+#include "lampwright_ceiling.h"
 #include "lampwright_player.h"
+#include "lampwright_situations.h"
 
 #define DOES 4
 #define LEAST 27
 #define MOST 70000
+
+#define FLAGS_AT 7
+#define WIDE_COLUMNS 1
+#define WIDE_PLACES 2
+#define SHOW 4
+#define KNOWN_FLAGS 15
 
 int LLVMFuzzerTestOneInput(const uint8_t *input, size_t size);
 
@@ -28,16 +42,31 @@ static void put(uint8_t *at, uint32_t value, unsigned bytes) {
   }
 }
 
-/* Makes the header fit the data, and then the checksum. */
+static uint32_t number(const uint8_t *at, unsigned bytes) {
+  uint32_t value = 0;
+  while (bytes--) {
+    value = value << 8 | at[bytes];
+  }
+  return value;
+}
+
+/*
+ * Makes the header fit the data, and then the checksum. Where the tables of a show end isn't known,
+ * so they are moved by as much as the data is longer than it says.
+ */
 static void mend(uint8_t *data, size_t size, int tables_too) {
-  unsigned place = data[7] & 2 ? 3 : 2;
-  size_t tables = data[10] * ((data[7] & 1 ? 2u : 1u) + place) + data[11] * (6u + data[10] * place);
+  unsigned place = data[FLAGS_AT] & WIDE_PLACES ? 3 : 2;
+  unsigned column = data[FLAGS_AT] & WIDE_COLUMNS ? 2 : 1;
+  size_t tables = data[10] * (column + place) + data[11] * (6u + data[10] * place);
+  uint32_t longer = (uint32_t)size - number(data + 12, place);
   data[0] = 'L';
   data[1] = 'W';
   data[6] = 2;
-  data[7] &= 3;
+  data[FLAGS_AT] &= KNOWN_FLAGS;
   put(data + 12, (uint32_t)size, place);
-  if (tables_too && tables < size) {
+  if (tables_too && data[FLAGS_AT] & SHOW) {
+    put(data + 12 + place, number(data + 12 + place, place) + longer, place);
+  } else if (tables_too && tables < size) {
     put(data + 12 + place, (uint32_t)(size - tables), place);
   }
   put(data + 2, crc(data + 6, size - 6), 4);
@@ -59,6 +88,8 @@ static void want_dark(lampwright_player *player, const uint8_t *buffer, size_t b
     }
     want(lampwright_player_frame(player) == LAMPWRIGHT_OK, "a fault again");
     want(lampwright_player_scene(player, 0) == LAMPWRIGHT_ARGUMENT, "plays on after a fault");
+    want(lampwright_situations_frame(player) != LAMPWRIGHT_OK, "situations go on after a fault");
+    want(lampwright_ceiling(player) == 256, "a ceiling after a fault");
   }
 }
 
@@ -94,16 +125,65 @@ static uint8_t play(lampwright_player *player, const uint8_t *does) {
   return status;
 }
 
+/* Takes a reading; gives how many frames pass before the one after it. */
+static unsigned take(const lampwright_player *player, const uint8_t *reading) {
+  uint8_t value = reading[1];
+  uint8_t input = reading[0] & 7;
+  switch (reading[0] >> 5 & 3) {
+  case 0:
+    lampwright_situations_input(player, input, (uint16_t)(1245 + 2 * value));
+    break;
+  case 1:
+    lampwright_situations_input(player, input, value & 1);
+    break;
+  case 2:
+    lampwright_situations_input(player, input, (uint16_t)(257 * value));
+    break;
+  default:
+    lampwright_situations_input(player, value, 1500);
+  }
+  return reading[0] >> 3 & 3;
+}
+
+/* Plays by the situations until a fault; gives what the last call gave. */
+static uint8_t play_show(lampwright_player *player, unsigned frames, const uint8_t *readings,
+                         size_t count) {
+  size_t next = 0;
+  unsigned wait = 0;
+  uint8_t status = lampwright_situations_open(player);
+  if (status == LAMPWRIGHT_OK) {
+    status = lampwright_ceiling_open(player);
+  }
+  while (frames-- != 0 && status == LAMPWRIGHT_OK) {
+    size_t taken;
+    for (taken = 0; taken < count && wait == 0; taken++) {
+      wait = take(player, readings + 2 * next);
+      next = (next + 1) % count;
+    }
+    wait -= wait != 0;
+    status = lampwright_situations_frame(player);
+    want(lampwright_ceiling(player) <= 256, "a factor above 256");
+    want((status == LAMPWRIGHT_OK) == (lampwright_player_show(player) != 0),
+         "another status than the player's");
+  }
+  return status;
+}
+
 int LLVMFuzzerTestOneInput(const uint8_t *input, size_t size) {
   static lampwright_player player;
   uint8_t *data;
   uint8_t *buffer;
   uint16_t frame;
   uint8_t status;
+  size_t readings = 0;
   if (size < DOES + LEAST || size > DOES + MOST) {
     return 0;
   }
   size -= DOES;
+  if (input[DOES + FLAGS_AT] & SHOW) {
+    readings = input[1] < size - LEAST ? input[1] : size - LEAST;
+    size -= readings;
+  }
   data = malloc(size);
   memcpy(data, input + DOES, size);
   mend(data, size, input[0] & 1);
@@ -112,7 +192,11 @@ int LLVMFuzzerTestOneInput(const uint8_t *input, size_t size) {
   buffer[frame] = 0x5A;
   status = lampwright_player_open(&player, data, (lampwright_place)size, buffer, frame);
   want(status <= LAMPWRIGHT_FAULT, "unknown status");
-  if (status == LAMPWRIGHT_OK) {
+  if (status == LAMPWRIGHT_OK && data[FLAGS_AT] & SHOW) {
+    status = play_show(&player, (1u << (input[0] >> 5)) - 1, input + DOES + size, readings / 2);
+    want(status == LAMPWRIGHT_OK || status == LAMPWRIGHT_FAULT || status == LAMPWRIGHT_LIMIT,
+         "a status that situations can't give");
+  } else if (status == LAMPWRIGHT_OK) {
     status = play(&player, input);
     want(status == LAMPWRIGHT_OK || status == LAMPWRIGHT_FAULT || status == LAMPWRIGHT_ARGUMENT,
          "a status that play can't give");

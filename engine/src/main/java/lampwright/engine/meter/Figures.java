@@ -21,9 +21,4 @@ final class Figures {
     String fixed = fixed(value, 1);
     return fixed.endsWith(".0") ? fixed.substring(0, fixed.length() - 2) : fixed;
   }
-
-  /** A share as a percentage. */
-  static String percent(double share) {
-    return fixed(100 * share, 0) + " %";
-  }
 }

@@ -15,7 +15,6 @@ import lampwright.engine.render.Column;
 import lampwright.engine.render.FrameLayout;
 import lampwright.engine.rig.Chain;
 import lampwright.engine.rig.DriverOutput;
-import lampwright.engine.rig.Lamp;
 
 /**
  * The light that a pixel or output emits for the bytes of a frame: CIE XYZ, with Y in millicandela
@@ -43,12 +42,10 @@ public final class LampLight {
     this.step = Arrays.stream(this.full).map(light -> light / FULL).toArray();
   }
 
-  /** The light of each pixel of a lamp alone, in the lamp's order; of its output if it has one. */
-  public static List<LampLight> pixelsOf(Lamp lamp, FrameLayout layout) {
-    return ofLamps(layout).getOrDefault(lamp.id(), List.of());
-  }
-
-  /** The same for every lamp of the rig, by the lamp's id. */
+  /**
+   * The light of each pixel of each lamp alone, by the lamp's id: in the lamp's order; of its
+   * output if it has one.
+   */
   public static Map<String, List<LampLight>> ofLamps(FrameLayout layout) {
     Map<String, Map<Integer, List<Integer>>> owned = new LinkedHashMap<>();
     List<Column> columns = layout.columns();

@@ -26,6 +26,8 @@ import net.jqwik.api.Property;
 import net.jqwik.api.constraints.DoubleRange;
 import net.jqwik.api.constraints.IntRange;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 /** 60 mA white and 1 mA idle a pixel of the type ws2812b (practice). */
 class FeedMeterTest {
@@ -36,9 +38,14 @@ class FeedMeterTest {
 
   private static List<ChainFeed> measure(
       List<Chain> chains, Optional<Feed> feed, List<byte[]> frames) {
+    return measure(5, chains, feed, frames);
+  }
+
+  private static List<ChainFeed> measure(
+      double supplyVolts, List<Chain> chains, Optional<Feed> feed, List<byte[]> frames) {
     Rig rig =
         new Rig(
-            5,
+            supplyVolts,
             100_000,
             OptionalDouble.empty(),
             new Curve.Linear(),
@@ -276,6 +283,34 @@ class FeedMeterTest {
     // 3.66 A asks for a fuse of 5 A, and that for 1 mm2: AWG 16 is 1.31 mm2, AWG 18 0.823 mm2.
     assertThat(found.remedies().get(0).awg()).isEqualTo(16);
     assertThat(found.remedies().get(0).fuseAmps()).hasValue(5);
+  }
+
+  /** 20 white pixels of 61 mA draw 1.22 A, whatever the chain beside them needs. */
+  @Test
+  void everyChainHasItsOwnRemedies() {
+    Feed feed = Feed.SUPPLY_MM.with(Feed.STRIP.with(lead(28), new Conductor.Gauge(14)), 500.0);
+    List<ChainFeed> found =
+        measure(
+            List.of(chain("long", 60), chain("short", 20)),
+            Optional.of(feed),
+            List.of(frame(240, 0, 240)));
+    assertThat(found.get(0).remedies().get(0).leadAmps()).isCloseTo(3.66, within(1e-9));
+    assertThat(found.get(1).remedies().get(0).leadAmps()).isCloseTo(1.22, within(1e-9));
+    assertThat(found.get(1).remedies().get(0).fuseAmps()).hasValue(2);
+  }
+
+  /**
+   * The WS2812B's data sheet states its behaviour for 4.5 V and more; below 3.5 V it fails. Of a
+   * supply that has no more than 4.5 V the wires can't be asked to keep it.
+   */
+  @ParameterizedTest
+  @CsvSource({"5, 4.5", "4.6, 4.5", "4.5, 3.5", "4, 3.5"})
+  void pixelsNeedWhatTheSupplyCanGive(double supplyVolts, double neededVolts) {
+    List<byte[]> white = List.of(frame(3, 0, 3));
+    ChainFeed feed =
+        measure(supplyVolts, List.of(chain("c", 1)), Optional.of(lead(24)), white).get(0);
+    assertThat(feed.neededVolts()).isEqualTo(neededVolts);
+    assertThat(feed.isShort()).isFalse();
   }
 
   @Test

@@ -175,6 +175,9 @@ class LightMeterTest {
     LightReport light = light();
     assertThat(light.caution().general().worst().flashes()).isEqualTo(6);
     assertThat(light.caution().general().pixel()).isBetween(1, 3);
+    assertThat(light.caution().passes()).isFalse();
+    // Of those that shine alike the first, which is lit from frame 0 on.
+    assertThat(light.brightestFrame()).isZero();
     // One pixel is lit at any time, all equally bright.
     assertThat(light.caution().whole().general().flashes()).isZero();
     assertThat(light.train().orElseThrow().flashesPerMinute().getAsDouble())
@@ -248,6 +251,44 @@ class LightMeterTest {
         .endsWith("[dither-flicker]");
   }
 
+  /** Of two emitters the one at the lower bytes, where a step is more of the light. */
+  @ParameterizedTest
+  @CsvSource({"0.35, 4.5, 1", "4.5, 0.35, 1", "4.5, 2.5, 3", "9.5, 0, 10"})
+  void ditheringIsToldOfTheLowestBytes(double red, double green, int high) {
+    dither = Dither.TEMPORAL;
+    lamp(1, steady(new Colour.Drive(red / 255, green / 255, 0, 0), 1));
+    DitherFlicker flicker = light().dither().orElseThrow();
+    assertThat(flicker.high()).isEqualTo(high);
+    assertThat(flicker.low()).isEqualTo(high - 1);
+  }
+
+  /** Of two at the same bytes the one that alternates more often: half of the time, or a tenth. */
+  @ParameterizedTest
+  @CsvSource({"0.1, 0.5", "0.5, 0.1"})
+  void ditheringIsToldOfTheFasterOfTwo(double red, double green) {
+    dither = Dither.TEMPORAL;
+    lamp(1, steady(new Colour.Drive(red / 255, green / 255, 0, 0), 1));
+    assertThat(light().dither().orElseThrow().hertz()).isBetween(24, 25);
+  }
+
+  /** Bytes 9 and 10 are a tenth apart, 10 and 11 a little less (WCAG 2.2: a tenth or more). */
+  @Test
+  void stepOfATenthIsCoarse() {
+    assertThat(new DitherFlicker(0, 9, 10, 20).isCoarse()).isTrue();
+    assertThat(new DitherFlicker(0, 10, 11, 20).isCoarse()).isFalse();
+    assertThat(new DitherFlicker(0, 0, 1, 20).isCoarse()).isTrue();
+    assertThat(new DitherFlicker(0, 50, 51, 20).share()).isEqualTo(0.2);
+  }
+
+  /** It is dark for half a second, 25 frames at 50 a second. */
+  @Test
+  void brightestFrameIsTheFirstOfItsKind() {
+    lamp(1);
+    Pattern white = new Steady(new Look(WHITE, 1));
+    tracks.add(Track.of(List.of("lamp-0"), Cue.of(500, 1500, white)));
+    assertThat(light().brightestFrame()).isEqualTo(25);
+  }
+
   @Test
   void flashesOfADitheredSceneCount() {
     dither = Dither.TEMPORAL;
@@ -305,6 +346,24 @@ class LightMeterTest {
     assertThat(findings().get(0).code()).isEqualTo(Code.FLASH_MODEL);
     assertThat(findings().get(0).text())
         .contains("whole model", "4 flashes per second of all lamps together; limit 3 per second");
+  }
+
+  /**
+   * WCAG 2.2: a change of a tenth or more, the darker below 0.80. Of twelve lamps one is a twelfth;
+   * of nine and of five the others are 0.89 and 0.80; of four 0.75.
+   */
+  @ParameterizedTest
+  @CsvSource({"12, true", "9, true", "5, true", "4, false"})
+  void oneFlashingLampOfManyDoesNotMakeTheModelFlash(int count, boolean passes) {
+    lamp(1, flash(60, 60, WHITE));
+    for (int i = 1; i < count; i++) {
+      lamp(1, new Steady(new Look(WHITE, 1)));
+    }
+    SceneMeasure measure = report().measure();
+    assertThat(measure.model().passes()).isEqualTo(passes);
+    assertThat(measure.lights().get(0).caution().passes()).isFalse();
+    assertThat(measure.lights().get(1).caution().passes()).isTrue();
+    assertThat(measure.passesFlashCaution()).isFalse();
   }
 
   @Test

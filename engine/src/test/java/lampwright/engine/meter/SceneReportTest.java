@@ -209,6 +209,7 @@ class SceneReportTest {
     feed = Optional.of(Feed.of(new Conductor.Gauge(30)));
     assertThat(report(WHITE).feedOf("roof").orElseThrow().lead().amps())
         .isCloseTo(0.61, within(1e-9));
+    assertThat(report(WHITE).feedOf("cab")).isEmpty();
   }
 
   /** A ring of pixels that stands for a turning beam: each pixel flashes once a turn. */
@@ -247,6 +248,8 @@ class SceneReportTest {
   @Test
   void flashCautionIsGivenAboveThreeFlashesASecond() {
     assertThat(findings(report(flash(160, 180, FULL)))).isEmpty();
+    assertThat(report(flash(160, 180, FULL)).measure().passesFlashCaution()).isTrue();
+    assertThat(report(flash(120, 130, FULL)).measure().passesFlashCaution()).isFalse();
     List<Finding> found = findings(report(flash(120, 130, FULL)));
     assertThat(found).hasSize(1).allMatch(f -> f.severity() == Severity.DANGER);
     assertThat(found.get(0).text())

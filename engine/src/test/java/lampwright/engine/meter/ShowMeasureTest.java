@@ -2,12 +2,14 @@ package lampwright.engine.meter;
 
 import static java.nio.charset.StandardCharsets.UTF_8;
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.BitSet;
 import java.util.List;
+import java.util.Optional;
 import java.util.Random;
 import java.util.stream.IntStream;
 import lampwright.engine.document.Project;
@@ -16,6 +18,10 @@ import lampwright.engine.json.ReadResult;
 import lampwright.engine.render.FrameCurrent;
 import lampwright.engine.render.FrameLayout;
 import lampwright.engine.render.ShowFrames;
+import lampwright.engine.rig.BuiltInPixelTypes;
+import lampwright.engine.rig.Chain;
+import lampwright.engine.rig.DriverOutput;
+import lampwright.engine.rig.Rig;
 import lampwright.engine.situation.Coexistence;
 import lampwright.engine.situation.Drive;
 import lampwright.engine.situation.Show;
@@ -195,7 +201,154 @@ class ShowMeasureTest {
     assertThat(ShowMeasure.of(show).flashes().orElseThrow().perSecond()).isEqualTo(5);
     assertThat(ShowMeasure.of(show).flashes().orElseThrow().situations())
         .containsExactly("rest", "late");
+    // Of rest the sum is always the same.
+    assertThat(ShowMeasure.of(show).flashes().orElseThrow().perSecondAlone()).isEqualTo(5);
+    assertThat(ShowMeasure.of(show(REST)).flashes().orElseThrow().perSecondAlone()).isZero();
     assertThat(new ShowMeter(show, 0).measure().flashes()).isEmpty();
+  }
+
+  /** Without trying combinations each lamp is at its most, whoever has it: 30 + 20 + 50 mA. */
+  @Test
+  void coarseBoundAddsTheMostOfEachLamp() {
+    String situations =
+        REST + situation("late", 1, "late", on("x")) + situation("dim", 2, "dark", on("y"));
+    ShowMeasure.Bound supply = new ShowMeter(show(situations), 0).measure().supply();
+    assertThat(supply.milliamps()).isCloseTo(100, within(1e-9));
+    assertThat(supply.situations()).containsExactly("rest", "late");
+    assertThat(supply.exact()).isFalse();
+    assertThat(supply.sceneMilliamps()).isCloseTo(50, within(1e-9));
+  }
+
+  /** One that is always active is in every combination and doubles none. */
+  @Test
+  void situationThatAlwaysIsDoesNotCountAsFree() {
+    Show show = show(REST + situation("late", 1, "late", on("x")));
+    assertThat(new ShowMeter(show, 1).measure().supply().milliamps()).isCloseTo(80, within(1e-9));
+  }
+
+  /**
+   * Dark, 3 WS2812B draw about 1 mA each and 5 WS2815 2.1 mA (common practice, users'
+   * measurements): the supply's bound is that of the outputs, 30 mA, and of all packages; a chain's
+   * is of its own.
+   */
+  @Test
+  void chainsHaveTheirOwnBoundsAndTheirIdleCurrent() {
+    ShowMeasure dark = measureOfChains("dark");
+    assertThat(dark.supply().milliamps()).isCloseTo(3 + 10.5 + 30, within(1e-9));
+    assertThat(dark.supply().situations()).containsExactly("lit");
+    assertThat(dark.supply().exact()).isTrue();
+    assertThat(dark.chain("near").milliamps()).isCloseTo(3, within(1e-9));
+    assertThat(dark.chain("near").sceneMilliamps()).isCloseTo(3, within(1e-9));
+    assertThat(dark.chain("near").situations()).isEmpty();
+    assertThat(dark.chain("far").milliamps()).isCloseTo(10.5, within(1e-9));
+    assertThat(dark.darkLamps()).containsExactly("p", "q");
+
+    // Two packages of three 10 mA emitters draw at most 60 mA more, and some of it.
+    ShowMeasure lit = measureOfChains("pixels");
+    ShowMeasure.Bound far = lit.chain("far");
+    assertThat(far.milliamps()).isGreaterThan(10.5 + 10).isLessThanOrEqualTo(10.5 + 60);
+    assertThat(far.situations()).containsExactly("lit");
+    assertThat(far.sceneMilliamps()).isCloseTo(far.milliamps(), within(1e-9));
+    assertThat(lit.chain("near").milliamps()).isCloseTo(3, within(1e-9));
+    assertThat(lit.supply().milliamps()).isCloseTo(3 + far.milliamps(), within(1e-9));
+    assertThat(lit.darkLamps()).containsExactly("o", "p");
+  }
+
+  private static ShowMeasure measureOfChains(String scene) {
+    String project =
+        """
+        {"lampwright": 1, "rig": {"supplyVolts": 12, "chains": [{"id": "near", "pixelType": "ws2812b", "pixels": 3},
+          {"id": "far", "pixelType": "ws2815", "pixels": 5}],
+         "outputs": [{"id": "o", "milliamps": 30}],
+         "lamps": [{"id": "o", "output": "o"},
+          {"id": "p", "pixels": [{"chain": "near", "count": 3}]},
+          {"id": "q", "pixels": [{"chain": "far", "from": 2, "count": 2}]}]},
+         "scenes": [
+          {"id": "dark", "lengthMs": 200, "tracks": [{"lamps": ["p", "q"]},
+            {"lamps": ["o"], "cues": [{"lengthMs": 200, "pattern": {"kind": "steady"}}]}]},
+          {"id": "pixels", "lengthMs": 200, "tracks": [{"lamps": ["p", "o"]},
+            {"lamps": ["q"], "cues": [{"lengthMs": 200, "pattern": {"kind": "steady"}}]}]}],
+         "situations": [{"id": "lit", "scene": "SCENE"}]}
+        """
+            .replace("SCENE", scene);
+    ReadResult read = ProjectReader.read("p", project.getBytes(UTF_8));
+    assertThat(read.problems()).isEmpty();
+    Project found = read.project().orElseThrow();
+    return ShowMeasure.of(Show.of(found.rig(), found.scenes(), found.situations()).orElseThrow());
+  }
+
+  @Test
+  void chainThatIsNotThereIsRefused() {
+    assertThatThrownBy(() -> measureOfChains("dark").chain("nope"))
+        .isInstanceOf(IllegalArgumentException.class)
+        .hasMessage("chain: nope: must be of the rig");
+  }
+
+  // What a scene draws alone is told by its own findings.
+  @ParameterizedTest
+  @CsvSource({
+    "80, 75, 70, true",
+    "80, 75, 79.9, true",
+    "80, 75, 80, false",
+    "80, 80, 70, false",
+    "80, 90, 70, false",
+    "80.00000001, 75, 80, false",
+    "80.0001, 75, 80, true"
+  })
+  void boundExceedsWhatEverySceneAloneKeeps(
+      double milliamps, double alone, double limit, boolean exceeds) {
+    ShowMeasure.Bound bound =
+        new ShowMeasure.Bound("supply", milliamps, true, List.of("rest"), alone);
+    assertThat(bound.exceeds(limit)).isEqualTo(exceeds);
+  }
+
+  // WCAG 2.2, success criterion 2.3.1: no more than three flashes in any second.
+  @ParameterizedTest
+  @CsvSource({"3, 0, false", "4, 0, true", "4, 4, false", "6, 5, true", "2, 1, false"})
+  void flashesAddWhereTogetherThereAreTooMany(int together, int alone, boolean adds) {
+    assertThat(new ShowMeasure.Flashes(together, List.of(), alone).adds()).isEqualTo(adds);
+  }
+
+  /** Limit 100 mA, 20 packages of 1 mA: of the 180 mA above them 80 are left, 4 of 9. */
+  @ParameterizedTest
+  @CsvSource({"20, 200, 0.4444444444", "0, 200, 0.5", "100, 200, 0", "0, 100.0001, 0.999999"})
+  void ceilingDimsWhatIsAboveIdle(int pixels, double milliamps, double share) {
+    Rig rig = limited(pixels, true);
+    ShowMeasure measure = drawing(milliamps);
+    assertThat(measure.ceilingShare(rig).orElseThrow()).isCloseTo(share, within(1e-8));
+    assertThat(measure.sent(rig, measure.supply()))
+        .isEqualTo(new ShowMeasure.Bound("supply", 100, false, List.of("rest"), 60));
+    ShowMeasure.Bound less = new ShowMeasure.Bound("c", 40, true, List.of("rest"), 30);
+    assertThat(measure.sent(rig, less).milliamps()).isEqualTo(40);
+  }
+
+  @ParameterizedTest
+  @CsvSource({"20, 200, false", "20, 100, true", "101, 200, true", "0, 50, true"})
+  void nothingIsDimmedWithoutACeilingOrNeed(int pixels, double milliamps, boolean ceiling) {
+    Rig rig = limited(pixels, ceiling);
+    ShowMeasure measure = drawing(milliamps);
+    assertThat(measure.ceilingShare(rig)).isEmpty();
+    assertThat(measure.sent(rig, measure.supply())).isEqualTo(measure.supply());
+  }
+
+  private static Rig limited(int pixels, boolean ceiling) {
+    List<Chain> chains =
+        pixels == 0
+            ? List.of()
+            : List.of(new Chain("c", BuiltInPixelTypes.find("ws2812b").orElseThrow(), pixels));
+    return Rig.SHAPE
+        .draft(Rig.of(chains, List.of(DriverOutput.of("o")), List.of()))
+        .set(Rig.SUPPLY_LIMIT_MILLIAMPS, 100.0)
+        .set(Rig.CEILING, ceiling)
+        .make();
+  }
+
+  private static ShowMeasure drawing(double milliamps) {
+    return new ShowMeasure(
+        new ShowMeasure.Bound("supply", milliamps, true, List.of("rest"), 60),
+        List.of(),
+        Optional.empty(),
+        List.of());
   }
 
   @Property(tries = 600, seed = "38")

@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import java.nio.ByteBuffer;
 import java.nio.ByteOrder;
 import java.util.Arrays;
+import lampwright.exporters.proof.rp2040.Flash;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -26,7 +27,13 @@ class Uf2ReaderTest {
 
   @Test
   void fileIsRead() throws Uf2Exception {
-    assertThat(Uf2Reader.read(file())).isNotNull();
+    Flash flash = Uf2Reader.read(file());
+    // Three pages are written, and the one after them is not.
+    for (int block = 0; block < 3; block++) {
+      int offset = 256 * block;
+      assertThrows(IllegalArgumentException.class, () -> flash.write(offset, new byte[256]));
+    }
+    flash.write(768, new byte[256]);
   }
 
   @ParameterizedTest
@@ -44,7 +51,9 @@ class Uf2ReaderTest {
     "20, 2, number",
     "24, 4, number of blocks",
     "28, 0xE48BFF57, family",
+    "288, 1, byte 288",
     "300, 1, byte 300",
+    "504, 0x01000000, byte 507",
     "508, 0, last magic",
   })
   void wrongWordOfTheSecondBlockIsRefused(int at, String value, String reason) {

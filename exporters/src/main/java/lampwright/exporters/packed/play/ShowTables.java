@@ -141,6 +141,7 @@ final class ShowTables {
     int flags = u8();
     int count = u8();
     must(flags <= ShowFormat.SITUATION_FLAGS);
+    must((flags & ShowFormat.TOGGLES) == 0 || (flags & ShowFormat.LINGERS) == 0);
     must(entry.scene() == ShowFormat.NONE || entry.scene() < framesOfScenes.length);
     List<TableCondition> conditions = new ArrayList<>();
     for (int i = 0; i < count; i++) {

@@ -10,6 +10,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Random;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import lampwright.exporters.OutsideTools;
 import org.junit.jupiter.api.Test;
@@ -24,10 +25,9 @@ import org.junit.jupiter.params.provider.ValueSource;
  */
 @Timeout(value = 1200, threadMode = Timeout.ThreadMode.SEPARATE_THREAD)
 class PlayerFuzzTest {
-  private static final String SOURCES =
-      "src/main/resources/lampwright/exporters/firmware/src/lampwright_player.c";
+  private static final String SOURCES = "src/main/resources/lampwright/exporters/firmware/src/";
   private static final int ROUNDS = 400;
-  private static final int DECODER_ROUNDS = 1500;
+  private static final int DECODER_ROUNDS = 1000;
   private static final int SEED = 20261129;
 
   @TempDir Path dir;
@@ -41,20 +41,41 @@ class PlayerFuzzTest {
         "LAMPWRIGHT_LONG_DATA=0"
       })
   void playerStaysInBoundsAndIsDarkAfterAFault(String configuration) throws IOException {
+    replay(configuration, inputs());
+  }
+
+  /** With the room of firmware for a show with times of so many bytes. */
+  @ParameterizedTest
+  @ValueSource(ints = {1, 2})
+  void playerOfShowsStaysInItsRoom(int timeBytes) throws IOException {
+    String room =
+        "LAMPWRIGHT_INPUTS=6 LAMPWRIGHT_CENTRES=4 LAMPWRIGHT_SITUATIONS=16 LAMPWRIGHT_SLOTS=60"
+            + " LAMPWRIGHT_CONDITION_BYTES=4 LAMPWRIGHT_TIME_BYTES=";
+    List<Path> shows = inputs();
+    shows.removeIf(file -> !file.getFileName().toString().startsWith("show-" + timeBytes));
+    replay(room + timeBytes, shows);
+  }
+
+  private void replay(String configuration, List<Path> inputs) throws IOException {
     OutsideTools.Tool gcc = OutsideTools.onThisMachine().find("gcc", "gcc");
     Path program = dir.resolve("replay");
     List<String> build = new ArrayList<>();
     build.addAll(List.of("-std=c99", "-Wall", "-Wextra", "-Wpedantic", "-Werror", "-O1", "-g"));
     build.addAll(List.of("-fsanitize=address,undefined", "-fno-sanitize-recover=all"));
-    build.addAll(List.of("-D" + configuration, "-DLAMPWRIGHT_MAX_LAMPS=255", "-Isrc/test/c"));
-    build.add("-I" + Path.of(SOURCES).getParent());
-    build.addAll(List.of("src/test/c/fuzz_player.c", "src/test/c/fuzz_replay.c", SOURCES));
+    for (String setting : configuration.split(" ")) {
+      build.add("-D" + setting);
+    }
+    build.addAll(List.of("-DLAMPWRIGHT_MAX_LAMPS=255", "-DLAMPWRIGHT_CEILING=1", "-Isrc/test/c"));
+    build.addAll(List.of("-I" + SOURCES, "src/test/c/fuzz_player.c", "src/test/c/fuzz_replay.c"));
+    for (String part : List.of("player", "situations", "ceiling")) {
+      build.add(SOURCES + "lampwright_" + part + ".c");
+    }
     build.addAll(List.of("-o", program.toString()));
     gcc.run(Path.of("").toAbsolutePath(), build.toArray(String[]::new)).quietOut();
     List<String> files = new ArrayList<>(List.of(String.valueOf(ROUNDS)));
-    inputs().forEach(file -> files.add(file.toAbsolutePath().toString()));
+    inputs.forEach(file -> files.add(file.toAbsolutePath().toString()));
     byte[] out = new OutsideTools.Tool(program).run(dir, files.toArray(String[]::new)).quietOut();
-    assertThat(new String(out, US_ASCII)).isEqualTo(inputs().size() * (ROUNDS + 1) + " inputs\n");
+    assertThat(new String(out, US_ASCII)).isEqualTo(inputs.size() * (ROUNDS + 1) + " inputs\n");
   }
 
   @Test
@@ -96,7 +117,7 @@ class PlayerFuzzTest {
   private static List<Path> inputs() throws IOException {
     Path folder = Path.of("src/test/resources/lampwright/exporters/packed/play/fuzz");
     try (Stream<Path> files = Files.list(folder)) {
-      return files.sorted().toList();
+      return files.sorted().collect(Collectors.toCollection(ArrayList::new));
     }
   }
 }

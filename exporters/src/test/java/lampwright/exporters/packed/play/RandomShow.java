@@ -6,9 +6,11 @@ import java.util.ArrayList;
 import java.util.Collections;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.Random;
+import java.util.concurrent.ConcurrentHashMap;
 import lampwright.engine.document.Project;
 import lampwright.engine.light.Colour;
 import lampwright.engine.pattern.Easing;
@@ -37,7 +39,11 @@ import lampwright.engine.situation.Show;
 import lampwright.engine.situation.Situation;
 import lampwright.engine.situation.Start;
 import lampwright.engine.situation.Trigger;
+import lampwright.exporters.CancelledException;
+import lampwright.exporters.Progress;
 import lampwright.exporters.ProjectJob;
+import lampwright.exporters.packed.encode.ScenePacker;
+import lampwright.exporters.target.Target;
 
 /** A show by chance: up to 16 situations of four channels and two switches, from a seed. */
 public final class RandomShow {
@@ -51,6 +57,9 @@ public final class RandomShow {
   private static final int LAMPS = 5;
   private static final int SCENES = 4;
 
+  private static final Map<Long, byte[]> PACKED = new ConcurrentHashMap<>();
+
+  private final long seed;
   private final Random random;
   private final BigDecimal fps;
   final List<Input> inputs = new ArrayList<>();
@@ -61,6 +70,7 @@ public final class RandomShow {
 
   /** The show of a seed. */
   public RandomShow(long seed) {
+    this.seed = seed;
     random = new Random(seed);
     fps = new BigDecimal(of("1", "7", "10", "12.5", "25", "29.97", "50", "60", "1000"));
     for (int i = 0; i < INPUTS; i++) {
@@ -153,6 +163,23 @@ public final class RandomShow {
 
   List<FrameTable> tables() {
     return scenes.stream().map(scene -> FrameTable.of(rig, scene)).toList();
+  }
+
+  /** Its scenes and its tables as players have them; made once for a seed. */
+  byte[] packed() throws CancelledException {
+    byte[] made = PACKED.get(seed);
+    if (made == null) {
+      made =
+          ScenePacker.pack(
+                  "packed",
+                  tables(),
+                  Optional.of(show),
+                  Target.slowestDecodeCost(),
+                  Progress.SILENT)
+              .data();
+      PACKED.put(seed, made);
+    }
+    return made.clone();
   }
 
   /** What an input reads: near what conditions ask about, at both sides. */
