@@ -237,6 +237,7 @@ public final class WorkshopWindow {
         new HBox(new TransportBar(parts.bench(), parts.playhead(), parts.player()), status());
     foot.getStyleClass().add("sheet-foot");
     VBox upper = new VBox(sheet, foot);
+    upper.getStyleClass().add("sheet-ground");
     VBox.setVgrow(sheet, Priority.ALWAYS);
     halves.setOrientation(Orientation.VERTICAL);
     halves.getItems().setAll(upper, panels.node());
