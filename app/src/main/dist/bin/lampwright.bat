@@ -23,6 +23,7 @@ for %%c in (check explain measure models new pixels --help -h --version -V) do i
   set "lampwright_compilers=-XX:TieredStopAtLevel=1"
 )
 for %%c in (export live picture prove rehearse sheet) do if "%~1"=="%%c" set "lampwright_kind=commands"
+if "%lampwright_kind%"=="window" set "lampwright_compilers=-XX:Tier4InvocationThreshold=50000 -XX:Tier4MinInvocationThreshold=5000 -XX:Tier4CompileThreshold=150000 -XX:Tier4BackEdgeThreshold=400000"
 if "%lampwright_kind%"=="commands" (
   set lampwright_program=-cp "%lampwright_jars%\*" lampwright.app.Main
   if "%~1"=="live" set lampwright_program=--enable-native-access=ALL-UNNAMED -cp "%lampwright_jars%\*" lampwright.app.Main
@@ -49,6 +50,7 @@ if exist "%lampwright_base%.jsa" (
   goto start
 )
 if not "%lampwright_kind%"=="window" goto start
+if not exist "%LAMPWRIGHT_CACHE%\Lampwright\start" mkdir "%LAMPWRIGHT_CACHE%\Lampwright\start" 2>nul
 if not exist "%LAMPWRIGHT_CACHE%\Lampwright\start" goto start
 set "lampwright_classes=%lampwright_base%.%RANDOM%.classes"
 set lampwright_archive=%lampwright_archive% "-XX:DumpLoadedClassList=%lampwright_classes%" "-Dlampwright.classes=%lampwright_classes%"

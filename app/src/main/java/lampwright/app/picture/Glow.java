@@ -201,8 +201,10 @@ public final class Glow {
               argb[at] = unlit[at];
               continue;
             }
-            // Where lamps stand close their light adds up.
-            limit(light, 3 * at, 1, most);
+            if (most < Float.MAX_VALUE) {
+              // Where lamps stand close their light adds up.
+              limit(light, 3 * at, 1, most);
+            }
             argb[at] =
                 over(background, 3 * at, light[3 * at], light[3 * at + 1], light[3 * at + 2]);
           }

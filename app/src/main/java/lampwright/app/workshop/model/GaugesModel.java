@@ -39,7 +39,7 @@ public final class GaugesModel {
   private final LightService lights;
   private final PackService packs;
   private final Playhead playhead;
-  private final ReadOnlyObjectWrapper<Gauge> supply;
+  private final LateValue<Gauge> supply = new LateValue<>(this::supplyNow);
   private final ReadOnlyObjectWrapper<Gauge> wire;
   private final ReadOnlyObjectWrapper<Gauge> memory;
   private final ReadOnlyObjectWrapper<Gauge> flash;
@@ -54,12 +54,11 @@ public final class GaugesModel {
     this.lights = lights;
     this.packs = packs;
     this.playhead = playhead;
-    supply = new ReadOnlyObjectWrapper<>(supplyNow());
     wire = new ReadOnlyObjectWrapper<>(wireNow());
     memory = new ReadOnlyObjectWrapper<>(memoryNow());
     flash = new ReadOnlyObjectWrapper<>(flashNow());
-    bench.watch(BenchState::frame, (before, now) -> supply.set(supplyNow()));
-    lights.progressProperty().addListener((of, before, now) -> supply.set(supplyNow()));
+    bench.watch(BenchState::frame, (before, now) -> supply.changed());
+    lights.progressProperty().addListener((of, before, now) -> supply.changed());
     lights.reportProperty().addListener((of, before, now) -> refresh());
     packs.packedProperty().addListener((of, before, now) -> memory.set(memoryNow()));
     packs.progressProperty().addListener((of, before, now) -> memory.set(memoryNow()));
@@ -75,7 +74,7 @@ public final class GaugesModel {
 
   /** Current now, at worst, and what the supply can give. */
   public ReadOnlyObjectProperty<Gauge> supplyProperty() {
-    return supply.getReadOnlyProperty();
+    return supply;
   }
 
   /** The time of a frame on the data lines. */
@@ -101,7 +100,7 @@ public final class GaugesModel {
                     || about instanceof Subject.Pack
                     || about instanceof Subject.OneChain
                     || about instanceof Subject.OneOutput);
-    supply.set(supplyNow());
+    supply.changed();
     wire.set(wireNow());
     memory.set(memoryNow());
     flash.set(flashNow());

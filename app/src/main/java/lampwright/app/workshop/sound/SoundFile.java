@@ -160,11 +160,12 @@ public final class SoundFile {
     }
   }
 
-  private static void skip(AudioInputStream raw, double ms) throws IOException {
-    AudioFormat format = raw.getFormat();
+  /** Leaves out what comes next, as long as there is something. */
+  static void skip(AudioInputStream sound, double ms) throws IOException {
+    AudioFormat format = sound.getFormat();
     long left = Math.round(ms * format.getFrameRate() / 1000) * format.getFrameSize();
     while (left > 0) {
-      long skipped = raw.skip(left);
+      long skipped = sound.skip(left);
       if (skipped <= 0) {
         return;
       }

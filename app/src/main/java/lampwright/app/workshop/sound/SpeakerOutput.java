@@ -31,7 +31,7 @@ public final class SpeakerOutput implements SoundOutput {
   // Short, so that a pause is heard at once.
   private static final int BUFFER_MS = 60;
   private static final int BLOCK_MS = 10;
-  private static final double CHECK_EVERY_MS = 500;
+  private static final double CHECK_EVERY_MS = 200;
 
   private final Lines lines;
   private final LongSupplier nanos;
@@ -98,8 +98,11 @@ public final class SpeakerOutput implements SoundOutput {
   private boolean stretch(
       SoundClip clip, double fromMs, long asked, SourceDataLine line, LatestWorker.Turn turn)
       throws SoundFault, IOException {
-    double start = fromMs + passedMs(asked);
-    try (AudioInputStream in = SoundFile.open(clip.file(), start)) {
+    double wanted = fromMs + passedMs(asked);
+    try (AudioInputStream in = SoundFile.open(clip.file(), wanted)) {
+      // The first file of a session, or of a slow disk, takes as long as some frames to open.
+      double start = fromMs + passedMs(asked);
+      SoundFile.skip(in, start - wanted);
       long frames = line.getLongFramePosition();
       double checked = start;
       byte[] block = new byte[BLOCK_MS * SoundFile.BYTES_OF_MS];

@@ -27,7 +27,7 @@ public final class GaugesView extends HBox {
   private static final double MOST_READING = 300;
 
   /** What a gauge reads; in a narrow window the rules give way before it does. */
-  private static final class Reading extends Label {
+  private static final class Reading extends SteadyLabel {
     @Override
     protected double computeMinWidth(double height) {
       return Math.min(MOST_READING, computePrefWidth(height));
@@ -78,7 +78,7 @@ public final class GaugesView extends HBox {
     PauseTransition rest = new PauseTransition(Duration.millis(100));
     rest.setOnFinished(event -> show.run());
     gauge.addListener(
-        (of, before, now) -> {
+        of -> {
           if (rest.getStatus() != Animation.Status.RUNNING) {
             rest.playFromStart();
           }

@@ -14,10 +14,10 @@ public final class WorkshopApplication extends Application {
   public void start(Stage stage) {
     Optional<Path> file = getParameters().getRaw().stream().findFirst().map(Path::of);
     WorkshopWindow window = new WorkshopWindow(stage);
-    window.show(file);
     if (file.isEmpty()) {
-      window.showStart();
+      window.showOnStart();
     } else {
+      window.show(file);
       window.welcome();
     }
   }

@@ -158,6 +158,28 @@ public final class WorkshopWindow {
 
   /** Shows it, and opens a file if there is one. */
   public void show(Optional<Path> file) {
+    prepare(() -> {});
+    ribbons.requestFocus();
+    if (file.isEmpty()) {
+      showRigOfNothing();
+    }
+    parts.files().start(file);
+  }
+
+  /** Shows it with the start sheet; the bench behind it has no look before it is in sight. */
+  public void showOnStart() {
+    prepare(this::showStart);
+    parts.files().start(Optional.empty());
+  }
+
+  // A new project begins with its rig.
+  private void showRigOfNothing() {
+    if (parts.bench().project().rig().lamps().isEmpty()) {
+      panels.show(WorkshopPanels.RIG);
+    }
+  }
+
+  private void prepare(Runnable last) {
     WindowState before = remembered();
     dark.set(before.dark());
     parts.sheet().viewProperty().set(before.view());
@@ -185,16 +207,11 @@ public final class WorkshopWindow {
           parts.files().quit();
         });
     place(before);
+    last.run();
     stage.show();
-    ribbons.requestFocus();
-    if (parts.bench().project().rig().lamps().isEmpty()) {
-      // A new project begins with its rig.
-      panels.show(WorkshopPanels.RIG);
-    }
     parts.problems().setExplainer(this::explain);
     parts.problems().setGuide((target, row) -> lead(target));
     parts.files().document().setWhenOpened(this::opened);
-    parts.files().start(file);
     firstTime = before.equals(WindowState.FIRST);
   }
 
@@ -237,6 +254,7 @@ public final class WorkshopWindow {
         new HBox(new TransportBar(parts.bench(), parts.playhead(), parts.player()), status());
     foot.getStyleClass().add("sheet-foot");
     VBox upper = new VBox(sheet, foot);
+    upper.getStyleClass().add("sheet-ground");
     VBox.setVgrow(sheet, Priority.ALWAYS);
     halves.setOrientation(Orientation.VERTICAL);
     halves.getItems().setAll(upper, panels.node());
@@ -401,6 +419,7 @@ public final class WorkshopWindow {
             parts.drawing().showFullestView();
             panels.show(WorkshopPanels.CUE);
           }
+          showRigOfNothing();
           ribbons.requestFocus();
           welcome();
         };

@@ -7,12 +7,12 @@ import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import javafx.beans.property.IntegerProperty;
 import javafx.beans.property.ReadOnlyObjectProperty;
-import javafx.beans.property.ReadOnlyObjectWrapper;
 import javafx.beans.property.SimpleIntegerProperty;
 import lampwright.app.workshop.model.Bench;
 import lampwright.app.workshop.model.BenchState;
 import lampwright.app.workshop.model.DrawingSheet;
 import lampwright.app.workshop.model.Gauge;
+import lampwright.app.workshop.model.LateValue;
 import lampwright.app.workshop.words.Texts;
 import lampwright.engine.rig.View;
 
@@ -32,18 +32,17 @@ public final class Exposures {
   private final DrawingSheet sheet;
   private final Map<View, Integer> ofView = new EnumMap<>(View.class);
   private final IntegerProperty doublings = new SimpleIntegerProperty();
-  private final ReadOnlyObjectWrapper<Gauge> meter;
+  private final LateValue<Gauge> meter = new LateValue<>(this::gauge);
   // As if exposed once.
   private double now;
   private double peak;
 
   Exposures(Bench bench, DrawingSheet sheet) {
     this.sheet = sheet;
-    meter = new ReadOnlyObjectWrapper<>(gauge());
     doublings.addListener(
         (of, before, value) -> {
           ofView.put(sheet.viewProperty().get(), value.intValue());
-          meter.set(gauge());
+          meter.changed();
         });
     sheet
         .viewProperty()
@@ -73,7 +72,7 @@ public final class Exposures {
 
   /** Brightest pixel of the view: of the frame that is shown, and the most so far. */
   public ReadOnlyObjectProperty<Gauge> meterProperty() {
-    return meter.getReadOnlyProperty();
+    return meter;
   }
 
   /**
@@ -86,7 +85,7 @@ public final class Exposures {
     if (view == sheet.viewProperty().get()) {
       now = brightest / exposed;
       peak = Math.max(peak, now);
-      meter.set(gauge());
+      meter.changed();
     }
   }
 
@@ -102,7 +101,7 @@ public final class Exposures {
   private void forget() {
     now = 0;
     peak = 0;
-    meter.set(gauge());
+    meter.changed();
   }
 
   private Gauge gauge() {

@@ -40,7 +40,6 @@ final class ExposureBar extends HBox {
     exposure.valueProperty().bindBidirectional(model.doublingsProperty());
     Label factor = new Label();
     factor.getStyleClass().add("field-range");
-    factor.textProperty().bind(model.meterProperty().map(Gauge::reading));
     factor.visibleProperty().bind(narrow.map(is -> !is));
     factor.managedProperty().bind(factor.visibleProperty());
     Tooltip figure = new Tooltip();
@@ -59,6 +58,7 @@ final class ExposureBar extends HBox {
     Runnable show =
         () -> {
           Gauge now = model.meterProperty().get();
+          factor.setText(now.reading());
           rule.show(now);
           details.setText(now.details());
           meter.setAccessibleText(now.details());
@@ -69,11 +69,12 @@ final class ExposureBar extends HBox {
     model
         .meterProperty()
         .addListener(
-            (of, before, now) -> {
+            of -> {
               if (rest.getStatus() != Animation.Status.RUNNING) {
                 rest.playFromStart();
               }
             });
+    model.doublingsProperty().addListener((of, before, now) -> show.run());
     show.run();
     getChildren().setAll(exposure, factor, meter);
   }

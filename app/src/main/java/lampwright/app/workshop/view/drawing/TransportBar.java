@@ -13,6 +13,7 @@ import javafx.util.StringConverter;
 import lampwright.app.workshop.model.Bench;
 import lampwright.app.workshop.model.Playhead;
 import lampwright.app.workshop.model.play.Player;
+import lampwright.app.workshop.view.SteadyLabel;
 import lampwright.app.workshop.view.Ticker;
 import lampwright.app.workshop.words.Texts;
 import lampwright.engine.scene.Scene;
@@ -64,7 +65,7 @@ public final class TransportBar extends HBox {
           }
         });
     pace.valueProperty().bindBidirectional(player.paceProperty());
-    Label time = new Label();
+    Label time = new SteadyLabel();
     time.setId("time");
     time.getStyleClass().add("transport-time");
     Runnable show =
