@@ -114,7 +114,6 @@ public record PixelType(
     return SupplyNeeds.around(volts >= MIN_VOLTS && volts <= MAX_VOLTS ? volts : DEFAULT_VOLTS);
   }
 
-  // Emitters in a line or at one point mix nothing.
   /**
    * Whether another type is equal. Most often it is this very one; then nothing has to be linked to
    * find out, which takes a short command some twentieth of its time.
@@ -124,6 +123,7 @@ public record PixelType(
     return this == other || equals(other);
   }
 
+  // Emitters in a line or at one point mix nothing.
   private static void mixable(Map<EmitterKind, FittedEmitter> emitters, Checks checks) {
     try {
       new Gamut(FittedEmitter.light(emitters));
