@@ -30,6 +30,10 @@ import lampwright.engine.time.Ratio;
 public final class RenderBesideC {
   private static final int TURNS = 7;
   private static final int WARM_UP = 3;
+
+  /** What a scene is rendered for before it counts, until Java's compiler has nothing to add. */
+  private static final double WARM_UP_SECONDS = 5;
+
   private static final double NANOS = 1e9;
 
   private final Path program;
@@ -68,8 +72,8 @@ public final class RenderBesideC {
     List<Double> ours = new ArrayList<>();
     List<Double> plain = new ArrayList<>();
     String crc = "";
-    for (int turn = 0; turn < WARM_UP; turn++) {
-      seconds(table.passingCursor());
+    for (double warm = 0; warm < WARM_UP_SECONDS; ) {
+      warm += seconds(table.passingCursor());
     }
     for (int turn = 0; turn < TURNS; turn++) {
       ours.add(seconds(table.passingCursor()));
