@@ -73,7 +73,8 @@ class FarPointsTest {
     points.clear();
     // A lattice of 100 x 100 in a square with four corners, row by row.
     for (int i = 0; i < 10_000; i++) {
-      points.add(0.2 + 0.001 * (i % 100), 0.3 + 0.001 * (i / 100));
+      int row = i / 100;
+      points.add(0.2 + 0.001 * (i % 100), 0.3 + 0.001 * row);
     }
     assertThat(points.size()).isLessThan(200);
     // To the far corner (0.299, 0.399): 0.142 and 0.140 either way, times the root of 2.

@@ -47,4 +47,15 @@ class RedTurnsTest {
     assertThat(turns.next(false, 0.29, 0.5)).isFalse();
     assertThat(turns.next(false, 0.25, 0.5)).isTrue();
   }
+
+  /** The same for a change to red: 0.2 was far from 0.44, but lies before the last change. */
+  @Test
+  void changesToRedAreCountedFromTheChangeBefore() {
+    RedTurns turns = new RedTurns();
+    assertThat(turns.next(false, 0.2, 0.5)).isFalse();
+    assertThat(turns.next(true, 0.5, 0.5)).isTrue();
+    assertThat(turns.next(false, 0.25, 0.5)).isTrue();
+    assertThat(turns.next(true, 0.44, 0.5)).isFalse();
+    assertThat(turns.next(true, 0.46, 0.5)).isTrue();
+  }
 }

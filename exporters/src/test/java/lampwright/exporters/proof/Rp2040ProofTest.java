@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.IntStream;
@@ -41,15 +42,21 @@ class Rp2040ProofTest {
   }
 
   private static ProofReport prove(byte[] uf2, byte[] table) throws Uf2Exception {
-    Rig rig = job().project().rig();
-    List<Integer> gpios =
-        Stream.concat(
-                Target.of(rig).pins(rig).chains().stream(),
-                Target.of(rig).pins(rig).outputs().stream())
-            .map(pin -> Integer.valueOf(pin.orElseThrow().name().substring(2)))
-            .toList();
-    return new Rp2040Proof(rig, gpios, table, Ratio.of(job().scene().framesPerSecond()), true)
-        .run(uf2);
+    return prove(job(), uf2, table, gpios(job()), Ratio.of(job().scene().framesPerSecond()));
+  }
+
+  private static ProofReport prove(
+      ExportJob job, byte[] uf2, byte[] table, List<Integer> gpios, Ratio framesPerSecond)
+      throws Uf2Exception {
+    return new Rp2040Proof(job.project().rig(), gpios, table, framesPerSecond, true).run(uf2);
+  }
+
+  private static List<Integer> gpios(ExportJob job) {
+    Rig rig = job.project().rig();
+    return Stream.concat(
+            Target.of(rig).pins(rig).chains().stream(), Target.of(rig).pins(rig).outputs().stream())
+        .map(pin -> Integer.valueOf(pin.orElseThrow().name().substring(2)))
+        .toList();
   }
 
   @Test
@@ -61,6 +68,70 @@ class Rp2040ProofTest {
         .containsEntry("/bitsWrong", "0")
         .containsEntry("/bitsOutsideLimits", "0")
         .containsEntry("/dutiesWrong", "0");
+    // 3 packages of 3 bytes and 5 of 4 in each frame; a pulse of each of two outputs.
+    assertThat(report.passed()).isTrue();
+    assertThat(report.figures())
+        .containsEntry("/passed", "true")
+        .containsEntry("/mcu", "rp2040")
+        .containsEntry("/tableFrames", "4")
+        .containsEntry("/framesWrong", "0")
+        .containsEntry("/bitsCompared", String.valueOf(11 * 8 * (3 * 3 + 5 * 4)))
+        .containsEntry("/dutiesCompared", "22")
+        .containsEntry("/chains/1/framesCompared", "11")
+        .containsEntry("/faultCount", "0")
+        .containsKeys("/chains/0/t0h/minNs", "/framePeriod/averageUs", "/decode/worstCycles");
+    // A block of 512 bytes holds 256 of flash.
+    assertThat(Integer.parseInt(report.figures().get("/memory/flash")))
+        .isEqualTo(Rp2040Judge.uf2(job()).length / 2);
+  }
+
+  /** Without a chain frames are counted from the first light. */
+  @Test
+  void outputsAreProvedWithoutChains() throws Exception {
+    ProjectJob made = FirmwareJobs.on("rp2040").output().output().frames(4).job();
+    ExportJob job = ExportJob.of(made.project(), made.scenes().get(0), ExportOptions.DEFAULT);
+    Ratio rate = Ratio.of(job.scene().framesPerSecond());
+    byte[] uf2 = Rp2040Judge.uf2(job);
+    byte[] table = TestJobs.table(job);
+    ProofReport report = prove(job, uf2, table, gpios(job), rate);
+    assertThat(report.faults()).isEmpty();
+    assertThat(report.figures())
+        .containsEntry("/framesCompared", "11")
+        .containsEntry("/bitsCompared", "0")
+        .containsEntry("/dutiesWrong", "0");
+    table[5] ^= 1;
+    assertThat(prove(job, uf2, table, gpios(job), rate).faults().get(0))
+        .startsWith("output 1, frame 2: ");
+  }
+
+  @Test
+  void pinsWhereNothingIsFittedAreFound() throws Exception {
+    List<Integer> gpios = new ArrayList<>(gpios(job()));
+    int pin = gpios.set(3, 28);
+    Ratio rate = Ratio.of(job().scene().framesPerSecond());
+    ProofReport report = prove(job(), Rp2040Judge.uf2(job()), TestJobs.table(job()), gpios, rate);
+    assertFalse(report.passed());
+    assertThat(report.faults())
+        .contains("pin GP" + pin + " is driven, and nothing is fitted there")
+        .contains("output 1, frame 0: pin GP28 is not driven");
+  }
+
+  /** In ten frames of 20 ms a hundredth is 2 ms, of which one may be a tick of the clock. */
+  @Test
+  void otherFrameRateIsFound() throws Exception {
+    Ratio rate = Ratio.of(job().scene().framesPerSecond());
+    ProofReport report =
+        prove(
+            job(),
+            Rp2040Judge.uf2(job()),
+            TestJobs.table(job()),
+            gpios(job()),
+            rate.over(Ratio.of(99).over(Ratio.of(100))));
+    assertFalse(report.passed());
+    assertThat(report.faults())
+        .singleElement()
+        .asString()
+        .matches("the frames come every 2000\\d\\.\\d\\d us, expected 19800\\.00");
   }
 
   /** Against what the linker gave the program; the stack is judged by ModelJudgeTest. */
@@ -98,6 +169,10 @@ class Rp2040ProofTest {
     assertThat(out.toString()).startsWith("$timescale 1 ns $end\n").contains("#10000\n1");
     // Two frames of 3 x 24 bits of the first chain.
     assertEquals(2 * 72, out.toString().split("\n1!", -1).length - 1);
+    assertThat(out.toString())
+        .contains("$var wire 1 ! GP" + gpios(job()).get(0) + " $end")
+        .contains("$var wire 1 \" GP" + gpios(job()).get(1) + " $end")
+        .endsWith("\n0!\n0\"\n");
   }
 
   /** Faults of the firmware that each must be found: source, what stands there, what is put in. */

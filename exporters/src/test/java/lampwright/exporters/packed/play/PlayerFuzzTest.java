@@ -3,6 +3,7 @@ package lampwright.exporters.packed.play;
 import static java.nio.charset.StandardCharsets.US_ASCII;
 import static org.assertj.core.api.Assertions.assertThat;
 
+import com.google.common.base.Splitter;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -62,7 +63,7 @@ class PlayerFuzzTest {
     List<String> build = new ArrayList<>();
     build.addAll(List.of("-std=c99", "-Wall", "-Wextra", "-Wpedantic", "-Werror", "-O1", "-g"));
     build.addAll(List.of("-fsanitize=address,undefined", "-fno-sanitize-recover=all"));
-    for (String setting : configuration.split(" ")) {
+    for (String setting : Splitter.on(' ').split(configuration)) {
       build.add("-D" + setting);
     }
     build.addAll(List.of("-DLAMPWRIGHT_MAX_LAMPS=255", "-DLAMPWRIGHT_CEILING=1", "-Isrc/test/c"));
