@@ -39,8 +39,7 @@ class DeviceSoundTest {
     OutsideTools tools = OutsideTools.onThisMachine();
     String server = tools.find("pulseaudio", "pulseaudio").program().toString();
     String recorder = tools.find("parec", "pulseaudio-utils").program().toString();
-    tools.findFile(
-        Path.of("/usr/share/alsa/alsa.conf.d/50-pulseaudio.conf"), "libasound2-plugins");
+    tools.findFile(Path.of("/usr/share/alsa/alsa.conf.d/50-pulseaudio.conf"), "libasound2-plugins");
     Files.writeString(folder.resolve(".asoundrc"), "pcm.!default { type pulse }\n");
     Path socket = folder.resolve("socket");
     start(

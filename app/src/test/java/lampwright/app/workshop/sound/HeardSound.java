@@ -142,9 +142,7 @@ public final class HeardSound {
   }
 
   private List<Heard> own(long asked, double fromMs) {
-    return since(asked).stream()
-        .filter(h -> Math.abs(late(h, asked, fromMs)) < NEAR_MS)
-        .toList();
+    return since(asked).stream().filter(h -> Math.abs(late(h, asked, fromMs)) < NEAR_MS).toList();
   }
 
   private static double late(Heard h, long asked, double fromMs) {
