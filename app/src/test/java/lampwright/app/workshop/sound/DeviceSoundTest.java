@@ -109,7 +109,7 @@ class DeviceSoundTest {
   private static Map<String, Map<String, Double>> values(String said) {
     Map<String, Map<String, Double>> all = new HashMap<>();
     for (String line : said.lines().filter(l -> l.contains("=")).toList()) {
-      String[] words = line.split(" ");
+      String[] words = line.split(" ", -1);
       Map<String, Double> of = new HashMap<>();
       for (String word : words) {
         int is = word.indexOf('=');
