@@ -491,6 +491,70 @@ class ProgramPlayerByHandTest {
     }
   }
 
+  /** The first column of the frame is read too; an echo follows one of more than one column. */
+  @ParameterizedTest
+  @ValueSource(booleans = {false, true})
+  void echoesFollowOneAnother(boolean wide) {
+    PackedByHand data = new PackedByHand(wide);
+    PackedByHand head = data.head().bytes(1).column(0).bytes(2, 1);
+    head.bytes(2).column(2).column(0).bytes(2, 1).column(4).column(3).bytes(1);
+    data.section(1, head).bytes(0xE0, 1, 7, 8, E1);
+    int program = data.at();
+    data.bytes(0xE2).entry(1, 0).bytes(0x80).lamp(0, 0);
+    byte[] file = data.file(6, 1, new int[] {program});
+    assertThat(frames(file, 1)).containsExactly(List.of(7, 8, 7, 8, 8, 0));
+  }
+
+  /** A group from column 1 on, and one from column 0 with its phase one on. */
+  @Test
+  void groupsOfWavesHaveTheirColumns() {
+    PackedByHand data = new PackedByHand(false).bytes(0, 0, 0, 2, 0, 10, 20, 30);
+    PackedByHand head = data.head().bytes(3, 0, 1, 0, 2);
+    head.place(0).column(1).bytes(1, 0, 0).place(0).column(0).bytes(1, 1, 0).bytes(0);
+    int section = data.at();
+    byte[] file = playing(data.section(2, head).bytes(0xE2), section, 3, 3);
+    assertThat(frames(file, 3))
+        .containsExactly(List.of(0, 20, 10), List.of(0, 30, 20), List.of(0, 10, 30));
+  }
+
+  /** A pattern of one byte over three columns, then rows of all eight bits. */
+  @Test
+  void shortestPatternAndWidestRule() {
+    PackedByHand data = new PackedByHand(false);
+    PackedByHand head = data.head().bytes(1).column(3).bytes(1, 0x08, 1, 0);
+    data.section(0, head).bytes(0xC0).column(0).bytes(2, 5).bytes(0xE0, 2, 200, 255, E1);
+    assertThat(frames(playing(data, 0, 2, 5), 2))
+        .containsExactly(List.of(0, 5, 5, 5, 201), List.of(0, 5, 5, 5, 0));
+  }
+
+  /** An entry plays 4,096 frames: hold 128, over and over. */
+  @Test
+  void longestEntry() {
+    PackedByHand data = new PackedByHand(false).bytes(0, 0, 0x80).column(0).bytes(3, 0x7F, E1);
+    byte[] file = playing(data, 0, 4096, 2);
+    assertThat(frames(file, 4097).get(4096)).isEqualTo(List.of(0, 3));
+    byte[] buffer = new byte[2];
+    new Unpacker(file).select(0, 0, 4095, buffer);
+    assertThat(buffer).containsExactly(0, 3);
+  }
+
+  /** Where AGAIN should be come the tables, whose first byte, 1, would be a hold. */
+  @Test
+  void contentsEndBeforeTheTables() {
+    PackedByHand data = new PackedByHand(false);
+    data.bytes(0xE2).entry(2, 6).bytes(0x80).bytes(0, 0, 0x00).lamp(1, 0);
+    assertRefused(data.file(2, 2, new int[] {0}));
+  }
+
+  /** A show that there isn't, and a ceiling without a show. */
+  @ParameterizedTest
+  @ValueSource(ints = {4, 8, 12})
+  void flagsOfWhatIsNotThere(int flags) {
+    byte[] file = threeRules(false);
+    file[7] = (byte) flags;
+    assertRefused(DamagedData.sealed(file));
+  }
+
   /** Each damage of a header by its name; what is wrong first counts. */
   @ParameterizedTest
   @CsvSource({
