@@ -1,6 +1,7 @@
 package lampwright.exporters.packed.encode;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -264,10 +265,71 @@ class CodersByHandTest {
       assertThat(rest).isZero();
     }
     assertThat(plan.rest[0][2]).isNull();
+    RowRange range =
+        new RowRange(table, plan, NARROW, new DecodeCost.RowCost(100, 10, 3, 7));
+    range.take(RowRange.span(plan, 1, 40));
+    assertThat(range.bits()).isEqualTo(8);
+    // A rule and a run, and a rule with source and factor that shares the run.
+    assertThat(range.headBytes()).isCloseTo(5 + 4.3, within(1e-9));
     // Groups 1, run 00 02 01, rules 08 bias and 20 00 00 80, echoes 0; eight bits a row.
     byte[] section = steps(table, NARROW).rows(0, 40, false).bytes();
     assertThat(hex(Arrays.copyOf(section, 13))).endsWith("20 00 00 80 00");
     assertThat(section).hasSize(2 + 11 + 4 + 1 + 2 + 39 + 1);
+  }
+
+  /** Rows of a bit take more than the four bytes of a hold from 33 frames on. */
+  @Test
+  void longHoldsBetweenRows() {
+    int[] values = new int[36];
+    Arrays.fill(values, 1, 35, 1);
+    values[35] = 2;
+    // 1 and one bit: rows 0 and 1 are the bytes 00 and 80; the hold is of 33 frames.
+    assertThat(hex(steps(column(values), NARROW).rows(0, 36, false).bytes()))
+        .isEqualTo("00 06 01 00 01 01 01 00 80 00 00 00 E0 01 00 20 E0 01 80 E1");
+    assertThat(hex(steps(column(values), NARROW).rows(0, 36, true).bytes()))
+        .isEqualTo("04 06 01 00 01 01 01 00 80 00 00 00 E0 01 80 20 E0 01 C0 E1");
+    int[] fewer = Arrays.copyOfRange(values, 0, 35);
+    fewer[34] = 2;
+    assertThat(hex(steps(column(fewer), NARROW).rows(0, 35, false).bytes()))
+        .isEqualTo("00 06 01 00 01 01 01 00 80 00 00 00 E0 22 00 00 00 00 40 E1");
+  }
+
+  /**
+   * A row costs 100, a slot 10, a bit 3, a copy 7. Columns 0 and 3 go 0 1 3 6, column 1 5 5 5 6,
+   * column 2 0 255 0 255.
+   */
+  @Test
+  void rowsTakeBitsBytesAndCycles() {
+    LampTable table =
+        table(
+            upTo(4),
+            new int[] {0, 5, 0, 0},
+            new int[] {1, 5, 255, 1},
+            new int[] {3, 5, 0, 3},
+            new int[] {6, 6, 255, 6});
+    RowPlan plan = new RowPlan(table, new Echoes(table), slots(table), true);
+    DecodeCost.RowCost cost = new DecodeCost.RowCost(100, 10, 3, 7);
+    RowRange range = new RowRange(table, plan, NARROW, cost);
+    assertThat(range.cycles()).isEqualTo(100);
+    range.take(RowRange.span(plan, 1, 3));
+    // Steps of 1 and 2 are a bit, 0 and 255 eight. Each has a run of its own, of 3, and a rule.
+    assertThat(List.of(range.slots(), range.bits())).containsExactly(2, 1 + 8);
+    assertThat(range.cycles()).isEqualTo(100 + (10 + 7 + 3) + (10 + 8 * 3));
+    assertThat(range.headBytes()).isEqualTo(2 * (2 + 3));
+    range.take(RowRange.span(plan, 3, 4));
+    // Steps of 1 to 3; 5 or 6; and what is beside another is taken to share its run, all but 0.3.
+    assertThat(List.of(range.slots(), range.bits())).containsExactly(3, 2 + 1 + 8);
+    assertThat(range.cycles()).isEqualTo(100 + (17 + 2 * 3) + (10 + 3) + (10 + 8 * 3));
+    assertThat(range.headBytes()).isCloseTo(5 + 2.3 + 2.3, within(1e-9));
+    RowRange counted = new RowRange(table, plan, NARROW, cost);
+    counted.takeSlots(RowRange.span(plan, 1, 3));
+    assertThat(counted.slots()).isEqualTo(2);
+    counted.takeSlots(RowRange.span(plan, 3, 4));
+    assertThat(counted.slots()).isEqualTo(3);
+    RowPlan noRows = new RowPlan(table, new Echoes(table), slots(table), false);
+    RowRange steps = new RowRange(table, noRows, NARROW, cost);
+    steps.takeSlots(RowRange.span(noRows, 1, 3));
+    assertThat(steps.slots()).isEqualTo(2);
   }
 
   @Property(tries = 150, seed = "11")
