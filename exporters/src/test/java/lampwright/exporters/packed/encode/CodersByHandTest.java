@@ -332,7 +332,73 @@ class CodersByHandTest {
     assertThat(steps.slots()).isEqualTo(2);
   }
 
-  @Property(tries = 150, seed = "11")
+  /** 1 x 31 + 0 and 0 x 31 + 31: two columns whose hashes are equal are two slots all the same. */
+  @Test
+  void columnsOfOneHashAreTwoSlots() {
+    LampTable table = table(upTo(3), new int[] {0, 0, 0}, new int[] {1, 0, 1}, new int[] {0, 31, 0});
+    assertThat(table.slots).extracting(slot -> slot.length).containsExactly(2, 1);
+    assertThat(table.still(1)).isFalse();
+  }
+
+  /** Sections are the same if bytes and waves are. */
+  @Test
+  void sameSections() {
+    Section section = new Section(toBytes(2, 0, 0), List.of(new Section.WaveRef(1, toBytes(5, 6))));
+    Section same = new Section(toBytes(2, 0, 0), List.of(new Section.WaveRef(1, toBytes(5, 6))));
+    Section otherWave = new Section(toBytes(2, 0, 0), List.of(new Section.WaveRef(1, toBytes(5))));
+    Section noWave = new Section(toBytes(2, 0, 0), List.of());
+    Section otherBytes = new Section(toBytes(2, 0, 1), section.waves());
+    assertThat(section.sameAs(same)).isTrue();
+    assertThat(
+            List.of(
+                section.sameAs(otherWave), section.sameAs(noWave), section.sameAs(otherBytes)))
+        .containsOnly(false);
+    LampPart part = new LampPart(toBytes(1), Score.of(5, 5, section));
+    assertThat(part.sameAs(new LampPart(toBytes(1), Score.of(5, 5, same)))).isTrue();
+    assertThat(part.sameAs(new LampPart(toBytes(2), Score.of(5, 5, same)))).isFalse();
+    assertThat(part.sameAs(new LampPart(toBytes(1), Score.of(6, 6, same)))).isFalse();
+    assertThat(part.sameAs(new LampPart(toBytes(1), Score.of(5, 5, noWave)))).isFalse();
+    assertThat(part.sameAs(new LampPart(toBytes(1), new Score(List.of())))).isFalse();
+    assertThat(part.dark()).isFalse();
+    assertThat(new LampPart(toBytes(1), new Score(List.of())).dark()).isFalse();
+    assertThat(new LampPart(toBytes(), Score.of(5, 5, noWave)).dark()).isFalse();
+    assertThat(new LampPart(toBytes(), new Score(List.of())).dark()).isTrue();
+  }
+
+  /**
+   * Behind the header a wave of three bytes, once, then a section of two bytes and a place; so the
+   * tables begin 5 bytes and a place behind the wave, and 2 and a place behind the section.
+   */
+  @ParameterizedTest
+  @ValueSource(ints = {2, 3})
+  void placesCountBackFromTheTables(int placeBytes) {
+    Assembly out = new Assembly(placeBytes);
+    int header = 12 + 2 * placeBytes;
+    out.bytes.all(new byte[header]);
+    byte[] wave = toBytes(7, 8, 9);
+    assertThat(out.place(wave, List.of())).isEqualTo(header);
+    assertThat(out.place(wave, List.of())).isEqualTo(header);
+    byte[] bytes = new byte[2 + placeBytes];
+    bytes[0] = 2;
+    Section section = new Section(bytes, List.of(new Section.WaveRef(1, wave)));
+    assertThat(out.section(section)).isEqualTo(header + 3);
+    assertThat(out.section(section)).isEqualTo(header + 3);
+    byte[] tables = new byte[1 + placeBytes];
+    tables[1] = (byte) (header + 3);
+    byte[] whole = out.finish(tables, List.of(1));
+    int start = header + 5 + placeBytes;
+    assertThat(whole).hasSize(start + 1 + placeBytes);
+    assertThat(whole[header + 4]).isEqualTo((byte) (5 + placeBytes));
+    assertThat(whole[start + 1]).isEqualTo((byte) (2 + placeBytes));
+    assertThat(whole[12]).isEqualTo((byte) whole.length);
+    assertThat(whole[12 + placeBytes]).isEqualTo((byte) start);
+    for (int i = 1; i < placeBytes; i++) {
+      assertThat(whole[header + 4 + i]).isZero();
+      assertThat(whole[start + 1 + i]).isZero();
+    }
+  }
+
+  @Property(tries = 60, seed = "11")
   void sectionsPlayTheirFrames(
       @ForAll @IntRange(min = 1, max = 24) int columns,
       @ForAll @IntRange(min = 2, max = 600) int frames,
