@@ -21,7 +21,10 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
-/** The packer's coders against bytes worked out from docs/packed.md, and played by its second reader. */
+/**
+ * The packer's coders against bytes worked out from docs/packed.md, and played by its second
+ * reader.
+ */
 class CodersByHandTest {
   private static final Coding NARROW = new Coding(1, 2);
   private static final Coding WIDE = new Coding(2, 2);
@@ -265,8 +268,7 @@ class CodersByHandTest {
       assertThat(rest).isZero();
     }
     assertThat(plan.rest[0][2]).isNull();
-    RowRange range =
-        new RowRange(table, plan, NARROW, new DecodeCost.RowCost(100, 10, 3, 7));
+    RowRange range = new RowRange(table, plan, NARROW, new DecodeCost.RowCost(100, 10, 3, 7));
     range.take(RowRange.span(plan, 1, 40));
     assertThat(range.bits()).isEqualTo(8);
     // A rule and a run, and a rule with source and factor that shares the run.
@@ -335,7 +337,8 @@ class CodersByHandTest {
   /** 1 x 31 + 0 and 0 x 31 + 31: two columns whose hashes are equal are two slots all the same. */
   @Test
   void columnsOfOneHashAreTwoSlots() {
-    LampTable table = table(upTo(3), new int[] {0, 0, 0}, new int[] {1, 0, 1}, new int[] {0, 31, 0});
+    LampTable table =
+        table(upTo(3), new int[] {0, 0, 0}, new int[] {1, 0, 1}, new int[] {0, 31, 0});
     assertThat(table.slots).extracting(slot -> slot.length).containsExactly(2, 1);
     assertThat(table.still(1)).isFalse();
   }
@@ -350,8 +353,7 @@ class CodersByHandTest {
     Section otherBytes = new Section(toBytes(2, 0, 1), section.waves());
     assertThat(section.sameAs(same)).isTrue();
     assertThat(
-            List.of(
-                section.sameAs(otherWave), section.sameAs(noWave), section.sameAs(otherBytes)))
+            List.of(section.sameAs(otherWave), section.sameAs(noWave), section.sameAs(otherBytes)))
         .containsOnly(false);
     LampPart part = new LampPart(toBytes(1), Score.of(5, 5, section));
     assertThat(part.sameAs(new LampPart(toBytes(1), Score.of(5, 5, same)))).isTrue();

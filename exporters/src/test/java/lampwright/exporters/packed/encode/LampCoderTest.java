@@ -19,10 +19,10 @@ import org.junit.jupiter.api.Test;
 class LampCoderTest {
   private static final Coding CODING = new Coding(1, 2);
 
-  private static LampCoder coder(LampTable table, boolean loop, CueBorders borders, boolean givesUp) {
+  private static LampCoder coder(
+      LampTable table, boolean loop, CueBorders borders, boolean givesUp) {
     LampCoder.Options options =
-        new LampCoder.Options(
-            CODING, Speeds.of(20_000), 0, Target.slowestDecodeCost(), givesUp);
+        new LampCoder.Options(CODING, Speeds.of(20_000), 0, Target.slowestDecodeCost(), givesUp);
     return new LampCoder(table, loop, borders, options, new FoundWaves(1).ofLamp(0));
   }
 

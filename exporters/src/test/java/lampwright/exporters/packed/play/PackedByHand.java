@@ -4,7 +4,9 @@ import java.util.ArrayList;
 import java.util.List;
 import lampwright.exporters.packed.format.ByteSink;
 
-/** Packed data written piece by piece from docs/packed.md, with narrow or wide columns and places. */
+/**
+ * Packed data written piece by piece from docs/packed.md, with narrow or wide columns and places.
+ */
 final class PackedByHand {
   /** In place of a program: the lamp is dark. */
   static final int DARK = -1;
@@ -16,7 +18,9 @@ final class PackedByHand {
   private final ByteSink contents = new ByteSink();
   private final List<Hole> holes = new ArrayList<>();
 
-  /** Dark lists of lamps: a number of the table, or the place of a list if it is in the contents. */
+  /**
+   * Dark lists of lamps: a number of the table, or the place of a list if it is in the contents.
+   */
   private final List<int[]> lamps = new ArrayList<>();
 
   PackedByHand(boolean wide) {

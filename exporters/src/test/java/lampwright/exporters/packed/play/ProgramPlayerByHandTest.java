@@ -13,7 +13,9 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
-/** Programs and sections of docs/packed.md whose frames, and the steps to them, come out by hand. */
+/**
+ * Programs and sections of docs/packed.md whose frames, and the steps to them, come out by hand.
+ */
 class ProgramPlayerByHandTest {
   private static final int E1 = 0xE1;
 
@@ -367,11 +369,18 @@ class ProgramPlayerByHandTest {
 
   /** Columns of a frame of six from base 1 on: 4 is the last, which is 0 to begin with. */
   @ParameterizedTest
-  @CsvSource({"4, 0, 0, true", "5, 0, 0, false", "0, 4, 0, true", "0, 5, 0, false", "0, 0, 5, false"})
+  @CsvSource({
+    "4, 0, 0, true",
+    "5, 0, 0, false",
+    "0, 4, 0, true",
+    "0, 5, 0, false",
+    "0, 0, 5, false"
+  })
   void columnsBeyondTheFrameAreRefused(int column, int source, int echo, boolean plays) {
     PackedByHand data = new PackedByHand(false);
     // Scaled by 0 and 7 more; then an echo of column 0 to itself, or from beyond.
-    PackedByHand head = data.head().bytes(1).column(column).bytes(1, 0x20, 7).column(source).bytes(0);
+    PackedByHand head =
+        data.head().bytes(1).column(column).bytes(1, 0x20, 7).column(source).bytes(0);
     data.section(0, head.bytes(1).column(0).column(echo).bytes(1)).bytes(0xE0, 1, E1);
     byte[] file = playing(data, 0, 1, 6);
     if (plays) {
@@ -409,7 +418,10 @@ class ProgramPlayerByHandTest {
     data.bytes(0x80).column(1).bytes(6, 0xE2);
     data.lamp(0, 1).lampWithList(1, dark).lamp(3, 2);
     return data.file(
-        6, frames, new int[] {program, PackedByHand.DARK, program}, new int[] {rests, rests, rests});
+        6,
+        frames,
+        new int[] {program, PackedByHand.DARK, program},
+        new int[] {rests, rests, rests});
   }
 
   @ParameterizedTest

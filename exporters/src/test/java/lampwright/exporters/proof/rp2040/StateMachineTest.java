@@ -210,7 +210,17 @@ class StateMachineTest {
   @Test
   void statusOfTheQueueOfInputs() {
     bench.write(Bench.PIO0 + 0xCC, 31 << 12 | 1 << 4 | 2);
-    run(0, words(1, 1, 1), mov(X, 0, STATUS), PUSH, PUSH, mov(Y, 0, STATUS), in(X, 32), PUSH, in(Y, 32), PUSH);
+    run(
+        0,
+        words(1, 1, 1),
+        mov(X, 0, STATUS),
+        PUSH,
+        PUSH,
+        mov(Y, 0, STATUS),
+        in(X, 32),
+        PUSH,
+        in(Y, 32),
+        PUSH);
     bench.read(RXF);
     bench.read(RXF);
     assertThat(bench.read(RXF)).isEqualTo(-1);
@@ -420,7 +430,15 @@ class StateMachineTest {
   @ParameterizedTest
   @ValueSource(
       ints = {
-        0x2060, 0x4080, 0x40A0, 0xA018 | 1 << 5, 0xA004 | 1 << 5, 0xA060, 0xE060, 0xE0A0, 0xC080,
+        0x2060,
+        0x4080,
+        0x40A0,
+        0xA018 | 1 << 5,
+        0xA004 | 1 << 5,
+        0xA060,
+        0xE060,
+        0xE0A0,
+        0xC080,
         0xC008
       })
   void reservedInstructionsFault(int instruction) {
