@@ -49,11 +49,11 @@ class StateMachineTest {
   }
 
   private static int in(int source, int bits) {
-    return 0x4000 | source << 5 | bits & 31;
+    return 0x4000 | source << 5 | (bits & 31);
   }
 
   private static int out(int to, int bits) {
-    return 0x6000 | to << 5 | bits & 31;
+    return 0x6000 | to << 5 | (bits & 31);
   }
 
   private static int mov(int to, int operation, int from) {
