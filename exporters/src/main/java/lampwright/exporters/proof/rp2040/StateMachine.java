@@ -221,6 +221,8 @@ final class StateMachine {
     int word = rx.pop();
     poke(0);
     pio.lines();
+    // A read, unlike a write, lets nobody look: there may be room now for what waits to push.
+    chip.reschedule();
     return word;
   }
 
