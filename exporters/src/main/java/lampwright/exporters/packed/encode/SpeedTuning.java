@@ -109,17 +109,17 @@ final class SpeedTuning {
       if (costliest < 0) {
         return false;
       }
-      levels[costliest] = levels[costliest].raised(parts.get(costliest).pieceAt(late.frame()));
+      LampPart old = parts.get(costliest);
+      for (int lamp = 0; lamp < levels.length; lamp++) {
+        int piece = parts.get(lamp).pieceAt(late.frame());
+        if (parts.get(lamp).sameAs(old) && levels[lamp].at(piece) < SpeedLevels.MOST) {
+          levels[lamp] = levels[lamp].raised(piece);
+        }
+      }
     }
-    List<LampPart> old = List.copyOf(parts);
     for (int lamp = 0; lamp < levels.length; lamp++) {
       if (!levels[lamp].equals(before[lamp])) {
-        for (int alike = 0; alike < levels.length; alike++) {
-          if (alike == lamp || old.get(alike).sameAs(old.get(lamp))) {
-            levels[alike] = levels[lamp];
-            parts.set(alike, coder.part(scene, alike, levels[alike]));
-          }
-        }
+        parts.set(lamp, coder.part(scene, lamp, levels[lamp]));
       }
     }
     return true;
