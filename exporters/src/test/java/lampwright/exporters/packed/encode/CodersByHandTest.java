@@ -468,9 +468,13 @@ class CodersByHandTest {
     assertPlays(table, NARROW, new byte[0], score);
   }
 
-  /** Makes data of the one score, over and over where it is longer than the table. */
-  private static void assertPlays(LampTable table, Coding coding, byte[] setup, Score score) {
-    int frames = score.entries().stream().mapToInt(Score.Entry::frames).sum();
+  /**
+   * Makes data of the one score, over and over where it is longer than the table; a score of no
+   * entries stays as it was set up.
+   */
+  static void assertPlays(LampTable table, Coding coding, byte[] setup, Score score) {
+    int played = score.entries().stream().mapToInt(Score.Entry::frames).sum();
+    int frames = played == 0 ? table.frames : played;
     int frameBytes = table.columns[table.columns.length - 1] + 1;
     List<Integer> columns = Arrays.stream(table.columns).boxed().toList();
     byte[] data =
@@ -487,7 +491,7 @@ class CodersByHandTest {
                 List.of(List.of(new LampPart(setup, score))),
                 List.of(new FoundWaves(1)))
             .data;
-    List<int[]> rows = new SecondReader(data).play(0, 2);
+    List<int[]> rows = new SecondReader(data).play(0, 3);
     for (int f = 0; f < rows.size(); f++) {
       int[] row = rows.get(f);
       int shown = Math.min(f, frames - 1) % table.frames;

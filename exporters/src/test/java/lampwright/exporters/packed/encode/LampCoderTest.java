@@ -3,11 +3,9 @@ package lampwright.exporters.packed.encode;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
-import java.util.Arrays;
 import java.util.List;
 import java.util.Random;
 import java.util.stream.IntStream;
-import lampwright.exporters.packed.SecondReader;
 import lampwright.exporters.packed.format.Coding;
 import lampwright.exporters.target.Target;
 import net.jqwik.api.ForAll;
@@ -112,32 +110,6 @@ class LampCoderTest {
       levels = levels.raised(0);
     }
     Score score = coder(table, false, new CueBorders(borders, borders), false).score(levels);
-    assertPlays(table, score);
-  }
-
-  private static void assertPlays(LampTable table, Score score) {
-    byte[] setup = new EventCoder(table, CODING).setup();
-    byte[] data =
-        new Attempt(
-                new PackLayout(
-                    table.columns.length,
-                    0,
-                    List.of(
-                        new PackLayout.LampColumns(
-                            "lamp", Arrays.stream(table.columns).boxed().toList()))),
-                List.of(table.columns),
-                List.of(new PackScene("scene", table.frames, false, 20_000, (f, into) -> {})),
-                CODING,
-                Target.slowestDecodeCost(),
-                false,
-                List.of(List.of(new LampPart(setup, score))),
-                List.of(new FoundWaves(1)))
-            .data;
-    List<int[]> rows = new SecondReader(data).play(0, 3);
-    for (int f = 0; f < rows.size(); f++) {
-      assertThat(rows.get(f))
-          .as("frame %d", f)
-          .startsWith(table.row(Math.min(f, table.frames - 1)));
-    }
+    CodersByHandTest.assertPlays(table, CODING, new EventCoder(table, CODING).setup(), score);
   }
 }
