@@ -19,14 +19,18 @@ rem As in the script for other systems: short commands need one compiler, and th
 set "lampwright_kind=window"
 set "lampwright_compilers="
 for %%c in (check explain measure models new pixels --help -h --version -V) do if "%~1"=="%%c" (
-  set "lampwright_kind=commands"
+  set "lampwright_kind=short"
   set "lampwright_compilers=-XX:TieredStopAtLevel=1"
 )
 for %%c in (export live picture prove rehearse sheet) do if "%~1"=="%%c" set "lampwright_kind=commands"
 if "%lampwright_kind%"=="window" set "lampwright_compilers=-XX:Tier4InvocationThreshold=50000 -XX:Tier4MinInvocationThreshold=5000 -XX:Tier4CompileThreshold=150000 -XX:Tier4BackEdgeThreshold=400000"
-if "%lampwright_kind%"=="commands" (
-  set lampwright_program=-cp "%lampwright_jars%\*" lampwright.app.Main
-  if "%~1"=="live" set lampwright_program=--enable-native-access=ALL-UNNAMED -cp "%lampwright_jars%\*" lampwright.app.Main
+rem Java looks into the jars of a class path in turn, and opens each on the way: those with our tables first.
+set "lampwright_path="
+for %%j in ("%lampwright_jars%\lampwright-engine-*.jar" "%lampwright_jars%\lampwright-exporters-*.jar" "%lampwright_jars%\lampwright-app-*.jar") do call set "lampwright_path=%%lampwright_path%%%%j;"
+set "lampwright_path=%lampwright_path%%lampwright_jars%\*"
+if not "%lampwright_kind%"=="window" (
+  set lampwright_program=-cp "%lampwright_path%" lampwright.app.Main
+  if "%~1"=="live" set lampwright_program=--enable-native-access=ALL-UNNAMED -cp "%lampwright_path%" lampwright.app.Main
 ) else (
   rem What newer versions of Java remark on, and JavaFX and serial ports do.
   set lampwright_program=--enable-native-access=javafx.graphics,com.fazecast.jSerialComm -Dsun.misc.unsafe.memory.access=allow --module-path "%lampwright_jars%" --module lampwright.app/lampwright.app.Main

@@ -184,16 +184,39 @@ class LauncherTest {
 
   @Test
   void archiveThatIsThereIsTaken() throws IOException, InterruptedException {
-    String option = "-XX:SharedArchiveFile=" + archive("commands", ".jsa");
+    String option = "-XX:SharedArchiveFile=" + archive("short", ".jsa");
     assertThat(words(Map.of(), "check", "p.json"))
         .doesNotContain(option)
-        .contains("-Dlampwright.archive=" + archive("commands", ""));
-    put(archive("commands", ".jsa"));
+        .contains("-Dlampwright.archive=" + archive("short", ""));
+    put(archive("short", ".jsa"));
     assertThat(words(Map.of(), "check", "p.json")).contains(option);
-    put(archive("commands", ".aot"));
+    put(archive("short", ".aot"));
     assertThat(words(Map.of(), "check", "p.json"))
         .doesNotContain(option)
-        .contains("-XX:AOTCache=" + archive("commands", ".aot"));
+        .contains("-XX:AOTCache=" + archive("short", ".aot"));
+  }
+
+  @Test
+  void longCommandsHaveAnArchiveOfTheirOwn() throws IOException, InterruptedException {
+    put(archive("short", ".jsa"));
+    assertThat(words(Map.of(), "export", "p.json", "--to", "out"))
+        .noneMatch(word -> word.startsWith("-XX:SharedArchiveFile="))
+        .contains("-Dlampwright.archive=" + archive("commands", ""));
+  }
+
+  /** Java opens each jar on the way to what it looks for: tables are in the first two. */
+  @Test
+  void jarsWithTablesAreFirst() throws IOException, InterruptedException {
+    Path jars = Files.createDirectories(folder.toRealPath().resolve("lib"));
+    for (String name :
+        List.of("a", "lampwright-app", "lampwright-engine", "lampwright-exporters")) {
+      Files.createFile(jars.resolve(name + "-1.jar"));
+    }
+    List<String> words = words(Map.of(), "check", "p.json");
+    assertThat(words.get(words.indexOf("-cp") + 1))
+        .isEqualTo(
+            "%1$s/lampwright-engine-1.jar:%1$s/lampwright-exporters-1.jar:%1$s/lampwright-app-1.jar:%1$s/*"
+                .formatted(jars));
   }
 
   @Test

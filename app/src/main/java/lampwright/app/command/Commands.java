@@ -2,8 +2,6 @@ package lampwright.app.command;
 
 import java.util.LinkedHashMap;
 import java.util.Map;
-import java.util.Optional;
-import java.util.concurrent.Callable;
 import java.util.function.Function;
 import picocli.CommandLine;
 import picocli.CommandLine.Model.CommandSpec;
@@ -36,15 +34,6 @@ final class Commands {
   }
 
   private Commands() {}
-
-  /** The command that a plain command line asks for; empty where it is not plain. */
-  static Optional<? extends Callable<Integer>> plain(Terminal terminal, String... arguments) {
-    return switch (arguments.length == 0 ? "" : arguments[0]) {
-      case "check" -> CheckCommand.plain(terminal, arguments);
-      case "measure" -> MeasureCommand.plain(terminal, arguments);
-      default -> Optional.empty();
-    };
-  }
 
   /** The program with all that this command line can ask for. */
   static CommandLine of(Terminal terminal, String... arguments) {

@@ -73,7 +73,7 @@ public final class ArchiveMaker {
       recordAndLink();
     } else {
       Path classes = folder.resolve("classes");
-      rehearse("-XX:DumpLoadedClassList=" + classes);
+      rehearse(List.of(), "-XX:DumpLoadedClassList=" + classes);
       dump(classes);
     }
     // Also where it failed: it would do so again.
@@ -99,7 +99,15 @@ public final class ArchiveMaker {
   private void recordAndLink() throws IOException, InterruptedException {
     Path recorded = folder.resolve("recorded");
     Path made = folder.resolve("cache");
-    rehearse("-XX:AOTMode=record", "-XX:AOTConfiguration=" + recorded);
+    // All of such a cache is loaded at each start, and picocli, which it refuses, is looked for.
+    rehearse(
+        archive.ofShortCommands() ? List.of(Rehearsal.PLAIN) : List.of(),
+        // How often methods were called: the second compiler would profit, the first one loses
+        // time.
+        "-XX:+UnlockDiagnosticVMOptions",
+        "-XX:-AOTRecordTraining",
+        "-XX:AOTMode=record",
+        "-XX:AOTConfiguration=" + recorded);
     run(
         ProgramStart.of(
             Rehearsal.class,
@@ -112,12 +120,15 @@ public final class ArchiveMaker {
     Files.deleteIfExists(archive.archive());
   }
 
-  private void rehearse(String... options) throws IOException, InterruptedException {
+  private void rehearse(List<String> arguments, String... options)
+      throws IOException, InterruptedException {
     // As the launcher has them.
     List<String> all =
         new ArrayList<>(List.of("-XX:+UseSerialGC", "-Djdk.reflect.useNativeAccessorOnly=true"));
     all.addAll(List.of(options));
-    run(ProgramStart.of(Rehearsal.class, all));
+    List<String> words = ProgramStart.of(Rehearsal.class, all);
+    words.addAll(arguments);
+    run(words);
   }
 
   private void run(List<String> words) throws IOException, InterruptedException {

@@ -7,29 +7,42 @@ import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.util.List;
 import java.util.Objects;
-import lampwright.app.command.CommandLineProgram;
+import lampwright.app.Main;
 
 /** The commands as they are usually run, one after the other, for the classes that they load. */
 public final class Rehearsal {
   private static final List<String> SAMPLES =
       List.of("bench-rgbw", "recovery-tractor", "harbour-dusk");
 
+  /** The word for the commands alone that are read without picocli. */
+  static final String PLAIN = "plain";
+
   private Rehearsal() {}
 
-  /** Runs them in the working folder. */
+  /**
+   * Runs them in the working folder.
+   *
+   * @param arguments {@link #PLAIN} or none
+   */
   public static void main(String[] arguments) throws IOException {
+    Ahead.begin();
+    boolean all = !List.of(arguments).contains(PLAIN);
     for (String name : SAMPLES) {
       Path file = Path.of(name + ".lampwright.json");
       copy(file);
       run("check", file.toString());
       run("check", file.toString(), "--json");
       run("measure", file.toString());
-      run("export", file.toString(), "--to", "out", "--as", "c,bin,packed,hex,csv,firmware");
+      if (all) {
+        run("export", file.toString(), "--to", "out", "--as", "c,bin,packed,hex,csv,firmware");
+      }
     }
-    run("models");
-    run("pixels");
-    run("--version");
-    run("--help");
+    if (all) {
+      run("models");
+      run("pixels");
+      run("--version");
+      run("--help");
+    }
   }
 
   private static void copy(Path file) throws IOException {
@@ -41,6 +54,6 @@ public final class Rehearsal {
   }
 
   private static void run(String... words) {
-    CommandLineProgram.runOnSystemStreams(words);
+    Main.run(words);
   }
 }

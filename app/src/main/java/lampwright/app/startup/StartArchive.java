@@ -52,6 +52,11 @@ record StartArchive(Path base) {
     return !System.getProperty("jdk.module.path", "").isEmpty();
   }
 
+  /** Whether it is that of the commands that are over soon, as the launcher names it. */
+  boolean ofShortCommands() {
+    return base.getFileName().toString().startsWith("short-");
+  }
+
   private static Optional<Path> path(String property) {
     String text = System.getProperty(property, "");
     try {

@@ -1,15 +1,16 @@
 package lampwright.engine.facts;
 
-import com.google.common.base.Splitter;
 import com.google.common.collect.ImmutableListMultimap;
-import com.google.common.collect.ImmutableSet;
 import java.io.BufferedReader;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.InputStreamReader;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Set;
 
 /**
  * A table of numbers by subject that comes with the program. Its file has lines of cells with
@@ -37,18 +38,22 @@ public final class NumberTable {
   public static NumberTable read(InputStream file) {
     try (BufferedReader reader =
         new BufferedReader(new InputStreamReader(file, StandardCharsets.UTF_8))) {
-      List<String> lines = reader.lines().filter(line -> !line.startsWith("#")).toList();
-      List<String> heading = Splitter.on(',').splitToList(lines.get(0));
+      List<String> lines = new ArrayList<>();
+      for (String line = reader.readLine(); line != null; line = reader.readLine()) {
+        if (!line.startsWith("#")) {
+          lines.add(line);
+        }
+      }
+      List<String> heading = List.of(lines.get(0).split(",", -1));
       List<String> least =
           COLUMNS.stream().filter(c -> heading.contains(c) || !MAY_LACK.contains(c)).toList();
       if (!heading.equals(least)) {
         throw new IllegalArgumentException(lines.get(0) + ": must be " + COLUMNS);
       }
-      Splitter cells = Splitter.on(',').limit(heading.size());
       ImmutableListMultimap.Builder<String, SourcedNumber> numbers =
           ImmutableListMultimap.builder();
       for (String line : lines.subList(1, lines.size())) {
-        List<String> cell = cells.splitToList(line);
+        List<String> cell = List.of(line.split(",", heading.size()));
         if (cell.size() < heading.size()) {
           throw new IllegalArgumentException(line + ": must be " + heading);
         }
@@ -76,9 +81,11 @@ public final class NumberTable {
 
   private static NumberTable once(NumberTable table) {
     for (String subject : table.subjects()) {
-      List<String> items = table.of(subject).stream().map(SourcedNumber::item).toList();
-      if (ImmutableSet.copyOf(items).size() < items.size()) {
-        throw new IllegalArgumentException(subject + ": gives an item twice: " + items);
+      Set<String> items = new HashSet<>();
+      for (SourcedNumber number : table.of(subject)) {
+        if (!items.add(number.item())) {
+          throw new IllegalArgumentException(subject + ": gives an item twice: " + number.item());
+        }
       }
     }
     return table;

@@ -1,5 +1,6 @@
 package lampwright.engine.json;
 
+import com.google.common.collect.ComparisonChain;
 import java.util.Collection;
 import java.util.Comparator;
 import java.util.List;
@@ -8,10 +9,14 @@ import lampwright.engine.check.Suggestion;
 
 /** Collects the problems of a file; keeps those that are first in it, however many there are. */
 final class Problems {
+  // Java makes code for comparators of its own at each start (decision 42).
   private static final Comparator<Draft> BY_POSITION =
-      Comparator.comparingInt(Draft::line)
-          .thenComparingInt(Draft::column)
-          .thenComparingInt(Draft::sequence);
+      (a, b) ->
+          ComparisonChain.start()
+              .compare(a.line(), b.line())
+              .compare(a.column(), b.column())
+              .compare(a.sequence(), b.sequence())
+              .result();
 
   private final FirstN errors = new FirstN();
   private int sequence;

@@ -1,6 +1,6 @@
 package lampwright.engine.meter;
 
-import java.util.Comparator;
+import com.google.common.collect.Ordering;
 import java.util.Optional;
 import java.util.Set;
 import lampwright.engine.light.Chromaticity;
@@ -19,7 +19,7 @@ public record ColourPlace(ColourBoundary boundary, double margin, String towards
     Set<ColourBoundary> allowed = ColourBoundary.ofFunction(function.key());
     return allowed.stream()
         .sorted()
-        .max(Comparator.comparingDouble(boundary -> boundary.margin(point)))
+        .max(Ordering.natural().onResultOf(boundary -> boundary.margin(point)))
         .map(nearest -> new ColourPlace(nearest, nearest.margin(point), nearest.towards(point)));
   }
 

@@ -1,8 +1,8 @@
 package lampwright.engine.review;
 
+import com.google.common.collect.Ordering;
 import java.util.ArrayList;
 import java.util.Collection;
-import java.util.Comparator;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
@@ -31,8 +31,10 @@ public final class Review {
           new ColourFindings(),
           new SituationFindings());
 
-  private static final Comparator<Finding> GRAVEST_FIRST =
-      Comparator.comparing(Finding::severity).thenComparing(Finding::code);
+  private static final Ordering<Finding> GRAVEST_FIRST =
+      Ordering.natural()
+          .onResultOf(Finding::severity)
+          .compound(Ordering.natural().onResultOf(Finding::code));
 
   private final List<Reviewer> reviewers;
 

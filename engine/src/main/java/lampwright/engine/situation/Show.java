@@ -1,8 +1,8 @@
 package lampwright.engine.situation;
 
 import com.google.common.collect.ImmutableList;
+import com.google.common.collect.Ordering;
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.IntStream;
@@ -85,7 +85,7 @@ public final class Show {
     return IntStream.range(0, situations.size())
         .boxed()
         .filter(i -> scenes.get(i).filter(scene -> drives(scene, lamp.id())).isPresent())
-        .sorted(Comparator.comparing((Integer i) -> situations.get(i).priority()).reversed())
+        .sorted(Ordering.natural().reverse().onResultOf(i -> situations.get(i).priority()))
         .collect(ImmutableList.toImmutableList());
   }
 

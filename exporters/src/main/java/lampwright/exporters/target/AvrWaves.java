@@ -1,23 +1,15 @@
 package lampwright.exporters.target;
 
-import java.util.Comparator;
+import com.google.common.collect.ComparisonChain;
 import java.util.Optional;
-import java.util.stream.IntStream;
-import java.util.stream.Stream;
 
 /** Finds the bits that an AVR can send within a pixel's limits. */
 final class AvrWaves {
-  /** How far a clock may be off before a bit leaves its limits, where there is a choice. */
-  private static final double WANTED_ROOM = 0.05;
-
   /**
    * The bit length aimed at, a little over the usual 1.25 us: it leaves room for interrupts between
    * the bits.
    */
   private static final double WANTED_BIT_NS = 1300;
-
-  /** A long T1H is aimed at no further above its least: it only costs time. */
-  private static final double LONG_HIGH = 1.4;
 
   /** More cycles than any bit needs at the clocks that an AVR can have. */
   private static final int MOST_CYCLES = 64;
@@ -41,48 +33,46 @@ final class AvrWaves {
   static Optional<AvrWave> find(LineLimits limits, int hertz) {
     AvrWaves waves = new AvrWaves(limits, hertz);
     Optional<AvrWave> flipping = waves.best(AvrWave.Way.FLIPS_PIN);
-    if (flipping.isPresent() && waves.room(flipping.get()) >= WANTED_ROOM) {
+    if (flipping.isPresent() && !limits.tight(waves.times(flipping.get()))) {
       return flipping;
     }
     return waves.best(AvrWave.Way.WRITES_PORT).or(() -> flipping);
   }
 
   private Optional<AvrWave> best(AvrWave.Way way) {
-    return candidates(way)
-        .filter(wave -> room(wave) >= 0 && AvrRoutine.fits(wave))
-        .min(
-            Comparator.comparing((AvrWave wave) -> room(wave) < WANTED_ROOM)
-                .thenComparing(wave -> wave.t1h() <= wave.t1l())
-                .thenComparingDouble(this::highTimesOff)
-                .thenComparingDouble(wave -> Math.abs(times(wave).bitNs() - WANTED_BIT_NS)));
+    Optional<AvrWave> best = Optional.empty();
+    for (int t0h = 1; t0h <= most(limits.t0h()); t0h++) {
+      for (int t1h = t0h + 1; t1h <= most(limits.t1h()); t1h++) {
+        for (int t1l = 1; t1l <= most(limits.t1l()); t1l++) {
+          AvrWave wave = new AvrWave(way, t0h, t1h, t1l);
+          // Whether a routine fits is asked last: it takes longest.
+          if (limits.room(times(wave)) >= 0
+              && (best.isEmpty() || better(wave, best.get()))
+              && AvrRoutine.fits(wave)) {
+            best = Optional.of(wave);
+          }
+        }
+      }
+    }
+    return best;
   }
 
-  private Stream<AvrWave> candidates(AvrWave.Way way) {
-    return upTo(limits.t0h())
-        .boxed()
-        .flatMap(
-            t0h ->
-                upTo(limits.t1h())
-                    .filter(t1h -> t1h > t0h)
-                    .boxed()
-                    .flatMap(
-                        t1h ->
-                            upTo(limits.t1l()).mapToObj(t1l -> new AvrWave(way, t0h, t1h, t1l))));
+  private boolean better(AvrWave one, AvrWave other) {
+    return ComparisonChain.start()
+            .compareFalseFirst(limits.tight(times(one)), limits.tight(times(other)))
+            .compareFalseFirst(one.t1h() <= one.t1l(), other.t1h() <= other.t1l())
+            .compare(limits.highTimesOffNs(times(one)), limits.highTimesOffNs(times(other)))
+            .compare(bitTimeOff(one), bitTimeOff(other))
+            .result()
+        < 0;
   }
 
-  private IntStream upTo(LineLimits.Range range) {
-    int most = (int) Math.min(MOST_CYCLES, range.greatestNs() * hertz / 1e9);
-    return IntStream.rangeClosed(1, most);
+  private int most(LineLimits.Range range) {
+    return (int) Math.min(MOST_CYCLES, range.greatestNs() * hertz / 1e9);
   }
 
-  private double highTimesOff(AvrWave wave) {
-    SentTimes sent = times(wave);
-    double t1h = Math.min(limits.t1h().middleNs(), LONG_HIGH * limits.t1h().leastNs());
-    return Math.abs(sent.t0hNs() - limits.t0h().middleNs()) + Math.abs(sent.t1hNs() - t1h);
-  }
-
-  private double room(AvrWave wave) {
-    return limits.room(times(wave));
+  private double bitTimeOff(AvrWave wave) {
+    return Math.abs(times(wave).bitNs() - WANTED_BIT_NS);
   }
 
   private SentTimes times(AvrWave wave) {

@@ -40,6 +40,12 @@ public record LineLimits(Range t0h, Range t0l, Range t1h, Range t1l, Range bit) 
     }
   }
 
+  /** How far a clock may be off before a bit leaves its limits, where there is a choice. */
+  private static final double WANTED_ROOM = 0.05;
+
+  /** A long T1H is aimed at no further above its least: it only costs time. */
+  private static final double LONG_HIGH = 1.4;
+
   /** TH + TL of the WS2812B datasheet, 1.25 us +- 0.6, where a type states none. */
   private static final Range USUAL_BIT = new Range(650, 1850);
 
@@ -59,6 +65,17 @@ public record LineLimits(Range t0h, Range t0l, Range t1h, Range t1l, Range bit) 
     double low = Math.min(t0l.room(sent.t0lNs()), t1l.room(sent.t1lNs()));
     double bits = Math.min(bit.room(sent.bitNs()), bit.room(sent.shorterBitNs()));
     return Math.min(Math.min(high, low), bits);
+  }
+
+  /** Whether a bit of these times is nearer to a limit than one should be. */
+  boolean tight(SentTimes sent) {
+    return room(sent) < WANTED_ROOM;
+  }
+
+  /** How far the high times, which tell a 0 from a 1, are from those aimed at, ns. */
+  double highTimesOffNs(SentTimes sent) {
+    double high1 = Math.min(t1h.middleNs(), LONG_HIGH * t1h.leastNs());
+    return Math.abs(sent.t0hNs() - t0h.middleNs()) + Math.abs(sent.t1hNs() - high1);
   }
 
   /** The ranges in words. */

@@ -1,6 +1,7 @@
 package lampwright.exporters.target;
 
-import java.util.Comparator;
+import com.google.common.collect.Ordering;
+import java.util.List;
 import java.util.Optional;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
@@ -15,14 +16,8 @@ public record Rp2040Bits(int high, int high1, int low0, int low) {
   /** The delay of an instruction beside one side-set pin has 4 bits (RP2040 datasheet, 3.4.1). */
   static final int MOST_STEPS = 16;
 
-  /** How far a clock may be off before a bit leaves its limits, where there is a choice. */
-  private static final double WANTED_ROOM = 0.05;
-
   /** The bit length of the datasheets. */
   private static final double WANTED_BIT_NS = 1250;
-
-  /** A long T1H is aimed at no further above its least: it only costs time. */
-  private static final double LONG_HIGH = 1.4;
 
   /** The same as times. */
   SentTimes at(double stepNs) {
@@ -40,6 +35,7 @@ public record Rp2040Bits(int high, int high1, int low0, int low) {
    */
   static Optional<Rp2040Bits> find(LineLimits limits, double stepNs) {
     // High times outside their limits are left out first: few of 65,536 bits are left to look at.
+    Ordering<Comparable<?>> least = Ordering.natural();
     return steps()
         .filter(high -> limits.t0h().room(high * stepNs) >= 0)
         .flatMap(
@@ -48,11 +44,13 @@ public record Rp2040Bits(int high, int high1, int low0, int low) {
                     .filter(high1 -> limits.t1h().room((high + high1) * stepNs) >= 0)
                     .flatMap(high1 -> lows(limits, stepNs, high, high1)))
         .min(
-            Comparator.comparing((Rp2040Bits bits) -> limits.room(bits.at(stepNs)) < WANTED_ROOM)
-                .thenComparing(bits -> bits.high + bits.high1 <= bits.low)
-                .thenComparingDouble(bits -> highTimesOff(limits, bits.at(stepNs)))
-                .thenComparingDouble(bits -> Math.abs(bits.at(stepNs).bitNs() - WANTED_BIT_NS))
-                .thenComparingDouble(bits -> -limits.room(bits.at(stepNs))));
+            Ordering.compound(
+                List.of(
+                    least.onResultOf(bits -> limits.tight(bits.at(stepNs))),
+                    least.onResultOf(bits -> bits.high + bits.high1 <= bits.low),
+                    least.onResultOf(bits -> limits.highTimesOffNs(bits.at(stepNs))),
+                    least.onResultOf(bits -> Math.abs(bits.at(stepNs).bitNs() - WANTED_BIT_NS)),
+                    least.onResultOf(bits -> -limits.room(bits.at(stepNs))))));
   }
 
   private static Stream<Rp2040Bits> lows(LineLimits limits, double stepNs, int high, int high1) {
@@ -63,10 +61,5 @@ public record Rp2040Bits(int high, int high1, int low0, int low) {
 
   private static Stream<Integer> steps() {
     return IntStream.rangeClosed(1, MOST_STEPS).boxed();
-  }
-
-  private static double highTimesOff(LineLimits limits, SentTimes sent) {
-    double t1h = Math.min(limits.t1h().middleNs(), LONG_HIGH * limits.t1h().leastNs());
-    return Math.abs(sent.t0hNs() - limits.t0h().middleNs()) + Math.abs(sent.t1hNs() - t1h);
   }
 }

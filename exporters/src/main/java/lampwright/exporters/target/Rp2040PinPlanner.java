@@ -1,5 +1,6 @@
 package lampwright.exporters.target;
 
+import com.google.common.collect.Ordering;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.HashSet;
@@ -131,8 +132,7 @@ final class Rp2040PinPlanner {
     return found;
   }
 
-  private static final java.util.Comparator<Pin> BY_NAME =
-      java.util.Comparator.comparing(Pin::name);
+  private static final Ordering<Pin> BY_NAME = Ordering.natural().onResultOf(Pin::name);
 
   private List<Optional<Pin>> chains() {
     List<Optional<Pin>> found = new ArrayList<>();

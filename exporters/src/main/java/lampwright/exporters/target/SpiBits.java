@@ -1,6 +1,6 @@
 package lampwright.exporters.target;
 
-import java.util.Comparator;
+import com.google.common.collect.Ordering;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.IntStream;
@@ -50,7 +50,7 @@ public record SpiBits(int hertz, int bits, int zero, int one) {
 
   private static Optional<SpiBits> best(Stream<Choice> choices) {
     return choices
-        .max(Comparator.comparingDouble(choice -> Math.min(ENOUGH_ROOM, choice.room)))
+        .max(Ordering.natural().onResultOf(choice -> Math.min(ENOUGH_ROOM, choice.room)))
         .map(Choice::bits);
   }
 
