@@ -18,7 +18,7 @@ final class Commands {
   private static final Map<String, Function<Terminal, Object>> ALL = new LinkedHashMap<>();
 
   static {
-    ALL.put("open", OpenCommand::new);
+    ALL.put(OpenCommand.NAME, OpenCommand::new);
     ALL.put("new", NewCommand::new);
     ALL.put("check", CheckCommand::new);
     ALL.put("measure", MeasureCommand::new);

@@ -53,16 +53,13 @@ final class LampwrightCommand implements Callable<Integer> {
 
   @Override
   public Integer call() throws NoSuchFileException {
-    if (file.isPresent() && !Files.exists(file.get()) && isWord(file.get().toString())) {
+    if (file.isPresent()
+        && !Files.exists(file.get())
+        && OpenCommand.isCommand(file.get().toString())) {
       throw new ParameterException(
           spec.commandLine(),
           UnknownWord.of("COMMAND", file.get().toString(), spec.subcommands().keySet()));
     }
     return OpenCommand.openFile(terminal, file);
-  }
-
-  // A command that is misspelt, rather than a file.
-  private static boolean isWord(String text) {
-    return text.matches("[A-Za-z-]+");
   }
 }

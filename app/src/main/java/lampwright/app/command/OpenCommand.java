@@ -3,6 +3,7 @@ package lampwright.app.command;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import lampwright.app.workshop.WorkshopLauncher;
@@ -11,7 +12,7 @@ import picocli.CommandLine.Parameters;
 
 /** Opens the workshop. */
 @Command(
-    name = "open",
+    name = OpenCommand.NAME,
     mixinStandardHelpOptions = true,
     description = {
       "Opens the workshop, with a project or with a new one.",
@@ -24,6 +25,8 @@ import picocli.CommandLine.Parameters;
       "  lampwright"
     })
 final class OpenCommand implements Callable<Integer> {
+  static final String NAME = "open";
+
   private final Terminal terminal;
 
   @Parameters(
@@ -34,6 +37,34 @@ final class OpenCommand implements Callable<Integer> {
 
   OpenCommand(Terminal terminal) {
     this.terminal = terminal;
+  }
+
+  private OpenCommand(Terminal terminal, Optional<Path> file) {
+    this.terminal = terminal;
+    this.file = file;
+  }
+
+  /** The command of a plain command line, also of one that has nothing but a file that is there. */
+  static Optional<OpenCommand> plain(Terminal terminal, String... arguments) {
+    boolean named = arguments.length > 0 && arguments[0].equals(NAME);
+    List<String> words = List.of(arguments).subList(named ? 1 : 0, arguments.length);
+    if (words.isEmpty()) {
+      return Optional.of(new OpenCommand(terminal, Optional.empty()));
+    }
+    String file = words.get(0);
+    if (words.size() > 1 || !PlainWords.plain(file) || !named && !isFile(file)) {
+      return Optional.empty();
+    }
+    return Optional.of(new OpenCommand(terminal, Optional.of(Path.of(file))));
+  }
+
+  private static boolean isFile(String word) {
+    return !isCommand(word) && Files.exists(Path.of(word));
+  }
+
+  /** Whether a word can be that of a command, if a misspelt one, rather than a file. */
+  static boolean isCommand(String word) {
+    return word.matches("[A-Za-z-]+");
   }
 
   @Override

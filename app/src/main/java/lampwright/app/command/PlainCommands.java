@@ -12,7 +12,7 @@ final class PlainCommands {
     return switch (arguments.length == 0 ? "" : arguments[0]) {
       case "check" -> CheckCommand.plain(terminal, arguments);
       case "measure" -> MeasureCommand.plain(terminal, arguments);
-      default -> Optional.empty();
+      default -> OpenCommand.plain(terminal, arguments);
     };
   }
 }

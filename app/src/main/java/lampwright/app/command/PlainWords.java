@@ -36,8 +36,8 @@ record PlainWords(String file, Set<String> flags) {
     return file.isEmpty() ? Optional.empty() : Optional.of(new PlainWords(file, flags));
   }
 
-  // An option, a file of arguments, or quoted: the library's.
-  private static boolean plain(String word) {
+  /** Whether a word is a file's name: no option, no file of arguments, and not quoted. */
+  static boolean plain(String word) {
     return !word.isEmpty() && "-@\"'".indexOf(word.charAt(0)) < 0 && word.indexOf('\0') < 0;
   }
 }

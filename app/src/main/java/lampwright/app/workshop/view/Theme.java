@@ -7,6 +7,7 @@ import java.io.UncheckedIOException;
 import java.util.List;
 import java.util.Objects;
 import javafx.application.Application;
+import javafx.scene.Parent;
 import javafx.scene.Scene;
 import javafx.scene.text.Font;
 
@@ -48,10 +49,15 @@ public final class Theme {
     loadFonts();
     Application.setUserAgentStylesheet(new PrimerLight().getUserAgentStylesheet());
     PARTS.forEach(part -> scene.getStylesheets().add(Stylesheets.url(part)));
+    size(scene.getRoot());
+    light(scene, dark);
+  }
+
+  /** Gives what is to be the root of a window the size of its text. */
+  static void size(Parent root) {
     // The theme has a size of its own; people have set one for all programs.
     double size = Math.max(LEAST_SIZE, Font.getDefault().getSize());
-    scene.getRoot().setStyle("-fx-font-size: " + size + "px;");
-    light(scene, dark);
+    root.setStyle("-fx-font-size: " + size + "px;");
   }
 
   /** Changes between the dark and the light palette. */

@@ -72,6 +72,7 @@ final class WorkshopParts implements AutoCloseable {
   private final SheetExport buildSheet;
   private final PictureExport picture;
   private final Executor screen;
+  private final Path state;
   private final Dialogs dialogs;
   private final LightService lights;
   private final PackService packs;
@@ -79,7 +80,6 @@ final class WorkshopParts implements AutoCloseable {
   private final PixelExplainer explainer;
   private final RibbonsModel ribbons;
   private final CueCommands commands;
-  private final ShelfModel shelf;
   private final CueSettingsModel cues;
   private final SceneModel scene;
   private final RigModel rig;
@@ -97,6 +97,7 @@ final class WorkshopParts implements AutoCloseable {
   private final FilesModel files;
   private final FileChoice choice;
   private final Guide guide;
+  private Optional<ShelfModel> shelf = Optional.empty();
   private ExportWishes exportWishes = ExportWishes.FIRST;
 
   /**
@@ -107,6 +108,7 @@ final class WorkshopParts implements AutoCloseable {
   WorkshopParts(Dialogs dialogs, Executor screen, Path state, Runnable end) {
     this.dialogs = dialogs;
     this.screen = screen;
+    this.state = state;
     searcher = LatestWorker.named("searcher", screen, LatestWorker.Ending.ASK);
     exporter = LatestWorker.named("exporter", screen, LatestWorker.Ending.ASK);
     sheetWriter = LatestWorker.named("sheet writer", screen, LatestWorker.Ending.ASK);
@@ -116,7 +118,6 @@ final class WorkshopParts implements AutoCloseable {
     explainer = new PixelExplainer(bench, screen);
     ribbons = new RibbonsModel(bench, lights, playhead, sheet, explainer, screen);
     commands = new CueCommands(ribbons, dialogs);
-    shelf = new ShelfModel(bench, commands, new OwnPresets(state, disk, screen), screen);
     cues = new CueSettingsModel(bench, lights);
     scene = new SceneModel(bench, dialogs, lights);
     rig = new RigModel(bench, dialogs);
@@ -211,8 +212,13 @@ final class WorkshopParts implements AutoCloseable {
     return commands;
   }
 
+  /** The patterns shelf, made when it is first asked for: it reads all presets. */
   ShelfModel shelf() {
-    return shelf;
+    if (shelf.isEmpty()) {
+      shelf =
+          Optional.of(new ShelfModel(bench, commands, new OwnPresets(state, disk, screen), screen));
+    }
+    return shelf.get();
   }
 
   CueSettingsModel cues() {
@@ -349,7 +355,7 @@ final class WorkshopParts implements AutoCloseable {
     packs.close();
     ribbons.close();
     explainer.close();
-    shelf.close();
+    shelf.ifPresent(ShelfModel::close);
     searcher.close();
     exporter.close();
     sheetWriter.close();

@@ -1,7 +1,8 @@
 package lampwright.app.workshop.view.start;
 
-import java.util.List;
 import java.util.Optional;
+import javafx.beans.value.ChangeListener;
+import javafx.beans.value.WeakChangeListener;
 import javafx.scene.AccessibleRole;
 import javafx.scene.SnapshotParameters;
 import javafx.scene.canvas.Canvas;
@@ -22,8 +23,6 @@ import lampwright.app.picture.Sides;
 import lampwright.app.workshop.view.DisplayPainter;
 import lampwright.app.workshop.view.Inks;
 import lampwright.app.workshop.view.OutputScale;
-import lampwright.app.workshop.view.Stylesheets;
-import lampwright.app.workshop.view.Theme;
 import lampwright.engine.document.ModelKind;
 import lampwright.engine.rig.View;
 import lampwright.exporters.picture.DisplayList;
@@ -36,30 +35,30 @@ final class LitPicture extends Region {
   private final DisplayPainter painter;
   private final ImageView shown = new ImageView();
   private final boolean ground;
+  // Held by the picture alone, which comes and goes with the list that it is in.
+  private final ChangeListener<Number> repainting = (of, before, now) -> requestLayout();
   private ModelKind kind = ModelKind.RECOVERY_VEHICLE;
   private boolean nothing;
   private Optional<Image> photo = Optional.empty();
   private Optional<LitFrame> light = Optional.empty();
 
   /**
+   * @param sheet whose colours it has
    * @param ground whether there is a ground behind it
    * @param night whether it has the palette of the night
    */
-  LitPicture(double width, double height, boolean ground, boolean night) {
+  LitPicture(SheetInks sheet, double width, double height, boolean ground, boolean night) {
     this.ground = ground;
-    inks = new Inks<>(DrawingInk.class, this::requestLayout);
+    inks = sheet.of(night);
+    sheet.changesProperty().addListener(new WeakChangeListener<>(repainting));
     painter = new DisplayPainter(inks::paint);
-    getStyleClass().addAll("drawing", Theme.PALETTE);
-    if (night) {
-      getStylesheets().setAll(List.of(Stylesheets.url("palette-night")));
-    }
     size(width, height);
     setMouseTransparent(true);
     setAccessibleRole(AccessibleRole.IMAGE_VIEW);
     // Its size is the pane's: a new image asks for no other layout.
     shown.setManaged(false);
     OutputScale.watch(this, this::requestLayout);
-    getChildren().setAll(inks, shown);
+    getChildren().setAll(shown);
   }
 
   /** Gives it another size. */

@@ -32,13 +32,15 @@ final class StartSide extends ScrollPane {
 
   private final Texts texts = Texts.of("start");
   private final StartModel model;
+  private final SheetInks inks;
   private final VBox recent = new VBox();
   private final EvenColumns samples = new EvenColumns(SAMPLE_LEAST, SAMPLE_MOST, GAP, 2);
   private final VBox left = new VBox();
   private final Dates dates = Dates.ofUser();
 
-  StartSide(StartModel model) {
+  StartSide(StartModel model, SheetInks inks) {
     this.model = model;
+    this.inks = inks;
     getStyleClass().addAll("start-scroll", "start-side-scroll");
     setFitToWidth(true);
     setFocusTraversable(false);
@@ -77,7 +79,7 @@ final class StartSide extends ScrollPane {
     String name = name(file);
     String folder = SafeText.text(String.valueOf(file.getParent()), SafeText.MAX_MESSAGE);
     String when = recent.changed().map(dates::of).orElseGet(() -> texts.get("recent.gone"));
-    LitPicture picture = new LitPicture(RECENT_WIDTH, RECENT_HEIGHT, true, true);
+    LitPicture picture = new LitPicture(inks, RECENT_WIDTH, RECENT_HEIGHT, true, true);
     recent.light().ifPresentOrElse(picture::show, picture::showNothing);
     Label where = Card.soft(folder);
     where.setTextOverrun(OverrunStyle.LEADING_ELLIPSIS);
@@ -111,7 +113,7 @@ final class StartSide extends ScrollPane {
       Button discard = new Button(texts.get("left.discard"));
       discard.setAccessibleText(texts.get("left.discard.of", name, when.getText()));
       discard.setOnAction(event -> model.discard(each));
-      LitPicture picture = new LitPicture(RECENT_WIDTH, RECENT_HEIGHT, true, true);
+      LitPicture picture = new LitPicture(inks, RECENT_WIDTH, RECENT_HEIGHT, true, true);
       LitFrame.of(each.project()).ifPresentOrElse(picture::show, picture::showNothing);
       HBox above = new HBox(GAP, picture, words);
       above.setAlignment(Pos.CENTER_LEFT);
@@ -129,7 +131,8 @@ final class StartSide extends ScrollPane {
 
   private void listSamples() {
     for (LitFrame sample : model.samples().subList(samples.getChildren().size(), count())) {
-      LitPicture picture = new LitPicture(SAMPLE_LEAST, SAMPLE_LEAST / SAMPLE_ASPECT, true, true);
+      LitPicture picture =
+          new LitPicture(inks, SAMPLE_LEAST, SAMPLE_LEAST / SAMPLE_ASPECT, true, true);
       picture.show(sample);
       String name = SafeText.text(sample.project().name(), SafeText.MAX_MESSAGE);
       String more =

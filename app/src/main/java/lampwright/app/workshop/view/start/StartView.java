@@ -48,6 +48,7 @@ public final class StartView extends BorderPane {
 
   private final Texts texts = Texts.of("start");
   private final StartModel model;
+  private final SheetInks inks = new SheetInks();
   private final ToggleGroup kinds = new ToggleGroup();
   private final ToggleGroup controllers = new ToggleGroup();
   private final ReadOnlyObjectWrapper<Optional<Image>> photo =
@@ -79,7 +80,8 @@ public final class StartView extends BorderPane {
     // In sight however long the list is.
     left.setBottom(new StartTitleBlock(model));
     setCenter(left);
-    setRight(new StartSide(model));
+    getChildren().add(inks);
+    setRight(new StartSide(model, inks));
     // Before a control takes it: Esc leaves the sheet and Enter makes it, wherever the focus is.
     addEventFilter(
         KeyEvent.KEY_PRESSED,
@@ -145,7 +147,7 @@ public final class StartView extends BorderPane {
   private EvenColumns kinds() {
     EvenColumns cards = new EvenColumns(CARD_WIDTH, CARD_MOST, GAP, KIND_COLUMNS);
     for (ModelKind kind : ModelKind.values()) {
-      LitPicture picture = new LitPicture(CARD_WIDTH, CARD_WIDTH / CARD_ASPECT, false, false);
+      LitPicture picture = new LitPicture(inks, CARD_WIDTH, CARD_WIDTH / CARD_ASPECT, false, false);
       picture.show(kind);
       String title = Models.title(kind);
       ToggleButton card =
@@ -168,7 +170,7 @@ public final class StartView extends BorderPane {
   }
 
   private ToggleButton ownPicture() {
-    LitPicture picture = new LitPicture(CARD_WIDTH, CARD_WIDTH / CARD_ASPECT, false, false);
+    LitPicture picture = new LitPicture(inks, CARD_WIDTH, CARD_WIDTH / CARD_ASPECT, false, false);
     SVGPath frame = new SVGPath();
     frame.setContent(
         "M1 1 H47 V31 H1 Z M1 26 L15 12 L25 22 L32 15 L47 29 M33 9 a3 3 0 1 0 6 0 a3 3 0 1 0 -6 0");
@@ -268,7 +270,8 @@ public final class StartView extends BorderPane {
   }
 
   private StackPane picture() {
-    LitPicture picture = new LitPicture(PICTURE_LEAST, PICTURE_LEAST / PICTURE_ASPECT, true, false);
+    LitPicture picture =
+        new LitPicture(inks, PICTURE_LEAST, PICTURE_LEAST / PICTURE_ASPECT, true, false);
     photo.addListener((of, before, now) -> picture.photograph(now));
     picture.setAccessibleText(texts.get("picture"));
     Runnable refresh =
