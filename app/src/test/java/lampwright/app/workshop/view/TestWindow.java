@@ -33,13 +33,24 @@ public final class TestWindow {
    * @param folder of the test; the state folder is made in it
    */
   static WorkshopWindow open(Stage stage, Path folder, Optional<Path> file) throws IOException {
+    WorkshopWindow window = make(stage, folder);
+    window.show(file);
+    return window;
+  }
+
+  /** Opens it as it is without a file: with the start sheet. */
+  static WorkshopWindow openOnStart(Stage stage, Path folder) throws IOException {
+    WorkshopWindow window = make(stage, folder);
+    window.showOnStart();
+    return window;
+  }
+
+  private static WorkshopWindow make(Stage stage, Path folder) throws IOException {
     System.setProperty(STATE, Files.createTempDirectory(folder, "state").toString());
     // The classes of one JVM share the stage, and some leave it small.
     stage.setWidth(1280);
     stage.setHeight(760);
-    WorkshopWindow window = new WorkshopWindow(stage);
-    window.show(file);
-    return window;
+    return new WorkshopWindow(stage);
   }
 
   /** Opens a copy: what is edited is backed up beside it, and others open the same file. */
