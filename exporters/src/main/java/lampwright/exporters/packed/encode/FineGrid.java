@@ -33,7 +33,7 @@ final class FineGrid {
   private final int size;
   private final int pace;
 
-  private int[] blank = new int[0];
+  private @Nullable CurveSketch sketch;
 
   /** Slots by colour, then pixel. */
   private final int[][] slotAt;
@@ -281,7 +281,7 @@ final class FineGrid {
         }
       }
       if (wave[e] < 0) {
-        KnownSamples fresh = fresh(e, spacing);
+        KnownSamples fresh = plotted(e, 0, spacing);
         if (fresh == null) {
           return null;
         }
@@ -296,107 +296,43 @@ final class FineGrid {
     return new Candidate(cost, waves, this, wave, phase, spacing);
   }
 
-  /** The samples of a colour alone; none if two disagree. */
-  private @Nullable KnownSamples fresh(int colour, int spacing) {
-    // Most candidates fail soon, with little to clean up.
-    int plotted = plot(colour, 0, spacing);
-    KnownSamples fresh = null;
-    if (plotted == samples(colour)) {
-      fresh = known(new int[0], colour, 0, spacing);
-    }
-    wipe(colour, 0, spacing, plotted);
-    return fresh;
-  }
-
   /** The samples of a colour with those of others; none if two disagree. */
   private @Nullable KnownSamples merged(KnownSamples old, int colour, int phase, int spacing) {
-    old.putOn(curve());
-    int plotted = plot(colour, phase, spacing);
-    KnownSamples merged = null;
-    if (plotted == samples(colour)) {
-      merged = known(old.places(), colour, phase, spacing);
-    }
-    wipe(colour, phase, spacing, plotted);
-    old.wipeOff(curve());
-    return merged;
+    old.putOn(sketch());
+    return plotted(colour, phase, spacing);
   }
 
-  /** What is on the curve: samples at some places, and those of a colour. */
-  private KnownSamples known(int[] before, int colour, int phase, int spacing) {
-    int count = before.length + samples(colour);
-    if (!KnownSamples.areFew(count, size)) {
-      return KnownSamples.of(curve());
-    }
-    int[] places = Arrays.copyOf(before, count);
-    places(places, before.length, colour, phase, spacing);
-    return KnownSamples.of(curve(), places);
+  /**
+   * What is on the curve, with a colour's samples; none if two disagree. The curve is blank after.
+   */
+  private @Nullable KnownSamples plotted(int colour, int phase, int spacing) {
+    CurveSketch curve = sketch();
+    KnownSamples samples = plot(curve, colour, phase, spacing) ? curve.samples() : null;
+    curve.clear();
+    return samples;
   }
 
   /** A curve of which nothing is known, before and after a candidate is looked at. */
-  private int[] curve() {
-    if (blank.length == 0) {
+  private CurveSketch sketch() {
+    if (sketch == null) {
       // Few grids get so far.
-      blank = new int[size];
-      Arrays.fill(blank, -1);
+      sketch = new CurveSketch(size);
     }
-    return blank;
+    return sketch;
   }
 
-  /** Puts a colour's samples on the curve until two disagree; gives how many it put there. */
-  private int plot(int colour, int phase, int spacing) {
-    int[] curve = curve();
-    int plotted = 0;
+  /** Puts a colour's samples on the curve; whether none disagreed with another. */
+  private boolean plot(CurveSketch curve, int colour, int phase, int spacing) {
     for (int k = 0; k < slotAt[colour].length; k++) {
       int at = (int) ((phase + (long) k * spacing) % size);
       for (int value : values.get(slotAt[colour][k])) {
-        if (curve[at] >= 0 && curve[at] != value) {
-          return plotted;
+        if (!curve.put(at, value)) {
+          return false;
         }
-        curve[at] = value;
-        plotted++;
         at += pace;
         at = at >= size ? at - size : at;
       }
     }
-    return plotted;
-  }
-
-  /** Takes the first samples of a colour off the curve again; if they are many, all samples. */
-  private void wipe(int colour, int phase, int spacing, int count) {
-    int[] curve = curve();
-    if (!KnownSamples.areFew(count, size)) {
-      Arrays.fill(curve, -1);
-      return;
-    }
-    int left = count;
-    for (int k = 0; left > 0; k++) {
-      int at = (int) ((phase + (long) k * spacing) % size);
-      for (int i = values.get(slotAt[colour][k]).length; i > 0 && left > 0; i--, left--) {
-        curve[at] = -1;
-        at += pace;
-        at = at >= size ? at - size : at;
-      }
-    }
-  }
-
-  /** Lists where a colour's samples are. */
-  private void places(int[] into, int from, int colour, int phase, int spacing) {
-    int next = from;
-    for (int k = 0; k < slotAt[colour].length; k++) {
-      int at = (int) ((phase + (long) k * spacing) % size);
-      for (int i = values.get(slotAt[colour][k]).length; i > 0; i--) {
-        into[next++] = at;
-        at += pace;
-        at = at >= size ? at - size : at;
-      }
-    }
-  }
-
-  private int samples(int colour) {
-    int count = 0;
-    for (int slot : slotAt[colour]) {
-      count += values.get(slot).length;
-    }
-    return count;
+    return true;
   }
 }

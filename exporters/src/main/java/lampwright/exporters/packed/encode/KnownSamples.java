@@ -3,13 +3,10 @@ package lampwright.exporters.packed.encode;
 import java.util.Arrays;
 
 /**
- * What is known of a closed curve: often some samples of many. All work here grows with those that
- * are known, not with the curve.
+ * What is known of a closed curve: often some samples of many. All work here but {@link #filled}
+ * grows with those that are known, not with the curve.
  */
 final class KnownSamples {
-  // Sorting takes some ten times as long for a sample as walking does.
-  private static final int FEW = 16;
-
   private final int size;
 
   /** Ascending, below the size. */
@@ -18,75 +15,16 @@ final class KnownSamples {
   /** By the same index. */
   private final int[] values;
 
-  private KnownSamples(int size, int[] places, int[] values) {
+  KnownSamples(int size, int[] places, int[] values) {
     this.size = size;
     this.places = places;
     this.values = values;
   }
 
-  /** Whether so many samples are sorted with less work than the curve is walked along. */
-  static boolean areFew(int samples, int size) {
-    return samples < size / FEW;
-  }
-
-  /**
-   * Reads them off a curve, walking along it.
-   *
-   * @param curve with -1 where nothing is known
-   */
-  static KnownSamples of(int[] curve) {
-    int[] places = new int[curve.length];
-    int count = 0;
-    for (int place = 0; place < curve.length; place++) {
-      if (curve[place] >= 0) {
-        places[count++] = place;
-      }
-    }
-    return of(curve, places, count);
-  }
-
-  /**
-   * Reads them off a curve where there are few.
-   *
-   * @param curve with -1 where nothing is known
-   * @param places where something is known, in any order and also more than once; they are sorted
-   */
-  static KnownSamples of(int[] curve, int[] places) {
-    Arrays.sort(places);
-    int count = 0;
+  /** Puts them on a curve of which nothing is known. */
+  void putOn(CurveSketch curve) {
     for (int i = 0; i < places.length; i++) {
-      if (i == 0 || places[i] != places[i - 1]) {
-        places[count++] = places[i];
-      }
-    }
-    return of(curve, places, count);
-  }
-
-  private static KnownSamples of(int[] curve, int[] places, int count) {
-    int[] own = Arrays.copyOf(places, count);
-    int[] values = new int[count];
-    for (int i = 0; i < count; i++) {
-      values[i] = curve[own[i]];
-    }
-    return new KnownSamples(curve.length, own, values);
-  }
-
-  /** Where they are, ascending. */
-  int[] places() {
-    return places;
-  }
-
-  /** Puts them on a curve. */
-  void putOn(int[] curve) {
-    for (int i = 0; i < places.length; i++) {
-      curve[places[i]] = values[i];
-    }
-  }
-
-  /** Makes them unknown on a curve. */
-  void wipeOff(int[] curve) {
-    for (int place : places) {
-      curve[place] = -1;
+      curve.put(places[i], values[i]);
     }
   }
 

@@ -15,24 +15,29 @@ import org.junit.jupiter.api.Test;
 class KnownSamplesTest {
   private static final int[] CURVE = {-1, 5, -1, -1, 8, 8, -1, 2};
 
-  @Test
-  void placesAreThoseThatAreKnown() {
-    KnownSamples known = KnownSamples.of(CURVE);
-    assertThat(known.places()).containsExactly(1, 4, 5, 7);
-    assertThat(KnownSamples.of(CURVE, new int[] {7, 4, 1, 4, 5, 7}).places())
-        .containsExactly(1, 4, 5, 7);
-    // From 2 to 5, to 8, to 8, to 2, all round.
-    assertThat(known.variation()).isEqualTo(3 + 3 + 0 + 6);
+  private static KnownSamples known(int... curve) {
+    CurveSketch sketch = new CurveSketch(curve.length);
+    for (int place = 0; place < curve.length; place++) {
+      if (curve[place] >= 0) {
+        assertThat(sketch.put(place, curve[place])).isTrue();
+      }
+    }
+    return sketch.samples();
   }
 
   @Test
-  void samplesArePutOnACurveAndWipedOff() {
-    KnownSamples known = KnownSamples.of(CURVE);
-    int[] other = new int[8];
-    known.putOn(other);
-    assertThat(other).containsExactly(0, 5, 0, 0, 8, 8, 0, 2);
-    known.wipeOff(other);
-    assertThat(other).containsExactly(0, -1, 0, 0, -1, -1, 0, -1);
+  void variationIsTheSumOfStepsAllRound() {
+    // From 2 to 5, to 8, to 8, to 2.
+    assertThat(known(CURVE).variation()).isEqualTo(3 + 3 + 0 + 6);
+  }
+
+  @Test
+  void samplesArePutOnAnotherCurve() {
+    CurveSketch other = new CurveSketch(8);
+    known(CURVE).putOn(other);
+    assertThat(other.put(0, 9)).isTrue();
+    // To 9, to 5, to 8, to 8, to 2.
+    assertThat(other.samples().variation()).isEqualTo(7 + 4 + 3 + 0 + 6);
   }
 
   /** An unknown sample is like the one before it, all round. */
@@ -42,17 +47,9 @@ class KnownSamplesTest {
     Arrays.fill(curve, -1);
     curve[3] = 40;
     curve[9] = 20;
-    assertThat(KnownSamples.of(curve).filled(3)).containsExactly(20, 40, 40, 20);
-    assertThat(KnownSamples.of(curve).filled(1))
+    assertThat(known(curve).filled(3)).containsExactly(20, 40, 40, 20);
+    assertThat(known(curve).filled(1))
         .containsExactly(20, 20, 20, 40, 40, 40, 40, 40, 40, 20, 20, 20);
-  }
-
-  /** Sorting is worth it below a sixteenth of the curve. */
-  @Test
-  void fewAreLessThanASixteenth() {
-    assertThat(KnownSamples.areFew(9, 160)).isTrue();
-    assertThat(KnownSamples.areFew(10, 160)).isFalse();
-    assertThat(KnownSamples.areFew(10, 176)).isTrue();
   }
 
   /**
@@ -65,16 +62,16 @@ class KnownSamplesTest {
     Arrays.fill(curve, 10, 40, 1);
     Arrays.fill(curve, 60, 80, 2);
     Arrays.fill(curve, 50, 55, 3);
-    assertThat(KnownSamples.of(curve).leastBytes()).isEqualTo(23);
+    assertThat(known(curve).leastBytes()).isEqualTo(23);
     int[] turned = IntStream.range(0, 100).map(i -> curve[(i + 25) % 100]).toArray();
-    assertThat(KnownSamples.of(turned).leastBytes()).isEqualTo(23);
+    assertThat(known(turned).leastBytes()).isEqualTo(23);
     // The same curve with the flat parts told of by their ends alone.
     for (int i : new int[] {12, 25, 39, 61, 79}) {
       curve[i] = -1;
     }
-    assertThat(KnownSamples.of(curve).leastBytes()).isEqualTo(23);
-    assertThat(KnownSamples.of(new int[] {7, 7, 7}).leastBytes()).isEqualTo(1);
-    assertThat(KnownSamples.of(new int[] {-1, 7, -1}).leastBytes()).isEqualTo(1);
+    assertThat(known(curve).leastBytes()).isEqualTo(23);
+    assertThat(known(7, 7, 7).leastBytes()).isEqualTo(1);
+    assertThat(known(-1, 7, -1).leastBytes()).isEqualTo(1);
   }
 
   @Property
@@ -83,7 +80,7 @@ class KnownSamplesTest {
       @ForAll @IntRange(max = 3) int one) {
     int[] curve = samples.stream().mapToInt(Integer::intValue).toArray();
     curve[curve.length / 2] = one;
-    KnownSamples known = KnownSamples.of(curve);
+    KnownSamples known = known(curve);
     int[] filled = curve.clone();
     for (int i = 0; i < 2 * filled.length; i++) {
       int k = i % filled.length;
