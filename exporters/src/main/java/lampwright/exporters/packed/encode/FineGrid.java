@@ -96,8 +96,9 @@ final class FineGrid {
           if (!mayFollow[j]) {
             continue;
           }
-          Candidate candidate = grid.candidate((int) (j * fine / denominator), thirds == 3);
-          if (candidate != null && candidate.cost() < least) {
+          int spacing = (int) (j * fine / denominator);
+          Candidate candidate = grid.candidate(spacing, thirds == 3, least);
+          if (candidate != null) {
             least = candidate.cost();
             best = candidate;
           }
@@ -263,7 +264,9 @@ final class FineGrid {
     }
   }
 
-  private @Nullable Candidate candidate(int spacing, boolean thirds) {
+  /** Curves for one spacing; none if colours disagree, or they don't cost less than that. */
+  private @Nullable Candidate candidate(int spacing, boolean thirds, long least) {
+    long cost = 0;
     List<KnownSamples> waves = new ArrayList<>();
     int[] wave = new int[slotAt.length];
     int[] phase = new int[slotAt.length];
@@ -274,6 +277,7 @@ final class FineGrid {
         for (int third = 1; third < 3 && wave[e] < 0; third++) {
           KnownSamples merged = merged(old, e, third * (size / 3), spacing);
           if (merged != null && merged.variation() <= old.variation() * MOST_EIGHTHS / 8) {
+            cost += (merged.variation() - old.variation()) * STEP_WEIGHT;
             waves.set(w, merged);
             wave[e] = w;
             phase[e] = third * (size / 3);
@@ -287,11 +291,12 @@ final class FineGrid {
         }
         wave[e] = waves.size();
         waves.add(fresh);
+        cost += fresh.variation() * STEP_WEIGHT + size;
       }
-    }
-    long cost = 0;
-    for (KnownSamples known : waves) {
-      cost += known.variation() * STEP_WEIGHT + size;
+      // More samples make no curve smoother.
+      if (cost >= least) {
+        return null;
+      }
     }
     return new Candidate(cost, waves, this, wave, phase, spacing);
   }

@@ -15,10 +15,13 @@ final class KnownSamples {
   /** By the same index. */
   private final int[] values;
 
+  private final long variation;
+
   KnownSamples(int size, int[] places, int[] values) {
     this.size = size;
     this.places = places;
     this.values = values;
+    variation = variation(values);
   }
 
   /** Puts them on a curve of which nothing is known. */
@@ -30,6 +33,10 @@ final class KnownSamples {
 
   /** Sum of the steps between them, all round. */
   long variation() {
+    return variation;
+  }
+
+  private static long variation(int[] values) {
     long sum = 0;
     int last = values[values.length - 1];
     for (int value : values) {
