@@ -52,7 +52,7 @@ final class OpenCommand implements Callable<Integer> {
       return Optional.of(new OpenCommand(terminal, Optional.empty()));
     }
     String file = words.get(0);
-    if (words.size() > 1 || !PlainWords.plain(file) || !named && !isFile(file)) {
+    if (words.size() > 1 || !PlainWords.plain(file) || (!named && !isFile(file))) {
       return Optional.empty();
     }
     return Optional.of(new OpenCommand(terminal, Optional.of(Path.of(file))));

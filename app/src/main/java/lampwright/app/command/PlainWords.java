@@ -1,5 +1,7 @@
 package lampwright.app.command;
 
+import java.nio.file.InvalidPathException;
+import java.nio.file.Path;
 import java.util.HashSet;
 import java.util.Optional;
 import java.util.Set;
@@ -38,6 +40,10 @@ record PlainWords(String file, Set<String> flags) {
 
   /** Whether a word is a file's name: no option, no file of arguments, and not quoted. */
   static boolean plain(String word) {
-    return !word.isEmpty() && "-@\"'".indexOf(word.charAt(0)) < 0 && word.indexOf('\0') < 0;
+    try {
+      return !Path.of(word).toString().isEmpty() && "-@\"'".indexOf(word.charAt(0)) < 0;
+    } catch (InvalidPathException noName) {
+      return false;
+    }
   }
 }
