@@ -1,7 +1,6 @@
 package lampwright.app;
 
 import lampwright.app.command.CommandLineProgram;
-import lampwright.app.startup.Ahead;
 import lampwright.app.startup.StartArchives;
 
 /** Starts Lampwright. */
@@ -10,7 +9,6 @@ public final class Main {
 
   /** Runs the command line and ends the process with its exit code. */
   public static void main(String[] arguments) {
-    Ahead.begin();
     int code = run(arguments);
     // To log an exit, Java 21 and later start all of their logging.
     if (code != 0 || othersHoldTheProcess()) {

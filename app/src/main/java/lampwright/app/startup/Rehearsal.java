@@ -25,7 +25,6 @@ public final class Rehearsal {
    * @param arguments {@link #PLAIN} or none
    */
   public static void main(String[] arguments) throws IOException {
-    Ahead.begin();
     boolean all = !List.of(arguments).contains(PLAIN);
     for (String name : SAMPLES) {
       Path file = Path.of(name + ".lampwright.json");
