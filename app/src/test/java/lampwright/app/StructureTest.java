@@ -1,5 +1,8 @@
 package lampwright.app;
 
+import static com.tngtech.archunit.core.domain.JavaClass.Predicates.resideInAPackage;
+import static com.tngtech.archunit.core.domain.JavaClass.Predicates.resideOutsideOfPackage;
+import static com.tngtech.archunit.core.domain.properties.HasName.Predicates.nameMatching;
 import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.classes;
 import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
 import static com.tngtech.archunit.library.Architectures.layeredArchitecture;
@@ -32,6 +35,11 @@ class StructureTest {
 
   /** Packages from the ground up, and which others each may use beside the ground. */
   private static final Map<String, List<String>> PACKAGES = new LinkedHashMap<>();
+
+  /** What makes a tree of a text. */
+  private static final String PARSING =
+      "(\\[L)?lampwright\\.engine\\.json\\.(JsonTree|OpenJson|Json|Utf8|SyntaxCheck|SyntaxFault"
+          + "|Problems|Problem|Position|Where)(\\$.*)?;?";
 
   private static final List<String> GROUND = List.of("check", "time", "facts", "field", "work");
 
@@ -252,4 +260,19 @@ class StructureTest {
           .should()
           .dependOnClassesThat()
           .resideInAnyPackage("lampwright.app.command..", "picocli..");
+
+  /**
+   * Projects are described on another thread while a text is parsed. Threads that initialize
+   * classes which need each other could wait for each other for good.
+   */
+  @ArchTest
+  static final ArchRule parsingSharesChecksAloneWithProjects =
+      classes()
+          .that()
+          .haveNameMatching(PARSING)
+          .should()
+          .onlyDependOnClassesThat(
+              resideOutsideOfPackage("lampwright..")
+                  .or(resideInAPackage("lampwright.engine.check.."))
+                  .or(nameMatching(PARSING)));
 }
