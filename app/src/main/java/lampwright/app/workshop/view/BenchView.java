@@ -132,7 +132,6 @@ final class BenchView {
         .bind(ribbons.layoutYProperty().subtract(drawing.layoutYProperty()));
     // It keeps its palette while the start sheet has its place in the scene.
     root.getStyleClass().add(Theme.PALETTE);
-    Theme.size(root);
     boolean known = dividers.size() == 2;
     sheet.setDividerPositions(known ? dividers.get(0) : 0.36);
     halves.setDividerPositions(known ? dividers.get(1) : 0.62);
@@ -205,19 +204,23 @@ final class BenchView {
     showModel();
   }
 
-  /** Shows the model and what its lamps do; nothing but the drawing where it has no lamps. */
+  /** The model and what its lamps do; nothing but the drawing where it has no lamps. */
   private void showModel() {
     parts.drawing().showFullestView();
-    if (!parts.bench().project().rig().lamps().isEmpty()) {
+    if (hasLamps()) {
       panels.show(WorkshopPanels.CUE);
     }
+  }
+
+  private boolean hasLamps() {
+    return !parts.bench().project().rig().lamps().isEmpty();
   }
 
   /** Called when it comes into sight in place of the start sheet. */
   void arrive() {
     // Before a focus asks for the colours of a part of it.
     root.applyCss();
-    if (!parts.bench().project().rig().lamps().isEmpty()) {
+    if (hasLamps()) {
       showModel();
     }
     showRigOfNothing();
@@ -318,14 +321,14 @@ final class BenchView {
     return new RigPart.Supply();
   }
 
-  // A new project begins with its rig.
+  /** Shows the rig of a project without lamps: a new one begins with it. */
   void showRigOfNothing() {
-    if (parts.bench().project().rig().lamps().isEmpty()) {
+    if (!hasLamps()) {
       panels.show(WorkshopPanels.RIG);
     }
   }
 
-  // Keys without a modifier are commands, unless they are meant for a control.
+  /** Keys without a modifier are commands, unless they are meant for a control. */
   void plainKey(KeyEvent event) {
     Node focus = root.getScene().getFocusOwner();
     boolean typed = focus instanceof TextInputControl || focus instanceof ComboBoxBase;

@@ -212,7 +212,7 @@ public final class WorkshopWindow {
   void showStart() {
     if (start.isEmpty()) {
       StartView view = startView();
-      stage.getScene().setRoot(view);
+      swap(view);
       arrive(view);
     }
   }
@@ -221,9 +221,12 @@ public final class WorkshopWindow {
     parts.player().pause();
     StartModel model = parts.start(this::leaveStart);
     start = Optional.of(model);
-    StartView view = new StartView(model, HeaderBar.mark());
-    Theme.size(view);
-    return view;
+    return new StartView(model, HeaderBar.mark());
+  }
+
+  private void swap(Parent root) {
+    Theme.size(root);
+    stage.getScene().setRoot(root);
   }
 
   private static void arrive(StartView view) {
@@ -236,7 +239,7 @@ public final class WorkshopWindow {
     if (start.isPresent()) {
       start.get().close();
       start = Optional.empty();
-      stage.getScene().setRoot(bench().root());
+      swap(bench().root());
       bench().arrive();
       welcome();
     }

@@ -25,6 +25,18 @@ class KnownSamplesTest {
     return sketch.samples();
   }
 
+  /** A curve whose unknown samples, -1, are each like the one before, all round. */
+  static int[] filled(int... curve) {
+    int[] filled = curve.clone();
+    for (int i = 0; i < 2 * filled.length; i++) {
+      int k = i % filled.length;
+      if (filled[k] < 0) {
+        filled[k] = filled[(k + filled.length - 1) % filled.length];
+      }
+    }
+    return filled;
+  }
+
   @Test
   void variationIsTheSumOfStepsAllRound() {
     // From 2 to 5, to 8, to 8, to 2.
@@ -81,13 +93,7 @@ class KnownSamplesTest {
     int[] curve = samples.stream().mapToInt(Integer::intValue).toArray();
     curve[curve.length / 2] = one;
     KnownSamples known = known(curve);
-    int[] filled = curve.clone();
-    for (int i = 0; i < 2 * filled.length; i++) {
-      int k = i % filled.length;
-      if (filled[k] < 0) {
-        filled[k] = filled[(k + filled.length - 1) % filled.length];
-      }
-    }
+    int[] filled = filled(curve);
     assertThat(known.filled(1)).isEqualTo(filled);
     assertThat(known.leastBytes()).isLessThanOrEqualTo(Wave.of(filled).bytes().length);
   }
